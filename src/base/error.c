@@ -1,0 +1,34 @@
+/* error.c - one fault, told in one line. */
+#include "base/error.h"
+
+#include <stdarg.h>
+#include <stdio.h>
+
+#include "base/text.h"
+
+bool error_set(Error *error, const char *format, ...)
+{
+    if (error) {
+        char raw[ERROR_TEXT_MAX];
+        va_list args;
+        va_start(args, format);
+        vsnprintf(raw, sizeof raw, format, args);
+        va_end(args);
+        text_clean(error->text, sizeof error->text, raw);
+    }
+    return false;
+}
+
+void error_line(const Error *error, char *out, size_t size)
+{
+    out[0] = '\0';
+    if (error->file[0])
+        text_append(out, size, "%s:", error->file);
+    if (error->line > 0)
+        text_append(out, size, "%d:", error->line);
+    if (out[0])
+        text_append(out, size, " ");
+    if (error->where[0])
+        text_append(out, size, "%s: ", error->where);
+    text_append(out, size, "%s", error->text);
+}

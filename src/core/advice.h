@@ -1,0 +1,76 @@
+/* advice.h - what to change next, by how much, and why.
+ *
+ * Rules turn signs into answers to try; the motion model puts numbers on each and they are ranked
+ * together. The work is cut in slices, so a screen can stay awake: advice_begin, then
+ * advice_step until it returns true. What is there so far may be shown at any time.
+ * Deterministic. Allocates nothing. */
+#ifndef SETTEE_CORE_ADVICE_H
+#define SETTEE_CORE_ADVICE_H
+
+#include "core/line.h"
+#include "core/rules.h"
+#include "core/signs.h"
+#include "core/wear.h"
+
+enum { ADVICE_ANSWERS_MAX = 16, ANSWER_RULES_MAX = 4 };
+
+typedef struct AdviceInput {
+    const Bag *bag;
+    const Pattern *pattern;
+    const RuleSet *rules;
+    const Shot *shots;       /* oldest first, both lanes */
+    int shot_count;
+    Side lane;               /* lane of the next shot */
+    Plan plan;               /* what would be thrown there next */
+    int game, frame;
+    int bowlers_on_pair;
+    bool certified;
+} AdviceInput;
+
+typedef struct Answer {
+    Action action;
+    Plan plan;               /* what to throw */
+    double surface_grit;     /* for a surface answer: the grit to put on; 0 otherwise */
+    double pocket_now, pocket_after; /* chance, 0..1, on the lane as estimated */
+    double entry_deg;
+    double room_in, room_out;        /* boards of aim */
+    double score;            /* what it is ranked by; higher first */
+    int rule_count;
+    int rules[ANSWER_RULES_MAX];     /* indices into the rule set, most insistent first */
+    Caution caution;
+    bool disagrees;          /* a rule says so, the forecast says it gains nothing, or the reverse */
+    char words[96];          /* "Ball down: slot 4, feet 2 in, aim 1 in" */
+    char because[200];
+} Answer;
+
+/* What a slot's ball would do now, on its own best line near the plan's laydown. */
+typedef struct SlotNow {
+    bool ready;              /* reckoned yet */
+    Line line;
+} SlotNow;
+
+typedef struct Advice {
+    Signs signs;
+    LaneState lane;          /* the lane of the next shot as estimated, bowler's frame */
+    SlotNow slot[BAG_SLOTS];
+    Line now;                /* the plan as it stands */
+    int answer_count;        /* best first */
+    Answer answers[ADVICE_ANSWERS_MAX];
+    bool done;
+} Advice;
+
+typedef struct AdviceJob AdviceJob;
+/* Heap, owned by the caller; NULL when memory is short. */
+AdviceJob *advice_job_new(void);
+void advice_job_free(AdviceJob *job);
+
+/* Takes a copy of what it needs; `input` and what it points to must outlive the job's steps. */
+void advice_begin(AdviceJob *job, const AdviceInput *input);
+
+/* Does a slice (a few milliseconds at most); true when all is done. */
+bool advice_step(AdviceJob *job);
+
+/* What is known so far; owned by the job. */
+const Advice *advice_result(const AdviceJob *job);
+
+#endif

@@ -1,0 +1,33 @@
+/* line.h - from the pocket back to the hand: the line a ball wants, and how forgiving it is. */
+#ifndef SETTEE_CORE_LINE_H
+#define SETTEE_CORE_LINE_H
+
+#include "core/motion.h"
+
+/* How one ball, released the bowler's way from one laydown board, does on a film. */
+typedef struct Line {
+    bool found;               /* false: no launch brings it to the pocket */
+    double laydown_board, launch_deg;
+    double stance, aim;       /* boards from the bowler's own side */
+    double entry_board, entry_deg;
+    double first_move_ft;
+    double breakpoint_board, breakpoint_ft;
+    double pocket;            /* chance of a pocket hit under the bowler's scatter */
+    double room_in, room_out; /* boards of aim, toward the other side and toward the gutter, that
+                               * still hit the pocket */
+} Line;
+
+/* The launch from this laydown board that has the best pocket chance. `usual` carries speed,
+ * rev rate and hand; its laydown and launch are not looked at. */
+Line line_search(const MotionBody *body, const Oil *oil, const Bowler *bowler,
+                 const Delivery *usual, double laydown_board);
+
+/* The same figures for one given delivery. */
+Line line_measure(const MotionBody *body, const Oil *oil, const Bowler *bowler,
+                  const Delivery *delivery);
+
+/* The best of the laydown boards low..high in whole boards. */
+Line line_best(const MotionBody *body, const Oil *oil, const Bowler *bowler,
+               const Delivery *usual, double low, double high);
+
+#endif

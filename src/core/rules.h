@@ -1,0 +1,45 @@
+/* rules.h - the advice rules as data: signs in, answers to try out, and the coach's sentence. */
+#ifndef SETTEE_CORE_RULES_H
+#define SETTEE_CORE_RULES_H
+
+#include "core/signs.h"
+
+typedef enum Action {
+#define ACTION(id, name, words) ACTION_##id,
+#include "core/answers.def"
+#undef ACTION
+    ACTION_COUNT
+} Action;
+extern const char *const ACTION_NAMES[ACTION_COUNT + 1]; /* as in rules files; NULL ends */
+extern const char *const ACTION_WORDS[ACTION_COUNT];
+
+enum { RULES_MAX = 128, RULE_SIGNS_MAX = 5, RULE_ACTIONS_MAX = 6 };
+
+/* What to be careful of; each has one fixed sentence. */
+typedef enum Caution {
+    CAUTION_NONE, CAUTION_LOFT, CAUTION_SPEED, CAUTION_HAND, CAUTION_SURFACE, CAUTION_JUNIOR,
+    CAUTION_APPROACH, CAUTION_COUNT
+} Caution;
+extern const char *const CAUTION_NAMES[CAUTION_COUNT + 1]; /* "", loft, speed, hand, surface, ... */
+extern const char *const CAUTION_WORDS[CAUTION_COUNT];     /* the sentence; "" for none */
+
+typedef struct Rule {
+    char id[48];
+    int when_count, unless_count, try_count, avoid_count;
+    Sign when[RULE_SIGNS_MAX];        /* all of them seen; at least one */
+    Sign unless[RULE_SIGNS_MAX];      /* none of them seen */
+    Action try_[RULE_ACTIONS_MAX];    /* first is what a coach would say first; at least one */
+    Action avoid[RULE_ACTIONS_MAX];   /* never proposed while this rule fires */
+    int weight;                       /* 1..5, how much a coach would insist */
+    char because[200];
+    char source[96];                  /* "common practice" or a publication */
+} Rule;
+
+typedef struct RuleSet {
+    int count;
+    Rule rules[RULES_MAX];
+} RuleSet;
+
+bool rule_fires(const Rule *rule, const Signs *signs);
+
+#endif

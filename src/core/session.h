@@ -1,0 +1,89 @@
+/* session.h - an event under way: the state that follows from what the bowler entered.
+ *
+ * A Session is the fold of its entries. Undo is an entry too; the log only grows. Nothing here
+ * reads a file or the clock. */
+#ifndef SETTEE_CORE_SESSION_H
+#define SETTEE_CORE_SESSION_H
+
+#include "core/bag.h"
+#include "core/oil.h"
+#include "core/shot.h"
+
+enum { SESSION_SHOTS_MAX = 400, SESSION_ENTRIES_MAX = 4000, SESSION_GAMES_MAX = 24 };
+
+/* What is in an event's file (settee-event/1). */
+typedef struct EventInfo {
+    char id[64];            /* names its journal: letters, digits, - and _ */
+    char name[64];
+    char date[16];          /* 2026-05-17, or "" */
+    char pattern[256];      /* a built-in pattern's id, or a path */
+    char bag[256];          /* a built-in bag's id, or a path */
+    int pair[2];            /* lane numbers, left and right */
+    int games;              /* 1..SESSION_GAMES_MAX */
+    int bowlers_on_pair;    /* 1..10 */
+    bool certified;         /* scored play: no ball's surface may change */
+} EventInfo;
+
+/* What the bowler means to throw next on a lane. */
+typedef struct Plan {
+    int slot;               /* 1..6 */
+    double stance, aim;
+    double mph_change;      /* against the bowler's usual, -2..2 */
+    double loft_change_ft;  /* -3..5 */
+} Plan;
+
+typedef enum EntryKind {
+    ENTRY_SHOT,     /* shot thrown */
+    ENTRY_EDIT,     /* shot `index` replaced by `shot` */
+    ENTRY_PLAN,     /* plan changed on `lane`, and on the other one unless they are kept apart */
+    ENTRY_APART,    /* `apart` set: plans of the two lanes differ from now on */
+    ENTRY_GAME,     /* next game begins */
+    ENTRY_UNDO,     /* takes back the last entry that still stands */
+    ENTRY_REDO,     /* gives back the last entry taken back */
+    ENTRY_KINDS
+} EntryKind;
+extern const char *const ENTRY_NAMES[ENTRY_KINDS + 1];
+
+typedef struct Entry {
+    EntryKind kind;
+    Side lane;
+    bool apart;
+    int index;
+    Shot shot;
+    Plan plan;
+} Entry;
+
+typedef struct Session {
+    EventInfo event;
+    Bag bag;
+    Pattern pattern;
+    int entry_count;
+    Entry entries[SESSION_ENTRIES_MAX];
+    /* below: the fold of the entries */
+    Plan plan[SIDE_COUNT];
+    bool apart;
+    Side lane;              /* lane of the pair for the next shot */
+    int game, frame;        /* 1-based; frame 1..10 */
+    int ball_of_tenth;      /* 1..3 within the tenth frame's full racks */
+    bool game_over;
+    int shot_count;
+    Shot shots[SESSION_SHOTS_MAX];
+    unsigned char shot_game[SESSION_SHOTS_MAX], shot_frame[SESSION_SHOTS_MAX];
+    bool can_undo, can_redo;
+} Session;
+
+/* Starts an event: first ball in hand, plans at `first`. Left lane starts frame 1. */
+void session_begin(Session *session, const EventInfo *event, const Bag *bag,
+                   const Pattern *pattern, const Plan *first);
+
+/* Adds one entry and brings the fold up to date. False when it can't be (log full, nothing to
+ * undo, no such slot or shot): then nothing has changed. */
+bool session_apply(Session *session, const Entry *entry);
+
+/* Whether session_apply would take it, and why not in a few words (static text; NULL if it would). */
+const char *session_refuses(const Session *session, const Entry *entry);
+
+/* A shot as the plan says it will be thrown next. */
+Shot session_next_shot(const Session *session);
+
+#endif

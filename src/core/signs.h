@@ -1,0 +1,40 @@
+/* signs.h - what the last shots say, before anyone asks what to do about it. */
+#ifndef SETTEE_CORE_SIGNS_H
+#define SETTEE_CORE_SIGNS_H
+
+#include "core/oil.h"
+#include "core/session.h"
+#include "core/shot.h"
+
+typedef enum Sign {
+#define SIGN(id, name, words) SIGN_##id,
+#include "core/signs.def"
+#undef SIGN
+    SIGN_COUNT
+} Sign;
+extern const char *const SIGN_NAMES[SIGN_COUNT + 1]; /* as in rules files; NULL ends */
+extern const char *const SIGN_WORDS[SIGN_COUNT];
+
+enum { SIGN_SHOTS_MAX = 6 };
+
+typedef struct Signs {
+    bool seen[SIGN_COUNT];
+    int shot_count[SIGN_COUNT];              /* shots it stands on, newest first */
+    short shots[SIGN_COUNT][SIGN_SHOTS_MAX]; /* indices into the shots given */
+} Signs;
+
+/* What is known besides the shots. */
+typedef struct SignsContext {
+    const Bag *bag;
+    const Pattern *pattern;
+    const Oil *sheet;        /* the pattern laid, any hand */
+    Side lane;               /* lane the next shot is for */
+    Plan plan;               /* what would be thrown next there */
+    int game, frame;
+    int bowlers_on_pair;
+} SignsContext;
+
+/* Reads shots[0..count-1], oldest first. */
+void signs_read(const SignsContext *context, const Shot *shots, int count, Signs *signs);
+
+#endif

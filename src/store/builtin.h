@@ -1,0 +1,19 @@
+/* builtin.h - the files that the program carries inside itself: patterns, themes, the demo's bag
+ * and event, the rules. Made at build time by src/builtin/embed.cmake. */
+#ifndef SETTEE_STORE_BUILTIN_H
+#define SETTEE_STORE_BUILTIN_H
+
+#include <stddef.h>
+
+typedef struct BuiltinFile {
+    const char *kind; /* "patterns", "themes", "bags", "events", "rules" */
+    const char *id;   /* file name without its ending */
+    const unsigned char *bytes; /* followed by a 0 that is not counted */
+    size_t size;
+} BuiltinFile;
+
+extern const BuiltinFile BUILTIN_FILES[]; /* ends with a row whose kind is NULL */
+
+const BuiltinFile *builtin_find(const char *kind, const char *id); /* NULL: none */
+
+#endif

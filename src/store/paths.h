@@ -1,0 +1,15 @@
+/* paths.h - where the user's files live (XDG base directory specification 0.8). */
+#ifndef SETTEE_STORE_PATHS_H
+#define SETTEE_STORE_PATHS_H
+
+#include <stdbool.h>
+#include <stddef.h>
+
+#include "base/error.h"
+
+/* $XDG_CONFIG_HOME/settee/<name> or ~/.config/settee/<name>; false when neither variable is set. */
+bool paths_config(const char *name, char *out, size_t size, Error *error);
+/* $XDG_DATA_HOME/settee/<name> or ~/.local/share/settee/<name>; the folder is made. */
+bool paths_data(const char *name, char *out, size_t size, Error *error);
+
+#endif

@@ -1,0 +1,25 @@
+/* ui.h - the full-screen program. Knows nothing of files: main hands in what was loaded, and
+ * callbacks for what must be kept. */
+#ifndef SETTEE_UI_UI_H
+#define SETTEE_UI_UI_H
+
+#include "base/error.h"
+#include "base/theme.h"
+#include "core/rules.h"
+#include "core/session.h"
+
+typedef struct UiHost {
+    Session *session;               /* lives as long as the screen */
+    const RuleSet *rules;
+    const Theme *themes;            /* to choose from, first is used at the start */
+    int theme_count;
+    const char *notice;             /* a line to show at the start, or "" */
+    /* Keeps one entry that has been applied; false with error when the disk refuses. */
+    bool (*keep)(void *context, const Entry *entry, Error *error);
+    void *context;
+} UiHost;
+
+/* Runs until the bowler quits. 0 done, 1 the terminal can't be used (one line on stderr). */
+int ui_run(UiHost *host);
+
+#endif
