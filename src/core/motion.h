@@ -17,7 +17,7 @@
 typedef struct MotionState {
     double t_s;
     double x_m, y_m;
-    double vx, vy;       /* m/s */
+    double vx, vy;       /* m/s; vy > 0 */
     double lx, ly, lz;   /* angular momentum over mass, m2/s, lab axes */
     double n[3];         /* spin axis in the body's principal axes, a unit vector */
     double revs;         /* turns since release */
@@ -25,6 +25,7 @@ typedef struct MotionState {
     bool rolling;        /* slip has ended */
     bool gutter;         /* has left the lane; the state is where that happened */
     double touchdown_m;  /* no friction before this y */
+    double roll_m;       /* y where slip ended; NAN before that */
 } MotionState;
 
 /* What of a ball matters to motion. */

@@ -57,9 +57,13 @@ typedef struct Session {
     EventInfo event;
     Bag bag;
     Pattern pattern;
+    Plan first;             /* plans at the start of the event */
     int entry_count;
     Entry entries[SESSION_ENTRIES_MAX];
-    /* below: the fold of the entries */
+    /* Entries (indices) that stand, and those taken back, latest last. */
+    int standing_count, taken_count;
+    short standing[SESSION_ENTRIES_MAX], taken[SESSION_ENTRIES_MAX];
+    /* below: the fold of the entries that stand */
     Plan plan[SIDE_COUNT];
     bool apart;
     Side lane;              /* lane of the pair for the next shot */
@@ -79,6 +83,9 @@ void session_begin(Session *session, const EventInfo *event, const Bag *bag,
 /* Adds one entry and brings the fold up to date. False when it can't be (log full, nothing to
  * undo, no such slot or shot): then nothing has changed. */
 bool session_apply(Session *session, const Entry *entry);
+
+/* Reckons the fold anew from the entries that stand; session_apply does so by itself. */
+void session_fold(Session *session);
 
 /* Whether session_apply would take it, and why not in a few words (static text; NULL if it would). */
 const char *session_refuses(const Session *session, const Entry *entry);

@@ -1,0 +1,182 @@
+/* session.c - an event as the fold of what was entered. */
+#include "core/session.h"
+
+#include <string.h>
+
+const char *const ENTRY_NAMES[ENTRY_KINDS + 1] = {"shot", "edit", "plan", "apart",
+                                                  "game", "undo", "redo", 0};
+
+void session_begin(Session *session, const EventInfo *event, const Bag *bag,
+                   const Pattern *pattern, const Plan *first)
+{
+    session->event = *event;
+    session->bag = *bag;
+    session->pattern = *pattern;
+    session->first = *first;
+    session->entry_count = 0;
+    session->standing_count = 0;
+    session->taken_count = 0;
+    session_fold(session);
+}
+
+/* Game, frame and lane of the next shot, from the shots of this game alone. Each game starts on
+ * the lane after the one on which the last game ended, as pairs are played: frame by frame, in
+ * turn. Fill balls of the tenth stay on its lane. */
+static void next_frame(Session *session, bool strike)
+{
+    if (session->frame < 10) {
+        session->frame++;
+        session->lane = session->lane == SIDE_LEFT ? SIDE_RIGHT : SIDE_LEFT;
+    } else if (strike && session->ball_of_tenth < 3) {
+        session->ball_of_tenth++; /* a full rack again */
+    } else {
+        session->game_over = true;
+    }
+}
+
+static void next_game(Session *session)
+{
+    session->game++;
+    session->frame = 1;
+    session->ball_of_tenth = 1;
+    session->game_over = false;
+    session->lane = SIDE_LEFT;
+}
+
+static void apply_standing(Session *session, const Entry *entry)
+{
+    switch (entry->kind) {
+    case ENTRY_SHOT:
+        if (session->game_over) /* a shot after the last frame begins the next game */
+            next_game(session);
+        session->shot_game[session->shot_count] = (unsigned char)session->game;
+        session->shot_frame[session->shot_count] = (unsigned char)session->frame;
+        session->shots[session->shot_count++] = entry->shot;
+        next_frame(session, shot_strike(&entry->shot));
+        break;
+    case ENTRY_PLAN:
+        session->plan[entry->lane] = entry->plan;
+        if (!session->apart)
+            session->plan[!entry->lane] = entry->plan;
+        break;
+    case ENTRY_APART:
+        session->apart = entry->apart;
+        if (!session->apart)
+            session->plan[!session->lane] = session->plan[session->lane];
+        break;
+    case ENTRY_GAME:
+        next_game(session);
+        break;
+    default:
+        break;
+    }
+}
+
+/* The shot an entry stands for once later edits have been put in its place; the edits keep game,
+ * frame and lane as entered, so that they can change what the frame became. */
+void session_fold(Session *session)
+{
+    session->plan[SIDE_LEFT] = session->plan[SIDE_RIGHT] = session->first;
+    session->apart = false;
+    session->lane = SIDE_LEFT;
+    session->game = 1;
+    session->frame = 1;
+    session->ball_of_tenth = 1;
+    session->game_over = false;
+    session->shot_count = 0;
+    for (int i = 0; i < session->standing_count; i++) {
+        const Entry *entry = &session->entries[session->standing[i]];
+        if (entry->kind == ENTRY_EDIT)
+            continue;
+        Entry as_edited = *entry;
+        if (entry->kind == ENTRY_SHOT)
+            for (int k = i + 1; k < session->standing_count; k++) {
+                const Entry *later = &session->entries[session->standing[k]];
+                if (later->kind == ENTRY_EDIT && later->index == session->shot_count)
+                    as_edited.shot = later->shot;
+            }
+        apply_standing(session, &as_edited);
+    }
+    session->can_undo = session->standing_count > 0;
+    session->can_redo = session->taken_count > 0;
+}
+
+static const char *plan_fault(const Session *session, const Plan *plan)
+{
+    if (plan->slot < 1 || plan->slot > BAG_SLOTS || !bag_slot(&session->bag, plan->slot))
+        return "no ball in that slot";
+    if (!(plan->stance >= -10.0 && plan->stance <= 60.0))
+        return "stance outside -10 to 60";
+    if (!(plan->aim >= -10.0 && plan->aim <= 50.0))
+        return "aim outside -10 to 50";
+    if (!(plan->mph_change >= -2.0 && plan->mph_change <= 2.0))
+        return "speed change outside -2 to 2 mph";
+    if (!(plan->loft_change_ft >= -3.0 && plan->loft_change_ft <= 5.0))
+        return "loft change outside -3 to 5 ft";
+    return NULL;
+}
+
+static const char *shot_fault(const Session *session, const Shot *shot)
+{
+    if (shot->slot < 1 || shot->slot > BAG_SLOTS || !bag_slot(&session->bag, shot->slot))
+        return "no ball in that slot";
+    if (shot->hit == HIT_UNSAID && !shot->left_said)
+        return "neither hit nor leave";
+    return NULL;
+}
+
+const char *session_refuses(const Session *session, const Entry *entry)
+{
+    if (session->entry_count >= SESSION_ENTRIES_MAX)
+        return "the event's log is full";
+    if ((unsigned)entry->lane >= SIDE_COUNT)
+        return "no such lane";
+    switch (entry->kind) {
+    case ENTRY_SHOT:
+        if (session->shot_count >= SESSION_SHOTS_MAX)
+            return "the event's log is full";
+        if (session->game_over && session->game >= session->event.games)
+            return "the last game is over";
+        return shot_fault(session, &entry->shot);
+    case ENTRY_EDIT:
+        if (entry->index < 0 || entry->index >= session->shot_count)
+            return "no such shot";
+        return shot_fault(session, &entry->shot);
+    case ENTRY_PLAN:
+        return plan_fault(session, &entry->plan);
+    case ENTRY_APART:
+        return entry->apart == session->apart ? "nothing would change" : NULL;
+    case ENTRY_GAME:
+        return session->game >= session->event.games ? "that was the last game" : NULL;
+    case ENTRY_UNDO:
+        return session->can_undo ? NULL : "nothing to undo";
+    case ENTRY_REDO:
+        return session->can_redo ? NULL : "nothing to redo";
+    default:
+        return "no such entry";
+    }
+}
+
+bool session_apply(Session *session, const Entry *entry)
+{
+    if (session_refuses(session, entry))
+        return false;
+    int at = session->entry_count++;
+    session->entries[at] = *entry;
+    if (entry->kind == ENTRY_UNDO) {
+        session->taken[session->taken_count++] = session->standing[--session->standing_count];
+    } else if (entry->kind == ENTRY_REDO) {
+        session->standing[session->standing_count++] = session->taken[--session->taken_count];
+    } else {
+        session->standing[session->standing_count++] = (short)at;
+        session->taken_count = 0; /* a new entry ends what could be given back */
+    }
+    session_fold(session);
+    return true;
+}
+
+Shot session_next_shot(const Session *session)
+{
+    const Plan *plan = &session->plan[session->lane];
+    return (Shot){.lane = session->lane, .slot = plan->slot, .stance = plan->stance, .aim = plan->aim};
+}
