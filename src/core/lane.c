@@ -29,3 +29,30 @@ Pins lane_mirror_pins(Pins pins)
             mirrored |= pin_bit(MIRROR[pin]);
     return mirrored;
 }
+
+bool lane_split(Pins pins)
+{
+    static const Pins NEIGHBOURS[11] = {
+        0,
+        1 << 1 | 1 << 2 | 1 << 4,                  /* 1: 2 3 5 */
+        1 << 0 | 1 << 3 | 1 << 4 | 1 << 7,         /* 2: 1 4 5 8 */
+        1 << 0 | 1 << 4 | 1 << 5 | 1 << 8,         /* 3: 1 5 6 9 */
+        1 << 1 | 1 << 6 | 1 << 7,                  /* 4: 2 7 8 */
+        1 << 1 | 1 << 2 | 1 << 7 | 1 << 8 | 1 << 0, /* 5: 2 3 8 9 1 */
+        1 << 2 | 1 << 8 | 1 << 9,                  /* 6: 3 9 10 */
+        1 << 3,                                    /* 7: 4 */
+        1 << 3 | 1 << 4 | 1 << 1,                  /* 8: 4 5 2 */
+        1 << 4 | 1 << 5 | 1 << 2,                  /* 9: 5 6 3 */
+        1 << 5,                                    /* 10: 6 */
+    };
+    if (pins == 0 || (pins & pin_bit(1)))
+        return false;
+    Pins reached = pins & (Pins)(-pins), before = 0; /* spread from any one of them */
+    while (reached != before) {
+        before = reached;
+        for (int pin = 1; pin <= 10; pin++)
+            if (reached & pin_bit(pin))
+                reached |= (Pins)(NEIGHBOURS[pin] & pins);
+    }
+    return reached != pins;
+}

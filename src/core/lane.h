@@ -10,6 +10,7 @@
 #ifndef SETTEE_CORE_LANE_H
 #define SETTEE_CORE_LANE_H
 
+#include <stdbool.h>
 #include <stdint.h>
 
 #define LANE_BOARDS 39           /* board 20 is the centre */
@@ -50,5 +51,11 @@ int lane_pin_count(Pins pins);
 
 /* The same pins seen in a mirror: 2 with 3, 4 with 6, 7 with 10, 8 with 9. */
 Pins lane_mirror_pins(Pins pins);
+
+/* Whether these standing pins are a split: the head pin is down, and a pin is down between two
+ * that stand or immediately ahead of two that stand. Made computable so: call two pins neighbours
+ * when one stands diagonally or straight behind the other with no spot in between (2-4, 2-5, 2-8);
+ * a split is a leave whose pins do not hang together. */
+bool lane_split(Pins pins);
 
 #endif

@@ -19,11 +19,10 @@ void session_begin(Session *session, const EventInfo *event, const Bag *bag,
     session_fold(session);
 }
 
-/* Game, frame and lane of the next shot, from the shots of this game alone. Each game starts on
- * the lane after the one on which the last game ended, as pairs are played: frame by frame, in
- * turn. Fill balls of the tenth stay on its lane. */
-static void next_frame(Session *session, bool strike)
+/* Frames go from lane to lane of the pair in turn; fill balls of the tenth stay on its lane. */
+static void next_frame(Session *session, Side thrown_on, bool strike)
 {
+    session->lane = thrown_on; /* the bowler may have changed lanes out of turn, in practice */
     if (session->frame < 10) {
         session->frame++;
         session->lane = session->lane == SIDE_LEFT ? SIDE_RIGHT : SIDE_LEFT;
@@ -52,7 +51,7 @@ static void apply_standing(Session *session, const Entry *entry)
         session->shot_game[session->shot_count] = (unsigned char)session->game;
         session->shot_frame[session->shot_count] = (unsigned char)session->frame;
         session->shots[session->shot_count++] = entry->shot;
-        next_frame(session, shot_strike(&entry->shot));
+        next_frame(session, entry->shot.lane, shot_strike(&entry->shot));
         break;
     case ENTRY_PLAN:
         session->plan[entry->lane] = entry->plan;
@@ -120,6 +119,10 @@ static const char *shot_fault(const Session *session, const Shot *shot)
 {
     if (shot->slot < 1 || shot->slot > BAG_SLOTS || !bag_slot(&session->bag, shot->slot))
         return "no ball in that slot";
+    if ((unsigned)shot->lane >= SIDE_COUNT || (unsigned)shot->hit >= HIT_COUNT ||
+        (unsigned)shot->read >= READ_COUNT || (unsigned)shot->release >= RELEASE_COUNT ||
+        (shot->left & ~PINS_ALL))
+        return "no such word for a shot";
     if (shot->hit == HIT_UNSAID && !shot->left_said)
         return "neither hit nor leave";
     return NULL;

@@ -1,0 +1,169 @@
+/* line.c - launches tried, arrivals read off the curve they make. */
+#include "core/line.h"
+
+#include <math.h>
+
+#include "base/units.h"
+
+/* Arrival board over aim, at even steps. A gutter ball counts as board 0: a miss. */
+enum { CURVE_MAX = 48 };
+typedef struct Curve {
+    int count;
+    double aim_first, aim_step;
+    double board[CURVE_MAX];
+} Curve;
+
+static double arrive_at(const MotionBody *body, const Oil *oil, const Delivery *usual, double aim)
+{
+    Delivery delivery = *usual;
+    delivery.launch_deg = delivery_launch_deg(usual->laydown_board, aim);
+    Arrival arrival = motion_arrive(body, oil, &delivery);
+    return arrival.gutter ? 0.0 : arrival.board;
+}
+
+static void curve_fill(Curve *curve, const MotionBody *body, const Oil *oil, const Delivery *usual)
+{
+    for (int i = 0; i < curve->count; i++)
+        curve->board[i] = arrive_at(body, oil, usual, curve->aim_first + i * curve->aim_step);
+}
+
+static double curve_at(const Curve *curve, double aim)
+{
+    double at = (aim - curve->aim_first) / curve->aim_step;
+    at = at < 0.0 ? 0.0 : at > curve->count - 1.0 ? curve->count - 1.0 : at;
+    int i = (int)at;
+    if (i > curve->count - 2)
+        i = curve->count - 2;
+    return curve->board[i] + (at - i) * (curve->board[i + 1] - curve->board[i]);
+}
+
+static double below(double x) { return 0.5 * erfc(-x * 0.70710678118654752440); } /* normal cdf */
+
+/* Chance that the ball arrives in the pocket: the aim scatters by aim_sd (boards at the arrows),
+ * everything else by rest_sd (boards at the pins). */
+static double pocket_chance(const Curve *curve, double aim, double aim_sd, double rest_sd)
+{
+    enum { NODES = 17 };
+    double sum = 0.0, weights = 0.0;
+    for (int k = 0; k < NODES; k++) {
+        double z = -3.2 + 6.4 * k / (NODES - 1), weight = exp(-0.5 * z * z);
+        double board = curve_at(curve, aim + z * aim_sd);
+        sum += weight * (below((LANE_POCKET_HIGH - board) / rest_sd) -
+                         below((LANE_POCKET_LOW - board) / rest_sd));
+        weights += weight;
+    }
+    return sum / weights;
+}
+
+static double aim_deviation(const Scatter *scatter)
+{
+    double sd = rad_from_deg(scatter->launch_deg) * m_from_ft(LANE_ARROWS_FT) / LANE_BOARD_M;
+    return fmax(sd, 0.02);
+}
+
+/* Boards at the pins that speed, rev rate and laydown scatter by, at this delivery. */
+static double rest_deviation(const MotionBody *body, const Oil *oil, const Bowler *bowler,
+                             const Delivery *delivery, double board)
+{
+    const Scatter *s = &bowler->scatter;
+    Delivery fast = *delivery, spun = *delivery, aside = *delivery;
+    fast.mph += s->mph;
+    spun.rpm += s->rpm;
+    aside.laydown_board += s->laydown_boards;
+    double sum = 0.1 * 0.1; /* never quite 0, so that the chance stays smooth */
+    const Delivery *tries[] = {&fast, &spun, &aside};
+    for (int i = 0; i < 3; i++) {
+        Arrival arrival = motion_arrive(body, oil, tries[i]);
+        double away = arrival.gutter ? board : arrival.board - board;
+        sum += away * away;
+    }
+    return sqrt(sum);
+}
+
+/* How far the aim may go from 0 by steps of sign before the curve leaves the pocket. */
+static double room(const Curve *curve, double aim, double sign)
+{
+    enum { FINE = 20 }; /* a twentieth of a board */
+    double most = 0.5 * (curve->count - 1) * curve->aim_step;
+    int steps = 0;
+    for (; steps < (int)(most * FINE); steps++) {
+        double board = curve_at(curve, aim + sign * (steps + 1.0) / FINE);
+        if (!(board >= LANE_POCKET_LOW && board <= LANE_POCKET_HIGH))
+            break;
+    }
+    return (double)steps / FINE;
+}
+
+Line line_measure(const MotionBody *body, const Oil *oil, const Bowler *bowler,
+                  const Delivery *delivery)
+{
+    double aim = delivery_aim_board(delivery->laydown_board, delivery->launch_deg);
+    Curve curve = {.count = 13, .aim_first = aim - 3.0, .aim_step = 0.5};
+    curve_fill(&curve, body, oil, delivery);
+    Roll roll;
+    motion_roll(body, oil, delivery, &roll);
+    double board = roll.gutter ? 0.0 : roll.entry_board;
+    double rest = rest_deviation(body, oil, bowler, delivery, board);
+    Line line = {.found = board >= LANE_POCKET_LOW && board <= LANE_POCKET_HIGH,
+                 .laydown_board = delivery->laydown_board,
+                 .launch_deg = delivery->launch_deg,
+                 .stance = delivery_stance(bowler, delivery->laydown_board),
+                 .aim = aim,
+                 .entry_board = roll.entry_board,
+                 .entry_deg = roll.entry_deg,
+                 .first_move_ft = roll.first_move_ft,
+                 .breakpoint_board = roll.breakpoint_board,
+                 .breakpoint_ft = roll.breakpoint_ft,
+                 .pocket = pocket_chance(&curve, aim, aim_deviation(&bowler->scatter), rest)};
+    if (line.found) {
+        line.room_in = room(&curve, aim, 1.0);
+        line.room_out = room(&curve, aim, -1.0);
+    }
+    return line;
+}
+
+/* The aim on the curve with the best pocket chance, to a tenth of a board. */
+static double best_aim(const Curve *curve, double aim_sd, double rest_sd)
+{
+    double best = curve->aim_first, best_chance = -1.0;
+    int count = (int)((curve->count - 1) * curve->aim_step * 10.0 + 0.5);
+    for (int i = 0; i <= count; i++) {
+        double aim = curve->aim_first + 0.1 * i;
+        double chance = pocket_chance(curve, aim, aim_sd, rest_sd);
+        if (chance > best_chance) {
+            best_chance = chance;
+            best = aim;
+        }
+    }
+    return best;
+}
+
+Line line_search(const MotionBody *body, const Oil *oil, const Bowler *bowler,
+                 const Delivery *usual, double laydown_board)
+{
+    Delivery delivery = *usual;
+    delivery.laydown_board = laydown_board;
+    /* From well outside the laydown to a little inside it: what a hooking ball can want. */
+    Curve curve = {.count = 20, .aim_first = laydown_board - 16.0, .aim_step = 1.0};
+    curve_fill(&curve, body, oil, &delivery);
+    double aim_sd = aim_deviation(&bowler->scatter);
+    double aim = best_aim(&curve, aim_sd, 0.8);
+    /* Finer about the best, then read off what that line is worth. */
+    Curve fine = {.count = 9, .aim_first = aim - 1.0, .aim_step = 0.25};
+    curve_fill(&fine, body, oil, &delivery);
+    aim = best_aim(&fine, aim_sd, 0.8);
+    delivery.launch_deg = delivery_launch_deg(laydown_board, aim);
+    return line_measure(body, oil, bowler, &delivery);
+}
+
+Line line_best(const MotionBody *body, const Oil *oil, const Bowler *bowler,
+               const Delivery *usual, double low, double high)
+{
+    Line best = line_search(body, oil, bowler, usual, low);
+    for (double laydown = low + 1.0; laydown <= high; laydown += 1.0) {
+        Line line = line_search(body, oil, bowler, usual, laydown);
+        if (line.pocket > best.pocket)
+            best = line;
+    }
+    return best;
+}
