@@ -13,7 +13,7 @@ typedef enum Action {
 extern const char *const ACTION_NAMES[ACTION_COUNT + 1]; /* as in rules files; NULL ends */
 extern const char *const ACTION_WORDS[ACTION_COUNT];
 
-enum { RULES_MAX = 128, RULE_SIGNS_MAX = 5, RULE_ACTIONS_MAX = 6 };
+enum { RULES_MAX = 128, RULE_SIGNS_MAX = 6, RULE_ACTIONS_MAX = 8 };
 
 /* What to be careful of; each has one fixed sentence. */
 typedef enum Caution {

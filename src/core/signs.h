@@ -25,16 +25,18 @@ typedef struct Signs {
 
 /* What is known besides the shots. */
 typedef struct SignsContext {
-    const Bag *bag;
-    const Pattern *pattern;
-    const Oil *sheet;        /* the pattern laid, any hand */
+    Hand hand;
+    double laydown_offset_boards;
+    double length_ft, ratio; /* of the sheet */
     Side lane;               /* lane the next shot is for */
     Plan plan;               /* what would be thrown next there */
     int game, frame;
-    int bowlers_on_pair;
+    int deliveries;          /* thrown on the pair so far, all bowlers */
+    bool strongest, weakest; /* whether the ball in hand hooks most or least of the strike balls */
 } SignsContext;
 
-/* Reads shots[0..count-1], oldest first. */
+/* Reads shots[0..count-1], oldest first. "Good" shots are those whose release was not said to be
+ * bad; shots of the same ball on nearly the same line as the plan's are "of this line". */
 void signs_read(const SignsContext *context, const Shot *shots, int count, Signs *signs);
 
 #endif
