@@ -12,10 +12,10 @@
 #include "core/signs.h"
 #include "core/wear.h"
 
-enum { ADVICE_ANSWERS_MAX = 16, ANSWER_RULES_MAX = 4 };
+enum { ADVICE_ANSWERS_MAX = ACTION_COUNT, ANSWER_RULES_MAX = 4 };
 
 typedef struct AdviceInput {
-    const Bag *bag;
+    const Bag *bag;          /* the plan's slot must hold a ball */
     const Pattern *pattern;
     const RuleSet *rules;
     const Shot *shots;       /* oldest first, both lanes */
@@ -34,6 +34,7 @@ typedef struct Answer {
     double pocket_now, pocket_after; /* chance, 0..1, on the lane as estimated */
     double entry_deg;
     double room_in, room_out;        /* boards of aim */
+    double vote;             /* how much the rules ask for it, 0..1 */
     double score;            /* what it is ranked by; higher first */
     int rule_count;
     int rules[ANSWER_RULES_MAX];     /* indices into the rule set, most insistent first */
@@ -45,17 +46,21 @@ typedef struct Answer {
 
 /* What a slot's ball would do now, on its own best line near the plan's laydown. */
 typedef struct SlotNow {
+    bool filled;             /* a ball is in it */
     bool ready;              /* reckoned yet */
     Line line;
 } SlotNow;
 
 typedef struct Advice {
     Signs signs;
-    LaneState lane;          /* the lane of the next shot as estimated, bowler's frame */
+    LaneState lane;          /* the lane of the next shot; lane_film gives its film */
+    Oil film;                /* that lane's film as estimated, bowler's frame */
     SlotNow slot[BAG_SLOTS];
     Line now;                /* the plan as it stands */
+    Roll now_roll;           /* its path */
     int answer_count;        /* best first */
     Answer answers[ADVICE_ANSWERS_MAX];
+    bool ready;              /* signs, film, now and a first answer are there */
     bool done;
 } Advice;
 
@@ -72,5 +77,8 @@ bool advice_step(AdviceJob *job);
 
 /* What is known so far; owned by the job. */
 const Advice *advice_result(const AdviceJob *job);
+
+/* The path of an answer's plan on the film as estimated; usable once the advice is ready. */
+void advice_roll(const AdviceJob *job, const Plan *plan, Roll *roll);
 
 #endif

@@ -122,6 +122,10 @@ Line line_measure(const MotionBody *body, const Oil *oil, const Bowler *bowler,
     return line;
 }
 
+/* What speed, rev rate and laydown scatter a ball by at the pins while an aim is looked for; the
+ * line found is then measured with its own figure. */
+#define SEARCH_REST_BOARDS 0.8
+
 /* The aim on the curve with the best pocket chance, to a tenth of a board. */
 static double best_aim(const Curve *curve, double aim_sd, double rest_sd)
 {
@@ -138,8 +142,8 @@ static double best_aim(const Curve *curve, double aim_sd, double rest_sd)
     return best;
 }
 
-Line line_search(const MotionBody *body, const Oil *oil, const Bowler *bowler,
-                 const Delivery *usual, double laydown_board)
+double line_aim(const MotionBody *body, const Oil *oil, const Bowler *bowler,
+                const Delivery *usual, double laydown_board)
 {
     Delivery delivery = *usual;
     delivery.laydown_board = laydown_board;
@@ -147,12 +151,20 @@ Line line_search(const MotionBody *body, const Oil *oil, const Bowler *bowler,
     Curve curve = {.count = 20, .aim_first = laydown_board - 16.0, .aim_step = 1.0};
     curve_fill(&curve, body, oil, &delivery);
     double aim_sd = aim_deviation(&bowler->scatter);
-    double aim = best_aim(&curve, aim_sd, 0.8);
-    /* Finer about the best, then read off what that line is worth. */
+    double aim = best_aim(&curve, aim_sd, SEARCH_REST_BOARDS);
+    /* Finer about the best. */
     Curve fine = {.count = 9, .aim_first = aim - 1.0, .aim_step = 0.25};
     curve_fill(&fine, body, oil, &delivery);
-    aim = best_aim(&fine, aim_sd, 0.8);
-    delivery.launch_deg = delivery_launch_deg(laydown_board, aim);
+    return best_aim(&fine, aim_sd, SEARCH_REST_BOARDS);
+}
+
+Line line_search(const MotionBody *body, const Oil *oil, const Bowler *bowler,
+                 const Delivery *usual, double laydown_board)
+{
+    Delivery delivery = *usual;
+    delivery.laydown_board = laydown_board;
+    delivery.launch_deg = delivery_launch_deg(
+        laydown_board, line_aim(body, oil, bowler, usual, laydown_board));
     return line_measure(body, oil, bowler, &delivery);
 }
 

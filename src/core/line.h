@@ -17,6 +17,10 @@ typedef struct Line {
                                * still hit the pocket */
 } Line;
 
+/* The aim from this laydown board that has the best pocket chance, nothing else reckoned. */
+double line_aim(const MotionBody *body, const Oil *oil, const Bowler *bowler,
+                const Delivery *usual, double laydown_board);
+
 /* The launch from this laydown board that has the best pocket chance. `usual` carries speed,
  * rev rate and hand; its laydown and launch are not looked at. */
 Line line_search(const MotionBody *body, const Oil *oil, const Bowler *bowler,

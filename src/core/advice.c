@@ -1,0 +1,396 @@
+/* advice.c - signs, rules, forecast, ranking: a job in slices. */
+#include "core/advice.h"
+
+#include <math.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "base/text.h"
+#include "core/candidates.h"
+
+enum { EVIDENCE_SHOTS = 20 }; /* older ones are thrown on another lane, as it were */
+#define OTHER_LANE_TRUST 0.4  /* what a shot says of the other lane of the pair; assumed */
+#define VOTE_WEIGHT 0.45      /* how far the rules' word counts against the forecast's gain */
+#define UNASKED_COST 0.10     /* an answer that no rule asks for must gain that much more */
+#define DISAGREE_BY 0.08      /* forecast against rule, chance of a strike */
+
+typedef enum Stage { STAGE_BODIES, STAGE_SHOTS, STAGE_SIGNS, STAGE_SLOTS, STAGE_TRY, STAGE_DONE } Stage;
+
+struct AdviceJob {
+    AdviceInput in;
+    Advice out;
+    Stage stage;
+    int at;                              /* shot, slot or candidate that is next */
+    bool filled[BAG_SLOTS];
+    MotionBody body[BAG_SLOTS];
+    SlotTrait trait[BAG_SLOTS];
+    LaneState lane[SIDE_COUNT];
+    Setting setting;
+    double vote[ACTION_COUNT];           /* chance-like: 1 - product of (1 - rule's word) */
+    bool avoided[ACTION_COUNT];
+    int rule_count[ACTION_COUNT], rule[ACTION_COUNT][ANSWER_RULES_MAX];
+    int candidate_count;
+    Candidate candidates[CANDIDATES_MAX];
+    bool have[ACTION_COUNT];             /* best candidate of the action so far */
+    Candidate best[ACTION_COUNT];
+    Line best_line[ACTION_COUNT];
+    double best_value[ACTION_COUNT];
+    double value_now;
+    Shot shots[SESSION_SHOTS_MAX];
+};
+
+AdviceJob *advice_job_new(void) { return calloc(1, sizeof(AdviceJob)); }
+void advice_job_free(AdviceJob *job) { free(job); }
+const Advice *advice_result(const AdviceJob *job) { return &job->out; }
+
+/* How much of the pocket hits strike, by entry angle: the published window widens from 0 to 6
+ * degrees (second hand); the figures are assumed and stand in for the rack's own table. */
+static double carry(double entry_deg)
+{
+    double share = isnan(entry_deg) ? 0.0 : entry_deg / 6.0;
+    share = share < 0.0 ? 0.0 : share > 1.0 ? 1.0 : share;
+    return 0.55 + 0.40 * share;
+}
+
+static double value_of(const Line *line)
+{
+    return line->pocket * carry(line->entry_deg) + 0.01 * fmin(line->room_in + line->room_out, 4.0);
+}
+
+static Delivery plan_delivery(const Bowler *bowler, const Plan *plan)
+{
+    Delivery delivery = delivery_of(bowler, plan->stance, plan->aim);
+    delivery.mph += plan->mph_change;
+    delivery.loft_ft = fmax(0.0, delivery.loft_ft + plan->loft_change_ft);
+    return delivery;
+}
+
+void advice_begin(AdviceJob *job, const AdviceInput *input)
+{
+    memset(job, 0, sizeof *job);
+    job->in = *input;
+    int skip = input->shot_count > SESSION_SHOTS_MAX ? input->shot_count - SESSION_SHOTS_MAX : 0;
+    job->in.shot_count -= skip;
+    for (int i = 0; i < job->in.shot_count; i++) { /* what was not said was as planned */
+        Shot *shot = &job->shots[i];
+        *shot = input->shots[skip + i];
+        if (shot->stance == 0.0)
+            shot->stance = input->plan.stance;
+        if (shot->aim == 0.0)
+            shot->aim = input->plan.aim;
+    }
+    job->in.shots = job->shots;
+    Oil sheet, in_frame;
+    oil_lay(input->pattern, &sheet);
+    oil_for_hand(&sheet, input->bag->bowler.hand, &in_frame);
+    lane_begin(&job->lane[SIDE_LEFT], &in_frame);
+    lane_begin(&job->lane[SIDE_RIGHT], &in_frame);
+    job->stage = STAGE_BODIES;
+}
+
+static void step_bodies(AdviceJob *job)
+{
+    for (int slot = 1; slot <= BAG_SLOTS; slot++) {
+        const Ball *ball = bag_slot(job->in.bag, slot);
+        job->filled[slot - 1] = ball != NULL;
+        job->out.slot[slot - 1].filled = ball != NULL;
+        if (ball)
+            motion_body(ball, &job->body[slot - 1]);
+    }
+    job->stage = STAGE_SHOTS;
+    job->at = 0;
+}
+
+static void step_shot(AdviceJob *job)
+{
+    if (job->at >= job->in.shot_count) {
+        job->stage = STAGE_SIGNS;
+        return;
+    }
+    const Shot *shot = &job->shots[job->at++];
+    const Ball *ball = bag_slot(job->in.bag, shot->slot);
+    if (!ball) /* thrown with a ball that has left the bag: it says nothing that can be used */
+        return;
+    const MotionBody *body = &job->body[shot->slot - 1];
+    const Bowler *bowler = &job->in.bag->bowler;
+    LaneState *here = &job->lane[shot->lane], *there = &job->lane[!shot->lane];
+    if (job->at > job->in.shot_count - EVIDENCE_SHOTS) {
+        lane_weigh(here, bowler, body, shot, 1.0);
+        lane_weigh(there, bowler, body, shot, OTHER_LANE_TRUST);
+    }
+    lane_wear(here, bowler, body, ball, shot, job->in.bowlers_on_pair);
+}
+
+/* What the rules ask for and forbid. The first of a rule's answers counts in full, later ones a
+ * little less each. */
+static void hear_rules(AdviceJob *job)
+{
+    for (int i = 0; i < job->in.rules->count; i++) {
+        const Rule *rule = &job->in.rules->rules[i];
+        if (!rule_fires(rule, &job->out.signs))
+            continue;
+        for (int k = 0; k < rule->avoid_count; k++)
+            job->avoided[rule->avoid[k]] = true;
+        for (int k = 0; k < rule->try_count; k++) {
+            Action action = rule->try_[k];
+            double word = rule->weight / 6.0 * (1.0 - 0.15 * k);
+            job->vote[action] = 1.0 - (1.0 - job->vote[action]) * (1.0 - fmax(word, 0.0));
+            int at = job->rule_count[action];
+            while (at > 0 &&
+                   job->in.rules->rules[job->rule[action][at - 1]].weight < rule->weight)
+                at--; /* most insistent first */
+            if (at >= ANSWER_RULES_MAX)
+                continue;
+            if (job->rule_count[action] < ANSWER_RULES_MAX)
+                job->rule_count[action]++;
+            for (int m = job->rule_count[action] - 1; m > at; m--)
+                job->rule[action][m] = job->rule[action][m - 1];
+            job->rule[action][at] = i;
+        }
+    }
+    job->avoided[ACTION_HOLD] = false; /* holding is always an answer */
+}
+
+static void read_traits(AdviceJob *job)
+{
+    Delivery delivery = plan_delivery(&job->in.bag->bowler, &job->in.plan);
+    for (int slot = 1; slot <= BAG_SLOTS; slot++) {
+        if (!job->filled[slot - 1])
+            continue;
+        Arrival arrival = motion_arrive(&job->body[slot - 1], &job->out.film, &delivery);
+        job->trait[slot - 1] = (SlotTrait){
+            .strikes = bag_slot(job->in.bag, slot)->cover != COVER_POLYESTER,
+            .hook_board = arrival.gutter ? 0.0 : arrival.board,
+            .first_move_ft = isnan(arrival.first_move_ft) ? LANE_LENGTH_FT : arrival.first_move_ft};
+    }
+}
+
+static void read_signs(AdviceJob *job)
+{
+    const Bowler *bowler = &job->in.bag->bowler;
+    const SlotTrait *in_hand = &job->trait[job->in.plan.slot - 1];
+    Oil sheet;
+    oil_lay(job->in.pattern, &sheet);
+    SignsContext context = {.hand = bowler->hand,
+                            .laydown_offset_boards = bowler->laydown_offset_boards,
+                            .length_ft = job->in.pattern->length_ft,
+                            .ratio = oil_ratio(&sheet),
+                            .lane = job->in.lane,
+                            .plan = job->in.plan,
+                            .game = job->in.game,
+                            .frame = job->in.frame,
+                            .deliveries = job->lane[0].deliveries + job->lane[1].deliveries,
+                            .strongest = in_hand->strikes,
+                            .weakest = in_hand->strikes};
+    for (int i = 0; i < BAG_SLOTS; i++) {
+        if (!job->trait[i].strikes || i == job->in.plan.slot - 1)
+            continue;
+        context.strongest &= job->trait[i].hook_board < in_hand->hook_board;
+        context.weakest &= job->trait[i].hook_board > in_hand->hook_board;
+    }
+    signs_read(&context, job->shots, job->in.shot_count, &job->out.signs);
+}
+
+/* What is to be tried: all that the rules name and, to hold their word against, a move each way. */
+static void list_candidates(AdviceJob *job)
+{
+    job->setting = (Setting){.bag = job->in.bag,
+                             .bowler = &job->in.bag->bowler,
+                             .plan = job->in.plan,
+                             .traits = job->trait,
+                             .worn = job->out.signs.seen[SIGN_WORN],
+                             .certified = job->in.certified};
+    for (int action = 0; action < ACTION_COUNT; action++) {
+        bool unasked = action == ACTION_MOVE_IN || action == ACTION_MOVE_OUT;
+        if (job->avoided[action] || (job->vote[action] <= 0.0 && !unasked) || action == ACTION_HOLD)
+            continue;
+        job->candidate_count +=
+            candidates_list(&job->setting, (Action)action, job->candidates + job->candidate_count,
+                            CANDIDATES_MAX - job->candidate_count);
+    }
+}
+
+static void take(AdviceJob *job, const Candidate *candidate, const Line *line)
+{
+    Action action = candidate->action;
+    double value = value_of(line) - candidate_cost(&job->setting, candidate);
+    if (job->have[action] && value <= job->best_value[action])
+        return;
+    job->have[action] = true;
+    job->best[action] = *candidate;
+    job->best_line[action] = *line;
+    job->best_value[action] = value;
+}
+
+static void rank(AdviceJob *job);
+
+static void step_signs(AdviceJob *job)
+{
+    const Bowler *bowler = &job->in.bag->bowler;
+    job->out.lane = job->lane[job->in.lane];
+    lane_film(&job->out.lane, &job->out.film);
+    Delivery delivery = plan_delivery(bowler, &job->in.plan);
+    const MotionBody *body = &job->body[job->in.plan.slot - 1];
+    job->out.now = line_measure(body, &job->out.film, bowler, &delivery);
+    motion_roll(body, &job->out.film, &delivery, &job->out.now_roll);
+    job->value_now = value_of(&job->out.now);
+    read_traits(job);
+    read_signs(job);
+    hear_rules(job);
+    list_candidates(job);
+    Candidate hold = {.action = ACTION_HOLD, .plan = job->in.plan};
+    take(job, &hold, &job->out.now);
+    rank(job);
+    job->out.ready = true;
+    job->stage = STAGE_TRY;
+    job->at = 0;
+}
+
+static void step_try(AdviceJob *job)
+{
+    if (job->at >= job->candidate_count) {
+        job->stage = STAGE_SLOTS;
+        job->at = 0;
+        return;
+    }
+    Candidate candidate = job->candidates[job->at++];
+    const Bowler *bowler = &job->in.bag->bowler;
+    const MotionBody *body = &job->body[candidate.plan.slot - 1];
+    MotionBody resurfaced;
+    if (candidate.surface_grit > 0.0) {
+        Ball ball = *bag_slot(job->in.bag, candidate.plan.slot);
+        ball.surface = (Surface){.finish = FINISH_GRIT, .grit = candidate.surface_grit};
+        motion_body(&ball, &resurfaced);
+        body = &resurfaced;
+    }
+    Delivery delivery = plan_delivery(bowler, &candidate.plan);
+    if (candidate.find_aim) {
+        double aim = line_aim(body, &job->out.film, bowler, &delivery, delivery.laydown_board);
+        candidate.plan.aim = 0.5 * round(2.0 * aim); /* nobody aims finer than half a board */
+        delivery.launch_deg = delivery_launch_deg(delivery.laydown_board, candidate.plan.aim);
+    }
+    if (!candidate_fits(&job->setting, &candidate))
+        return;
+    Line line = line_measure(body, &job->out.film, bowler, &delivery);
+    take(job, &candidate, &line);
+    rank(job);
+}
+
+static void step_slot(AdviceJob *job)
+{
+    if (job->at >= BAG_SLOTS) {
+        job->stage = STAGE_DONE;
+        job->out.done = true;
+        return;
+    }
+    int slot = job->at++;
+    if (!job->filled[slot])
+        return;
+    Delivery usual = plan_delivery(&job->in.bag->bowler, &job->in.plan);
+    job->out.slot[slot].line = line_search(&job->body[slot], &job->out.film,
+                                           &job->in.bag->bowler, &usual, usual.laydown_board);
+    job->out.slot[slot].ready = true;
+}
+
+static void write_because(const AdviceJob *job, Action action, Answer *answer)
+{
+    const char *words = action == ACTION_HOLD ? "Nothing asks for a change."
+                                              : "No rule asks for it; the forecast alone does.";
+    if (answer->rule_count > 0)
+        words = job->in.rules->rules[answer->rules[0]].because;
+    text_copy(answer->because, sizeof answer->because, words);
+}
+
+static Answer answer_of(const AdviceJob *job, Action action)
+{
+    const Line *line = &job->best_line[action];
+    double gain = job->best_value[action] - job->value_now;
+    Answer answer = {.action = action,
+                     .plan = job->best[action].plan,
+                     .surface_grit = job->best[action].surface_grit,
+                     .pocket_now = job->out.now.pocket,
+                     .pocket_after = line->pocket,
+                     .entry_deg = line->entry_deg,
+                     .room_in = line->room_in,
+                     .room_out = line->room_out,
+                     .vote = job->vote[action],
+                     .rule_count = job->rule_count[action],
+                     .caution = candidate_caution(action)};
+    memcpy(answer.rules, job->rule[action], sizeof answer.rules);
+    answer.score = gain + VOTE_WEIGHT * answer.vote - (answer.vote > 0.0 ? 0.0 : UNASKED_COST);
+    answer.disagrees = action != ACTION_HOLD && answer.vote >= 0.4 && gain < -DISAGREE_BY;
+    candidate_words(&job->setting, &job->best[action], answer.words, sizeof answer.words);
+    write_because(job, action, &answer);
+    return answer;
+}
+
+static int by_score(const void *a, const void *b)
+{
+    const Answer *x = a, *y = b;
+    if (x->score != y->score)
+        return x->score < y->score ? 1 : -1;
+    return (int)x->action - (int)y->action;
+}
+
+/* The same ball on the same line under two names (ball down and cleaner) is said once, by the
+ * name that ranks first. */
+static void drop_doubles(Advice *out)
+{
+    int kept = 0;
+    for (int i = 0; i < out->answer_count; i++) {
+        const Plan *plan = &out->answers[i].plan;
+        bool double_of_other = false;
+        for (int k = 0; k < kept && !double_of_other; k++) {
+            const Plan *other = &out->answers[k].plan;
+            double_of_other = out->answers[i].surface_grit == out->answers[k].surface_grit &&
+                              plan->slot == other->slot && plan->slot != 0 &&
+                              plan->stance == other->stance && plan->aim == other->aim &&
+                              plan->mph_change == other->mph_change &&
+                              plan->loft_change_ft == other->loft_change_ft;
+        }
+        if (!double_of_other)
+            out->answers[kept++] = out->answers[i];
+    }
+    out->answer_count = kept;
+}
+
+static void rank(AdviceJob *job)
+{
+    Advice *out = &job->out;
+    out->answer_count = 0;
+    for (int action = 0; action < ACTION_COUNT; action++)
+        if (job->have[action])
+            out->answers[out->answer_count++] = answer_of(job, (Action)action);
+    qsort(out->answers, (size_t)out->answer_count, sizeof out->answers[0], by_score);
+    drop_doubles(out);
+}
+
+bool advice_step(AdviceJob *job)
+{
+    switch (job->stage) {
+    case STAGE_BODIES:
+        step_bodies(job);
+        break;
+    case STAGE_SHOTS:
+        step_shot(job);
+        break;
+    case STAGE_SIGNS:
+        step_signs(job);
+        break;
+    case STAGE_TRY:
+        step_try(job);
+        break;
+    case STAGE_SLOTS:
+        step_slot(job);
+        break;
+    case STAGE_DONE:
+        break;
+    }
+    return job->stage == STAGE_DONE;
+}
+
+void advice_roll(const AdviceJob *job, const Plan *plan, Roll *roll)
+{
+    Delivery delivery = plan_delivery(&job->in.bag->bowler, plan);
+    motion_roll(&job->body[plan->slot - 1], &job->out.film, &delivery, roll);
+}

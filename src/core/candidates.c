@@ -1,0 +1,260 @@
+/* candidates.c - sizes for what the rules only name. */
+#include "core/candidates.h"
+
+#include <math.h>
+
+#include "base/text.h"
+
+#define HOOK_BOARDS 0.3    /* arrivals nearer than that: the two balls hook alike here */
+#define READ_FT 1.0        /* first moves nearer than that: they read alike */
+#define SMOOTHER_DIFFERENTIAL_IN 0.006
+#define LOFT_MAX_FT 6.0    /* more than that is not asked of anyone */
+
+typedef struct List {
+    Candidate *out;
+    int count, max;
+} List;
+
+static void add(List *list, Candidate candidate)
+{
+    if (list->count < list->max)
+        list->out[list->count++] = candidate;
+}
+
+static void add_moves(List *list, const Setting *setting, Action action, int direction)
+{
+    int most = setting->worn ? 7 : 5;
+    for (int boards = 1; boards <= most; boards++) {
+        Candidate candidate = {.action = action, .plan = setting->plan, .find_aim = true};
+        candidate.plan.stance += direction * boards;
+        double laydown = candidate.plan.stance - setting->bowler->laydown_offset_boards;
+        if (laydown >= 2.0 && laydown <= 38.0)
+            add(list, candidate);
+    }
+}
+
+static void add_aims(List *list, const Setting *setting, Action action, int direction)
+{
+    static const double BOARDS[] = {0.5, 1.0, 1.5, 2.0, 3.0};
+    for (int i = 0; i < 5; i++) {
+        Candidate candidate = {.action = action, .plan = setting->plan};
+        candidate.plan.aim += direction * BOARDS[i];
+        add(list, candidate);
+    }
+}
+
+static bool smoother(const Ball *ball, const Ball *than)
+{
+    if (ball->cover == COVER_URETHANE && than->cover != COVER_URETHANE)
+        return true;
+    if (ball->differential_in < than->differential_in - SMOOTHER_DIFFERENTIAL_IN)
+        return ball->cover <= than->cover || ball->cover == COVER_URETHANE;
+    return ball->cover == COVER_SOLID && (than->cover == COVER_PEARL || than->cover == COVER_HYBRID);
+}
+
+static bool slot_fits(const Setting *setting, Action action, int slot)
+{
+    const SlotTrait *trait = &setting->traits[slot - 1];
+    const SlotTrait *in_hand = &setting->traits[setting->plan.slot - 1];
+    const Ball *ball = bag_slot(setting->bag, slot);
+    const Ball *current = bag_slot(setting->bag, setting->plan.slot);
+    if (slot == setting->plan.slot || !trait->strikes || !ball || !current)
+        return false;
+    switch (action) {
+    case ACTION_BALL_DOWN:
+        return trait->hook_board < in_hand->hook_board - HOOK_BOARDS;
+    case ACTION_BALL_UP:
+        return trait->hook_board > in_hand->hook_board + HOOK_BOARDS;
+    case ACTION_ROUGHER:
+        return trait->first_move_ft < in_hand->first_move_ft - READ_FT;
+    case ACTION_CLEANER:
+        return trait->first_move_ft > in_hand->first_move_ft + READ_FT;
+    case ACTION_SMOOTHER:
+        return smoother(ball, current);
+    default:
+        return false;
+    }
+}
+
+static void add_balls(List *list, const Setting *setting, Action action)
+{
+    static const double MOVES[] = {0.0, -2.0, 2.0, 4.0};
+    for (int slot = 1; slot <= BAG_SLOTS; slot++) {
+        if (!slot_fits(setting, action, slot))
+            continue;
+        for (int i = 0; i < 4; i++) {
+            Candidate candidate = {.action = action, .plan = setting->plan, .find_aim = true};
+            candidate.plan.slot = slot;
+            candidate.plan.stance += MOVES[i];
+            candidate.plan.mph_change = candidate.plan.loft_change_ft = 0.0;
+            add(list, candidate);
+        }
+    }
+}
+
+static void add_speeds(List *list, const Setting *setting, Action action, double mph)
+{
+    for (int i = 1; i <= 2; i++) {
+        Candidate candidate = {.action = action, .plan = setting->plan};
+        candidate.plan.mph_change += mph * i;
+        if (fabs(candidate.plan.mph_change) <= 1.5)
+            add(list, candidate);
+    }
+}
+
+static void add_lofts(List *list, const Setting *setting, Action action, double feet)
+{
+    for (int i = 1; i <= 2; i++) {
+        Candidate candidate = {.action = action, .plan = setting->plan};
+        candidate.plan.loft_change_ft += feet * i;
+        double loft = setting->bowler->loft_ft + candidate.plan.loft_change_ft;
+        if (loft >= 0.5 && loft <= LOFT_MAX_FT)
+            add(list, candidate);
+    }
+}
+
+/* The next abrasive of a usual set, rougher or finer; outside certified play only. */
+static void add_surface(List *list, const Setting *setting, Action action)
+{
+    static const double SET[] = {500, 1000, 1500, 2000, 3000, 4000};
+    enum { SETS = 6 };
+    const Ball *ball = bag_slot(setting->bag, setting->plan.slot);
+    if (setting->certified || !ball || ball->cover == COVER_POLYESTER)
+        return;
+    double grit = ball->surface.finish == FINISH_GRIT ? ball->surface.grit : 5000.0, chosen = 0.0;
+    for (int i = 0; i < SETS; i++) {
+        if (action == ACTION_SURFACE_ROUGH && SET[i] < grit - 1.0)
+            chosen = SET[i]; /* the nearest below */
+        if (action == ACTION_SURFACE_FINE && SET[i] > grit + 1.0 && chosen == 0.0)
+            chosen = SET[i]; /* the nearest above */
+    }
+    if (chosen > 0.0)
+        add(list, (Candidate){.action = action, .plan = setting->plan, .find_aim = true,
+                              .surface_grit = chosen});
+}
+
+int candidates_list(const Setting *setting, Action action, Candidate *out, int max)
+{
+    List list = {out, 0, max};
+    switch (action) {
+    case ACTION_HOLD:
+        add(&list, (Candidate){.action = action, .plan = setting->plan});
+        break;
+    case ACTION_MOVE_IN:
+        add_moves(&list, setting, action, 1);
+        break;
+    case ACTION_MOVE_OUT:
+        add_moves(&list, setting, action, -1);
+        break;
+    case ACTION_AIM_IN:
+        add_aims(&list, setting, action, 1);
+        break;
+    case ACTION_AIM_OUT:
+        add_aims(&list, setting, action, -1);
+        break;
+    case ACTION_BALL_DOWN:
+    case ACTION_BALL_UP:
+    case ACTION_ROUGHER:
+    case ACTION_CLEANER:
+    case ACTION_SMOOTHER:
+        add_balls(&list, setting, action);
+        break;
+    case ACTION_FASTER:
+        add_speeds(&list, setting, action, 0.5);
+        break;
+    case ACTION_SLOWER:
+        add_speeds(&list, setting, action, -0.5);
+        break;
+    case ACTION_LOFT_MORE:
+        add_lofts(&list, setting, action, 2.0);
+        break;
+    case ACTION_LOFT_LESS:
+        add_lofts(&list, setting, action, -1.0);
+        break;
+    case ACTION_SURFACE_ROUGH:
+    case ACTION_SURFACE_FINE:
+        add_surface(&list, setting, action);
+        break;
+    case ACTION_COUNT:
+        break;
+    }
+    return list.count;
+}
+
+bool candidate_fits(const Setting *setting, const Candidate *candidate)
+{
+    double feet = candidate->plan.stance - setting->plan.stance;
+    double eyes = candidate->plan.aim - setting->plan.aim;
+    if (candidate->action == ACTION_MOVE_IN)
+        return eyes >= 0.0 && eyes <= feet + 0.5; /* the eyes follow, less than the feet */
+    if (candidate->action == ACTION_MOVE_OUT)
+        return eyes <= 0.5 && eyes >= feet - 0.5;
+    return candidate->plan.aim > -1.0;
+}
+
+double candidate_cost(const Setting *setting, const Candidate *candidate)
+{
+    const Plan *to = &candidate->plan, *from = &setting->plan;
+    double cost = 0.004 * fabs(to->stance - from->stance) + 0.004 * fabs(to->aim - from->aim);
+    if (to->slot != from->slot)
+        cost += 0.02;
+    cost += 0.05 * fabs(to->mph_change - from->mph_change);
+    cost += 0.02 * fabs(to->loft_change_ft - from->loft_change_ft);
+    if (candidate->surface_grit > 0.0)
+        cost += 0.02;
+    return cost;
+}
+
+static void add_shift(char *out, size_t size, double boards, const char *with)
+{
+    text_append(out, size, "%g %s with the %s", fabs(boards), boards > 0.0 ? "in" : "out", with);
+}
+
+void candidate_words(const Setting *setting, const Candidate *candidate, char *out, size_t size)
+{
+    const Plan *to = &candidate->plan, *from = &setting->plan;
+    double feet = to->stance - from->stance, eyes = to->aim - from->aim;
+    const char *name = ACTION_WORDS[candidate->action];
+    out[0] = '\0';
+    text_append(out, size, "%c%s", name[0] - 'a' + 'A', name + 1);
+    if (to->slot != from->slot) {
+        const Ball *ball = bag_slot(setting->bag, to->slot);
+        text_append(out, size, ", %d %s", to->slot, ball ? ball->name : "");
+    }
+    if (candidate->action == ACTION_HOLD) {
+        text_append(out, size, ": same ball, same line");
+        return;
+    }
+    if (to->mph_change != from->mph_change)
+        text_append(out, size, ": %+g mph", to->mph_change - from->mph_change);
+    if (to->loft_change_ft != from->loft_change_ft)
+        text_append(out, size, ": %+g ft", to->loft_change_ft - from->loft_change_ft);
+    if (candidate->surface_grit > 0.0)
+        text_append(out, size, ": %.0f grit", candidate->surface_grit);
+    if (feet == 0.0 && eyes == 0.0) {
+        text_append(out, size, ", same line");
+        return;
+    }
+    text_append(out, size, ": ");
+    if (feet != 0.0)
+        add_shift(out, size, feet, "feet");
+    if (feet != 0.0 && eyes != 0.0)
+        text_append(out, size, ", ");
+    if (eyes != 0.0)
+        add_shift(out, size, eyes, "eyes");
+}
+
+Caution candidate_caution(Action action)
+{
+    switch (action) {
+    case ACTION_LOFT_MORE:
+        return CAUTION_LOFT;
+    case ACTION_FASTER:
+        return CAUTION_SPEED;
+    case ACTION_SURFACE_ROUGH:
+    case ACTION_SURFACE_FINE:
+        return CAUTION_SURFACE;
+    default:
+        return CAUTION_NONE;
+    }
+}

@@ -1,0 +1,48 @@
+/* candidates.h - from an action in words to plans that can be thrown, and what each would do. */
+#ifndef SETTEE_CORE_CANDIDATES_H
+#define SETTEE_CORE_CANDIDATES_H
+
+#include <stddef.h>
+
+#include "core/advice.h"
+
+/* One thing to try: a plan, or a laydown from which the best aim is still to be found. */
+typedef struct Candidate {
+    Action action;
+    Plan plan;
+    bool find_aim;
+    double surface_grit;   /* a surface answer; 0 otherwise */
+} Candidate;
+
+enum { CANDIDATES_MAX = 160 };
+
+/* What each slot's ball would do if thrown on the plan's line right now. */
+typedef struct SlotTrait {
+    bool strikes;          /* filled, and a ball for strikes (not polyester) */
+    double hook_board;     /* arrival, 0 in the gutter: higher hooks more */
+    double first_move_ft;  /* LANE_LENGTH_FT if it never moves */
+} SlotTrait;
+
+typedef struct Setting {
+    const Bag *bag;
+    const Bowler *bowler;
+    Plan plan;
+    const SlotTrait *traits; /* BAG_SLOTS of them */
+    bool worn, certified;
+} Setting;
+
+/* Lists what to try for one action; returns how many were added (0: it can't be done here). */
+int candidates_list(const Setting *setting, Action action, Candidate *out, int max);
+
+/* Whether what became of the candidate still is its action (a move in whose aim went out is not). */
+bool candidate_fits(const Setting *setting, const Candidate *candidate);
+
+/* What a change costs before it gains: the unfamiliar, in chance of a strike (assumed). */
+double candidate_cost(const Setting *setting, const Candidate *candidate);
+
+/* "Ball down to 4 Kiln: 2 in with the feet, 1 in with the eyes". */
+void candidate_words(const Setting *setting, const Candidate *candidate, char *out, size_t size);
+
+Caution candidate_caution(Action action);
+
+#endif
