@@ -1,0 +1,89 @@
+/* json.h - reads a JSON text by tables that say which keys there are, of what kind and range.
+ *
+ * A JsonDoc owns the text's tree. A Json is a place in it that knows its way ($.balls[2]) and
+ * where to report; it is copied freely and lives as long as its document. Every reader returns
+ * false after filling the Error with line, path, what was found and what is allowed. */
+#ifndef SETTEE_STORE_JSON_H
+#define SETTEE_STORE_JSON_H
+
+#include <stdbool.h>
+#include <stddef.h>
+
+#include "base/error.h"
+
+typedef struct JsonDoc JsonDoc;
+
+typedef struct Json {
+    const JsonDoc *doc;
+    const void *node;
+    Error *error; /* where faults go; its file has been filled by the caller */
+    int index;    /* in the array that it is being walked through */
+    size_t stem;  /* length of that array's path */
+    char path[ERROR_WHERE_MAX];
+} Json;
+
+/* Parses `length` bytes; the text must live as long as the document. `first_line` is the number
+ * of the text's first line in its file. NULL: `error` says why. */
+JsonDoc *json_read(const char *text, size_t length, int first_line, Error *error);
+void json_free(JsonDoc *doc);
+Json json_root(const JsonDoc *doc, Error *error);
+
+/* Reports a fault at a value: fills line and path; always false. */
+bool json_fail(const Json *value, const char *format, ...) __attribute__((format(printf, 2, 3)));
+/* What stands there, in at most 48 bytes of the file's own words, or "an object". */
+const char *json_found(const Json *value, char out[64]);
+
+typedef enum JsonKind {
+    JSON_OTHER,   /* known, read by the caller */
+    JSON_NUMBER,  /* double */
+    JSON_INTEGER, /* int */
+    JSON_BOOL,    /* bool */
+    JSON_WORD,    /* enum: index in `words`, of which the empty one is not offered */
+    JSON_TEXT,    /* char[size], cleaned; may be empty unless required */
+    JSON_ID       /* char[size] of letters, digits, - and _ */
+} JsonKind;
+
+typedef struct JsonField {
+    const char *key;
+    JsonKind kind;
+    bool required;
+    size_t offset, size; /* of the member */
+    double min, max;     /* numbers */
+    const char *of;      /* numbers: their unit; words: what they name ("cover") */
+    const char *const *words;
+} JsonField;
+
+/* Rows of a table of fields; the table ends with JSON_END. */
+#define JSON_AT(type, member) .offset = offsetof(type, member), .size = sizeof(((type *)0)->member)
+#define JSON_END                                                                                   \
+    {                                                                                              \
+        .key = NULL                                                                                \
+    }
+
+/* Reads an object's members into the struct at `into`. Unknown, doubled and missing keys are
+ * faults. Members that are absent leave the struct as it is. */
+bool json_object(const Json *value, const JsonField *fields, void *into);
+
+/* Reads one value as a field says (its key is not used). */
+bool json_value(const Json *value, const JsonField *field, void *into);
+
+bool json_is_object(const Json *value);
+bool json_is_array(const Json *value);
+bool json_is_string(const Json *value);
+
+/* The member of that key; false (no fault) when there is none. */
+bool json_member(const Json *object, const char *key, Json *member);
+/* The first key of an object, or NULL; and its value. */
+const char *json_first_key(const Json *object, Json *member);
+
+/* How many items an array has, or -1 with a fault: no array, or fewer or more than allowed. */
+int json_count(const Json *array, int min, int max, const char *items);
+
+/* for (bool more = json_first(&array, &item); more; more = json_next(&item)) */
+bool json_first(const Json *array, Json *item);
+bool json_next(Json *item);
+
+/* Whether the document is an object whose first key is "format", of the value given. */
+bool json_format(const Json *root, const char *format);
+
+#endif
