@@ -1,4 +1,5 @@
-/* atomic.h - writes a whole file or nothing: temp in the same folder, fsync, rename, fsync folder. */
+/* atomic.h - writes a whole file or nothing: temp in the same folder, fsync, rename, fsync folder.
+ */
 #ifndef SETTEE_STORE_ATOMIC_H
 #define SETTEE_STORE_ATOMIC_H
 
@@ -7,6 +8,13 @@
 
 #include "base/error.h"
 
+/* Replaces the file at `path` (what a link points to, not the link). False: it is as it was. */
 bool atomic_write(const char *path, const void *bytes, size_t size, Error *error);
+
+/* Writes all of it, however many calls that takes; false with errno. */
+bool atomic_write_all(int fd, const void *bytes, size_t size);
+
+/* Makes a rename or a new file in the folder of `path` last; false with errno. */
+bool atomic_sync_folder(const char *path);
 
 #endif

@@ -6,8 +6,8 @@
 #include <stddef.h>
 
 typedef struct BuiltinFile {
-    const char *kind; /* "patterns", "themes", "bags", "events", "rules" */
-    const char *id;   /* file name without its ending */
+    const char *kind;           /* "patterns", "themes", "bags", "events", "rules" */
+    const char *id;             /* file name without its ending */
     const unsigned char *bytes; /* followed by a 0 that is not counted */
     size_t size;
 } BuiltinFile;
@@ -15,5 +15,8 @@ typedef struct BuiltinFile {
 extern const BuiltinFile BUILTIN_FILES[]; /* ends with a row whose kind is NULL */
 
 const BuiltinFile *builtin_find(const char *kind, const char *id); /* NULL: none */
+
+/* The ids of one kind, at most `max` of them, and a NULL; `ids` has room for max + 1. */
+int builtin_ids(const char *kind, const char **ids, int max);
 
 #endif

@@ -267,7 +267,7 @@ bool json_scan(const char *text, size_t length, size_t stop, JsonSpot *spot)
             return true;
         char c = here(&scan);
         if (c == '{' || c == '[') {
-            bool empty;
+            bool empty = false;
             if (!scan_open(&scan, &empty))
                 return false;
             if (!empty)

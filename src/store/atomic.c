@@ -1,0 +1,105 @@
+/* atomic.c - writes a whole file or nothing. */
+#include "store/atomic.h"
+
+#include <errno.h>
+#include <fcntl.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
+#include "base/text.h"
+
+enum { PATH_BYTES_MAX = 4096 };
+
+bool atomic_write_all(int fd, const void *bytes, size_t size)
+{
+    const char *at = bytes;
+    while (size > 0) {
+        ssize_t written = write(fd, at, size);
+        if (written < 0 && errno == EINTR)
+            continue;
+        if (written <= 0) {
+            if (written == 0)
+                errno = ENOSPC;
+            return false;
+        }
+        at += written;
+        size -= (size_t)written;
+    }
+    return true;
+}
+
+bool atomic_sync_folder(const char *path)
+{
+    char folder[PATH_BYTES_MAX];
+    const char *slash = strrchr(path, '/');
+    size_t length = slash ? (size_t)(slash - path) : 0;
+    snprintf(folder, sizeof folder, "%.*s", (int)length, path);
+    int fd = open(!slash ? "." : length == 0 ? "/" : folder, O_RDONLY | O_DIRECTORY | O_CLOEXEC);
+    if (fd < 0)
+        return false;
+    /* Some file systems have no fsync for folders and say EINVAL; there is no more to be done. */
+    bool done = fsync(fd) == 0 || errno == EINVAL;
+    int why = errno;
+    close(fd);
+    errno = why;
+    return done;
+}
+
+/* A new file has the usual permissions, a replaced one those it had. */
+static mode_t mode_for(const char *path)
+{
+    struct stat status;
+    if (stat(path, &status) == 0)
+        return status.st_mode & 0777;
+    mode_t mask = umask(0);
+    umask(mask);
+    return 0666 & ~mask;
+}
+
+static bool write_and_rename(int fd, const char *temp, const char *path, const void *bytes,
+                             size_t size)
+{
+    bool done =
+        atomic_write_all(fd, bytes, size) && fchmod(fd, mode_for(path)) == 0 && fsync(fd) == 0;
+    int why = errno;
+    if (close(fd) != 0 && done) {
+        why = errno;
+        done = false;
+    }
+    if (done && rename(temp, path) != 0) {
+        why = errno;
+        done = false;
+    }
+    if (!done)
+        unlink(temp);
+    errno = why;
+    return done;
+}
+
+bool atomic_write(const char *path, const void *bytes, size_t size, Error *error)
+{
+    char temp[PATH_BYTES_MAX];
+    if (error)
+        text_clean(error->file, sizeof error->file, path);
+    char *real = realpath(path, NULL); /* NULL: not there yet */
+    const char *target = real ? real : path;
+    bool done = false;
+    struct stat status;
+    if (stat(target, &status) == 0 && S_ISDIR(status.st_mode)) {
+        errno = EISDIR;
+    } else if (snprintf(temp, sizeof temp, "%s.XXXXXX", target) >= (int)sizeof temp) {
+        errno = ENAMETOOLONG;
+    } else {
+        int fd = mkstemp(temp);
+        done = fd >= 0 && write_and_rename(fd, temp, target, bytes, size);
+    }
+    if (!done)
+        error_set(error, "can't be written: %s", strerror(errno));
+    else
+        atomic_sync_folder(target); /* the file is whole either way; only a power cut could tell */
+    free(real);
+    return done;
+}

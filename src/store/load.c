@@ -1,0 +1,215 @@
+/* load.c - brings the bytes of a file into memory, whatever is found under the name. */
+#include "store/load.h"
+
+#include <errno.h>
+#include <fcntl.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
+#include "base/text.h"
+#include "store/builtin.h"
+
+uint32_t load_crc32(const char *bytes, size_t size)
+{
+    uint32_t crc = 0xffffffffu;
+    for (size_t i = 0; i < size; i++) {
+        crc ^= (unsigned char)bytes[i];
+        for (int bit = 0; bit < 8; bit++)
+            crc = crc >> 1 ^ (0xedb88320u & (0u - (crc & 1u)));
+    }
+    return ~crc;
+}
+
+static bool too_large(size_t max, Error *error)
+{
+    return error_set(error, "found more than %zu bytes; allowed: files of at most that", max);
+}
+
+char *load_descriptor(int fd, size_t max, size_t *length, Error *error)
+{
+    struct stat status;
+    if (fstat(fd, &status) == 0 && S_ISDIR(status.st_mode)) {
+        error_set(error, "found a folder; expected a file");
+        return NULL;
+    }
+    if (fstat(fd, &status) == 0 && S_ISREG(status.st_mode) && status.st_size > (off_t)max) {
+        too_large(max, error);
+        return NULL;
+    }
+    size_t used = 0, room = 16384;
+    char *text = malloc(room + 1);
+    while (text) {
+        if (used == room) {
+            char *grown = realloc(text, room * 2 + 1);
+            if (!grown)
+                break;
+            text = grown;
+            room *= 2;
+        }
+        size_t wanted = room - used < max + 1 - used ? room - used : max + 1 - used;
+        ssize_t got = read(fd, text + used, wanted);
+        if (got < 0 && errno == EINTR)
+            continue;
+        if (got == 0) {
+            text[used] = '\0';
+            *length = used;
+            return text;
+        }
+        if (got < 0) {
+            error_set(error, "can't be read: %s", strerror(errno));
+            free(text);
+            return NULL;
+        }
+        used += (size_t)got;
+        if (used > max) {
+            too_large(max, error);
+            free(text);
+            return NULL;
+        }
+    }
+    free(text);
+    error_set(error, "out of memory");
+    return NULL;
+}
+
+void load_id(const char *path, char *out, size_t size)
+{
+    const char *slash = strrchr(path, '/');
+    const char *name = slash ? slash + 1 : path;
+    size_t length = strlen(name);
+    if (length > 5 && strcmp(name + length - 5, ".json") == 0)
+        length -= 5;
+    bool changed = length == 0;
+    size_t used = 0;
+    for (size_t i = 0; i < length && !changed; i++) {
+        char c = name[i];
+        bool fit = (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') ||
+                   c == '-' || c == '_';
+        if (!fit || used + 1 >= size)
+            changed = true;
+        else
+            out[used++] = c;
+    }
+    if (changed) { /* again, with room for the mark */
+        used = 0;
+        for (size_t i = 0; i < length && used + 10 < size; i++) {
+            unsigned char c = (unsigned char)name[i];
+            bool fit = (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') ||
+                       c == '-' || c == '_';
+            out[used++] = fit ? (char)c : '-';
+        }
+        snprintf(out + used, size - used, "-%08lx", (unsigned long)load_crc32(name, length));
+        return;
+    }
+    out[used] = '\0';
+}
+
+bool load_missing(const char *kind, const char *name, Error *error)
+{
+    enum { IDS_MAX = 64 };
+    const char *ids[IDS_MAX + 1] = {0};
+    if (kind)
+        builtin_ids(kind, ids, IDS_MAX);
+    const char *nearest = text_nearest(name, ids);
+    char words[ERROR_TEXT_MAX] = "no such file";
+    if (nearest) {
+        text_append(words, sizeof words, "; the nearest built-in name is \"%s\"", nearest);
+    } else if (ids[0]) {
+        text_append(words, sizeof words, "; built in are:");
+        for (int i = 0; ids[i]; i++)
+            text_append(words, sizeof words, "%s %s", i ? "," : "", ids[i]);
+    }
+    return error_set(error, "%s", words);
+}
+
+static const BuiltinFile *find_builtin(const char *kind, const char *name)
+{
+    if (kind)
+        return builtin_find(kind, name);
+    for (const BuiltinFile *file = BUILTIN_FILES; file->kind; file++)
+        if (strcmp(file->id, name) == 0)
+            return file;
+    return NULL;
+}
+
+static bool take_builtin(const BuiltinFile *file, Loaded *loaded, Error *error)
+{
+    text_copy(error->file, sizeof error->file, "built-in ");
+    text_append(error->file, sizeof error->file, "%s", file->id);
+    loaded->text = malloc(file->size + 1);
+    if (!loaded->text)
+        return error_set(error, "out of memory");
+    memcpy(loaded->text, file->bytes, file->size + 1);
+    loaded->length = file->size;
+    loaded->builtin = true;
+    load_id(file->id, loaded->id, sizeof loaded->id);
+    return true;
+}
+
+static bool take_path(const char *kind, const char *name, Loaded *loaded, Error *error)
+{
+    const BuiltinFile *builtin = find_builtin(kind, name);
+    struct stat status;
+    int fd = open(name, O_RDONLY | O_CLOEXEC | O_NOCTTY);
+    /* A folder that happens to have a built-in file's name does not hide it. */
+    bool folder = fd >= 0 && fstat(fd, &status) == 0 && S_ISDIR(status.st_mode);
+    if (builtin && (folder || (fd < 0 && errno == ENOENT))) {
+        if (fd >= 0)
+            close(fd);
+        return take_builtin(builtin, loaded, error);
+    }
+    if (fd < 0)
+        return errno == ENOENT ? load_missing(kind, name, error)
+                               : error_set(error, "can't be opened: %s", strerror(errno));
+    loaded->text = load_descriptor(fd, FILES_BYTES_MAX, &loaded->length, error);
+    close(fd);
+    load_id(name, loaded->id, sizeof loaded->id);
+    const char *slash = strrchr(name, '/');
+    if (slash && !text_copy(loaded->folder, sizeof loaded->folder, name)) {
+        error_set(error, "the path is too long");
+        return false;
+    }
+    if (slash)
+        loaded->folder[slash == name ? 1 : slash - name] = '\0';
+    return loaded->text != NULL;
+}
+
+static bool is_blank(const Loaded *loaded)
+{
+    return strspn(loaded->text, " \t\r\n") == loaded->length;
+}
+
+bool load_file(const char *kind, const char *name, Loaded *loaded, Error *error)
+{
+    static const char MARK[] = "\xef\xbb\xbf";
+    *loaded = (Loaded){.folder = "."};
+    *error = (Error){0};
+    bool got;
+    if (strcmp(name, "-") == 0) {
+        text_copy(error->file, sizeof error->file, "<stdin>");
+        text_copy(loaded->id, sizeof loaded->id, "stdin");
+        loaded->text = load_descriptor(STDIN_FILENO, FILES_BYTES_MAX, &loaded->length, error);
+        got = loaded->text != NULL;
+    } else {
+        text_clean(error->file, sizeof error->file, name);
+        got = take_path(kind, name, loaded, error);
+    }
+    if (got && loaded->length >= 3 && memcmp(loaded->text, MARK, 3) == 0) {
+        loaded->length -= 3;
+        memmove(loaded->text, loaded->text + 3, loaded->length + 1);
+    }
+    if (got && is_blank(loaded))
+        got = error_set(error, "the file is empty; expected a JSON text");
+    if (!got)
+        load_free(loaded);
+    return got;
+}
+
+void load_free(Loaded *loaded)
+{
+    free(loaded->text);
+    loaded->text = NULL;
+}

@@ -1,0 +1,47 @@
+/* load.h - brings the bytes of a file into memory, and the parsers that take them from there.
+ * For the store's own use. */
+#ifndef SETTEE_STORE_LOAD_H
+#define SETTEE_STORE_LOAD_H
+
+#include <stdint.h>
+
+#include "store/files.h"
+#include "store/json.h"
+
+typedef struct Loaded {
+    char *text; /* heap; a 0 follows that is not counted; a byte order mark is gone */
+    size_t length;
+    bool builtin;
+    char id[64];       /* from the file's name: letters, digits, - and _ */
+    char folder[1024]; /* of the file, "." when the name has none */
+} Loaded;
+
+/* Reads `name` as files.h says; `kind` is the kind of built-in files to look among, or NULL for
+ * all of them. Fills error->file always. */
+bool load_file(const char *kind, const char *name, Loaded *loaded, Error *error);
+void load_free(Loaded *loaded);
+
+/* Reads a descriptor to its end, but no more than `max` bytes and one; NULL with `error`. */
+char *load_descriptor(int fd, size_t max, size_t *length, Error *error);
+
+/* An id from a path: the file's name without its ending. What an id can't hold becomes -, and a
+ * name that was changed or cut gets a mark of its own, so that no two names share an id. */
+void load_id(const char *path, char *out, size_t size);
+
+/* "not found" with the built-in ids of that kind, or the nearest. */
+bool load_missing(const char *kind, const char *name, Error *error);
+
+/* CRC-32 (ISO 3309, as in zip): finds every single flipped bit. */
+uint32_t load_crc32(const char *bytes, size_t size);
+
+bool bag_parse(const Json *root, Bag *bag);
+bool pattern_parse(const Json *root, const Loaded *file, Pattern *pattern);
+bool event_parse(const Json *root, const Loaded *file, EventInfo *event);
+bool theme_parse(const Json *root, const Loaded *file, Theme *theme);
+bool rules_parse(const Json *root, RuleSet *rules);
+bool shots_parse(const Loaded *file, Shot *shots, int max, int *count, Error *error);
+
+/* One shot; `strict` holds it to what a shots file may say, else to what a journal may. */
+bool shot_parse(const Json *value, bool strict, Shot *shot);
+
+#endif

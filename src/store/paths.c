@@ -1,0 +1,63 @@
+/* paths.c - where the user's files live. */
+#include "store/paths.h"
+
+#include <errno.h>
+#include <stdlib.h>
+#include <string.h>
+#include <sys/stat.h>
+
+#include "base/text.h"
+
+/* The folder of one kind. The specification has relative values ignored. */
+static bool base_folder(const char *variable, const char *below_home, char *out, size_t size,
+                        Error *error)
+{
+    const char *value = getenv(variable), *home = getenv("HOME");
+    out[0] = '\0';
+    bool whole;
+    if (value && value[0] == '/')
+        whole = text_append(out, size, "%s/settee", value);
+    else if (home && home[0] == '/')
+        whole = text_append(out, size, "%s/%s/settee", home, below_home);
+    else
+        return error_set(error, "neither %s nor HOME is an absolute path; set one of them",
+                         variable);
+    return whole ? true : error_set(error, "the path in %s is too long", variable);
+}
+
+static bool add_name(const char *name, char *out, size_t size, Error *error)
+{
+    if (text_append(out, size, "/%s", name))
+        return true;
+    return error_set(error, "the path of %s is too long", name);
+}
+
+/* Makes every folder above the file; private, as the specification asks. */
+static bool make_folders(char *path, Error *error)
+{
+    for (char *slash = strchr(path + 1, '/'); slash; slash = strchr(slash + 1, '/')) {
+        *slash = '\0';
+        struct stat status;
+        int made = mkdir(path, 0700);
+        int why = errno;
+        if (made != 0 && (stat(path, &status) != 0 || !S_ISDIR(status.st_mode))) {
+            error_set(error, "can't make the folder %s: %s", path, strerror(why));
+            *slash = '/';
+            return false;
+        }
+        *slash = '/';
+    }
+    return true;
+}
+
+bool paths_config(const char *name, char *out, size_t size, Error *error)
+{
+    return base_folder("XDG_CONFIG_HOME", ".config", out, size, error) &&
+           add_name(name, out, size, error);
+}
+
+bool paths_data(const char *name, char *out, size_t size, Error *error)
+{
+    return base_folder("XDG_DATA_HOME", ".local/share", out, size, error) &&
+           add_name(name, out, size, error) && make_folders(out, error);
+}
