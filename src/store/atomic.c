@@ -1,4 +1,5 @@
 /* atomic.c - writes a whole file or nothing. */
+#define _XOPEN_SOURCE 700 /* realpath */
 #include "store/atomic.h"
 
 #include <errno.h>

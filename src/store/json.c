@@ -147,7 +147,10 @@ const char *json_found(const Json *value, char out[64])
 
 bool json_is_object(const Json *value) { return cJSON_IsObject((const cJSON *)value->node); }
 bool json_is_array(const Json *value) { return cJSON_IsArray((const cJSON *)value->node); }
-bool json_is_string(const Json *value) { return cJSON_IsString((const cJSON *)value->node); }
+const char *json_string(const Json *value)
+{
+    return cJSON_GetStringValue((const cJSON *)value->node);
+}
 
 static Json child_of(const Json *parent, const cJSON *node, const char *key)
 {

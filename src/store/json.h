@@ -69,7 +69,8 @@ bool json_value(const Json *value, const JsonField *field, void *into);
 
 bool json_is_object(const Json *value);
 bool json_is_array(const Json *value);
-bool json_is_string(const Json *value);
+/* The text of a string, owned by the document and not cleaned; NULL when it is none. */
+const char *json_string(const Json *value);
 
 /* The member of that key; false (no fault) when there is none. */
 bool json_member(const Json *object, const char *key, Json *member);

@@ -40,6 +40,8 @@ bool event_parse(const Json *root, const Loaded *file, EventInfo *event);
 bool theme_parse(const Json *root, const Loaded *file, Theme *theme);
 bool rules_parse(const Json *root, RuleSet *rules);
 bool shots_parse(const Loaded *file, Shot *shots, int max, int *count, Error *error);
+bool shots_are_lines(const Loaded *file); /* begins with an object whose first key is a shot's */
+bool shot_knows_key(const char *key);
 
 /* One shot; `strict` holds it to what a shots file may say, else to what a journal may. */
 bool shot_parse(const Json *value, bool strict, Shot *shot);

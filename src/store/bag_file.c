@@ -1,0 +1,145 @@
+/* bag_file.c - settee-bag/1: a bowler and their balls. Ranges are those of core/ball.h and
+ * core/bag.h; what is left out keeps bowler_default and ball_default. */
+#include <string.h>
+
+#include "store/load.h"
+
+#define SCATTER_LAUNCH_MAX_DEG 3.0 /* assumed maxima: beyond them nobody hits an arrow */
+#define SCATTER_MPH_MAX 5.0
+#define SCATTER_RPM_MAX 100.0
+#define SCATTER_LAYDOWN_MAX_BOARDS 10.0
+#define GAMES_SINCE_MAX 1000.0
+
+static const char *const FINISH_WORDS[] = {"", "compound", "polish", NULL}; /* as enum Finish */
+
+static const JsonField ROOT_FIELDS[] = {{"format", JSON_OTHER, .required = true},
+                                        {"bowler", JSON_OTHER, .required = true},
+                                        {"balls", JSON_OTHER, .required = true},
+                                        JSON_END};
+
+#define NUMBER(type, member, low, high, unit)                                                      \
+    JSON_NUMBER, JSON_AT(type, member), .min = (low), .max = (high), .of = (unit)
+
+static const JsonField BOWLER_FIELDS[] = {
+    {"name", JSON_TEXT, .required = true, JSON_AT(Bowler, name)},
+    {"hand", JSON_WORD, JSON_AT(Bowler, hand), .of = "hand", .words = HAND_NAMES},
+    {"style", JSON_WORD, JSON_AT(Bowler, style), .of = "style", .words = STYLE_NAMES},
+    {"mph", NUMBER(Bowler, mph, 8, 28, "mph")},
+    {"rpm", NUMBER(Bowler, rpm, 50, 650, "rpm")},
+    {"rotation_deg", NUMBER(Bowler, rotation_deg, 0, 110, "degrees")},
+    {"tilt_deg", NUMBER(Bowler, tilt_deg, 0, 60, "degrees")},
+    {"loft_ft", NUMBER(Bowler, loft_ft, 0, 15, "feet")},
+    {"laydown_offset_boards", NUMBER(Bowler, laydown_offset_boards, -5, 20, "boards")},
+    {.key = "scatter"},
+    JSON_END};
+
+static const JsonField SCATTER_FIELDS[] = {
+    {"launch_deg", NUMBER(Scatter, launch_deg, 0, SCATTER_LAUNCH_MAX_DEG, "degrees")},
+    {"mph", NUMBER(Scatter, mph, 0, SCATTER_MPH_MAX, "mph")},
+    {"rpm", NUMBER(Scatter, rpm, 0, SCATTER_RPM_MAX, "rpm")},
+    {"laydown_boards", NUMBER(Scatter, laydown_boards, 0, SCATTER_LAYDOWN_MAX_BOARDS, "boards")},
+    JSON_END};
+
+static const JsonField BALL_FIELDS[] = {
+    {"id", JSON_ID, .required = true, JSON_AT(Ball, id)},
+    {"name", JSON_TEXT, .required = true, JSON_AT(Ball, name)},
+    {"pounds", NUMBER(Ball, pounds, BALL_POUNDS_MIN, BALL_POUNDS_MAX, "pounds")},
+    {"rg_in", NUMBER(Ball, rg_in, BALL_RG_MIN_IN, BALL_RG_MAX_IN, "inches")},
+    {"differential_in", NUMBER(Ball, differential_in, 0, BALL_DIFFERENTIAL_MAX_IN, "inches")},
+    {"intermediate_in", NUMBER(Ball, intermediate_in, 0, BALL_DIFFERENTIAL_MAX_IN, "inches")},
+    {"cover", JSON_WORD, JSON_AT(Ball, cover), .of = "cover", .words = COVER_NAMES},
+    {"cover_strength",
+     NUMBER(Ball, cover_strength, BALL_STRENGTH_MIN, BALL_STRENGTH_MAX, "(1 is usual)")},
+    {.key = "surface"},
+    {.key = "layout"},
+    {"slot", JSON_INTEGER, JSON_AT(Ball, slot), .min = 1, .max = BAG_SLOTS},
+    JSON_END};
+
+static const JsonField SURFACE_FIELDS[] = {
+    {"grit", NUMBER(Surface, grit, BALL_GRIT_MIN, BALL_GRIT_MAX, "grit")},
+    {"finish", JSON_WORD, JSON_AT(Surface, finish), .of = "finish", .words = FINISH_WORDS},
+    {"games_since", NUMBER(Surface, games_since, 0, GAMES_SINCE_MAX, "games")},
+    JSON_END};
+
+static const JsonField LAYOUT_FIELDS[] = {
+    {"pin_to_pap_in", NUMBER(Ball, pin_to_pap_in, 0, BALL_PIN_TO_PAP_MAX_IN, "inches")},
+    {"mass_bias_deg", NUMBER(Ball, mass_bias_deg, 0, 180, "degrees")},
+    JSON_END};
+
+static bool surface_parse(const Json *value, Surface *surface)
+{
+    Json grit, finish;
+    Surface read = {.finish = FINISH_GRIT};
+    if (!json_object(value, SURFACE_FIELDS, &read))
+        return false;
+    bool has_grit = json_member(value, "grit", &grit);
+    bool has_finish = json_member(value, "finish", &finish);
+    if (has_grit && has_finish)
+        return json_fail(value, "found both \"grit\" and \"finish\"; allowed: one of them");
+    if (!has_grit && !has_finish)
+        return json_fail(value, "found neither \"grit\" nor \"finish\"; one of them must be there");
+    *surface = read;
+    return true;
+}
+
+static bool ball_parse(const Json *value, Ball *ball)
+{
+    char found[64];
+    Json child;
+    *ball = ball_default();
+    if (!json_object(value, BALL_FIELDS, ball))
+        return false;
+    if (json_member(value, "surface", &child) && !surface_parse(&child, &ball->surface))
+        return false;
+    if (json_member(value, "layout", &child) && !json_object(&child, LAYOUT_FIELDS, ball))
+        return false;
+    if (ball->intermediate_in > ball->differential_in &&
+        json_member(value, "intermediate_in", &child))
+        return json_fail(&child, "found %s; allowed: at most the differential, %.10g inches",
+                         json_found(&child, found), ball->differential_in);
+    return true;
+}
+
+/* A ball against those before it: no id twice, no slot twice. */
+static bool ball_fits(const Json *value, const Bag *bag, const Ball *ball)
+{
+    Json child;
+    for (int i = 0; i < bag->count; i++) {
+        const Ball *other = &bag->balls[i];
+        if (strcmp(other->id, ball->id) == 0 && json_member(value, "id", &child))
+            return json_fail(&child, "found the id \"%s\" a second time; $.balls[%d] has it",
+                             ball->id, i);
+        if (ball->slot > 0 && other->slot == ball->slot && json_member(value, "slot", &child))
+            return json_fail(&child, "found \"%s\" in slot %d, where \"%s\" is; one ball a slot",
+                             ball->id, ball->slot, other->id);
+    }
+    return true;
+}
+
+static bool bowler_parse(const Json *value, Bowler *bowler)
+{
+    Json scatter;
+    *bowler = bowler_default();
+    return json_object(value, BOWLER_FIELDS, bowler) &&
+           (!json_member(value, "scatter", &scatter) ||
+            json_object(&scatter, SCATTER_FIELDS, &bowler->scatter));
+}
+
+bool bag_parse(const Json *root, Bag *bag)
+{
+    Json child, item;
+    *bag = (Bag){0};
+    if (!json_format(root, "settee-bag/1") || !json_object(root, ROOT_FIELDS, NULL))
+        return false;
+    if (!json_member(root, "bowler", &child) || !bowler_parse(&child, &bag->bowler))
+        return false;
+    if (!json_member(root, "balls", &child) || json_count(&child, 1, BAG_BALLS_MAX, "balls") < 0)
+        return false;
+    for (bool more = json_first(&child, &item); more; more = json_next(&item)) {
+        Ball ball;
+        if (!ball_parse(&item, &ball) || !ball_fits(&item, bag, &ball))
+            return false;
+        bag->balls[bag->count++] = ball;
+    }
+    return true;
+}

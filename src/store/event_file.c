@@ -1,0 +1,99 @@
+/* event_file.c - settee-event/1: what is played, on what, with which bag. */
+#include <stdio.h>
+#include <string.h>
+#include <sys/stat.h>
+
+#include "base/text.h"
+#include "store/builtin.h"
+#include "store/load.h"
+
+enum { LANE_NUMBER_MAX = 99, BOWLERS_MAX = 10 };
+
+static const JsonField ROOT_FIELDS[] = {
+    {"format", JSON_OTHER, .required = true},
+    {"name", JSON_TEXT, .required = true, JSON_AT(EventInfo, name)},
+    {"date", JSON_TEXT, JSON_AT(EventInfo, date)},
+    {"pattern", JSON_TEXT, .required = true, JSON_AT(EventInfo, pattern)},
+    {"bag", JSON_TEXT, .required = true, JSON_AT(EventInfo, bag)},
+    {.key = "pair"},
+    {"games", JSON_INTEGER, JSON_AT(EventInfo, games), .min = 1, .max = SESSION_GAMES_MAX},
+    {"bowlers_on_pair", JSON_INTEGER, JSON_AT(EventInfo, bowlers_on_pair), .min = 1,
+     .max = BOWLERS_MAX},
+    {"certified", JSON_BOOL, .required = true, JSON_AT(EventInfo, certified)},
+    JSON_END};
+
+static bool date_valid(const char *date)
+{
+    static const int DAYS[] = {31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31};
+    int year, month, day;
+    if (strlen(date) != 10 || strspn(date, "0123456789-") != 10 || date[4] != '-' ||
+        date[7] != '-' || sscanf(date, "%4d-%2d-%2d", &year, &month, &day) != 3)
+        return false;
+    bool leap = (year % 4 == 0 && year % 100 != 0) || year % 400 == 0;
+    return year >= 1 && month >= 1 && month <= 12 && day >= 1 &&
+           day <= DAYS[month - 1] + (month == 2 && leap);
+}
+
+static bool pair_parse(const Json *pair, EventInfo *event)
+{
+    const JsonField lane = {
+        .kind = JSON_INTEGER, .min = 1, .max = LANE_NUMBER_MAX, .of = "(a lane's number)"};
+    Json item;
+    if (json_count(pair, 2, 2, "lanes") < 0)
+        return false;
+    for (bool more = json_first(pair, &item); more; more = json_next(&item))
+        if (!json_value(&item, &lane, &event->pair[item.index]))
+            return false;
+    if (event->pair[0] == event->pair[1])
+        return json_fail(pair, "found lane %d twice; a pair has two", event->pair[0]);
+    return true;
+}
+
+static bool exists(const char *path)
+{
+    struct stat status;
+    return stat(path, &status) == 0 && !S_ISDIR(status.st_mode);
+}
+
+/* Finds the file that an event names: beside the event, or built in. `target` holds what was
+ * written and receives what files_pattern or files_bag can load from anywhere. */
+static bool resolve(const Json *root, const char *key, const char *kind, const Loaded *file,
+                    char *target, size_t size)
+{
+    Json value;
+    char path[sizeof file->folder + 256], found[64];
+    Error missing = {0};
+    if (!json_member(root, key, &value))
+        return true;
+    const char *given = target;
+    if (given[0] == '/' || strcmp(file->folder, ".") == 0)
+        snprintf(path, sizeof path, "%s", given);
+    else
+        snprintf(path, sizeof path, "%s/%s", file->folder, given);
+    if (!file->builtin && exists(path)) {
+        if (!text_copy(target, size, path))
+            return json_fail(&value, "the path %s is too long; at most %zu bytes", path, size - 1);
+        return true;
+    }
+    if (builtin_find(kind, given))
+        return true;
+    load_missing(kind, given, &missing);
+    return json_fail(&value, "found %s: %s", json_found(&value, found), missing.text);
+}
+
+bool event_parse(const Json *root, const Loaded *file, EventInfo *event)
+{
+    Json child;
+    char found[64];
+    *event = (EventInfo){.pair = {1, 2}, .games = 3, .bowlers_on_pair = 1};
+    if (!json_format(root, "settee-event/1") || !json_object(root, ROOT_FIELDS, event))
+        return false;
+    text_copy(event->id, sizeof event->id, file->id);
+    if (json_member(root, "date", &child) && event->date[0] && !date_valid(event->date))
+        return json_fail(&child, "found %s; allowed: a date as 2026-05-17",
+                         json_found(&child, found));
+    if (json_member(root, "pair", &child) && !pair_parse(&child, event))
+        return false;
+    return resolve(root, "pattern", "patterns", file, event->pattern, sizeof event->pattern) &&
+           resolve(root, "bag", "bags", file, event->bag, sizeof event->bag);
+}

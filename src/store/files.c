@@ -1,0 +1,187 @@
+/* files.c - every file the program reads: load, parse, check, let go. */
+#include "store/files.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+#include "base/text.h"
+#include "store/journal.h"
+#include "store/load.h"
+
+typedef struct Format {
+    const char *format;
+    const char *word;    /* for people */
+    const char *builtin; /* kind of built-in files */
+    size_t size;         /* of what it is read into */
+    bool (*parse)(const Json *root, const Loaded *file, void *into);
+} Format;
+
+static bool read_bag(const Json *root, const Loaded *file, void *into)
+{
+    (void)file;
+    return bag_parse(root, into);
+}
+static bool read_pattern(const Json *root, const Loaded *file, void *into)
+{
+    return pattern_parse(root, file, into);
+}
+static bool read_event(const Json *root, const Loaded *file, void *into)
+{
+    return event_parse(root, file, into);
+}
+static bool read_theme(const Json *root, const Loaded *file, void *into)
+{
+    return theme_parse(root, file, into);
+}
+static bool read_rules(const Json *root, const Loaded *file, void *into)
+{
+    (void)file;
+    return rules_parse(root, into);
+}
+
+static const Format FORMATS[] = {
+    {"settee-bag/1", "bag", "bags", sizeof(Bag), read_bag},
+    {"settee-pattern/1", "pattern", "patterns", sizeof(Pattern), read_pattern},
+    {"settee-event/1", "event", "events", sizeof(EventInfo), read_event},
+    {"settee-theme/1", "theme", "themes", sizeof(Theme), read_theme},
+    {"settee-rules/1", "rules", "rules", sizeof(RuleSet), read_rules},
+};
+enum { FORMAT_COUNT = sizeof FORMATS / sizeof FORMATS[0] };
+
+static bool parse_loaded(const Format *format, const Loaded *file, void *into, Error *error)
+{
+    JsonDoc *doc = json_read(file->text, file->length, 1, error);
+    if (!doc)
+        return false;
+    Json root = json_root(doc, error);
+    bool done = format->parse(&root, file, into);
+    json_free(doc);
+    return done;
+}
+
+static bool read_file(int format, const char *name, void *into, Error *error)
+{
+    Loaded file;
+    Error unheard;
+    error = error ? error : &unheard;
+    if (!load_file(FORMATS[format].builtin, name, &file, error))
+        return false;
+    bool done = parse_loaded(&FORMATS[format], &file, into, error);
+    load_free(&file);
+    return done;
+}
+
+bool files_bag(const char *name, Bag *bag, Error *error) { return read_file(0, name, bag, error); }
+
+bool files_pattern(const char *name, Pattern *pattern, Error *error)
+{
+    return read_file(1, name, pattern, error);
+}
+
+bool files_event(const char *name, EventInfo *event, Error *error)
+{
+    return read_file(2, name, event, error);
+}
+
+bool files_theme(const char *name, Theme *theme, Error *error)
+{
+    return read_file(3, name, theme, error);
+}
+
+bool files_rules(const char *name, RuleSet *rules, Error *error)
+{
+    return read_file(4, name, rules, error);
+}
+
+bool files_shots(const char *name, Shot *shots, int max, int *count, Error *error)
+{
+    Loaded file;
+    Error unheard;
+    error = error ? error : &unheard;
+    *count = 0;
+    if (!load_file("shots", name, &file, error))
+        return false;
+    bool done = shots_parse(&file, shots, max, count, error);
+    load_free(&file);
+    return done;
+}
+
+/* The format that the first key names, FORMAT_COUNT for shots (which have none), or -1 with a
+ * fault at that key. */
+static int find_format(const Loaded *file, Error *error)
+{
+    const char *names[FORMAT_COUNT + 1] = {0};
+    char found[64], words[ERROR_TEXT_MAX] = "";
+    for (int i = 0; i < FORMAT_COUNT; i++) {
+        names[i] = FORMATS[i].format;
+        text_append(words, sizeof words, "%s %s", i ? "," : "", names[i]);
+    }
+    JsonDoc *doc = json_read(file->text, file->length, 1, error);
+    if (!doc) /* may still be an object a line; shots_parse tells */
+        return -1;
+    Json root = json_root(doc, error), first = root;
+    const char *key = json_first_key(&root, &first);
+    int format = -1;
+    if (json_is_array(&root) || (key && shot_knows_key(key))) {
+        format = FORMAT_COUNT;
+    } else if (!json_is_object(&root)) {
+        json_fail(&root, "found %s; allowed: an object whose first key is \"format\", or shots",
+                  json_found(&root, found));
+    } else if (!key || strcmp(key, "format") != 0) {
+        json_fail(&first, "the first key must be \"format\", one of%s", words);
+    } else {
+        const char *said = json_string(&first);
+        for (int i = 0; said && i < FORMAT_COUNT; i++)
+            if (strcmp(said, names[i]) == 0)
+                format = i;
+        const char *nearest = said ? text_nearest(said, names) : NULL;
+        if (format < 0)
+            json_fail(&first, "found the format %s; %s%s%s this program reads%s",
+                      json_found(&first, found), nearest ? "nearest is \"" : "",
+                      nearest ? nearest : "", nearest ? "\";" : "", words);
+    }
+    json_free(doc);
+    return format;
+}
+
+static bool check_shots(const Loaded *file, Error *error)
+{
+    int count;
+    Shot *shots = malloc(SESSION_SHOTS_MAX * sizeof *shots);
+    bool done = shots ? shots_parse(file, shots, SESSION_SHOTS_MAX, &count, error)
+                      : error_set(error, "out of memory");
+    free(shots);
+    return done;
+}
+
+static bool check_loaded(const Loaded *file, const char **kind, Error *error)
+{
+    if (journal_is(file->text, file->length)) {
+        *kind = "journal";
+        return journal_check(file->text, file->length, error);
+    }
+    int format = shots_are_lines(file) ? FORMAT_COUNT : find_format(file, error);
+    if (format < 0)
+        return false;
+    *kind = format == FORMAT_COUNT ? "shots" : FORMATS[format].word;
+    if (format == FORMAT_COUNT)
+        return check_shots(file, error);
+    void *into = malloc(FORMATS[format].size);
+    bool done = into ? parse_loaded(&FORMATS[format], file, into, error)
+                     : error_set(error, "out of memory");
+    free(into);
+    return done;
+}
+
+bool files_check(const char *name, const char **kind, Error *error)
+{
+    Loaded file;
+    Error unheard;
+    error = error ? error : &unheard;
+    *kind = "file";
+    if (!load_file(NULL, name, &file, error))
+        return false;
+    bool done = check_loaded(&file, kind, error);
+    load_free(&file);
+    return done;
+}

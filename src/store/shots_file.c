@@ -1,0 +1,139 @@
+/* shots_file.c - shots as a JSON array, or an object a line. */
+#include <string.h>
+
+#include "base/text.h"
+#include "store/load.h"
+
+#define SHOT_FIELDS(slot_low, low, high, slowest, fastest)                                           \
+    {"lane", JSON_WORD, JSON_AT(Shot, lane), .of = "lane", .words = SIDE_NAMES},                     \
+        {"slot",          JSON_INTEGER, .required = true, JSON_AT(Shot, slot), .min = (slot_low),    \
+         .max = BAG_SLOTS},                                                                          \
+        {"stance", JSON_NUMBER, JSON_AT(Shot, stance), .min = (low), .max = (high), .of = "boards"}, \
+        {"aim", JSON_NUMBER, JSON_AT(Shot, aim), .min = (low), .max = (high), .of = "boards"},       \
+        {"mph", JSON_NUMBER, JSON_AT(Shot, mph), .min = (slowest), .max = (fastest), .of = "mph"},   \
+        {"hit", JSON_WORD, JSON_AT(Shot, hit), .of = "hit", .words = HIT_NAMES},                     \
+        {"read", JSON_WORD, JSON_AT(Shot, read), .of = "read", .words = READ_NAMES},                 \
+        {"release", JSON_WORD, JSON_AT(Shot, release), .of = "release", .words = RELEASE_NAMES},     \
+        {.key = "left"}, {"ringing", JSON_BOOL, JSON_AT(Shot, ringing)}, JSON_END
+
+/* What a bowler may write, and what a journal may hold: a journal has passed the session's own
+ * checks, and must give back whatever that let through. */
+static const JsonField FILE_FIELDS[] = {SHOT_FIELDS(1, -10, 60, 5, 35)};
+static const JsonField JOURNAL_FIELDS[] = {SHOT_FIELDS(0, -1e9, 1e9, -1e9, 1e9)};
+
+bool shot_knows_key(const char *key)
+{
+    for (const JsonField *field = FILE_FIELDS; field->key; field++)
+        if (strcmp(field->key, key) == 0)
+            return true;
+    return false;
+}
+
+/* Looks at the first key only: the text has not been parsed, and need not be one JSON value. */
+bool shots_are_lines(const Loaded *file)
+{
+    static const char SPACE[] = " \t\r\n";
+    const char *at = file->text + strspn(file->text, SPACE);
+    char key[16];
+    if (*at++ != '{')
+        return false;
+    at += strspn(at, SPACE);
+    size_t length = *at == '"' ? strcspn(at + 1, "\"") : sizeof key;
+    if (length >= sizeof key)
+        return false;
+    memcpy(key, at + 1, length);
+    key[length] = '\0';
+    return shot_knows_key(key);
+}
+
+static bool left_parse(const Json *left, Shot *shot)
+{
+    const JsonField field = {.kind = JSON_INTEGER, .min = 1, .max = 10, .of = "(a pin)"};
+    Json item;
+    if (json_count(left, 0, 10, "pins") < 0)
+        return false;
+    for (bool more = json_first(left, &item); more; more = json_next(&item)) {
+        int pin;
+        if (!json_value(&item, &field, &pin))
+            return false;
+        if (shot->left & pin_bit(pin))
+            return json_fail(&item, "found pin %d twice", pin);
+        shot->left |= pin_bit(pin);
+    }
+    shot->left_said = true;
+    return true;
+}
+
+bool shot_parse(const Json *value, bool strict, Shot *shot)
+{
+    Json left;
+    *shot = (Shot){0};
+    if (!json_object(value, strict ? FILE_FIELDS : JOURNAL_FIELDS, shot) ||
+        (json_member(value, "left", &left) && !left_parse(&left, shot)))
+        return false;
+    if (shot->hit == HIT_UNSAID && !shot->left_said)
+        return json_fail(value, "found neither \"hit\" nor \"left\"; one of them must be there");
+    return true;
+}
+
+static bool array_parse(const Json *root, Shot *shots, int max, int *count)
+{
+    Json item;
+    if (json_count(root, 0, max, "shots") < 0)
+        return false;
+    for (bool more = json_first(root, &item); more; more = json_next(&item)) {
+        if (!shot_parse(&item, true, &shots[item.index]))
+            return false;
+        *count = item.index + 1;
+    }
+    return true;
+}
+
+static bool line_parse(const char *line, size_t length, int number, Shot *shot, Error *error)
+{
+    JsonDoc *doc = json_read(line, length, number, error);
+    if (!doc)
+        return false;
+    Json root = json_root(doc, error);
+    bool done = shot_parse(&root, true, shot);
+    json_free(doc);
+    return done;
+}
+
+static bool lines_parse(const Loaded *file, Shot *shots, int max, int *count, Error *error)
+{
+    const char *line = file->text, *end = file->text + file->length;
+    for (int number = 1; line < end; number++) {
+        const char *stop = memchr(line, '\n', (size_t)(end - line));
+        size_t length = (size_t)((stop ? stop : end) - line);
+        if (strspn(line, " \t\r") < length) {
+            if (*count == max) {
+                error->line = number;
+                return error_set(error, "found more than %d shots; allowed: at most that", max);
+            }
+            if (!line_parse(line, length, number, &shots[*count], error))
+                return false;
+            ++*count;
+        }
+        line += length + 1;
+    }
+    return true;
+}
+
+bool shots_parse(const Loaded *file, Shot *shots, int max, int *count, Error *error)
+{
+    *count = 0;
+    if (file->text[strspn(file->text, " \t\r\n")] == '{')
+        return lines_parse(file, shots, max, count, error);
+    JsonDoc *doc = json_read(file->text, file->length, 1, error);
+    if (!doc)
+        return false;
+    Json root = json_root(doc, error);
+    char found[64];
+    bool done = json_is_array(&root)
+                    ? array_parse(&root, shots, max, count)
+                    : json_fail(&root, "found %s; allowed: an array of shots, or an object a line",
+                                json_found(&root, found));
+    json_free(doc);
+    return done;
+}
