@@ -1,0 +1,200 @@
+/* cli.c - the commands, one row each, and how a command line finds its row. */
+#include "cli/cli.h"
+
+#include <stdio.h>
+#include <string.h>
+#include <unistd.h>
+
+#include "base/text.h"
+#include "cli/cmd.h"
+#include "store/builtin.h"
+
+#define CLI_VERSION "0.1.0" /* as in CMakeLists.txt; tests/cli holds the two together */
+
+typedef struct CommandRow {
+    const char *name;
+    const char *words; /* plain words it takes, for the usage line; "" none */
+    int words_max;
+    unsigned long options; /* OPTION_BITs */
+    const char *help;      /* one line */
+    int (*run)(const Options *options);
+} CommandRow;
+
+static int cmd_help(const Options *options);
+static int cmd_version(const Options *options);
+
+#define BIT(id) OPTION_BIT(OPTION_##id)
+#define RELEASE (BIT(MPH) | BIT(RPM) | BIT(ROTATION) | BIT(TILT) | BIT(LOFT))
+#define BALL (BIT(PATTERN) | BIT(BAG) | BIT(SLOT) | BIT(BALL) | BIT(JSON))
+static const CommandRow COMMANDS[] = {
+    {"roll", "", 0, BALL | RELEASE | BIT(STANCE) | BIT(AIM) | BIT(LAYDOWN) | BIT(LAUNCH),
+     "roll one ball down one line and tell its path", cmd_roll},
+    {"line", "", 0, BALL | RELEASE | BIT(LAYDOWN),
+     "stance and aim for the pocket, with the miss room; all slots when none is said", cmd_line},
+    {"oil", "", 0, BIT(PATTERN) | BIT(AT) | BIT(JSON),
+     "volume, length and ratio of a pattern, cut across and from above", cmd_oil},
+    {"advise", "", 0,
+     BIT(PATTERN) | BIT(BAG) | BIT(SHOTS) | BIT(SLOT) | BIT(STANCE) | BIT(AIM) | BIT(CERTIFIED) |
+         BIT(LANE) | BIT(GAME) | BIT(FRAME) | BIT(BOWLERS) | BIT(JSON),
+     "what to change next, from the shots so far", cmd_advise},
+    {"check", "FILE...", OPTIONS_WORDS_MAX, BIT(JSON),
+     "find the faults in files, or say they are good", cmd_check},
+    {"help", "[COMMAND]", 1, BIT(JSON), "what there is, or what a command takes", cmd_help},
+    {"version", "", 0, BIT(JSON), "print the version", cmd_version},
+};
+#undef BALL
+#undef RELEASE
+#undef BIT
+enum { COMMAND_COUNT = sizeof COMMANDS / sizeof *COMMANDS };
+
+static const CommandRow *command_find(const char *word)
+{
+    for (int i = 0; i < COMMAND_COUNT; i++)
+        if (strcmp(COMMANDS[i].name, word) == 0)
+            return &COMMANDS[i];
+    if (strcmp(word, "--help") == 0 || strcmp(word, "-h") == 0)
+        return command_find("help");
+    if (strcmp(word, "--version") == 0 || strcmp(word, "-V") == 0)
+        return command_find("version");
+    return NULL;
+}
+
+static const char *command_near(const char *word)
+{
+    const char *names[COMMAND_COUNT + 1];
+    for (int i = 0; i < COMMAND_COUNT; i++)
+        names[i] = COMMANDS[i].name;
+    names[COMMAND_COUNT] = NULL;
+    return text_nearest(word, names);
+}
+
+/* Says that there is no such command, with the one that may have been meant. */
+static int unknown_word(const char *word)
+{
+    const char *what = word[0] == '-' ? "option" : "command, event or file";
+    const char *near = word[0] == '-' ? NULL : command_near(word);
+    if (near)
+        return cmd_say(CMD_USAGE, "no %s '%.60s'; did you mean '%s'?", what, word, near);
+    return cmd_say(CMD_USAGE, "no %s '%.60s'; 'settee help' lists what there is", what, word);
+}
+
+static void help_one_json(JsonOut *out, const CommandRow *row)
+{
+    json_out_object(out, NULL);
+    json_out_string(out, "name", row->name);
+    json_out_string(out, "words", row->words);
+    json_out_string(out, "help", row->help);
+    json_out_array(out, "options");
+    for (OptionId id = 0; id < OPTION_COUNT; id++) {
+        if (!(row->options & OPTION_BIT(id)))
+            continue;
+        char form[48];
+        option_form(id, form, sizeof form);
+        json_out_object(out, NULL);
+        json_out_string(out, "form", form);
+        json_out_string(out, "help", option_help(id));
+        json_out_end(out);
+    }
+    json_out_end(out);
+    json_out_end(out);
+}
+
+static void help_one(const CommandRow *row)
+{
+    printf("settee %s%s%s%s\n  %s\n", row->name, row->words[0] ? " " : "", row->words,
+           row->options ? " [OPTION...]" : "", row->help);
+    puts("\nOptions");
+    for (OptionId id = 0; id < OPTION_COUNT; id++) {
+        if (!(row->options & OPTION_BIT(id)))
+            continue;
+        char form[48];
+        option_form(id, form, sizeof form);
+        printf("  %-20s  %s\n", form, option_help(id));
+    }
+}
+
+static void help_all(void)
+{
+    puts("settee helps a bowler decide, between shots, what to change next.\n");
+    printf("  %-20s  %s\n", "settee [EVENT]",
+           "the screen; EVENT is a file or a built-in id (demo)");
+    for (int i = 0; i < COMMAND_COUNT; i++) {
+        char form[48];
+        snprintf(form, sizeof form, "settee %s %s", COMMANDS[i].name, COMMANDS[i].words);
+        printf("  %-20s  %s\n", form, COMMANDS[i].help);
+    }
+    puts("\n'settee help COMMAND' lists its options. A FILE is a path, - for standard input, or "
+         "the\n"
+         "id of a built-in file. Boards count from the bowler's own side, in a pattern from the\n"
+         "right edge. Exit status: 0 done, 1 a fault in the data or no answer, 2 wrong usage.");
+}
+
+static int cmd_help(const Options *options)
+{
+    const CommandRow *one = NULL;
+    if (options->word_count > 0) {
+        one = command_find(options->words[0]);
+        if (!one)
+            return unknown_word(options->words[0]);
+    }
+    if (options->json) {
+        JsonOut out = json_out_start();
+        json_out_object(&out, NULL);
+        json_out_array(&out, "commands");
+        for (int i = 0; i < COMMAND_COUNT; i++)
+            if (!one || one == &COMMANDS[i])
+                help_one_json(&out, &COMMANDS[i]);
+        json_out_end(&out);
+        json_out_end(&out);
+        return cmd_json(&out);
+    }
+    if (one)
+        help_one(one);
+    else
+        help_all();
+    return CMD_DONE;
+}
+
+static int cmd_version(const Options *options)
+{
+    if (options->json) {
+        JsonOut out = json_out_start();
+        json_out_object(&out, NULL);
+        json_out_string(&out, "version", CLI_VERSION);
+        json_out_end(&out);
+        return cmd_json(&out);
+    }
+    puts("settee " CLI_VERSION);
+    return CMD_DONE;
+}
+
+bool cli_knows(const char *word)
+{
+    if (command_find(word) || (word[0] == '-' && word[1]))
+        return true;
+    /* A word that is neither event nor file is a slip: cli_run says what may have been meant. */
+    return strcmp(word, "-") != 0 && !builtin_find("events", word) && !strpbrk(word, "/.") &&
+           access(word, F_OK) != 0;
+}
+
+int cli_run(int argc, char **argv)
+{
+    const CommandRow *row = argc > 1 ? command_find(argv[1]) : command_find("help");
+    if (!row)
+        return unknown_word(argv[1]);
+    /* settee COMMAND --help is what most people try first */
+    for (int i = 2; i < argc; i++)
+        if (strcmp(argv[i], "--help") == 0 || strcmp(argv[i], "-h") == 0) {
+            help_one(row);
+            return CMD_DONE;
+        }
+    Options options;
+    Error error = {0};
+    if (!options_read(row->name, row->options, row->words_max, argc > 2 ? argc - 2 : 0, argv + 2,
+                      &options, &error))
+        return cmd_fault(CMD_USAGE, &error);
+    int status = row->run(&options);
+    if ((fflush(stdout) != 0 || ferror(stdout)) && status == CMD_DONE)
+        status = cmd_say(CMD_FAULT, "standard output can't be written to");
+    return status;
+}

@@ -1,0 +1,66 @@
+/* cmd.h - what the commands share: loading, the chosen ball, and how faults and JSON go out.
+ *
+ * A command prints its answer on standard output and returns the exit status. Faults are one line
+ * on standard error. */
+#ifndef SETTEE_CLI_CMD_H
+#define SETTEE_CLI_CMD_H
+
+#include "base/json_out.h"
+#include "cli/options.h"
+#include "core/bag.h"
+#include "core/line.h"
+#include "core/oil.h"
+
+#define CMD_PATTERN_DEFAULT "apron"
+#define CMD_BAG_DEFAULT "demo"
+
+/* Laydown boards that are tried when none is said: the whole of where anyone plays from. */
+#define CMD_LAYDOWN_LOW 6.0
+#define CMD_LAYDOWN_HIGH 36.0
+
+enum { CMD_DONE = 0, CMD_FAULT = 1, CMD_USAGE = 2 };
+
+int cmd_roll(const Options *options);
+int cmd_line(const Options *options);
+int cmd_oil(const Options *options);
+int cmd_advise(const Options *options);
+int cmd_check(const Options *options);
+
+/* The lane, the bowler and the balls that the options name. */
+typedef struct Setup {
+    Pattern pattern;
+    Bag bag;   /* the bowler's speed and hand as the options change them */
+    Oil sheet; /* from the right edge, as in the file */
+    Oil oil;   /* from the bowler's own side */
+} Setup;
+
+/* CMD_DONE, or the exit status after the fault was printed. */
+int setup_read(const Options *options, Setup *setup);
+
+/* The ball that --slot or --ball names, else the first of the bag; NULL: fault in `error`. */
+const Ball *setup_ball(const Options *options, const Setup *setup, Error *error);
+
+/* Prints "settee: ..." on standard error and returns `status`. */
+int cmd_fault(int status, const Error *error);
+int cmd_say(int status, const char *format, ...) __attribute__((format(printf, 2, 3)));
+
+/* Prints the object and frees it. */
+int cmd_json(JsonOut *out);
+
+/* Prints `text` in a column of that many characters, cut or filled with spaces. */
+void print_cell(const char *text, int width);
+
+/* "Tarn Ledger (slot 1, 2000 grit)" */
+void print_ball(const Ball *ball);
+
+/* "18.3 mph, 350 rpm, rotation 50, tilt 12, loft 1 ft" */
+void print_release(const Bowler *bowler);
+
+/* Writes entry {board, degrees[, mph]} or null in the gutter, breakpoint {board, ft}. */
+void json_entry(JsonOut *out, double board, double degrees, double mph);
+void json_breakpoint(JsonOut *out, double board, double ft);
+
+/* "-" for NAN, else the number with that many decimals, right-aligned. */
+void print_number(double value, int width, int decimals);
+
+#endif

@@ -1,0 +1,260 @@
+/* cmd_advise.c - settee advise: from the shots so far to what to change next. */
+#include <math.h>
+#include <stdio.h>
+#include <string.h>
+
+#include "cli/cmd.h"
+#include "core/advice.h"
+#include "core/delivery.h"
+#include "core/motion.h"
+#include "store/builtin.h"
+#include "store/files.h"
+
+enum { SHOTS_MAX = SESSION_SHOTS_MAX };
+
+/* The rules that the program carries: the only file of their kind. */
+static bool rules_read(RuleSet *rules, Error *error)
+{
+    for (const BuiltinFile *file = BUILTIN_FILES; file->kind; file++)
+        if (strcmp(file->kind, "rules") == 0)
+            return files_rules(file->id, rules, error);
+    return error_set(error, "the program was built without its rules");
+}
+
+static int shots_read(const Options *options, const Setup *setup, Shot *shots, int *count)
+{
+    Error error = {0};
+    *count = 0;
+    if (!options->shots)
+        return CMD_DONE;
+    if (!files_shots(options->shots, shots, SHOTS_MAX, count, &error))
+        return cmd_fault(CMD_FAULT, &error);
+    for (int i = 0; i < *count; i++)
+        if (!bag_slot(&setup->bag, shots[i].slot))
+            return cmd_say(CMD_FAULT, "%s: shot %d is with slot %d, which is empty in this bag",
+                           options->shots, i + 1, shots[i].slot);
+    return CMD_DONE;
+}
+
+/* The lane that is due: on a pair the other one after each shot, unless all were on one lane. */
+static Side lane_due(const Shot *shots, int count)
+{
+    bool both = false;
+    for (int i = 1; i < count; i++)
+        both = both || shots[i].lane != shots[0].lane;
+    if (count == 0)
+        return SIDE_LEFT;
+    Side last = shots[count - 1].lane;
+    return both ? (Side)!last : last;
+}
+
+/* What would be thrown next: what was said, else as in the last shot on that lane (or the last of
+ * all), else the ball's own way to the pocket. */
+static int plan_read(const Options *options, const Setup *setup, const Shot *shots, int count,
+                     Side lane, Plan *plan)
+{
+    const Shot *last = count > 0 ? &shots[count - 1] : NULL;
+    for (int i = 0; i < count; i++)
+        if (shots[i].lane == lane)
+            last = &shots[i];
+    *plan = (Plan){.slot = options->slot ? options->slot : last ? last->slot : 0};
+    Error error = {0};
+    Options pick = {.slot = plan->slot};
+    const Ball *ball = setup_ball(&pick, setup, &error);
+    if (!ball)
+        return cmd_fault(CMD_FAULT, &error);
+    plan->slot = ball->slot;
+    plan->stance = !isnan(options->stance) ? options->stance : last ? last->stance : 0.0;
+    plan->aim = !isnan(options->aim) ? options->aim : last ? last->aim : 0.0;
+    if (plan->stance > 0.0 && plan->aim > 0.0)
+        return CMD_DONE;
+    MotionBody body;
+    motion_body(ball, &body);
+    const Bowler *bowler = &setup->bag.bowler;
+    Delivery usual = delivery_of(bowler, 20.0, 10.0); /* its line is not looked at */
+    Line line = plan->stance > 0.0 ? line_search(&body, &setup->oil, bowler, &usual,
+                                                 plan->stance - bowler->laydown_offset_boards)
+                                   : line_best(&body, &setup->oil, bowler, &usual, CMD_LAYDOWN_LOW,
+                                               CMD_LAYDOWN_HIGH);
+    if (!line.found)
+        return cmd_say(CMD_FAULT, "%s has no way to the pocket here; say --stance and --aim",
+                       ball->name);
+    plan->stance = line.stance;
+    plan->aim = line.aim;
+    return CMD_DONE;
+}
+
+static void signs_json(JsonOut *out, const Signs *signs)
+{
+    json_out_array(out, "signs");
+    for (int sign = 0; sign < SIGN_COUNT; sign++) {
+        if (!signs->seen[sign])
+            continue;
+        json_out_object(out, NULL);
+        json_out_string(out, "sign", SIGN_NAMES[sign]);
+        json_out_string(out, "words", SIGN_WORDS[sign]);
+        json_out_array(out, "shots");
+        for (int i = 0; i < signs->shot_count[sign]; i++)
+            json_out_integer(out, NULL, signs->shots[sign][i] + 1);
+        json_out_end(out);
+        json_out_end(out);
+    }
+    json_out_end(out);
+}
+
+static void answer_json(JsonOut *out, const Answer *answer, const RuleSet *rules)
+{
+    json_out_object(out, NULL);
+    json_out_string(out, "action", ACTION_NAMES[answer->action]);
+    json_out_string(out, "words", answer->words);
+    json_out_integer(out, "slot", answer->plan.slot);
+    json_out_rounded(out, "stance", answer->plan.stance, 2);
+    json_out_rounded(out, "aim", answer->plan.aim, 2);
+    json_out_rounded(out, "mph_change", answer->plan.mph_change, 2);
+    json_out_rounded(out, "loft_change_ft", answer->plan.loft_change_ft, 2);
+    if (answer->surface_grit > 0.0)
+        json_out_rounded(out, "surface_grit", answer->surface_grit, 0);
+    json_out_rounded(out, "pocket_now", answer->pocket_now, 4);
+    json_out_rounded(out, "pocket_after", answer->pocket_after, 4);
+    json_out_rounded(out, "entry_deg", answer->entry_deg, 3);
+    json_out_rounded(out, "room_in", answer->room_in, 2);
+    json_out_rounded(out, "room_out", answer->room_out, 2);
+    json_out_array(out, "rules");
+    for (int i = 0; i < answer->rule_count; i++)
+        json_out_string(out, NULL, rules->rules[answer->rules[i]].id);
+    json_out_end(out);
+    json_out_bool(out, "disagrees", answer->disagrees);
+    json_out_string(out, "because", answer->because);
+    json_out_string(out, "caution", CAUTION_WORDS[answer->caution]);
+    json_out_end(out);
+}
+
+static int advice_json(const AdviceInput *input, const Advice *advice)
+{
+    JsonOut out = json_out_start();
+    json_out_object(&out, NULL);
+    signs_json(&out, &advice->signs);
+    json_out_object(&out, "lane");
+    json_out_string(&out, "side", SIDE_NAMES[input->lane]);
+    json_out_rounded(&out, "scale", advice->lane.scale, 4);
+    json_out_rounded(&out, "scale_sd", advice->lane.scale_sd, 4);
+    json_out_integer(&out, "deliveries", advice->lane.deliveries);
+    json_out_end(&out);
+    json_out_array(&out, "answers");
+    for (int i = 0; i < advice->answer_count; i++)
+        answer_json(&out, &advice->answers[i], input->rules);
+    json_out_end(&out);
+    json_out_end(&out);
+    return cmd_json(&out);
+}
+
+static void print_signs(const Signs *signs)
+{
+    puts("\nWhat the shots say");
+    bool any = false;
+    for (int sign = 0; sign < SIGN_COUNT; sign++) {
+        if (!signs->seen[sign])
+            continue;
+        any = true;
+        printf("  ");
+        int count = signs->shot_count[sign];
+        if (count == 0) {
+            puts(SIGN_WORDS[sign]);
+            continue;
+        }
+        print_cell(SIGN_WORDS[sign], 48);
+        printf("shot%s ", count == 1 ? "" : "s");
+        for (int i = count - 1; i >= 0; i--) /* told oldest first */
+            printf("%d%s", signs->shots[sign][i] + 1, i > 0 ? ", " : "\n");
+    }
+    if (!any)
+        puts("  nothing yet");
+}
+
+static void print_answer(int place, const Answer *answer, const RuleSet *rules)
+{
+    printf("\n%2d. %s%s\n", place, answer->words,
+           answer->disagrees ? "  (rule and forecast disagree)" : "");
+    printf("    Pocket %.0f %% now, %.0f %% after; entry ", 100.0 * answer->pocket_now,
+           100.0 * answer->pocket_after);
+    print_number(answer->entry_deg, 1, 1);
+    printf(" deg; miss room in %.1f, out %.1f boards\n", answer->room_in, answer->room_out);
+    printf("    Slot %d, stance %.1f, aim %.1f", answer->plan.slot, answer->plan.stance,
+           answer->plan.aim);
+    if (answer->plan.mph_change != 0.0)
+        printf(", %+.1f mph", answer->plan.mph_change);
+    if (answer->plan.loft_change_ft != 0.0)
+        printf(", loft %+.0f ft", answer->plan.loft_change_ft);
+    if (answer->surface_grit > 0.0)
+        printf(", surface to %.0f grit", answer->surface_grit);
+    putchar('\n');
+    if (answer->because[0])
+        printf("    %s\n", answer->because);
+    if (answer->caution)
+        printf("    Mind: %s\n", CAUTION_WORDS[answer->caution]);
+    for (int i = 0; i < answer->rule_count; i++)
+        printf("%s%s%s", i == 0 ? "    Rule: " : ", ", rules->rules[answer->rules[i]].id,
+               i == answer->rule_count - 1 ? "\n" : "");
+}
+
+static void print_advice(const Setup *setup, const AdviceInput *input, const Advice *advice)
+{
+    const Plan *plan = &input->plan;
+    printf("%s, %g ft; %s lane, game %d, frame %d%s\n", setup->pattern.name,
+           setup->pattern.length_ft, SIDE_NAMES[input->lane], input->game, input->frame,
+           input->certified ? ", certified" : "");
+    printf("In hand: ");
+    print_ball(bag_slot(&setup->bag, plan->slot));
+    printf(", stance %.1f, aim %.1f\n", plan->stance, plan->aim);
+    printf("Oil: %.0f %% of the worn sheet, give or take %.0f, after %d deliveries\n",
+           100.0 * advice->lane.scale, 100.0 * advice->lane.scale_sd, advice->lane.deliveries);
+    print_signs(&advice->signs);
+    puts("\nWhat to throw next");
+    for (int i = 0; i < advice->answer_count; i++)
+        print_answer(i + 1, &advice->answers[i], input->rules);
+}
+
+int cmd_advise(const Options *options)
+{
+    static Setup setup; /* large, as are the shots and rules */
+    static Shot shots[SHOTS_MAX];
+    static RuleSet rules;
+    int status = setup_read(options, &setup);
+    if (status != CMD_DONE)
+        return status;
+    int count;
+    status = shots_read(options, &setup, shots, &count);
+    if (status != CMD_DONE)
+        return status;
+    Error error = {0};
+    if (!rules_read(&rules, &error))
+        return cmd_fault(CMD_FAULT, &error);
+    AdviceInput input = {.bag = &setup.bag,
+                         .pattern = &setup.pattern,
+                         .rules = &rules,
+                         .shots = shots,
+                         .shot_count = count,
+                         .lane = options->lane_said ? options->lane : lane_due(shots, count),
+                         .game = options->game ? options->game : 1 + count / 10,
+                         .frame = options->frame ? options->frame : 1 + count % 10,
+                         .bowlers_on_pair = options->bowlers ? options->bowlers : 4,
+                         .certified = options->certified};
+    status = plan_read(options, &setup, shots, count, input.lane, &input.plan);
+    if (status != CMD_DONE)
+        return status;
+    AdviceJob *job = advice_job_new();
+    if (!job)
+        return cmd_say(CMD_FAULT, "memory ran short");
+    advice_begin(job, &input);
+    while (!advice_step(job))
+        ;
+    const Advice *advice = advice_result(job);
+    if (advice->answer_count == 0)
+        status = cmd_say(CMD_FAULT, "no answer: nothing in the bag does better or as well here");
+    else if (options->json)
+        status = advice_json(&input, advice);
+    else
+        print_advice(&setup, &input, advice);
+    advice_job_free(job);
+    return status;
+}

@@ -1,0 +1,241 @@
+/* options.c - the one table of command-line options. */
+#include "cli/options.h"
+
+#include <math.h>
+#include <stddef.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "base/text.h"
+
+typedef enum OptionKind {
+    KIND_FLAG,
+    KIND_TEXT,
+    KIND_COUNT,
+    KIND_NUMBER,
+    KIND_LIST,
+    KIND_SIDE
+} OptionKind;
+
+typedef struct OptionRow {
+    const char *name;
+    OptionKind kind;
+    size_t offset;     /* of its place in Options */
+    const char *value; /* word for the value in a usage line */
+    double low, high;  /* both allowed */
+    const char *unit;  /* follows a number in a fault: " mph" */
+    const char *help;
+} OptionRow;
+
+#define AT(member) offsetof(Options, member)
+static const OptionRow TABLE[OPTION_COUNT] = {
+    [OPTION_PATTERN] = {"pattern", KIND_TEXT, AT(pattern), "FILE", 0, 0, "",
+                        "oil pattern: a file, - or a built-in id (apron)"},
+    [OPTION_BAG] = {"bag", KIND_TEXT, AT(bag), "FILE", 0, 0, "",
+                    "bowler and balls: a file, - or a built-in id (demo)"},
+    [OPTION_SLOT] = {"slot", KIND_COUNT, AT(slot), "N", 1, 6, "", "ball in that slot of the bag"},
+    [OPTION_BALL] = {"ball", KIND_TEXT, AT(ball), "ID", 0, 0, "", "ball of that id, locker too"},
+    [OPTION_STANCE] = {"stance", KIND_NUMBER, AT(stance), "B", 1, 59, " boards",
+                       "board to stand on, from the bowler's own side"},
+    [OPTION_AIM] = {"aim", KIND_NUMBER, AT(aim), "B", 1, 39, " boards",
+                    "board to roll over at the arrows, 15 ft"},
+    [OPTION_LAYDOWN] = {"laydown", KIND_NUMBER, AT(laydown), "B", 1, 39, " boards",
+                        "board of the ball's centre at the foul line"},
+    [OPTION_LAUNCH] = {"launch", KIND_NUMBER, AT(launch_deg), "DEG", -10, 10, " degrees",
+                       "direction at release, + toward the bowler's own gutter"},
+    [OPTION_MPH] = {"mph", KIND_NUMBER, AT(mph), "V", 8, 28, " mph",
+                    "speed at release, for the bowler's usual"},
+    [OPTION_RPM] = {"rpm", KIND_NUMBER, AT(rpm), "W", 50, 650, " rpm",
+                    "turns a minute, for the bowler's usual"},
+    [OPTION_ROTATION] = {"rotation", KIND_NUMBER, AT(rotation_deg), "DEG", 0, 90, " degrees",
+                         "axis rotation, 0 end over end to 90 side roll"},
+    [OPTION_TILT] = {"tilt", KIND_NUMBER, AT(tilt_deg), "DEG", 0, 60, " degrees", "axis tilt"},
+    [OPTION_LOFT] = {"loft", KIND_NUMBER, AT(loft_ft), "FT", 0, 15, " ft",
+                     "where it touches down, from the foul line"},
+    [OPTION_AT] = {"at", KIND_LIST, AT(at_ft), "FT,FT..", 0, 60, " ft",
+                   "distances to read the oil at"},
+    [OPTION_SHOTS] = {"shots", KIND_TEXT, AT(shots), "FILE", 0, 0, "",
+                      "what was thrown and seen, oldest first: a file or -"},
+    [OPTION_CERTIFIED] = {"certified", KIND_FLAG, AT(certified), NULL, 0, 0, "",
+                          "scored play: no ball's surface may change"},
+    [OPTION_LANE] = {"lane", KIND_SIDE, AT(lane), "left|right", 0, 0, "",
+                     "lane of the next shot (else the one that is due)"},
+    [OPTION_GAME] = {"game", KIND_COUNT, AT(game), "N", 1, 24, "",
+                     "game of the next shot (else counted from the shots)"},
+    [OPTION_FRAME] = {"frame", KIND_COUNT, AT(frame), "N", 1, 10, "",
+                      "frame of the next shot (else counted from the shots)"},
+    [OPTION_BOWLERS] = {"bowlers", KIND_COUNT, AT(bowlers), "N", 1, 10, "",
+                        "bowlers on the pair (4)"},
+    [OPTION_JSON] = {"json", KIND_FLAG, AT(json), NULL, 0, 0, "",
+                     "one JSON object instead of a table"},
+};
+#undef AT
+
+const char *option_name(OptionId id) { return TABLE[id].name; }
+const char *option_help(OptionId id) { return TABLE[id].help; }
+
+void option_form(OptionId id, char *out, unsigned long size)
+{
+    const OptionRow *row = &TABLE[id];
+    snprintf(out, size, row->value ? "--%s %s" : "--%s", row->name, row->value);
+}
+
+/* The option that `name` (of that length) names, or OPTION_COUNT. */
+static OptionId option_find(const char *name, size_t length)
+{
+    OptionId id = 0;
+    while (id < OPTION_COUNT &&
+           (strlen(TABLE[id].name) != length || strncmp(TABLE[id].name, name, length) != 0))
+        id++;
+    return id;
+}
+
+static bool unknown_option(const char *command, unsigned long accepted, const char *name,
+                           size_t length, Error *error)
+{
+    const char *names[OPTION_COUNT + 1];
+    int count = 0;
+    for (int id = 0; id < OPTION_COUNT; id++)
+        if (accepted & OPTION_BIT(id))
+            names[count++] = TABLE[id].name;
+    names[count] = NULL;
+    char word[64];
+    snprintf(word, sizeof word, "%.*s", length < 60 ? (int)length : 60, name);
+    const char *near = text_nearest(word, names);
+    if (near)
+        return error_set(error, "%s has no option --%s; did you mean --%s?", command, word, near);
+    return error_set(error, "%s has no option --%s; 'settee help %s' lists what it takes", command,
+                     word, command);
+}
+
+/* Reads a number up to `end` (one character or the end of the text); false when it is none. */
+static bool number_until(const char *text, const char **end, double *value)
+{
+    /* strtod takes hexadecimal, "inf" and "nan" as well, which nobody means here */
+    if (text[strspn(text, "+-.0123456789eE,")] != '\0')
+        return false;
+    char *stop;
+    *value = strtod(text, &stop);
+    *end = stop;
+    return stop != text && isfinite(*value);
+}
+
+static bool outside(const OptionRow *row, const char *text, Error *error)
+{
+    if (row->kind == KIND_COUNT)
+        return error_set(error, "--%s: found '%.40s'; allowed is a whole number from %g to %g",
+                         row->name, text, row->low, row->high);
+    return error_set(error, "--%s: found '%.40s'; allowed is a number from %g to %g%s", row->name,
+                     text, row->low, row->high, row->unit);
+}
+
+static bool read_list(const OptionRow *row, const char *text, Options *options, Error *error)
+{
+    options->at_count = 0;
+    for (const char *rest = text;; rest++) {
+        double value;
+        if (!number_until(rest, &rest, &value) || value < row->low || value > row->high ||
+            (*rest && *rest != ','))
+            return outside(row, text, error);
+        if (options->at_count == OPTIONS_AT_MAX)
+            return error_set(error, "--%s: more than %d distances", row->name, OPTIONS_AT_MAX);
+        options->at_ft[options->at_count++] = value;
+        if (!*rest)
+            return true;
+    }
+}
+
+static bool read_value(OptionId id, const char *text, Options *options, Error *error)
+{
+    const OptionRow *row = &TABLE[id];
+    char *place = (char *)options + row->offset;
+    const char *end;
+    double value;
+    switch (row->kind) {
+    case KIND_FLAG:
+        *(bool *)(void *)place = true;
+        return true;
+    case KIND_TEXT:
+        if (!text[0])
+            return error_set(error, "--%s: found nothing; it takes %s", row->name, row->value);
+        *(const char **)(void *)place = text;
+        return true;
+    case KIND_COUNT:
+    case KIND_NUMBER:
+        if (!number_until(text, &end, &value) || *end || value < row->low || value > row->high)
+            return outside(row, text, error);
+        if (row->kind == KIND_NUMBER)
+            *(double *)(void *)place = value;
+        else if (value == floor(value))
+            *(int *)(void *)place = (int)value;
+        else
+            return outside(row, text, error);
+        return true;
+    case KIND_LIST:
+        return read_list(row, text, options, error);
+    case KIND_SIDE:
+        for (int side = 0; side < SIDE_COUNT; side++)
+            if (strcmp(text, SIDE_NAMES[side]) == 0) {
+                options->lane = (Side)side;
+                options->lane_said = true;
+                return true;
+            }
+        return error_set(error, "--%s: found '%.40s'; allowed is left or right", row->name, text);
+    }
+    return false;
+}
+
+bool options_read(const char *command, unsigned long accepted, int words_max, int count,
+                  char **words, Options *options, Error *error)
+{
+    *options = (Options){.stance = NAN,
+                         .aim = NAN,
+                         .laydown = NAN,
+                         .launch_deg = NAN,
+                         .mph = NAN,
+                         .rpm = NAN,
+                         .rotation_deg = NAN,
+                         .tilt_deg = NAN,
+                         .loft_ft = NAN};
+    bool only_words = false; /* past a lone -- */
+    for (int i = 0; i < count; i++) {
+        const char *word = words[i];
+        if (!only_words && strcmp(word, "--") == 0) {
+            only_words = true;
+            continue;
+        }
+        if (only_words || word[0] != '-' || !word[1]) {
+            if (words_max == 0)
+                return error_set(error,
+                                 "%s takes options only, found '%.60s'; "
+                                 "'settee help %s' lists them",
+                                 command, word, command);
+            if (options->word_count == words_max)
+                return error_set(error, "%s takes at most %d word%s, found '%.60s' too", command,
+                                 words_max, words_max == 1 ? "" : "s", word);
+            options->words[options->word_count++] = word;
+            continue;
+        }
+        const char *name = word[1] == '-' ? word + 2 : word + 1;
+        size_t length = strcspn(name, "=");
+        OptionId id = option_find(name, length);
+        if (word[1] != '-' || id == OPTION_COUNT || !(accepted & OPTION_BIT(id)))
+            return unknown_option(command, accepted, name, length, error);
+        const char *value = name[length] ? name + length + 1 : NULL;
+        if (TABLE[id].kind == KIND_FLAG) {
+            if (value)
+                return error_set(error, "--%s takes no value, found '%.60s'", TABLE[id].name,
+                                 value);
+        } else if (!value) {
+            /* a number may begin with a minus; another option may not be a value */
+            if (i + 1 == count || strncmp(words[i + 1], "--", 2) == 0)
+                return error_set(error, "--%s needs a value: --%s %s", TABLE[id].name,
+                                 TABLE[id].name, TABLE[id].value);
+            value = words[++i];
+        }
+        if (!read_value(id, value, options, error))
+            return false;
+    }
+    return true;
+}

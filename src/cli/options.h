@@ -1,0 +1,68 @@
+/* options.h - the one table of command-line options, and reading a command's words by it.
+ *
+ * Options are long only: --name value or --name=value. Numbers are held to the same limits as in
+ * files. Must not know what a command does with them. */
+#ifndef SETTEE_CLI_OPTIONS_H
+#define SETTEE_CLI_OPTIONS_H
+
+#include <stdbool.h>
+
+#include "base/error.h"
+#include "core/shot.h"
+
+enum { OPTIONS_AT_MAX = 24, OPTIONS_WORDS_MAX = 256 };
+
+typedef enum OptionId {
+    OPTION_PATTERN,
+    OPTION_BAG,
+    OPTION_SLOT,
+    OPTION_BALL,
+    OPTION_STANCE,
+    OPTION_AIM,
+    OPTION_LAYDOWN,
+    OPTION_LAUNCH,
+    OPTION_MPH,
+    OPTION_RPM,
+    OPTION_ROTATION,
+    OPTION_TILT,
+    OPTION_LOFT,
+    OPTION_AT,
+    OPTION_SHOTS,
+    OPTION_CERTIFIED,
+    OPTION_LANE,
+    OPTION_GAME,
+    OPTION_FRAME,
+    OPTION_BOWLERS,
+    OPTION_JSON,
+    OPTION_COUNT
+} OptionId;
+#define OPTION_BIT(id) (1ul << (id))
+
+/* What was said. Numbers are NAN, counts 0 and texts NULL when it was not. Texts point into argv.
+ */
+typedef struct Options {
+    const char *pattern, *bag, *ball, *shots;
+    int slot, game, frame, bowlers;
+    double stance, aim, laydown, launch_deg;
+    double mph, rpm, rotation_deg, tilt_deg, loft_ft;
+    bool certified, json;
+    bool lane_said;
+    Side lane;
+    int at_count;
+    double at_ft[OPTIONS_AT_MAX];
+    int word_count;
+    const char *words[OPTIONS_WORDS_MAX]; /* what is no option */
+} Options;
+
+/* Reads words[0..count-1]; `accepted` is the set of OPTION_BITs that `command` takes, and
+ * `words_max` how many plain words. False with one line in `error` when they can't be understood.
+ */
+bool options_read(const char *command, unsigned long accepted, int words_max, int count,
+                  char **words, Options *options, Error *error);
+
+/* "--slot N" into out, and what it is for (static text). */
+void option_form(OptionId id, char *out, unsigned long size);
+const char *option_help(OptionId id);
+const char *option_name(OptionId id); /* without the dashes */
+
+#endif
