@@ -1,0 +1,34 @@
+/* helper_cases.h - seeded random deliveries, balls, layouts and lanes for the physics tests. */
+#ifndef SETTEE_TESTS_HELPER_CASES_H
+#define SETTEE_TESTS_HELPER_CASES_H
+
+#include "base/rng.h"
+#include "core/ball.h"
+#include "core/delivery.h"
+#include "core/oil.h"
+
+typedef struct Case {
+    Ball ball;
+    Delivery delivery;
+    Hand hand;
+    Oil oil; /* in the bowler's frame */
+} Case;
+
+/* Any ball the rules allow: 10 to 16 lb, RG 2.46 to 2.72, differential 0.005 to 0.060, any
+ * layout, cover and grit of the table. */
+Ball case_ball(Rng *rng);
+
+/* Half of them shaped as patterns are (level inside, falling outward and down-lane), half heaps
+ * of random strokes with sharp edges; lop-sided too. */
+void case_pattern(Rng *rng, Pattern *pattern);
+
+/* A whole delivery. Where it ends is not looked at: some are in the gutter. */
+void case_random(Rng *rng, Case *out);
+
+/* Number of cases: `quick`, or `full` when the environment has SETTEE_FULL=1. */
+int case_count(int quick, int full);
+
+/* Sorts in place and gives the share-th quantile. */
+double case_quantile(double *values, int count, double share);
+
+#endif
