@@ -242,6 +242,16 @@ static void fit_spin_to_speed(const MotionBody *body, double s[STATE_SIZE])
     s[LY] = -k_sq * s[VX] / body->radius_m;
 }
 
+/* Where the film is about to change much within a step, friction bends too sharply for it: take
+ * a share of it. Against steps 1/16 as long on 1,000 random tournament shapes this ends within
+ * 0.003 board, whole steps within 0.08 (tests/physics/test_convergence.c), at a third more time. */
+static double step_share(const Stepper *st, double y, double h, const double s[STATE_SIZE])
+{
+    double change = fabs(oil_at(st->oil, s[X] + h * s[VX] / s[VY], y + h) -
+                         oil_at(st->oil, s[X], y)); /* units */
+    return change < 0.3 ? 1.0 : change < 1.0 ? 0.5 : change < 3.0 ? 0.25 : 0.125;
+}
+
 void motion_advance(const MotionBody *body, const Oil *oil, MotionState *state, double y_stop_m,
                     double step_m)
 {
@@ -268,10 +278,12 @@ void motion_advance(const MotionBody *body, const Oil *oil, MotionState *state, 
             st.ux /= slip;
             st.uy /= slip;
         }
-        double h = stop - y;
-        bool last = h <= step_m * (1.0 + 1e-9);
+        double h = stop - y, most = step_m;
+        if (st.mode == MODE_SLIDE)
+            most *= step_share(&st, y, h < step_m ? h : step_m, s);
+        bool last = h <= most * (1.0 + 1e-9);
         if (!last)
-            h = step_m;
+            h = most;
         step(&st, y, h, s, next);
         if (st.mode == MODE_SLIDE && slip_left(&st, next) <= 0.0) {
             h = locate(&st, y, h, s, slip_left, next);
