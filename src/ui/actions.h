@@ -1,0 +1,65 @@
+/* actions.h - everything a key can do, from actions.def: ids, keys, names, help. */
+#ifndef SETTEE_UI_ACTIONS_H
+#define SETTEE_UI_ACTIONS_H
+
+#include <stdint.h>
+
+#include "ui/keys.h"
+
+/* States in which keys are read; one bit each. */
+enum {
+    IN_LANE = 1 << 0, /* nothing is being typed */
+    IN_HIT = 1 << 1,  /* a shot is being typed: its parts */
+    IN_READ = 1 << 2,
+    IN_RELEASE = 1 << 3,
+    IN_LEAVE = 1 << 4,
+    IN_NUMBER = 1 << 5, /* figures inside a shot: slot or speed */
+    IN_PICK = 1 << 6,   /* choosing an earlier shot */
+    IN_ASK = 1 << 7,    /* yes or no */
+    IN_HELP = 1 << 8,
+    IN_SMALL = 1 << 9, /* the terminal is too small to show anything */
+    IN_PARTS = IN_HIT | IN_READ | IN_RELEASE | IN_LEAVE,
+    IN_ENTRY = IN_PARTS | IN_NUMBER,
+    IN_ANY = (1 << 10) - 1
+};
+
+typedef enum DoId {
+#define DO(id, group, where, from, to, also, shown, name, help, foot) DO_##id,
+#include "ui/actions.def"
+#undef DO
+    DO_COUNT,
+    DO_NOTHING = DO_COUNT
+} DoId;
+
+/* Groups of the help screen, in its order. */
+typedef enum DoGroup {
+    GROUP_HIT,
+    GROUP_READ,
+    GROUP_RELEASE,
+    GROUP_LEAVE,
+    GROUP_SHOT,
+    GROUP_PLAN,
+    GROUP_EVENT,
+    GROUP_PICK,
+    GROUP_ASK,
+    GROUP_SCREEN,
+    GROUP_COUNT
+} DoGroup;
+extern const char *const GROUP_TITLES[GROUP_COUNT];
+
+typedef struct DoRow {
+    DoGroup group;
+    unsigned where;
+    uint32_t from, to, also;
+    const char *shown, *name, *help;
+    int foot;
+} DoRow;
+extern const DoRow DO_ROWS[DO_COUNT];
+
+/* What a key does in a state, or DO_NOTHING. */
+DoId actions_find(unsigned where, uint32_t key);
+
+/* The actions of a state's footer in their order; returns how many. */
+int actions_footer(unsigned where, DoId out[DO_COUNT]);
+
+#endif
