@@ -207,7 +207,7 @@ static void read_releases(const Shot *shots, int count, Signs *signs)
 {
     if (count == 0)
         return;
-    short bad[4];
+    short bad[4] = {0};
     int bads = 0;
     for (int i = count - 1; i >= 0 && i >= count - 4; i--)
         if (!shot_good(&shots[i]))
