@@ -36,6 +36,7 @@ struct AdviceJob {
     Line best_line[ACTION_COUNT];
     double best_value[ACTION_COUNT];
     double value_now;
+    double speed_today;                  /* mph against the usual */
     Shot shots[SESSION_SHOTS_MAX];
 };
 
@@ -57,12 +58,27 @@ static double value_of(const Line *line)
     return line->pocket * carry(line->entry_deg) + 0.01 * fmin(line->room_in + line->room_out, 4.0);
 }
 
-static Delivery plan_delivery(const Bowler *bowler, const Plan *plan)
+static Delivery plan_delivery(const AdviceJob *job, const Plan *plan)
 {
+    const Bowler *bowler = &job->in.bag->bowler;
     Delivery delivery = delivery_of(bowler, plan->stance, plan->aim);
-    delivery.mph += plan->mph_change;
+    delivery.mph += plan->mph_change + job->speed_today;
     delivery.loft_ft = fmax(0.0, delivery.loft_ft + plan->loft_change_ft);
     return delivery;
+}
+
+/* How much faster or slower than usual the last shots were, mph, as far as speeds were seen: the
+ * mean of four, drawn toward the usual speed as if two more had been thrown at it (assumed). */
+static double speed_today(const Bowler *bowler, const Shot *shots, int count)
+{
+    double sum = 0.0;
+    int n = 0;
+    for (int i = count - 1; i >= 0 && n < 4; i--)
+        if (shots[i].mph > 0.0 && shot_good(&shots[i])) {
+            sum += shots[i].mph - bowler->mph;
+            n++;
+        }
+    return sum / (n + 2.0);
 }
 
 void advice_begin(AdviceJob *job, const AdviceInput *input)
@@ -80,6 +96,7 @@ void advice_begin(AdviceJob *job, const AdviceInput *input)
             shot->aim = input->plan.aim;
     }
     job->in.shots = job->shots;
+    job->speed_today = speed_today(&input->bag->bowler, job->shots, job->in.shot_count);
     Oil sheet, in_frame;
     oil_lay(input->pattern, &sheet);
     oil_for_hand(&sheet, input->bag->bowler.hand, &in_frame);
@@ -153,7 +170,7 @@ static void hear_rules(AdviceJob *job)
 
 static void read_traits(AdviceJob *job)
 {
-    Delivery delivery = plan_delivery(&job->in.bag->bowler, &job->in.plan);
+    Delivery delivery = plan_delivery(job, &job->in.plan);
     for (int slot = 1; slot <= BAG_SLOTS; slot++) {
         if (!job->filled[slot - 1])
             continue;
@@ -204,6 +221,11 @@ static void list_candidates(AdviceJob *job)
         bool unasked = action == ACTION_MOVE_IN || action == ACTION_MOVE_OUT;
         if (job->avoided[action] || (job->vote[action] <= 0.0 && !unasked) || action == ACTION_HOLD)
             continue;
+        /* The usual small move is two boards of feet; less when the rules only murmur, more when
+         * the ball crossed over. */
+        job->setting.least_move = job->out.signs.seen[SIGN_CROSSED] ? 3
+                                  : job->vote[action] >= 0.5        ? 2
+                                                                    : 1;
         job->candidate_count +=
             candidates_list(&job->setting, (Action)action, job->candidates + job->candidate_count,
                             CANDIDATES_MAX - job->candidate_count);
@@ -229,7 +251,7 @@ static void step_signs(AdviceJob *job)
     const Bowler *bowler = &job->in.bag->bowler;
     job->out.lane = job->lane[job->in.lane];
     lane_film(&job->out.lane, &job->out.film);
-    Delivery delivery = plan_delivery(bowler, &job->in.plan);
+    Delivery delivery = plan_delivery(job, &job->in.plan);
     const MotionBody *body = &job->body[job->in.plan.slot - 1];
     job->out.now = line_measure(body, &job->out.film, bowler, &delivery);
     motion_roll(body, &job->out.film, &delivery, &job->out.now_roll);
@@ -263,7 +285,7 @@ static void step_try(AdviceJob *job)
         motion_body(&ball, &resurfaced);
         body = &resurfaced;
     }
-    Delivery delivery = plan_delivery(bowler, &candidate.plan);
+    Delivery delivery = plan_delivery(job, &candidate.plan);
     if (candidate.find_aim) {
         double aim = line_aim(body, &job->out.film, bowler, &delivery, delivery.laydown_board);
         candidate.plan.aim = 0.5 * round(2.0 * aim); /* nobody aims finer than half a board */
@@ -286,7 +308,7 @@ static void step_slot(AdviceJob *job)
     int slot = job->at++;
     if (!job->filled[slot])
         return;
-    Delivery usual = plan_delivery(&job->in.bag->bowler, &job->in.plan);
+    Delivery usual = plan_delivery(job, &job->in.plan);
     job->out.slot[slot].line = line_search(&job->body[slot], &job->out.film,
                                            &job->in.bag->bowler, &usual, usual.laydown_board);
     job->out.slot[slot].ready = true;
@@ -391,6 +413,6 @@ bool advice_step(AdviceJob *job)
 
 void advice_roll(const AdviceJob *job, const Plan *plan, Roll *roll)
 {
-    Delivery delivery = plan_delivery(&job->in.bag->bowler, plan);
+    Delivery delivery = plan_delivery(job, plan);
     motion_roll(&job->body[plan->slot - 1], &job->out.film, &delivery, roll);
 }

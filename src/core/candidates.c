@@ -24,7 +24,7 @@ static void add(List *list, Candidate candidate)
 static void add_moves(List *list, const Setting *setting, Action action, int direction)
 {
     int most = setting->worn ? 7 : 5;
-    for (int boards = 1; boards <= most; boards++) {
+    for (int boards = setting->least_move; boards <= most; boards++) {
         Candidate candidate = {.action = action, .plan = setting->plan, .find_aim = true};
         candidate.plan.stance += direction * boards;
         double laydown = candidate.plan.stance - setting->bowler->laydown_offset_boards;
@@ -195,7 +195,8 @@ bool candidate_fits(const Setting *setting, const Candidate *candidate)
 double candidate_cost(const Setting *setting, const Candidate *candidate)
 {
     const Plan *to = &candidate->plan, *from = &setting->plan;
-    double cost = 0.004 * fabs(to->stance - from->stance) + 0.004 * fabs(to->aim - from->aim);
+    double board = to->slot != from->slot ? 0.012 : 0.004; /* one new thing at a time */
+    double cost = board * (fabs(to->stance - from->stance) + fabs(to->aim - from->aim));
     if (to->slot != from->slot)
         cost += 0.02;
     cost += 0.05 * fabs(to->mph_change - from->mph_change);

@@ -28,6 +28,7 @@ typedef struct Setting {
     const Bowler *bowler;
     Plan plan;
     const SlotTrait *traits; /* BAG_SLOTS of them */
+    int least_move;          /* boards with the feet: how small a move may be, 1.. */
     bool worn, certified;
 } Setting;
 

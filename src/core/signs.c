@@ -97,7 +97,9 @@ static void read_hits(const Recent *recent, Signs *signs)
 {
     if (recent->count == 0)
         return;
-    const short *newest = recent->lane_count > 0 ? recent->lane : recent->all;
+    /* The last shot counts whichever lane it was on, unless the two are known to differ. */
+    bool apart = signs->seen[SIGN_LANE_TIGHTER] || signs->seen[SIGN_LANE_LOOSER];
+    const short *newest = apart && recent->lane_count > 0 ? recent->lane : recent->all;
     const Shot *last = &recent->shots[newest[0]];
     if (!twice(recent, is_high, signs, SIGN_HIGH_TWICE) && is_high(last))
         see(signs, SIGN_HIGH_ONCE, newest, 1);
@@ -324,11 +326,11 @@ void signs_read(const SignsContext *context, const Shot *shots, int count, Signs
     memset(signs, 0, sizeof *signs);
     Recent recent = recent_of(context, shots, count);
     read_place(context, &recent, shots, count, signs);
+    read_pair(context, shots, count, signs);
     read_hits(&recent, signs);
     read_alternating(&recent, signs);
     read_leaves(context, &recent, signs);
     read_releases(shots, count, signs);
     read_speed(shots, count, signs);
-    read_pair(context, shots, count, signs);
     read_carrydown(&recent, signs);
 }
