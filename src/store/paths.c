@@ -56,8 +56,13 @@ bool paths_config(const char *name, char *out, size_t size, Error *error)
            add_name(name, out, size, error);
 }
 
-bool paths_data(const char *name, char *out, size_t size, Error *error)
+bool paths_data_look(const char *name, char *out, size_t size, Error *error)
 {
     return base_folder("XDG_DATA_HOME", ".local/share", out, size, error) &&
-           add_name(name, out, size, error) && make_folders(out, error);
+           add_name(name, out, size, error);
+}
+
+bool paths_data(const char *name, char *out, size_t size, Error *error)
+{
+    return paths_data_look(name, out, size, error) && make_folders(out, error);
 }

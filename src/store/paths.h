@@ -11,5 +11,7 @@
 bool paths_config(const char *name, char *out, size_t size, Error *error);
 /* $XDG_DATA_HOME/settee/<name> or ~/.local/share/settee/<name>; the folder is made. */
 bool paths_data(const char *name, char *out, size_t size, Error *error);
+/* The same, and nothing is made: for looking. */
+bool paths_data_look(const char *name, char *out, size_t size, Error *error);
 
 #endif

@@ -1,0 +1,382 @@
+/* journal.c - the journal's file: opened, locked, repaired, appended to.
+ *
+ * Whatever happens, every byte that was once told to be kept stays in some file of the folder. */
+#include "store/journal.h"
+
+#include <dirent.h>
+#include <errno.h>
+#include <fcntl.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+#include <sys/file.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
+#include "base/text.h"
+#include "store/atomic.h"
+#include "store/journal_line.h"
+#include "store/load.h"
+#include "store/paths.h"
+
+enum { PATH_BYTES_MAX = 1024, JOURNAL_BYTES_MAX = 1 << 24, SET_ASIDE_MAX = 10000 };
+
+struct Journal {
+    int fd;
+    off_t length;  /* of what is known to be whole on disk */
+    bool ragged;   /* something may lie behind it that must be cut before the next write */
+    bool lame;     /* an entry could not even be kept in memory: no later one may follow it */
+    int next;      /* number of the next entry */
+    char *waiting; /* lines not on disk yet, in order */
+    size_t waiting_length;
+    int waiting_entries;
+    char path[PATH_BYTES_MAX];
+};
+
+static bool name_of(const Session *session, char *out, size_t size)
+{
+    out[0] = '\0';
+    return text_append(out, size, "events/%s.journal", session->event.id);
+}
+
+/* ---- writing ---- */
+
+/* Adds a line to what waits and frees it. */
+static bool keep_line(Journal *journal, char *line)
+{
+    size_t size = line ? strlen(line) : 0;
+    char *grown = line ? realloc(journal->waiting, journal->waiting_length + size + 1) : NULL;
+    if (grown) {
+        memcpy(grown + journal->waiting_length, line, size + 1);
+        journal->waiting = grown;
+        journal->waiting_length += size;
+    }
+    free(line);
+    return grown != NULL;
+}
+
+static bool disk_refuses(Journal *journal, Error *error, int why)
+{
+    text_clean(error->file, sizeof error->file, journal->path);
+    return error_set(error, "the journal can't be written: %s; what was entered is kept in memory",
+                     strerror(why));
+}
+
+/* Writes what waits, all or nothing: a piece that got through is cut off again, so that it can't
+ * become part of a later line. */
+static bool flush(Journal *journal, Error *error)
+{
+    if (journal->ragged && ftruncate(journal->fd, journal->length) != 0)
+        return disk_refuses(journal, error, errno);
+    journal->ragged = false;
+    if (journal->waiting_length == 0)
+        return true;
+    if (!atomic_write_all(journal->fd, journal->waiting, journal->waiting_length) ||
+        fdatasync(journal->fd) != 0) {
+        int why = errno;
+        journal->ragged = ftruncate(journal->fd, journal->length) != 0;
+        return disk_refuses(journal, error, why);
+    }
+    journal->length += (off_t)journal->waiting_length;
+    journal->waiting_length = 0;
+    journal->waiting_entries = 0;
+    return true;
+}
+
+bool journal_append(Journal *journal, const Entry *entry, Error *error)
+{
+    Error unheard;
+    error = error ? error : &unheard;
+    *error = (Error){0};
+    if (!journal->lame && !keep_line(journal, journal_entry_line(journal->next, entry)))
+        journal->lame = true;
+    if (journal->lame)
+        return error_set(error, "out of memory: entries from here on are not kept");
+    journal->next++;
+    journal->waiting_entries++;
+    return flush(journal, error);
+}
+
+int journal_waiting(const Journal *journal) { return journal->waiting_entries; }
+
+void journal_close(Journal *journal)
+{
+    Error unheard;
+    if (!journal)
+        return;
+    if (journal->fd >= 0) {
+        flush(journal, &unheard);
+        close(journal->fd); /* and with it the lock */
+    }
+    free(journal->waiting);
+    free(journal);
+}
+
+/* ---- setting aside ---- */
+
+/* Gives the file at `path` a second name that nothing had before. Where the file system has no
+ * links it is renamed: the lock keeps every other settee away meanwhile. */
+static bool name_again(const char *path, const char *suffix, char *out, size_t size)
+{
+    for (int n = 1; n <= SET_ASIDE_MAX; n++) {
+        struct stat status;
+        if (snprintf(out, size, "%s.%s-%d", path, suffix, n) >= (int)size) {
+            errno = ENAMETOOLONG;
+            return false;
+        }
+        if (link(path, out) == 0)
+            return true;
+        if (errno == EEXIST)
+            continue;
+        if (errno != EPERM && errno != EACCES && errno != ENOTSUP && errno != ENOSYS &&
+            errno != EMLINK)
+            return false;
+        if (lstat(out, &status) != 0 && errno == ENOENT)
+            return rename(path, out) == 0;
+    }
+    errno = EEXIST;
+    return false;
+}
+
+/* A new, locked file with the header and `size` bytes of entries, beside the journal. */
+static int write_fresh(const char *temp, const EventInfo *event, const char *entries, size_t size)
+{
+    int fd = open(temp, O_RDWR | O_CREAT | O_TRUNC | O_APPEND | O_CLOEXEC, 0600);
+    if (fd < 0)
+        return -1;
+    char *header = journal_header_line(event);
+    if (!header)
+        errno = ENOMEM;
+    bool done = header && atomic_write_all(fd, header, strlen(header)) &&
+                atomic_write_all(fd, entries, size) &&
+                (size == 0 || entries[size - 1] == '\n' || atomic_write_all(fd, "\n", 1)) &&
+                fsync(fd) == 0;
+    int why = errno;
+    free(header);
+    if (done) {
+        (void)flock(fd, LOCK_EX | LOCK_NB); /* nobody else has it open */
+        return fd;
+    }
+    close(fd);
+    unlink(temp);
+    errno = why;
+    return -1;
+}
+
+/* Sets the journal aside and goes on in a new one that holds the good entries. At no moment is the
+ * old file without a name, and the new one takes its place whole. */
+static bool start_over(Journal *journal, const EventInfo *event, const char *text,
+                       const JournalTale *tale, const char *suffix, char *kept, size_t kept_size)
+{
+    char temp[PATH_BYTES_MAX + 8];
+    snprintf(temp, sizeof temp, "%s.new", journal->path);
+    size_t size = tale->other_day ? 0 : tale->good - tale->entries_at;
+    int fd = write_fresh(temp, event, text + tale->entries_at, size);
+    if (fd < 0)
+        return false;
+    struct stat status;
+    if (!name_again(journal->path, suffix, kept, kept_size) || rename(temp, journal->path) != 0 ||
+        fstat(fd, &status) != 0) {
+        int why = errno;
+        close(fd);
+        unlink(temp);
+        errno = why;
+        return false;
+    }
+    atomic_sync_folder(journal->path);
+    close(journal->fd);
+    journal->fd = fd;
+    journal->length = status.st_size;
+    return true;
+}
+
+/* ---- opening ---- */
+
+/* Opens and locks. Another settee may set the file aside between the two: then what was locked is
+ * no longer the journal, and it is tried again. */
+static bool open_locked(Journal *journal, bool *unlocked, Error *error)
+{
+    for (int attempt = 0; attempt < 8; attempt++) {
+        struct stat opened, named;
+        journal->fd = open(journal->path, O_RDWR | O_CREAT | O_APPEND | O_CLOEXEC, 0600);
+        if (journal->fd < 0)
+            return error_set(error, "the journal can't be opened: %s", strerror(errno));
+        *unlocked = flock(journal->fd, LOCK_EX | LOCK_NB) != 0;
+        if (*unlocked && errno == EWOULDBLOCK)
+            return error_set(error, "this event is open in another settee; close that one first");
+        if (fstat(journal->fd, &opened) == 0 && stat(journal->path, &named) == 0 &&
+            opened.st_ino == named.st_ino && opened.st_dev == named.st_dev)
+            return true;
+        close(journal->fd);
+        journal->fd = -1;
+    }
+    return error_set(error, "the journal is being replaced by another program; try again");
+}
+
+static void notice_add(char *notice, size_t size, const char *words)
+{
+    text_append(notice, size, "%s%s", notice[0] ? "; " : "", words);
+}
+
+/* Puts the file right after what was found in it. */
+static bool repair(Journal *journal, const EventInfo *event, const char *text, size_t length,
+                   const JournalTale *tale, char *notice, size_t notice_size)
+{
+    char kept[PATH_BYTES_MAX + 32], words[ERROR_LINE_MAX] = "";
+    if (tale->bad || tale->other_day) {
+        if (!start_over(journal, event, text, tale, tale->bad ? "damaged" : "earlier", kept,
+                        sizeof kept))
+            return false;
+        const char *slash = strrchr(kept, '/');
+        if (tale->bad)
+            text_append(
+                words, sizeof words,
+                "line %d of the journal can't be used (%.160s); the file is kept as %s, and "
+                "the %d entries %s go on",
+                tale->fault.line, tale->fault.text, slash ? slash + 1 : kept, tale->entries,
+                tale->fault.line == 1 ? "after it" : "before it");
+        else
+            text_append(words, sizeof words,
+                        "the journal was of %s and is kept as %s; a new one begins for %s",
+                        tale->date, slash ? slash + 1 : kept, event->date);
+        notice_add(notice, notice_size, words);
+        return true;
+    }
+    journal->length = (off_t)tale->good;
+    if (tale->torn) {
+        if (ftruncate(journal->fd, journal->length) != 0 || fdatasync(journal->fd) != 0)
+            return false;
+        snprintf(words, sizeof words,
+                 "the journal's last line was never finished: %zu bytes were cut off, %d entries "
+                 "stand",
+                 length - tale->good, tale->entries);
+        notice_add(notice, notice_size, words);
+    } else if (tale->unended) {
+        if (!atomic_write_all(journal->fd, "\n", 1) || fdatasync(journal->fd) != 0)
+            return false;
+        journal->length++;
+    }
+    return true;
+}
+
+static bool begin(Journal *journal, const EventInfo *event, Error *error)
+{
+    if (!keep_line(journal, journal_header_line(event)))
+        return error_set(error, "out of memory");
+    if (!flush(journal, error))
+        return false;
+    if (!atomic_sync_folder(journal->path))
+        return error_set(error, "the journal's folder can't be written: %s", strerror(errno));
+    return true;
+}
+
+static bool open_all(Journal *journal, Session *session, char *notice, size_t notice_size,
+                     Error *error)
+{
+    bool unlocked = false;
+    if (!open_locked(journal, &unlocked, error))
+        return false;
+    if (unlocked)
+        notice_add(notice, notice_size, "the journal can't be locked here; open it only once");
+    size_t length;
+    char *text = load_descriptor(journal->fd, JOURNAL_BYTES_MAX, &length, error);
+    if (!text)
+        return false;
+    JournalTale tale;
+    journal_tell(text, length, session, &tale);
+    bool done;
+    if (tale.foreign) {
+        error->line = tale.fault.line;
+        done = error_set(error, "%s; rename the file to begin a new journal", tale.fault.text);
+    } else {
+        done = repair(journal, &session->event, text, length, &tale, notice, notice_size);
+        if (!done)
+            error_set(error, "the journal can't be put right: %s", strerror(errno));
+    }
+    free(text);
+    journal->next = tale.entries + 1;
+    return done && (journal->length > 0 || begin(journal, &session->event, error));
+}
+
+Journal *journal_open(Session *session, char *notice, size_t notice_size, Error *error)
+{
+    char name[96];
+    Error unheard;
+    error = error ? error : &unheard;
+    *error = (Error){0};
+    notice[0] = '\0';
+    Journal *journal = calloc(1, sizeof *journal);
+    if (!journal) {
+        error_set(error, "out of memory");
+        return NULL;
+    }
+    journal->fd = -1;
+    name_of(session, name, sizeof name);
+    if (paths_data(name, journal->path, sizeof journal->path, error)) {
+        text_clean(error->file, sizeof error->file, journal->path);
+        if (open_all(journal, session, notice, notice_size, error)) {
+            *error = (Error){0};
+            return journal;
+        }
+    }
+    journal->waiting_length = 0; /* nothing of a journal that never was */
+    journal_close(journal);
+    return NULL;
+}
+
+/* ---- looking only ---- */
+
+bool journal_read(Session *session, char *notice, size_t notice_size, Error *error)
+{
+    char name[96], path[PATH_BYTES_MAX];
+    Error unheard;
+    error = error ? error : &unheard;
+    *error = (Error){0};
+    notice[0] = '\0';
+    name_of(session, name, sizeof name);
+    if (!paths_data_look(name, path, sizeof path, error))
+        return false;
+    text_clean(error->file, sizeof error->file, path);
+    int fd = open(path, O_RDONLY | O_CLOEXEC);
+    if (fd < 0)
+        return error_set(error, "%s",
+                         errno == ENOENT ? "this event has no journal yet" : strerror(errno));
+    size_t length;
+    char *text = load_descriptor(fd, JOURNAL_BYTES_MAX, &length, error);
+    close(fd);
+    if (!text)
+        return false;
+    JournalTale tale;
+    journal_tell(text, length, session, &tale);
+    free(text);
+    if (tale.bad || tale.torn)
+        snprintf(notice, notice_size, "line %d of the journal can't be used: %s", tale.fault.line,
+                 tale.fault.text);
+    else if (tale.other_day)
+        snprintf(notice, notice_size, "the journal is of %s, the event of %s", tale.date,
+                 session->event.date);
+    return !tale.foreign ? true : error_set(error, "%s", tale.fault.text);
+}
+
+static int by_name(const void *a, const void *b) { return strcmp(a, b); }
+
+int journal_list(char (*ids)[64], int max)
+{
+    static const char ENDING[] = ".journal";
+    char path[PATH_BYTES_MAX];
+    int count = 0;
+    DIR *folder = paths_data_look("events", path, sizeof path, NULL) ? opendir(path) : NULL;
+    if (!folder)
+        return 0;
+    for (struct dirent *row; count < max && (row = readdir(folder));) {
+        size_t length = strlen(row->d_name), ending = strlen(ENDING);
+        if (length <= ending || strcmp(row->d_name + length - ending, ENDING) != 0 ||
+            length - ending >= 64)
+            continue;
+        row->d_name[length - ending] = '\0';
+        text_clean(ids[count++], 64, row->d_name);
+    }
+    closedir(folder);
+    qsort(ids, (size_t)count, 64, by_name);
+    return count;
+}

@@ -1,0 +1,285 @@
+/* journal_line.c - the lines of a journal.
+ *
+ *     {"format":"settee-journal/1","n":0,"event":"spring","date":"2026-05-17","sum":"xxxxxxxx"}
+ *     {"n":1,"kind":"shot","lane":"left","shot":{"slot":1,...},"sum":"xxxxxxxx"}
+ *
+ * The sum is the CRC-32 of all of the line before `,"sum"`, so that every line stands alone: a
+ * flipped bit, a lost line and a line of another place are all told apart from a good one. */
+#include "store/journal_line.h"
+
+#include <math.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "base/text.h"
+#include "store/load.h"
+
+#define JOURNAL_FORMAT "settee-journal/1"
+#define JOURNAL_FAMILY "{\"format\":\"settee-journal/"
+enum { SUM_SIZE = 18, LINE_BYTES_MAX = 4096 }; /* SUM_SIZE: ,"sum":"xxxxxxxx"} */
+
+/* ---- writing ---- */
+
+/* A number that is not said is left out; one that is none can't be said. */
+static void put_number(JsonOut *out, const char *key, double value)
+{
+    if (isfinite(value) && value != 0.0)
+        json_out_number(out, key, value);
+}
+
+static void put_shot(JsonOut *out, const Shot *shot)
+{
+    json_out_object(out, "shot");
+    json_out_string(out, "lane", SIDE_NAMES[shot->lane]);
+    json_out_integer(out, "slot", shot->slot);
+    put_number(out, "stance", shot->stance);
+    put_number(out, "aim", shot->aim);
+    put_number(out, "mph", shot->mph);
+    if (shot->hit != HIT_UNSAID)
+        json_out_string(out, "hit", HIT_NAMES[shot->hit]);
+    if (shot->read != READ_UNSAID)
+        json_out_string(out, "read", READ_NAMES[shot->read]);
+    if (shot->release != RELEASE_UNSAID)
+        json_out_string(out, "release", RELEASE_NAMES[shot->release]);
+    if (shot->left_said) {
+        json_out_array(out, "left");
+        for (int pin = 1; pin <= 10; pin++)
+            if (shot->left & pin_bit(pin))
+                json_out_integer(out, NULL, pin);
+        json_out_end(out);
+    }
+    if (shot->ringing)
+        json_out_bool(out, "ringing", true);
+    json_out_end(out);
+}
+
+static void put_plan(JsonOut *out, const Plan *plan)
+{
+    json_out_object(out, "plan");
+    json_out_integer(out, "slot", plan->slot);
+    put_number(out, "stance", plan->stance);
+    put_number(out, "aim", plan->aim);
+    put_number(out, "mph_change", plan->mph_change);
+    put_number(out, "loft_change_ft", plan->loft_change_ft);
+    json_out_end(out);
+}
+
+/* Puts the sum in and gives the line away. */
+static char *seal(JsonOut *out)
+{
+    char *line = NULL;
+    json_out_end(out);
+    const char *text = json_out_text(out);
+    if (text) {
+        size_t length = strlen(text) - 1; /* without the closing brace */
+        line = malloc(length + SUM_SIZE + 2);
+        if (line) {
+            memcpy(line, text, length);
+            snprintf(line + length, SUM_SIZE + 2, ",\"sum\":\"%08lx\"}\n",
+                     (unsigned long)load_crc32(text, length));
+        }
+    }
+    json_out_free(out);
+    return line;
+}
+
+char *journal_header_line(const EventInfo *event)
+{
+    JsonOut out = json_out_start();
+    json_out_object(&out, NULL);
+    json_out_string(&out, "format", JOURNAL_FORMAT);
+    json_out_integer(&out, "n", 0);
+    json_out_string(&out, "event", event->id);
+    json_out_string(&out, "date", event->date);
+    return seal(&out);
+}
+
+char *journal_entry_line(int number, const Entry *entry)
+{
+    JsonOut out = json_out_start();
+    json_out_object(&out, NULL);
+    json_out_integer(&out, "n", number);
+    json_out_string(&out, "kind", ENTRY_NAMES[entry->kind]);
+    json_out_string(&out, "lane", SIDE_NAMES[entry->lane]);
+    if (entry->kind == ENTRY_EDIT)
+        json_out_integer(&out, "index", entry->index);
+    if (entry->kind == ENTRY_SHOT || entry->kind == ENTRY_EDIT)
+        put_shot(&out, &entry->shot);
+    if (entry->kind == ENTRY_PLAN)
+        put_plan(&out, &entry->plan);
+    if (entry->kind == ENTRY_APART)
+        json_out_bool(&out, "apart", entry->apart);
+    return seal(&out);
+}
+
+/* ---- reading ---- */
+
+typedef struct HeaderLine {
+    int n;
+    char event[64], date[16];
+} HeaderLine;
+
+typedef struct EntryLine {
+    int n;
+    Entry entry;
+} EntryLine;
+
+/* The session has its own, narrower limits; these only keep numbers that are none out. */
+#define WIDE JSON_NUMBER, .min = -1e9, .max = 1e9
+
+static const JsonField HEADER_FIELDS[] = {
+    {"format", JSON_OTHER, .required = true},
+    {"n", JSON_INTEGER, .required = true, JSON_AT(HeaderLine, n), .min = 0, .max = 0},
+    {"event", JSON_TEXT, JSON_AT(HeaderLine, event)},
+    {"date", JSON_TEXT, JSON_AT(HeaderLine, date)},
+    {.key = "sum"},
+    JSON_END};
+
+static const JsonField ENTRY_FIELDS[] = {
+    {"n", JSON_INTEGER, .required = true, JSON_AT(EntryLine, n), .min = 1, .max = 1e9},
+    {"kind", JSON_WORD, .required = true, JSON_AT(EntryLine, entry.kind), .of = "kind",
+     .words = ENTRY_NAMES},
+    {"lane", JSON_WORD, JSON_AT(EntryLine, entry.lane), .of = "lane", .words = SIDE_NAMES},
+    {"index", JSON_INTEGER, JSON_AT(EntryLine, entry.index), .min = 0, .max = SESSION_SHOTS_MAX},
+    {"apart", JSON_BOOL, JSON_AT(EntryLine, entry.apart)},
+    {.key = "shot"},
+    {.key = "plan"},
+    {.key = "sum"},
+    JSON_END};
+
+static const JsonField PLAN_FIELDS[] = {
+    {"slot", JSON_INTEGER, .required = true, JSON_AT(Plan, slot), .min = 0, .max = BAG_SLOTS},
+    {"stance", WIDE, JSON_AT(Plan, stance)},
+    {"aim", WIDE, JSON_AT(Plan, aim)},
+    {"mph_change", WIDE, JSON_AT(Plan, mph_change)},
+    {"loft_change_ft", WIDE, JSON_AT(Plan, loft_change_ft)},
+    JSON_END};
+
+static bool sum_good(const char *line, size_t length)
+{
+    char expected[SUM_SIZE + 2];
+    if (length <= SUM_SIZE || length > LINE_BYTES_MAX)
+        return false;
+    snprintf(expected, sizeof expected, ",\"sum\":\"%08lx\"}",
+             (unsigned long)load_crc32(line, length - SUM_SIZE));
+    return memcmp(line + length - SUM_SIZE, expected, SUM_SIZE) == 0;
+}
+
+static bool header_parse(const Json *root, JournalTale *tale)
+{
+    HeaderLine header = {0};
+    Json first;
+    const char *key = json_first_key(root, &first);
+    const char *said = key && strcmp(key, "format") == 0 ? json_string(&first) : NULL;
+    tale->foreign = said && strcmp(said, JOURNAL_FORMAT) != 0;
+    if (!json_format(root, JOURNAL_FORMAT) || !json_object(root, HEADER_FIELDS, &header))
+        return false;
+    text_copy(tale->date, sizeof tale->date, header.date);
+    return true;
+}
+
+static bool entry_parse(const Json *root, int number, Entry *entry)
+{
+    EntryLine line = {0};
+    Json child;
+    if (!json_object(root, ENTRY_FIELDS, &line))
+        return false;
+    if (line.n != number)
+        return json_fail(root, "found entry %d where entry %d belongs", line.n, number);
+    *entry = line.entry;
+    if (entry->kind == ENTRY_SHOT || entry->kind == ENTRY_EDIT)
+        return json_member(root, "shot", &child) ? shot_parse(&child, false, &entry->shot)
+                                                 : json_fail(root, "missing key \"shot\"");
+    if (entry->kind == ENTRY_PLAN)
+        return json_member(root, "plan", &child) ? json_object(&child, PLAN_FIELDS, &entry->plan)
+                                                 : json_fail(root, "missing key \"plan\"");
+    return true;
+}
+
+/* One line, which is the header when `number` is 0. */
+static bool line_good(const char *line, size_t length, int line_number, int number,
+                      Session *session, JournalTale *tale)
+{
+    Error *fault = &tale->fault;
+    *fault = (Error){.line = line_number};
+    if (!sum_good(line, length))
+        return error_set(fault, "the line does not match its checksum");
+    JsonDoc *doc = json_read(line, length, line_number, fault);
+    if (!doc)
+        return false;
+    Json root = json_root(doc, fault);
+    Entry entry;
+    bool good = number == 0 ? header_parse(&root, tale) : entry_parse(&root, number, &entry);
+    if (good && number > 0 && session && !session_apply(session, &entry)) {
+        const char *why = session_refuses(session, &entry);
+        good = json_fail(&root, "the entry does not fit this event: %s", why ? why : "refused");
+    }
+    json_free(doc);
+    return good;
+}
+
+static bool of_other_day(const JournalTale *tale, const Session *session)
+{
+    return session && session->event.date[0] && tale->date[0] &&
+           strcmp(session->event.date, tale->date) != 0;
+}
+
+void journal_tell(const char *text, size_t length, Session *session, JournalTale *tale)
+{
+    *tale = (JournalTale){0};
+    Error first_fault = {0};
+    size_t at = 0;
+    for (int line_number = 1; at < length; line_number++) {
+        bool header = line_number == 1;
+        const char *end = memchr(text + at, '\n', length - at);
+        size_t size = (end ? (size_t)(end - text) : length) - at;
+        bool good =
+            line_good(text + at, size, line_number, header ? 0 : tale->entries + 1, session, tale);
+        if (!good && !end) {
+            tale->torn = true;
+            break;
+        }
+        if (!good && (!header || tale->foreign)) {
+            tale->bad = true;
+            break;
+        }
+        if (!good) { /* a journal's entries can be told without its header */
+            tale->bad_header = true;
+            first_fault = tale->fault;
+        }
+        at += size + (end ? 1 : 0);
+        tale->good = at;
+        tale->unended = !end;
+        if (header)
+            tale->entries_at = at;
+        else
+            tale->entries++;
+        if (header && of_other_day(tale, session)) {
+            tale->other_day = true;
+            break;
+        }
+    }
+    if (tale->bad_header && !tale->bad)
+        tale->fault = first_fault;
+    if (tale->bad_header)
+        tale->bad = true;
+}
+
+bool journal_is(const char *text, size_t length)
+{
+    return length > strlen(JOURNAL_FAMILY) &&
+           memcmp(text, JOURNAL_FAMILY, strlen(JOURNAL_FAMILY)) == 0;
+}
+
+bool journal_check(const char *text, size_t length, Error *error)
+{
+    JournalTale tale;
+    journal_tell(text, length, NULL, &tale);
+    if (!tale.bad && !tale.torn)
+        return true;
+    error->line = tale.fault.line;
+    text_copy(error->where, sizeof error->where, tale.fault.where);
+    return error_set(error, "%s%s", tale.torn ? "the last line was never finished: " : "",
+                     tale.fault.text);
+}
