@@ -30,7 +30,7 @@ static const CommandRow COMMANDS[] = {
     {"roll", "", 0, BALL | RELEASE | BIT(STANCE) | BIT(AIM) | BIT(LAYDOWN) | BIT(LAUNCH),
      "roll one ball down one line and tell its path", cmd_roll},
     {"line", "", 0, BALL | RELEASE | BIT(LAYDOWN),
-     "stance and aim for the pocket, with the miss room; all slots when none is said", cmd_line},
+     "stance and aim for the pocket; all slots when none is said", cmd_line},
     {"oil", "", 0, BIT(PATTERN) | BIT(AT) | BIT(JSON),
      "volume, length and ratio of a pattern, cut across and from above", cmd_oil},
     {"advise", "", 0,
@@ -109,19 +109,19 @@ static void help_one(const CommandRow *row)
             continue;
         char form[48];
         option_form(id, form, sizeof form);
-        printf("  %-20s  %s\n", form, option_help(id));
+        printf("  %-21s  %s\n", form, option_help(id));
     }
 }
 
 static void help_all(void)
 {
     puts("settee helps a bowler decide, between shots, what to change next.\n");
-    printf("  %-20s  %s\n", "settee [EVENT]",
+    printf("  %-21s  %s\n", "settee [EVENT]",
            "the screen; EVENT is a file or a built-in id (demo)");
     for (int i = 0; i < COMMAND_COUNT; i++) {
         char form[48];
         snprintf(form, sizeof form, "settee %s %s", COMMANDS[i].name, COMMANDS[i].words);
-        printf("  %-20s  %s\n", form, COMMANDS[i].help);
+        printf("  %-21s  %s\n", form, COMMANDS[i].help);
     }
     puts("\n'settee help COMMAND' lists its options. A FILE is a path, - for standard input, or "
          "the\n"

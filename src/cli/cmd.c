@@ -107,6 +107,52 @@ const Ball *setup_ball(const Options *options, const Setup *setup, Error *error)
     return NULL;
 }
 
+/* Laydown boards that are tried when none is said: the whole of where anyone plays from. */
+static const double LAYDOWN_LOW = 8.0, LAYDOWN_HIGH = 35.0;
+/* A breakpoint farther out than this has the gutter beside it; taken when there is no other. */
+static const double EDGE_BOARD = 3.0;
+
+Line setup_line(const Setup *setup, const MotionBody *body, double laydown_board)
+{
+    const Bowler *bowler = &setup->bag.bowler;
+    Delivery usual = delivery_of(bowler, 20.0, 10.0); /* its line is not looked at */
+    if (!isnan(laydown_board))
+        return line_search(body, &setup->oil, bowler, &usual, laydown_board);
+    Line best = {0}, edge = {0};
+    for (double laydown = LAYDOWN_LOW; laydown <= LAYDOWN_HIGH; laydown += 1.0) {
+        Line line = line_search(body, &setup->oil, bowler, &usual, laydown);
+        Line *kept = line.breakpoint_board < EDGE_BOARD ? &edge : &best;
+        if (line.found && (!kept->found || line.pocket > kept->pocket))
+            *kept = line;
+    }
+    return best.found ? best : edge;
+}
+
+void print_wrapped(const char *text, int indent)
+{
+    enum { WIDTH = 78 };
+    int column = 0;
+    while (*text) {
+        size_t bytes = strcspn(text, " ");
+        int characters = 0;
+        for (const char *next = text; next < text + bytes; characters++)
+            text_next(&next);
+        if (column > 0 && column + 1 + characters > WIDTH) {
+            putchar('\n');
+            column = 0;
+        }
+        if (column == 0)
+            column = printf("%*s", indent, "");
+        else
+            column += printf(" ");
+        fwrite(text, 1, bytes, stdout);
+        column += characters;
+        text += bytes;
+        text += strspn(text, " ");
+    }
+    putchar('\n');
+}
+
 void print_cell(const char *text, int width)
 {
     int length = 0;

@@ -14,10 +14,6 @@
 #define CMD_PATTERN_DEFAULT "apron"
 #define CMD_BAG_DEFAULT "demo"
 
-/* Laydown boards that are tried when none is said: the whole of where anyone plays from. */
-#define CMD_LAYDOWN_LOW 6.0
-#define CMD_LAYDOWN_HIGH 36.0
-
 enum { CMD_DONE = 0, CMD_FAULT = 1, CMD_USAGE = 2 };
 
 int cmd_roll(const Options *options);
@@ -40,12 +36,19 @@ int setup_read(const Options *options, Setup *setup);
 /* The ball that --slot or --ball names, else the first of the bag; NULL: fault in `error`. */
 const Ball *setup_ball(const Options *options, const Setup *setup, Error *error);
 
+/* The ball's way to the pocket with the best chance: from that laydown board, or, when it is NAN,
+ * from wherever the chance is best without rolling along the edge. */
+Line setup_line(const Setup *setup, const MotionBody *body, double laydown_board);
+
 /* Prints "settee: ..." on standard error and returns `status`. */
 int cmd_fault(int status, const Error *error);
 int cmd_say(int status, const char *format, ...) __attribute__((format(printf, 2, 3)));
 
 /* Prints the object and frees it. */
 int cmd_json(JsonOut *out);
+
+/* Prints `text` in lines of at most 78 characters, each after `indent` spaces. */
+void print_wrapped(const char *text, int indent);
 
 /* Prints `text` in a column of that many characters, cut or filled with spaces. */
 void print_cell(const char *text, int width);

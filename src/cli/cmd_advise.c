@@ -70,12 +70,8 @@ static int plan_read(const Options *options, const Setup *setup, const Shot *sho
         return CMD_DONE;
     MotionBody body;
     motion_body(ball, &body);
-    const Bowler *bowler = &setup->bag.bowler;
-    Delivery usual = delivery_of(bowler, 20.0, 10.0); /* its line is not looked at */
-    Line line = plan->stance > 0.0 ? line_search(&body, &setup->oil, bowler, &usual,
-                                                 plan->stance - bowler->laydown_offset_boards)
-                                   : line_best(&body, &setup->oil, bowler, &usual, CMD_LAYDOWN_LOW,
-                                               CMD_LAYDOWN_HIGH);
+    double offset = setup->bag.bowler.laydown_offset_boards;
+    Line line = setup_line(setup, &body, plan->stance > 0.0 ? plan->stance - offset : NAN);
     if (!line.found)
         return cmd_say(CMD_FAULT, "%s has no way to the pocket here; say --stance and --aim",
                        ball->name);
@@ -189,9 +185,9 @@ static void print_answer(int place, const Answer *answer, const RuleSet *rules)
         printf(", surface to %.0f grit", answer->surface_grit);
     putchar('\n');
     if (answer->because[0])
-        printf("    %s\n", answer->because);
+        print_wrapped(answer->because, 4);
     if (answer->caution)
-        printf("    Mind: %s\n", CAUTION_WORDS[answer->caution]);
+        print_wrapped(CAUTION_WORDS[answer->caution], 4);
     for (int i = 0; i < answer->rule_count; i++)
         printf("%s%s%s", i == 0 ? "    Rule: " : ", ", rules->rules[answer->rules[i]].id,
                i == answer->rule_count - 1 ? "\n" : "");

@@ -9,11 +9,7 @@ static Line line_for(const Options *options, const Setup *setup, const Ball *bal
 {
     MotionBody body;
     motion_body(ball, &body);
-    const Bowler *bowler = &setup->bag.bowler;
-    Delivery usual = delivery_of(bowler, 20.0, 10.0); /* its line is not looked at */
-    if (!isnan(options->laydown))
-        return line_search(&body, &setup->oil, bowler, &usual, options->laydown);
-    return line_best(&body, &setup->oil, bowler, &usual, CMD_LAYDOWN_LOW, CMD_LAYDOWN_HIGH);
+    return setup_line(setup, &body, options->laydown);
 }
 
 static void line_json(JsonOut *out, const Ball *ball, const Line *line)
@@ -38,66 +34,87 @@ static void line_json(JsonOut *out, const Ball *ball, const Line *line)
     json_out_rounded(out, "room_out", line->room_out, 2);
 }
 
-static void print_head(const Setup *setup)
+static void print_where(const Setup *setup)
 {
     const Bowler *bowler = &setup->bag.bowler;
-    printf("To the pocket on %s, %g ft\n", setup->pattern.name, setup->pattern.length_ft);
-    printf("%s, %s hand: ", bowler->name, HAND_NAMES[bowler->hand]);
+    printf("to the pocket on %s, %g ft\n%s, %s hand: ", setup->pattern.name,
+           setup->pattern.length_ft, bowler->name, HAND_NAMES[bowler->hand]);
     print_release(bowler);
-    puts("\n\nslot  ball              stance    aim  laydown  launch   first  breakpoint  entry  "
-         "pocket  miss room");
-    puts("                                                 deg    move                deg    "
-         "     in    out");
+    putchar('\n');
 }
 
-static void print_line(const Ball *ball, const Line *line)
+static void print_row(const Ball *ball, const Line *line)
 {
-    if (ball->slot)
-        printf("%4d  ", ball->slot);
-    else
-        printf("   -  ");
+    printf("%4d  ", ball->slot);
     print_cell(ball->name, 16);
     if (!line->found) {
         puts("  no launch brings it to the pocket");
         return;
     }
-    printf("  %6.1f %6.1f %8.1f %7.1f", line->stance, line->aim, line->laydown_board,
-           line->launch_deg);
-    print_number(line->first_move_ft, 5, 0);
-    printf(" ft %5.1f @ %2.0f %7.1f %5.0f %% %5.1f %6.1f\n", line->breakpoint_board,
+    printf(" %6.1f %5.1f", line->stance, line->aim);
+    print_number(line->first_move_ft, 6, 0);
+    printf(" ft  %4.1f @ %2.0f %5.1f deg %4.0f %% %5.1f %5.1f\n", line->breakpoint_board,
            line->breakpoint_ft, line->entry_deg, 100.0 * line->pocket, line->room_in,
            line->room_out);
 }
 
-static int every_slot(const Options *options, const Setup *setup)
+/* One ball's line in full, a figure a line. */
+static void print_line(const Setup *setup, const Ball *ball, const Line *line)
+{
+    print_ball(ball);
+    putchar(' ');
+    print_where(setup);
+    printf("\nStance      %.1f\n", line->stance);
+    printf("Aim         %.1f at the arrows\n", line->aim);
+    printf("Laydown     %.1f, launch %.1f deg\n", line->laydown_board, line->launch_deg);
+    if (isnan(line->first_move_ft))
+        puts("First move  none: it never turns by a degree");
+    else
+        printf("First move  %.0f ft\n", line->first_move_ft);
+    printf("Breakpoint  board %.1f at %.0f ft\n", line->breakpoint_board, line->breakpoint_ft);
+    printf("Pins        board %.1f, entry %.1f deg\n", line->entry_board, line->entry_deg);
+    printf("Pocket      %.0f %% of shots\n", 100.0 * line->pocket);
+    printf("Miss room   in %.1f, out %.1f boards at the arrows\n", line->room_in, line->room_out);
+}
+
+static int slots_json(const Setup *setup, const Line *lines)
 {
     JsonOut out = json_out_start();
     json_out_object(&out, NULL);
     json_out_array(&out, "lines");
-    if (!options->json)
-        print_head(setup);
-    int found = 0;
     for (int slot = 1; slot <= BAG_SLOTS; slot++) {
         const Ball *ball = bag_slot(&setup->bag, slot);
         if (!ball)
             continue;
-        Line line = line_for(options, setup, ball);
-        found += line.found;
         json_out_object(&out, NULL);
-        line_json(&out, ball, &line);
+        line_json(&out, ball, &lines[slot - 1]);
         json_out_end(&out);
-        if (!options->json)
-            print_line(ball, &line);
     }
     json_out_end(&out);
     json_out_end(&out);
-    if (found == 0) {
-        json_out_free(&out);
-        return cmd_say(CMD_FAULT, "no ball in a slot comes to the pocket from there");
+    return cmd_json(&out);
+}
+
+static int every_slot(const Options *options, const Setup *setup)
+{
+    Line lines[BAG_SLOTS];
+    bool found = false;
+    for (int slot = 1; slot <= BAG_SLOTS; slot++) {
+        const Ball *ball = bag_slot(&setup->bag, slot);
+        lines[slot - 1] = ball ? line_for(options, setup, ball) : (Line){0};
+        found = found || lines[slot - 1].found;
     }
+    if (!found)
+        return cmd_say(CMD_FAULT, "no ball of a slot comes to the pocket from there");
     if (options->json)
-        return cmd_json(&out);
-    json_out_free(&out);
+        return slots_json(setup, lines);
+    printf("Every slot ");
+    print_where(setup);
+    puts("\n                                       first  break-              miss room");
+    puts("slot  ball             stance   aim     move  point       entry  pocket    in   out");
+    for (int slot = 1; slot <= BAG_SLOTS; slot++)
+        if (bag_slot(&setup->bag, slot))
+            print_row(bag_slot(&setup->bag, slot), &lines[slot - 1]);
     return CMD_DONE;
 }
 
@@ -129,7 +146,6 @@ int cmd_line(const Options *options)
         json_out_end(&out);
         return cmd_json(&out);
     }
-    print_head(&setup);
-    print_line(ball, &line);
+    print_line(&setup, ball, &line);
     return CMD_DONE;
 }

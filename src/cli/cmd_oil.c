@@ -132,8 +132,8 @@ int cmd_oil(const Options *options)
     else
         printf("%.1f:1 inside to outside\n", ratio);
     if (setup.pattern.note[0])
-        puts(setup.pattern.note);
-    printf("Breakpoint to look for: about board %.0f (length less 31)\n",
+        print_wrapped(setup.pattern.note, 0);
+    printf("Breakpoint by rule of thumb: board %.0f (length less 31)\n",
            setup.pattern.length_ft - 31.0);
     if (options->at_count == 0) { /* heads, middle and the last of it */
         at[0] = 8.0;

@@ -36,9 +36,7 @@ static int delivery_read(const Options *options, const Setup *setup, const Motio
         delivery->launch_deg = options->launch_deg;
         return CMD_DONE;
     }
-    Line line =
-        laydown ? line_search(body, &setup->oil, bowler, delivery, options->laydown)
-                : line_best(body, &setup->oil, bowler, delivery, CMD_LAYDOWN_LOW, CMD_LAYDOWN_HIGH);
+    Line line = setup_line(setup, body, options->laydown);
     if (!line.found)
         return cmd_say(CMD_FAULT, "no launch brings this ball to the pocket; say --laydown and "
                                   "--launch, or --stance and --aim");
