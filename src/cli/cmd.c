@@ -177,7 +177,7 @@ void print_ball(const Ball *ball)
 
 void print_release(const Bowler *bowler)
 {
-    printf("%g mph, %g rpm, rotation %g deg, tilt %g deg, loft %g ft", bowler->mph, bowler->rpm,
+    printf("%g mph, %g rpm, rotation %g, tilt %g, loft %g ft", bowler->mph, bowler->rpm,
            bowler->rotation_deg, bowler->tilt_deg, bowler->loft_ft);
 }
 
