@@ -33,7 +33,10 @@ uint64_t rng_next(Rng *rng)
 
 double rng_uniform(Rng *rng) { return (double)(rng_next(rng) >> 11) * 0x1p-53; }
 
-double rng_between(Rng *rng, double low, double high) { return low + (high - low) * rng_uniform(rng); }
+double rng_between(Rng *rng, double low, double high)
+{
+    return low + (high - low) * rng_uniform(rng);
+}
 
 double rng_normal(Rng *rng)
 {

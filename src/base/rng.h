@@ -11,9 +11,9 @@ typedef struct Rng {
 } Rng;
 
 Rng rng_seed(uint64_t seed);
-uint64_t rng_next(Rng *rng);                            /* 64 random bits */
-double rng_uniform(Rng *rng);                           /* [0, 1) */
-double rng_between(Rng *rng, double low, double high);  /* [low, high) */
-double rng_normal(Rng *rng);                            /* mean 0, deviation 1 */
+uint64_t rng_next(Rng *rng);                           /* 64 random bits */
+double rng_uniform(Rng *rng);                          /* [0, 1) */
+double rng_between(Rng *rng, double low, double high); /* [low, high) */
+double rng_normal(Rng *rng);                           /* mean 0, deviation 1 */
 
 #endif

@@ -14,29 +14,36 @@ enum { EVIDENCE_SHOTS = 20 }; /* older ones are thrown on another lane, as it we
 #define UNASKED_COST 0.10     /* an answer that no rule asks for must gain that much more */
 #define DISAGREE_BY 0.08      /* forecast against rule, chance of a strike */
 
-typedef enum Stage { STAGE_BODIES, STAGE_SHOTS, STAGE_SIGNS, STAGE_SLOTS, STAGE_TRY, STAGE_DONE } Stage;
+typedef enum Stage {
+    STAGE_BODIES,
+    STAGE_SHOTS,
+    STAGE_SIGNS,
+    STAGE_SLOTS,
+    STAGE_TRY,
+    STAGE_DONE
+} Stage;
 
 struct AdviceJob {
     AdviceInput in;
     Advice out;
     Stage stage;
-    int at;                              /* shot, slot or candidate that is next */
+    int at; /* shot, slot or candidate that is next */
     bool filled[BAG_SLOTS];
     MotionBody body[BAG_SLOTS];
     SlotTrait trait[BAG_SLOTS];
     LaneState lane[SIDE_COUNT];
     Setting setting;
-    double vote[ACTION_COUNT];           /* chance-like: 1 - product of (1 - rule's word) */
+    double vote[ACTION_COUNT]; /* chance-like: 1 - product of (1 - rule's word) */
     bool avoided[ACTION_COUNT];
     int rule_count[ACTION_COUNT], rule[ACTION_COUNT][ANSWER_RULES_MAX];
     int candidate_count;
     Candidate candidates[CANDIDATES_MAX];
-    bool have[ACTION_COUNT];             /* best candidate of the action so far */
+    bool have[ACTION_COUNT]; /* best candidate of the action so far */
     Candidate best[ACTION_COUNT];
     Line best_line[ACTION_COUNT];
     double best_value[ACTION_COUNT];
     double value_now;
-    double speed_today;                  /* mph against the usual */
+    double speed_today; /* mph against the usual */
     Shot shots[SESSION_SHOTS_MAX];
 };
 
@@ -153,8 +160,7 @@ static void hear_rules(AdviceJob *job)
             double word = rule->weight / 6.0 * (1.0 - 0.15 * k);
             job->vote[action] = 1.0 - (1.0 - job->vote[action]) * (1.0 - fmax(word, 0.0));
             int at = job->rule_count[action];
-            while (at > 0 &&
-                   job->in.rules->rules[job->rule[action][at - 1]].weight < rule->weight)
+            while (at > 0 && job->in.rules->rules[job->rule[action][at - 1]].weight < rule->weight)
                 at--; /* most insistent first */
             if (at >= ANSWER_RULES_MAX)
                 continue;
@@ -309,8 +315,8 @@ static void step_slot(AdviceJob *job)
     if (!job->filled[slot])
         return;
     Delivery usual = plan_delivery(job, &job->in.plan);
-    job->out.slot[slot].line = line_search(&job->body[slot], &job->out.film,
-                                           &job->in.bag->bowler, &usual, usual.laydown_board);
+    job->out.slot[slot].line = line_search(&job->body[slot], &job->out.film, &job->in.bag->bowler,
+                                           &usual, usual.laydown_board);
     job->out.slot[slot].ready = true;
 }
 

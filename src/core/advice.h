@@ -15,13 +15,13 @@
 enum { ADVICE_ANSWERS_MAX = ACTION_COUNT, ANSWER_RULES_MAX = 4 };
 
 typedef struct AdviceInput {
-    const Bag *bag;          /* the plan's slot must hold a ball */
+    const Bag *bag; /* the plan's slot must hold a ball */
     const Pattern *pattern;
     const RuleSet *rules;
-    const Shot *shots;       /* oldest first, both lanes */
+    const Shot *shots; /* oldest first, both lanes */
     int shot_count;
-    Side lane;               /* lane of the next shot */
-    Plan plan;               /* what would be thrown there next */
+    Side lane; /* lane of the next shot */
+    Plan plan; /* what would be thrown there next */
     int game, frame;
     int bowlers_on_pair;
     bool certified;
@@ -29,38 +29,38 @@ typedef struct AdviceInput {
 
 typedef struct Answer {
     Action action;
-    Plan plan;               /* what to throw */
-    double surface_grit;     /* for a surface answer: the grit to put on; 0 otherwise */
+    Plan plan;                       /* what to throw */
+    double surface_grit;             /* for a surface answer: the grit to put on; 0 otherwise */
     double pocket_now, pocket_after; /* chance, 0..1, on the lane as estimated */
     double entry_deg;
-    double room_in, room_out;        /* boards of aim */
-    double vote;             /* how much the rules ask for it, 0..1 */
-    double score;            /* what it is ranked by; higher first */
+    double room_in, room_out; /* boards of aim */
+    double vote;              /* how much the rules ask for it, 0..1 */
+    double score;             /* what it is ranked by; higher first */
     int rule_count;
-    int rules[ANSWER_RULES_MAX];     /* indices into the rule set, most insistent first */
+    int rules[ANSWER_RULES_MAX]; /* indices into the rule set, most insistent first */
     Caution caution;
-    bool disagrees;          /* a rule says so, the forecast says it gains nothing, or the reverse */
-    char words[96];          /* "Ball down: slot 4, feet 2 in, aim 1 in" */
+    bool disagrees; /* a rule says so, the forecast says it gains nothing, or the reverse */
+    char words[96]; /* "Ball down: slot 4, feet 2 in, aim 1 in" */
     char because[200];
 } Answer;
 
 /* What a slot's ball would do now, on its own best line near the plan's laydown. */
 typedef struct SlotNow {
-    bool filled;             /* a ball is in it */
-    bool ready;              /* reckoned yet */
+    bool filled; /* a ball is in it */
+    bool ready;  /* reckoned yet */
     Line line;
 } SlotNow;
 
 typedef struct Advice {
     Signs signs;
-    LaneState lane;          /* the lane of the next shot; lane_film gives its film */
-    Oil film;                /* that lane's film as estimated, bowler's frame */
+    LaneState lane; /* the lane of the next shot; lane_film gives its film */
+    Oil film;       /* that lane's film as estimated, bowler's frame */
     SlotNow slot[BAG_SLOTS];
-    Line now;                /* the plan as it stands */
-    Roll now_roll;           /* its path */
-    int answer_count;        /* best first */
+    Line now;         /* the plan as it stands */
+    Roll now_roll;    /* its path */
+    int answer_count; /* best first */
     Answer answers[ADVICE_ANSWERS_MAX];
-    bool ready;              /* signs, film, now and a first answer are there */
+    bool ready; /* signs, film, now and a first answer are there */
     bool done;
 } Advice;
 

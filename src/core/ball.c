@@ -11,13 +11,13 @@ const char *const COVER_NAMES[COVER_COUNT + 1] = {"solid",    "hybrid",    "pear
 /* Average roughness by abrasive (assumed; the rules cap it at 50 microinch = 1.27 um). */
 static const struct {
     double grit, um;
-} ROUGHNESS[] = {{180, 1.27},  {360, 1.25}, {500, 1.2},   {800, 0.9},  {1000, 0.8},
+} ROUGHNESS[] = {{180, 1.27},  {360, 1.25}, {500, 1.2},   {800, 0.9},   {1000, 0.8},
                  {1500, 0.55}, {2000, 0.5}, {3000, 0.35}, {4000, 0.25}, {5000, 0.22}};
 enum { ROUGHNESS_ROWS = sizeof ROUGHNESS / sizeof ROUGHNESS[0] };
 #define COMPOUND_UM 0.2
 #define POLISH_UM 0.1
-#define WORN_UM 0.5             /* 2000 grit: what use makes of a rougher surface (assumed) */
-#define WORN_HALF_GAMES 12.0    /* assumed */
+#define WORN_UM 0.5          /* 2000 grit: what use makes of a rougher surface (assumed) */
+#define WORN_HALF_GAMES 12.0 /* assumed */
 
 Ball ball_default(void)
 {

@@ -5,10 +5,10 @@
 
 #include "base/text.h"
 
-#define HOOK_BOARDS 0.3    /* arrivals nearer than that: the two balls hook alike here */
-#define READ_FT 1.0        /* first moves nearer than that: they read alike */
+#define HOOK_BOARDS 0.3 /* arrivals nearer than that: the two balls hook alike here */
+#define READ_FT 1.0     /* first moves nearer than that: they read alike */
 #define SMOOTHER_DIFFERENTIAL_IN 0.006
-#define LOFT_MAX_FT 6.0    /* more than that is not asked of anyone */
+#define LOFT_MAX_FT 6.0 /* more than that is not asked of anyone */
 
 typedef struct List {
     Candidate *out;
@@ -49,7 +49,8 @@ static bool smoother(const Ball *ball, const Ball *than)
         return true;
     if (ball->differential_in < than->differential_in - SMOOTHER_DIFFERENTIAL_IN)
         return ball->cover <= than->cover || ball->cover == COVER_URETHANE;
-    return ball->cover == COVER_SOLID && (than->cover == COVER_PEARL || than->cover == COVER_HYBRID);
+    return ball->cover == COVER_SOLID &&
+           (than->cover == COVER_PEARL || than->cover == COVER_HYBRID);
 }
 
 static bool slot_fits(const Setting *setting, Action action, int slot)
@@ -129,8 +130,9 @@ static void add_surface(List *list, const Setting *setting, Action action)
             chosen = SET[i]; /* the nearest above */
     }
     if (chosen > 0.0)
-        add(list, (Candidate){.action = action, .plan = setting->plan, .find_aim = true,
-                              .surface_grit = chosen});
+        add(list,
+            (Candidate){
+                .action = action, .plan = setting->plan, .find_aim = true, .surface_grit = chosen});
 }
 
 int candidates_list(const Setting *setting, Action action, Candidate *out, int max)

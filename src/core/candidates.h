@@ -11,16 +11,16 @@ typedef struct Candidate {
     Action action;
     Plan plan;
     bool find_aim;
-    double surface_grit;   /* a surface answer; 0 otherwise */
+    double surface_grit; /* a surface answer; 0 otherwise */
 } Candidate;
 
 enum { CANDIDATES_MAX = 160 };
 
 /* What each slot's ball would do if thrown on the plan's line right now. */
 typedef struct SlotTrait {
-    bool strikes;          /* filled, and a ball for strikes (not polyester) */
-    double hook_board;     /* arrival, 0 in the gutter: higher hooks more */
-    double first_move_ft;  /* LANE_LENGTH_FT if it never moves */
+    bool strikes;         /* filled, and a ball for strikes (not polyester) */
+    double hook_board;    /* arrival, 0 in the gutter: higher hooks more */
+    double first_move_ft; /* LANE_LENGTH_FT if it never moves */
 } SlotTrait;
 
 typedef struct Setting {
@@ -35,7 +35,8 @@ typedef struct Setting {
 /* Lists what to try for one action; returns how many were added (0: it can't be done here). */
 int candidates_list(const Setting *setting, Action action, Candidate *out, int max);
 
-/* Whether what became of the candidate still is its action (a move in whose aim went out is not). */
+/* Whether what became of the candidate still is its action (a move in whose aim went out is not).
+ */
 bool candidate_fits(const Setting *setting, const Candidate *candidate);
 
 /* What a change costs before it gains: the unfamiliar, in chance of a strike (assumed). */

@@ -7,7 +7,8 @@
 
 double delivery_launch_deg(double laydown_board, double aim_board)
 {
-    return deg_from_rad(atan((laydown_board - aim_board) * LANE_BOARD_M / m_from_ft(LANE_ARROWS_FT)));
+    return deg_from_rad(
+        atan((laydown_board - aim_board) * LANE_BOARD_M / m_from_ft(LANE_ARROWS_FT)));
 }
 
 double delivery_aim_board(double laydown_board, double launch_deg)

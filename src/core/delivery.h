@@ -8,9 +8,9 @@ typedef struct Delivery {
     double laydown_board; /* ball's centre at the foul line, bowler's own side first */
     double launch_deg;    /* + toward the bowler's own gutter */
     double mph, rpm;
-    double rotation_deg;  /* 0 end over end, 90 side roll, from the direction of travel */
+    double rotation_deg; /* 0 end over end, 90 side roll, from the direction of travel */
     double tilt_deg;
-    double loft_ft;       /* foul line to touchdown */
+    double loft_ft; /* foul line to touchdown */
 } Delivery;
 
 /* The bowler's usual release, played from `stance` over `aim` (board at the arrows, 15 ft). */

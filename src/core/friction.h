@@ -14,9 +14,9 @@ enum { GRIP_TABLE = 512 };
 
 typedef struct Grip {
     double mu_film, mu_dry;
-    double dry_base, dry_fresh;     /* share of mu_dry without and with fresh cover: 0.85, 0.15 */
-    double reach_units;             /* film at which the table ends: a full film beyond */
-    double fade[GRIP_TABLE + 2];    /* exp(-(lambda/0.8)^1.3) over film * (1.25 - 0.5 phi) */
+    double dry_base, dry_fresh;  /* share of mu_dry without and with fresh cover: 0.85, 0.15 */
+    double reach_units;          /* film at which the table ends: a full film beyond */
+    double fade[GRIP_TABLE + 2]; /* exp(-(lambda/0.8)^1.3) over film * (1.25 - 0.5 phi) */
 } Grip;
 
 void grip_of(const Ball *ball, Grip *grip);
@@ -25,7 +25,7 @@ void grip_of(const Ball *ball, Grip *grip);
 void grip_constant(double mu, Grip *grip);
 
 /* film_units >= 0; flare_m: distance between successive track rings, metres a revolution. */
-double grip_fresh(double flare_m);                                  /* phi, 0..1 */
+double grip_fresh(double flare_m); /* phi, 0..1 */
 double grip_mu(const Grip *grip, double film_units, double phi);
 
 #endif

@@ -13,13 +13,13 @@
 #include <stdbool.h>
 #include <stdint.h>
 
-#define LANE_BOARDS 39           /* board 20 is the centre */
+#define LANE_BOARDS 39 /* board 20 is the centre */
 #define LANE_WIDTH_IN 41.5
 #define LANE_BOARD_M (LANE_WIDTH_IN * 0.0254 / LANE_BOARDS) /* 27.03 mm */
 #define LANE_WIDTH_M (LANE_WIDTH_IN * 0.0254)
-#define LANE_LENGTH_FT 60.0      /* foul line to the head pin's spot */
+#define LANE_LENGTH_FT 60.0 /* foul line to the head pin's spot */
 #define LANE_LENGTH_M (60.0 * 0.3048)
-#define LANE_ARROWS_FT 15.0      /* where the aim board is read; real arrows lie 12.5 to 16 ft */
+#define LANE_ARROWS_FT 15.0 /* where the aim board is read; real arrows lie 12.5 to 16 ft */
 #define LANE_PIN_SPACING_IN 12.0
 #define LANE_ROW_PITCH_IN 10.392304845413264 /* 12 sqrt(3)/2 */
 
@@ -27,7 +27,7 @@
  * strike window at 6 degrees is 17 to 18.5). Widening it raises every pocket chance. */
 #define LANE_POCKET_LOW 16.5
 #define LANE_POCKET_HIGH 18.3
-#define LANE_POCKET_BEST 17.5    /* common practice, no source */
+#define LANE_POCKET_BEST 17.5 /* common practice, no source */
 
 typedef enum Hand { HAND_RIGHT, HAND_LEFT } Hand;
 

@@ -4,6 +4,7 @@
 #include <math.h>
 
 #include "base/units.h"
+#include "core/batch.h"
 
 /* Arrival board over aim, at even steps. A gutter ball counts as board 0: a miss. */
 enum { CURVE_MAX = 48 };
@@ -13,18 +14,30 @@ typedef struct Curve {
     double board[CURVE_MAX];
 } Curve;
 
-static double arrive_at(const MotionBody *body, const Oil *oil, const Delivery *usual, double aim)
+/* What a search needs of a ball on a film, made ready once. */
+typedef struct Ready {
+    BatchBall ball;
+    BatchOil oil;
+} Ready;
+
+static void make_ready(const MotionBody *body, const Oil *oil, Ready *ready)
 {
-    Delivery delivery = *usual;
-    delivery.launch_deg = delivery_launch_deg(usual->laydown_board, aim);
-    Arrival arrival = motion_arrive(body, oil, &delivery);
-    return arrival.gutter ? 0.0 : arrival.board;
+    batch_ball(body, &ready->ball);
+    batch_oil(oil, BATCH_QUICK, &ready->oil);
 }
 
-static void curve_fill(Curve *curve, const MotionBody *body, const Oil *oil, const Delivery *usual)
+static void curve_fill(Curve *curve, const Ready *ready, const Delivery *usual)
 {
+    BatchThrow throws[CURVE_MAX];
+    Arrival arrivals[CURVE_MAX];
+    for (int i = 0; i < curve->count; i++) {
+        throws[i] = (BatchThrow){.delivery = *usual, .film_scale = 1.0f, .dry_scale = 1.0f};
+        throws[i].delivery.launch_deg =
+            delivery_launch_deg(usual->laydown_board, curve->aim_first + i * curve->aim_step);
+    }
+    batch_arrive(&ready->ball, &ready->oil, throws, curve->count, arrivals);
     for (int i = 0; i < curve->count; i++)
-        curve->board[i] = arrive_at(body, oil, usual, curve->aim_first + i * curve->aim_step);
+        curve->board[i] = arrivals[i].gutter ? 0.0 : arrivals[i].board;
 }
 
 static double curve_at(const Curve *curve, double aim)
@@ -62,20 +75,21 @@ static double aim_deviation(const Scatter *scatter)
 }
 
 /* Boards at the pins that speed, rev rate and laydown scatter by, at this delivery. */
-static double rest_deviation(const MotionBody *body, const Oil *oil, const Bowler *bowler,
-                             const Delivery *delivery, double board)
+static double rest_deviation(const Ready *ready, const Bowler *bowler, const Delivery *delivery)
 {
     const Scatter *s = &bowler->scatter;
-    Delivery fast = *delivery, spun = *delivery, aside = *delivery;
-    fast.mph += s->mph;
-    spun.rpm += s->rpm;
-    aside.laydown_board += s->laydown_boards;
+    BatchThrow throws[4];
+    Arrival arrivals[4];
+    for (int i = 0; i < 4; i++)
+        throws[i] = (BatchThrow){.delivery = *delivery, .film_scale = 1.0f, .dry_scale = 1.0f};
+    throws[1].delivery.mph += s->mph;
+    throws[2].delivery.rpm += s->rpm;
+    throws[3].delivery.laydown_board += s->laydown_boards;
+    batch_arrive(&ready->ball, &ready->oil, throws, 4, arrivals);
     double sum = 0.1 * 0.1; /* never quite 0, so that the chance stays smooth */
-    const Delivery *tries[] = {&fast, &spun, &aside};
-    for (int i = 0; i < 3; i++) {
-        Arrival arrival = motion_arrive(body, oil, tries[i]);
-        double away = arrival.gutter ? board : arrival.board - board;
-        sum += away * away;
+    for (int i = 1; i < 4; i++) {
+        double away = arrivals[i].board - arrivals[0].board;
+        sum += isnan(away) ? 0.0 : away * away;
     }
     return sqrt(sum);
 }
@@ -94,16 +108,16 @@ static double room(const Curve *curve, double aim, double sign)
     return (double)steps / FINE;
 }
 
-Line line_measure(const MotionBody *body, const Oil *oil, const Bowler *bowler,
-                  const Delivery *delivery)
+static Line measure(const Ready *ready, const MotionBody *body, const Oil *oil,
+                    const Bowler *bowler, const Delivery *delivery)
 {
     double aim = delivery_aim_board(delivery->laydown_board, delivery->launch_deg);
-    Curve curve = {.count = 13, .aim_first = aim - 3.0, .aim_step = 0.5};
-    curve_fill(&curve, body, oil, delivery);
+    Curve curve = {.count = 25, .aim_first = aim - 3.0, .aim_step = 0.25};
+    curve_fill(&curve, ready, delivery);
     Roll roll;
     motion_roll(body, oil, delivery, &roll);
     double board = roll.gutter ? 0.0 : roll.entry_board;
-    double rest = rest_deviation(body, oil, bowler, delivery, board);
+    double rest = rest_deviation(ready, bowler, delivery);
     Line line = {.found = board >= LANE_POCKET_LOW && board <= LANE_POCKET_HIGH,
                  .laydown_board = delivery->laydown_board,
                  .launch_deg = delivery->launch_deg,
@@ -142,38 +156,59 @@ static double best_aim(const Curve *curve, double aim_sd, double rest_sd)
     return best;
 }
 
-double line_aim(const MotionBody *body, const Oil *oil, const Bowler *bowler,
-                const Delivery *usual, double laydown_board)
+static double find_aim(const Ready *ready, const Bowler *bowler, const Delivery *usual,
+                       double laydown_board)
 {
     Delivery delivery = *usual;
     delivery.laydown_board = laydown_board;
     /* From well outside the laydown to a little inside it: what a hooking ball can want. */
-    Curve curve = {.count = 20, .aim_first = laydown_board - 16.0, .aim_step = 1.0};
-    curve_fill(&curve, body, oil, &delivery);
-    double aim_sd = aim_deviation(&bowler->scatter);
-    double aim = best_aim(&curve, aim_sd, SEARCH_REST_BOARDS);
-    /* Finer about the best. */
-    Curve fine = {.count = 9, .aim_first = aim - 1.0, .aim_step = 0.25};
-    curve_fill(&fine, body, oil, &delivery);
-    return best_aim(&fine, aim_sd, SEARCH_REST_BOARDS);
+    Curve curve = {.count = 40, .aim_first = laydown_board - 16.0, .aim_step = 0.5};
+    curve_fill(&curve, ready, &delivery);
+    return best_aim(&curve, aim_deviation(&bowler->scatter), SEARCH_REST_BOARDS);
+}
+
+Line line_measure(const MotionBody *body, const Oil *oil, const Bowler *bowler,
+                  const Delivery *delivery)
+{
+    Ready ready;
+    make_ready(body, oil, &ready);
+    return measure(&ready, body, oil, bowler, delivery);
+}
+
+double line_aim(const MotionBody *body, const Oil *oil, const Bowler *bowler, const Delivery *usual,
+                double laydown_board)
+{
+    Ready ready;
+    make_ready(body, oil, &ready);
+    return find_aim(&ready, bowler, usual, laydown_board);
+}
+
+static Line search(const Ready *ready, const MotionBody *body, const Oil *oil, const Bowler *bowler,
+                   const Delivery *usual, double laydown_board)
+{
+    Delivery delivery = *usual;
+    delivery.laydown_board = laydown_board;
+    delivery.launch_deg =
+        delivery_launch_deg(laydown_board, find_aim(ready, bowler, usual, laydown_board));
+    return measure(ready, body, oil, bowler, &delivery);
 }
 
 Line line_search(const MotionBody *body, const Oil *oil, const Bowler *bowler,
                  const Delivery *usual, double laydown_board)
 {
-    Delivery delivery = *usual;
-    delivery.laydown_board = laydown_board;
-    delivery.launch_deg = delivery_launch_deg(
-        laydown_board, line_aim(body, oil, bowler, usual, laydown_board));
-    return line_measure(body, oil, bowler, &delivery);
+    Ready ready;
+    make_ready(body, oil, &ready);
+    return search(&ready, body, oil, bowler, usual, laydown_board);
 }
 
-Line line_best(const MotionBody *body, const Oil *oil, const Bowler *bowler,
-               const Delivery *usual, double low, double high)
+Line line_best(const MotionBody *body, const Oil *oil, const Bowler *bowler, const Delivery *usual,
+               double low, double high)
 {
-    Line best = line_search(body, oil, bowler, usual, low);
+    Ready ready;
+    make_ready(body, oil, &ready);
+    Line best = search(&ready, body, oil, bowler, usual, low);
     for (double laydown = low + 1.0; laydown <= high; laydown += 1.0) {
-        Line line = line_search(body, oil, bowler, usual, laydown);
+        Line line = search(&ready, body, oil, bowler, usual, laydown);
         if (line.pocket > best.pocket)
             best = line;
     }

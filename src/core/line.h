@@ -6,9 +6,9 @@
 
 /* How one ball, released the bowler's way from one laydown board, does on a film. */
 typedef struct Line {
-    bool found;               /* false: no launch brings it to the pocket */
+    bool found; /* false: no launch brings it to the pocket */
     double laydown_board, launch_deg;
-    double stance, aim;       /* boards from the bowler's own side */
+    double stance, aim; /* boards from the bowler's own side */
     double entry_board, entry_deg;
     double first_move_ft;
     double breakpoint_board, breakpoint_ft;
@@ -18,8 +18,8 @@ typedef struct Line {
 } Line;
 
 /* The aim from this laydown board that has the best pocket chance, nothing else reckoned. */
-double line_aim(const MotionBody *body, const Oil *oil, const Bowler *bowler,
-                const Delivery *usual, double laydown_board);
+double line_aim(const MotionBody *body, const Oil *oil, const Bowler *bowler, const Delivery *usual,
+                double laydown_board);
 
 /* The launch from this laydown board that has the best pocket chance. `usual` carries speed,
  * rev rate and hand; its laydown and launch are not looked at. */
@@ -31,7 +31,7 @@ Line line_measure(const MotionBody *body, const Oil *oil, const Bowler *bowler,
                   const Delivery *delivery);
 
 /* The best of the laydown boards low..high in whole boards. */
-Line line_best(const MotionBody *body, const Oil *oil, const Bowler *bowler,
-               const Delivery *usual, double low, double high);
+Line line_best(const MotionBody *body, const Oil *oil, const Bowler *bowler, const Delivery *usual,
+               double low, double high);
 
 #endif

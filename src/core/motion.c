@@ -7,9 +7,9 @@
 #include <string.h>
 
 #include "base/units.h"
+#include "core/axis.h"
 
 #define GRAVITY_MPS2 9.80665
-#define ROLLING_RESISTANCE 0.01 /* deceleration of a rolling ball over g; assumed */
 
 const char *const PHASE_NAMES[4] = {"skid", "hook", "roll", 0};
 
@@ -41,25 +41,6 @@ void motion_body(const Ball *ball, MotionBody *body)
     grip_of(ball, &body->grip);
 }
 
-/* Squared radius of gyration about the axis n. */
-static double k_sq_about(const double k_sq[3], const double n[3])
-{
-    return k_sq[0] * n[0] * n[0] + k_sq[1] * n[1] * n[1] + k_sq[2] * n[2] * n[2];
-}
-
-/* How the spin axis walks through the body, per radian of turn: perp(I^-1 ((I n) x n)), which is
- * Euler's equations for a body no torque acts on. Its length is dn over d(angle). */
-static void axis_walk(const double k_sq[3], const double n[3], double walk[3])
-{
-    double l[3] = {k_sq[0] * n[0], k_sq[1] * n[1], k_sq[2] * n[2]};
-    walk[0] = (l[1] * n[2] - l[2] * n[1]) / k_sq[0];
-    walk[1] = (l[2] * n[0] - l[0] * n[2]) / k_sq[1];
-    walk[2] = (l[0] * n[1] - l[1] * n[0]) / k_sq[2];
-    double along = walk[0] * n[0] + walk[1] * n[1] + walk[2] * n[2];
-    for (int i = 0; i < 3; i++)
-        walk[i] -= along * n[i];
-}
-
 static double length3(const double v[3]) { return sqrt(v[0] * v[0] + v[1] * v[1] + v[2] * v[2]); }
 
 /* Slip velocity of the surface at the contact: u = v + omega x (0, 0, R). */
@@ -74,14 +55,15 @@ static void slope(const Stepper *st, double y, const double s[STATE_SIZE], doubl
 {
     const MotionBody *body = st->body;
     const double *n = s + N0;
-    double radius = body->radius_m, k_sq = k_sq_about(body->k_sq, n);
+    double radius = body->radius_m, k_sq = axis_k_sq(body->k_sq, n);
     double walk[3];
     axis_walk(body->k_sq, n, walk);
     double walk_length = length3(walk);
     double wx = s[LX] / k_sq, wy = s[LY] / k_sq, wz = st->lz / k_sq, ax = 0.0, ay = 0.0;
 
     if (st->mode == MODE_ROLL) {
-        double drag = -ROLLING_RESISTANCE * GRAVITY_MPS2 / sqrt(s[VX] * s[VX] + s[VY] * s[VY]);
+        double drag =
+            -MOTION_ROLLING_RESISTANCE * GRAVITY_MPS2 / sqrt(s[VX] * s[VX] + s[VY] * s[VY]);
         ax = drag * s[VX];
         ay = drag * s[VY];
         wx = s[VY] / radius;
@@ -141,7 +123,7 @@ static void step(const Stepper *st, double y, double h, const double s[STATE_SIZ
 /* Slip along its direction at the start of the step: crosses zero where slip ends. */
 static double slip_left(const Stepper *st, const double s[STATE_SIZE])
 {
-    double k_sq = k_sq_about(st->body->k_sq, s + N0), ux, uy;
+    double k_sq = axis_k_sq(st->body->k_sq, s + N0), ux, uy;
     slip_of(st->body, s[VX], s[VY], s[LX] / k_sq, s[LY] / k_sq, &ux, &uy);
     return ux * st->ux + uy * st->uy;
 }
@@ -182,7 +164,7 @@ static double locate(const Stepper *st, double y, double h, const double s[STATE
 
 void motion_slip(const MotionBody *body, const MotionState *state, double *ux, double *uy)
 {
-    double k_sq = k_sq_about(body->k_sq, state->n);
+    double k_sq = axis_k_sq(body->k_sq, state->n);
     slip_of(body, state->vx, state->vy, state->lx / k_sq, state->ly / k_sq, ux, uy);
 }
 
@@ -190,7 +172,7 @@ MotionState motion_release(const MotionBody *body, const Delivery *delivery)
 {
     double launch = rad_from_deg(delivery->launch_deg), v = mps_from_mph(delivery->mph);
     double rotation = rad_from_deg(delivery->rotation_deg), tilt = rad_from_deg(delivery->tilt_deg);
-    double w = radps_from_rpm(delivery->rpm), k_sq = k_sq_about(body->k_sq, body->axis);
+    double w = radps_from_rpm(delivery->rpm), k_sq = axis_k_sq(body->k_sq, body->axis);
     MotionState state = {.x_m = lane_x_of_board(delivery->laydown_board),
                          .vx = -v * sin(launch),
                          .vy = v * cos(launch),
@@ -206,8 +188,9 @@ MotionState motion_release(const MotionBody *body, const Delivery *delivery)
 
 static void pack(const MotionState *state, double s[STATE_SIZE])
 {
-    double v[STATE_SIZE] = {state->t_s,  state->x_m,  state->vx,   state->vy,   state->lx, state->ly,
-                            state->n[0], state->n[1], state->n[2], state->revs, state->flare_m};
+    double v[STATE_SIZE] = {state->t_s,  state->x_m,  state->vx,     state->vy,
+                            state->lx,   state->ly,   state->n[0],   state->n[1],
+                            state->n[2], state->revs, state->flare_m};
     memcpy(s, v, sizeof v);
 }
 
@@ -228,7 +211,7 @@ static void unpack(const double s[STATE_SIZE], double y, MotionState *state)
 /* Takes away the last trace of slip by an impulse at the contact, and makes spin fit speed. */
 static void start_rolling(const MotionBody *body, double s[STATE_SIZE])
 {
-    double k_sq = k_sq_about(body->k_sq, s + N0), r = body->radius_m, ux, uy;
+    double k_sq = axis_k_sq(body->k_sq, s + N0), r = body->radius_m, ux, uy;
     slip_of(body, s[VX], s[VY], s[LX] / k_sq, s[LY] / k_sq, &ux, &uy);
     double share = k_sq / (k_sq + r * r);
     s[VX] -= share * ux;
@@ -237,7 +220,7 @@ static void start_rolling(const MotionBody *body, double s[STATE_SIZE])
 
 static void fit_spin_to_speed(const MotionBody *body, double s[STATE_SIZE])
 {
-    double k_sq = k_sq_about(body->k_sq, s + N0);
+    double k_sq = axis_k_sq(body->k_sq, s + N0);
     s[LX] = k_sq * s[VY] / body->radius_m;
     s[LY] = -k_sq * s[VX] / body->radius_m;
 }
@@ -267,7 +250,7 @@ void motion_advance(const MotionBody *body, const Oil *oil, MotionState *state, 
                 stop = state->touchdown_m;
         }
         if (st.mode == MODE_SLIDE) {
-            double k_sq = k_sq_about(body->k_sq, s + N0);
+            double k_sq = axis_k_sq(body->k_sq, s + N0);
             slip_of(body, s[VX], s[VY], s[LX] / k_sq, s[LY] / k_sq, &st.ux, &st.uy);
             double slip = sqrt(st.ux * st.ux + st.uy * st.uy);
             if (!(slip > 1e-9)) { /* released without slip */
@@ -307,11 +290,11 @@ void motion_advance(const MotionBody *body, const Oil *oil, MotionState *state, 
 
 /* What is watched on the way, station by station. */
 typedef struct Watch {
-    double launch_rad;       /* heading at release */
+    double launch_rad; /* heading at release */
     double heading_before;
     double first_move_ft;
     double breakpoint_x, breakpoint_y;
-    bool turned;             /* breakpoint passed */
+    bool turned; /* breakpoint passed */
 } Watch;
 
 static double heading(const MotionState *state) { return atan2(state->vx, state->vy); }
@@ -321,7 +304,8 @@ static void watch(Watch *w, const MotionState *before, const MotionState *now)
     double h = heading(now), span = now->y_m - before->y_m;
     double move = w->launch_rad + rad_from_deg(1.0);
     if (isnan(w->first_move_ft) && h >= move) {
-        double share = h > w->heading_before ? (move - w->heading_before) / (h - w->heading_before) : 1.0;
+        double share =
+            h > w->heading_before ? (move - w->heading_before) / (h - w->heading_before) : 1.0;
         w->first_move_ft = ft_from_m(before->y_m + share * span);
     }
     if (!w->turned) {
@@ -343,13 +327,14 @@ static void watch(Watch *w, const MotionState *before, const MotionState *now)
 static PathPoint point_of(const MotionBody *body, const Oil *oil, const MotionState *state,
                           bool moved)
 {
-    double ux, uy, walk[3], k_sq = k_sq_about(body->k_sq, state->n);
+    double ux, uy, walk[3], k_sq = axis_k_sq(body->k_sq, state->n);
     motion_slip(body, state, &ux, &uy);
     axis_walk(body->k_sq, state->n, walk);
     double units = oil_at(oil, state->x_m, state->y_m);
     double phi = grip_fresh(2.0 * UNITS_PI * body->radius_m * length3(walk));
     bool sliding = !state->rolling && state->y_m >= state->touchdown_m;
-    double spin = sqrt(state->lx * state->lx + state->ly * state->ly + state->lz * state->lz) / k_sq;
+    double spin =
+        sqrt(state->lx * state->lx + state->ly * state->ly + state->lz * state->lz) / k_sq;
     return (PathPoint){.ft = ft_from_m(state->y_m),
                        .board = lane_board_of_x(state->x_m),
                        .degrees = deg_from_rad(heading(state)),
@@ -358,12 +343,14 @@ static PathPoint point_of(const MotionBody *body, const Oil *oil, const MotionSt
                        .slip_mps = state->rolling ? 0.0 : sqrt(ux * ux + uy * uy),
                        .mu = sliding ? grip_mu(&body->grip, units, phi) : 0.0,
                        .units = units,
-                       .phase = state->rolling ? PHASE_ROLL : moved ? PHASE_HOOK : PHASE_SKID};
+                       .phase = state->rolling ? PHASE_ROLL
+                                : moved        ? PHASE_HOOK
+                                               : PHASE_SKID};
 }
 
 /* Carries a delivery to the pins; roll may be NULL. */
-static MotionState carry(const MotionBody *body, const Oil *oil, const Delivery *delivery,
-                         Watch *w, Roll *roll)
+static MotionState carry(const MotionBody *body, const Oil *oil, const Delivery *delivery, Watch *w,
+                         Roll *roll)
 {
     MotionState state = motion_release(body, delivery);
     *w = (Watch){.launch_rad = heading(&state),

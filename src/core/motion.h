@@ -17,22 +17,22 @@
 typedef struct MotionState {
     double t_s;
     double x_m, y_m;
-    double vx, vy;       /* m/s; vy > 0 */
-    double lx, ly, lz;   /* angular momentum over mass, m2/s, lab axes */
-    double n[3];         /* spin axis in the body's principal axes, a unit vector */
-    double revs;         /* turns since release */
-    double flare_m;      /* length of the track's walk over the ball since touchdown */
-    bool rolling;        /* slip has ended */
-    bool gutter;         /* has left the lane; the state is where that happened */
-    double touchdown_m;  /* no friction before this y */
-    double roll_m;       /* y where slip ended; NAN before that */
+    double vx, vy;      /* m/s; vy > 0 */
+    double lx, ly, lz;  /* angular momentum over mass, m2/s, lab axes */
+    double n[3];        /* spin axis in the body's principal axes, a unit vector */
+    double revs;        /* turns since release */
+    double flare_m;     /* length of the track's walk over the ball since touchdown */
+    bool rolling;       /* slip has ended */
+    bool gutter;        /* has left the lane; the state is where that happened */
+    double touchdown_m; /* no friction before this y */
+    double roll_m;      /* y where slip ended; NAN before that */
 } MotionState;
 
 /* What of a ball matters to motion. */
 typedef struct MotionBody {
     double radius_m;
-    double k_sq[3];      /* squared radii of gyration, m2: pin axis (lowest), middle, highest */
-    double axis[3];      /* spin axis at release in the body's axes */
+    double k_sq[3]; /* squared radii of gyration, m2: pin axis (lowest), middle, highest */
+    double axis[3]; /* spin axis at release in the body's axes */
     Grip grip;
 } MotionBody;
 
@@ -42,6 +42,7 @@ void motion_body(const Ball *ball, MotionBody *body);
 MotionState motion_release(const MotionBody *body, const Delivery *delivery);
 
 /* Carries the state on to y_stop_m (or into the gutter), in steps of at most step_m. */
+#define MOTION_ROLLING_RESISTANCE 0.01 /* deceleration of a rolling ball over g; assumed */
 #define MOTION_STEP_M (0.5 * 0.3048)
 void motion_advance(const MotionBody *body, const Oil *oil, MotionState *state, double y_stop_m,
                     double step_m);
@@ -54,20 +55,20 @@ extern const char *const PHASE_NAMES[4];
 
 typedef struct PathPoint {
     double ft, board;
-    double degrees;      /* heading, + toward the bowler's other side */
+    double degrees; /* heading, + toward the bowler's other side */
     double mph, rpm;
     double slip_mps, mu, units;
-    Phase phase;         /* skid until the first move, roll once slip has ended */
+    Phase phase; /* skid until the first move, roll once slip has ended */
 } PathPoint;
 
 enum { ROLL_POINTS_MAX = 121 };
 
 typedef struct Roll {
-    int count;                /* points each half-foot from the foul line; ends at the gutter */
+    int count; /* points each half-foot from the foul line; ends at the gutter */
     PathPoint path[ROLL_POINTS_MAX];
-    double first_move_ft;     /* heading 1 degree above the launch; NAN if it never is */
-    double breakpoint_board, breakpoint_ft; /* farthest toward the bowler's own gutter */
-    double roll_ft;           /* NAN if it never rolls */
+    double first_move_ft; /* heading 1 degree above the launch; NAN if it never is */
+    double breakpoint_board, breakpoint_ft;   /* farthest toward the bowler's own gutter */
+    double roll_ft;                           /* NAN if it never rolls */
     double entry_board, entry_deg, entry_mph; /* at the head pin; NAN in the gutter */
     double flare_in, revs, seconds;
     bool gutter;

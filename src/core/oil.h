@@ -8,11 +8,11 @@
 
 #include "core/lane.h"
 
-#define OIL_UM_PER_UNIT 0.18       /* film thickness of one unit, micrometres */
+#define OIL_UM_PER_UNIT 0.18 /* film thickness of one unit, micrometres */
 #define OIL_ML_PER_UNIT_SQFT 0.0167
-#define OIL_STATIONS 121           /* every half-foot from the foul line to the head pin */
+#define OIL_STATIONS 121 /* every half-foot from the foul line to the head pin */
 #define OIL_STATION_FT 0.5
-#define OIL_UNITS_MAX 200.0        /* more than that on a lane is a slip of the pen (assumed) */
+#define OIL_UNITS_MAX 200.0 /* more than that on a lane is a slip of the pen (assumed) */
 
 enum { PATTERN_STROKES_MAX = 64, PATTERN_READINGS_MAX = 24 };
 #define PATTERN_LENGTH_MIN_FT 20.0
@@ -33,10 +33,10 @@ typedef struct Reading {
 } Reading;
 
 typedef struct Pattern {
-    char id[32];                   /* file name without its ending */
+    char id[32]; /* file name without its ending */
     char name[64];
-    char note[256];                /* how it plays */
-    double length_ft;              /* no oil past it */
+    char note[256];                  /* how it plays */
+    double length_ft;                /* no oil past it */
     int stroke_count, reading_count; /* one of the two is 0 */
     Stroke strokes[PATTERN_STROKES_MAX];
     Reading readings[PATTERN_READINGS_MAX]; /* by rising ft; linear between, level before the

@@ -13,8 +13,8 @@ const char *const ACTION_WORDS[ACTION_COUNT] = {
 #undef ACTION
 };
 
-const char *const CAUTION_NAMES[CAUTION_COUNT + 1] = {
-    "", "loft", "speed", "hand", "surface", "junior", "approach", 0};
+const char *const CAUTION_NAMES[CAUTION_COUNT + 1] = {"",        "loft",   "speed",    "hand",
+                                                      "surface", "junior", "approach", 0};
 
 const char *const CAUTION_WORDS[CAUTION_COUNT] = {
     "",

@@ -17,8 +17,14 @@ enum { RULES_MAX = 128, RULE_SIGNS_MAX = 6, RULE_ACTIONS_MAX = 8 };
 
 /* What to be careful of; each has one fixed sentence. */
 typedef enum Caution {
-    CAUTION_NONE, CAUTION_LOFT, CAUTION_SPEED, CAUTION_HAND, CAUTION_SURFACE, CAUTION_JUNIOR,
-    CAUTION_APPROACH, CAUTION_COUNT
+    CAUTION_NONE,
+    CAUTION_LOFT,
+    CAUTION_SPEED,
+    CAUTION_HAND,
+    CAUTION_SURFACE,
+    CAUTION_JUNIOR,
+    CAUTION_APPROACH,
+    CAUTION_COUNT
 } Caution;
 extern const char *const CAUTION_NAMES[CAUTION_COUNT + 1]; /* "", loft, speed, hand, surface, ... */
 extern const char *const CAUTION_WORDS[CAUTION_COUNT];     /* the sentence; "" for none */
@@ -26,13 +32,13 @@ extern const char *const CAUTION_WORDS[CAUTION_COUNT];     /* the sentence; "" f
 typedef struct Rule {
     char id[48];
     int when_count, unless_count, try_count, avoid_count;
-    Sign when[RULE_SIGNS_MAX];        /* all of them seen; at least one */
-    Sign unless[RULE_SIGNS_MAX];      /* none of them seen */
-    Action try_[RULE_ACTIONS_MAX];    /* first is what a coach would say first; at least one */
-    Action avoid[RULE_ACTIONS_MAX];   /* never proposed while this rule fires */
-    int weight;                       /* 1..5, how much a coach would insist */
+    Sign when[RULE_SIGNS_MAX];      /* all of them seen; at least one */
+    Sign unless[RULE_SIGNS_MAX];    /* none of them seen */
+    Action try_[RULE_ACTIONS_MAX];  /* first is what a coach would say first; at least one */
+    Action avoid[RULE_ACTIONS_MAX]; /* never proposed while this rule fires */
+    int weight;                     /* 1..5, how much a coach would insist */
     char because[200];
-    char source[96];                  /* "common practice" or a publication */
+    char source[96]; /* "common practice" or a publication */
 } Rule;
 
 typedef struct RuleSet {

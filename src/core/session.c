@@ -6,8 +6,8 @@
 const char *const ENTRY_NAMES[ENTRY_KINDS + 1] = {"shot", "edit", "plan", "apart",
                                                   "game", "undo", "redo", 0};
 
-void session_begin(Session *session, const EventInfo *event, const Bag *bag,
-                   const Pattern *pattern, const Plan *first)
+void session_begin(Session *session, const EventInfo *event, const Bag *bag, const Pattern *pattern,
+                   const Plan *first)
 {
     session->event = *event;
     session->bag = *bag;
@@ -181,5 +181,6 @@ bool session_apply(Session *session, const Entry *entry)
 Shot session_next_shot(const Session *session)
 {
     const Plan *plan = &session->plan[session->lane];
-    return (Shot){.lane = session->lane, .slot = plan->slot, .stance = plan->stance, .aim = plan->aim};
+    return (Shot){
+        .lane = session->lane, .slot = plan->slot, .stance = plan->stance, .aim = plan->aim};
 }

@@ -13,33 +13,33 @@ enum { SESSION_SHOTS_MAX = 400, SESSION_ENTRIES_MAX = 4000, SESSION_GAMES_MAX = 
 
 /* What is in an event's file (settee-event/1). */
 typedef struct EventInfo {
-    char id[64];            /* names its journal: letters, digits, - and _ */
+    char id[64]; /* names its journal: letters, digits, - and _ */
     char name[64];
-    char date[16];          /* 2026-05-17, or "" */
-    char pattern[256];      /* a built-in pattern's id, or a path */
-    char bag[256];          /* a built-in bag's id, or a path */
-    int pair[2];            /* lane numbers, left and right */
-    int games;              /* 1..SESSION_GAMES_MAX */
-    int bowlers_on_pair;    /* 1..10 */
-    bool certified;         /* scored play: no ball's surface may change */
+    char date[16];       /* 2026-05-17, or "" */
+    char pattern[256];   /* a built-in pattern's id, or a path */
+    char bag[256];       /* a built-in bag's id, or a path */
+    int pair[2];         /* lane numbers, left and right */
+    int games;           /* 1..SESSION_GAMES_MAX */
+    int bowlers_on_pair; /* 1..10 */
+    bool certified;      /* scored play: no ball's surface may change */
 } EventInfo;
 
 /* What the bowler means to throw next on a lane. */
 typedef struct Plan {
-    int slot;               /* 1..6 */
+    int slot; /* 1..6 */
     double stance, aim;
-    double mph_change;      /* against the bowler's usual, -2..2 */
-    double loft_change_ft;  /* -3..5 */
+    double mph_change;     /* against the bowler's usual, -2..2 */
+    double loft_change_ft; /* -3..5 */
 } Plan;
 
 typedef enum EntryKind {
-    ENTRY_SHOT,     /* shot thrown */
-    ENTRY_EDIT,     /* shot `index` replaced by `shot` */
-    ENTRY_PLAN,     /* plan changed on `lane`, and on the other one unless they are kept apart */
-    ENTRY_APART,    /* `apart` set: plans of the two lanes differ from now on */
-    ENTRY_GAME,     /* next game begins */
-    ENTRY_UNDO,     /* takes back the last entry that still stands */
-    ENTRY_REDO,     /* gives back the last entry taken back */
+    ENTRY_SHOT,  /* shot thrown */
+    ENTRY_EDIT,  /* shot `index` replaced by `shot` */
+    ENTRY_PLAN,  /* plan changed on `lane`, and on the other one unless they are kept apart */
+    ENTRY_APART, /* `apart` set: plans of the two lanes differ from now on */
+    ENTRY_GAME,  /* next game begins */
+    ENTRY_UNDO,  /* takes back the last entry that still stands */
+    ENTRY_REDO,  /* gives back the last entry taken back */
     ENTRY_KINDS
 } EntryKind;
 extern const char *const ENTRY_NAMES[ENTRY_KINDS + 1];
@@ -57,7 +57,7 @@ typedef struct Session {
     EventInfo event;
     Bag bag;
     Pattern pattern;
-    Plan first;             /* plans at the start of the event */
+    Plan first; /* plans at the start of the event */
     int entry_count;
     Entry entries[SESSION_ENTRIES_MAX];
     /* Entries (indices) that stand, and those taken back, latest last. */
@@ -66,9 +66,9 @@ typedef struct Session {
     /* below: the fold of the entries that stand */
     Plan plan[SIDE_COUNT];
     bool apart;
-    Side lane;              /* lane of the pair for the next shot */
-    int game, frame;        /* 1-based; frame 1..10 */
-    int ball_of_tenth;      /* 1..3 within the tenth frame's full racks */
+    Side lane;         /* lane of the pair for the next shot */
+    int game, frame;   /* 1-based; frame 1..10 */
+    int ball_of_tenth; /* 1..3 within the tenth frame's full racks */
     bool game_over;
     int shot_count;
     Shot shots[SESSION_SHOTS_MAX];
@@ -77,8 +77,8 @@ typedef struct Session {
 } Session;
 
 /* Starts an event: first ball in hand, plans at `first`. Left lane starts frame 1. */
-void session_begin(Session *session, const EventInfo *event, const Bag *bag,
-                   const Pattern *pattern, const Plan *first);
+void session_begin(Session *session, const EventInfo *event, const Bag *bag, const Pattern *pattern,
+                   const Plan *first);
 
 /* Adds one entry and brings the fold up to date. False when it can't be (log full, nothing to
  * undo, no such slot or shot): then nothing has changed. */
@@ -87,7 +87,8 @@ bool session_apply(Session *session, const Entry *entry);
 /* Reckons the fold anew from the entries that stand; session_apply does so by itself. */
 void session_fold(Session *session);
 
-/* Whether session_apply would take it, and why not in a few words (static text; NULL if it would). */
+/* Whether session_apply would take it, and why not in a few words (static text; NULL if it would).
+ */
 const char *session_refuses(const Session *session, const Entry *entry);
 
 /* A shot as the plan says it will be thrown next. */

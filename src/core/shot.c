@@ -12,8 +12,8 @@ const char *const RELEASE_NAMES[RELEASE_COUNT + 1] = {"",     "good", "inside", 
 
 /* Upper end of each hit, board of the ball's centre at the head pin (assumed, common use). */
 static const double UPPER[HIT_COUNT] = {
-    [HIT_WIDE] = 14.0,  [HIT_THIN] = 15.8, [HIT_LIGHT] = 17.0,  [HIT_FLUSH] = 18.2,
-    [HIT_HIGH] = 19.2,  [HIT_NOSE] = 20.8, [HIT_CROSSED] = 25.0};
+    [HIT_WIDE] = 14.0, [HIT_THIN] = 15.8, [HIT_LIGHT] = 17.0,  [HIT_FLUSH] = 18.2,
+    [HIT_HIGH] = 19.2, [HIT_NOSE] = 20.8, [HIT_CROSSED] = 25.0};
 
 double shot_hit_board(Hit hit)
 {

@@ -10,15 +10,29 @@ typedef enum Side { SIDE_LEFT, SIDE_RIGHT, SIDE_COUNT } Side; /* lane of the pai
 
 /* Where it hit, from the bowler's own side to across. */
 typedef enum Hit {
-    HIT_UNSAID, HIT_GUTTER, HIT_WIDE, HIT_THIN, HIT_LIGHT, HIT_FLUSH, HIT_HIGH, HIT_NOSE,
-    HIT_CROSSED, HIT_COUNT
+    HIT_UNSAID,
+    HIT_GUTTER,
+    HIT_WIDE,
+    HIT_THIN,
+    HIT_LIGHT,
+    HIT_FLUSH,
+    HIT_HIGH,
+    HIT_NOSE,
+    HIT_CROSSED,
+    HIT_COUNT
 } Hit;
 /* Where it moved, against what was expected of that ball and line. */
 typedef enum Read { READ_UNSAID, READ_EARLY, READ_ON_TIME, READ_LATE, READ_NONE, READ_COUNT } Read;
 /* How it left the hand. */
 typedef enum Release {
-    RELEASE_UNSAID, RELEASE_GOOD, RELEASE_INSIDE, RELEASE_OUTSIDE, RELEASE_FAST, RELEASE_SLOW,
-    RELEASE_OFF, RELEASE_COUNT
+    RELEASE_UNSAID,
+    RELEASE_GOOD,
+    RELEASE_INSIDE,
+    RELEASE_OUTSIDE,
+    RELEASE_FAST,
+    RELEASE_SLOW,
+    RELEASE_OFF,
+    RELEASE_COUNT
 } Release;
 
 /* Words as in files, index = enum value; entry 0 is ""; NULL ends each. */
@@ -29,15 +43,15 @@ extern const char *const RELEASE_NAMES[RELEASE_COUNT + 1];
 
 typedef struct Shot {
     Side lane;
-    int slot;             /* 1..6 */
-    double stance, aim;   /* boards from the bowler's own side; 0 = not said */
-    double mph;           /* as seen; 0 = not said */
+    int slot;           /* 1..6 */
+    double stance, aim; /* boards from the bowler's own side; 0 = not said */
+    double mph;         /* as seen; 0 = not said */
     Hit hit;
     Read read;
     Release release;
-    bool left_said;       /* whether `left` is known */
-    bool ringing;         /* a single corner pin that was touched by the pin before it (else flat) */
-    Pins left;            /* as numbered on the deck (never mirrored); 0 with left_said: strike */
+    bool left_said; /* whether `left` is known */
+    bool ringing;   /* a single corner pin that was touched by the pin before it (else flat) */
+    Pins left;      /* as numbered on the deck (never mirrored); 0 with left_said: strike */
 } Shot;
 
 static inline bool shot_strike(const Shot *shot) { return shot->left_said && shot->left == 0; }
@@ -46,6 +60,7 @@ static inline bool shot_good(const Shot *shot) { return shot->release <= RELEASE
 
 /* Board at the head pin where a hit of that name usually lies, its middle. NAN: unsaid, gutter. */
 double shot_hit_board(Hit hit);
-Hit shot_hit_of_board(double board); /* wide under 14, thin 15.8, light 17, flush 18.2, high 19.2, nose 20.8 */
+Hit shot_hit_of_board(
+    double board); /* wide under 14, thin 15.8, light 17, flush 18.2, high 19.2, nose 20.8 */
 
 #endif

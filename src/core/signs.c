@@ -29,8 +29,8 @@ enum {
 #define FLAT_RATIO 2.0
 #define HOUSE_RATIO 4.5
 #define DEEP_LAYDOWN 29.0
-#define PAIR_BOARDS 1.0       /* mean hits that far apart: the two lanes differ */
-#define SPEED_MPH 0.3         /* mean speeds that far apart: a trend */
+#define PAIR_BOARDS 1.0 /* mean hits that far apart: the two lanes differ */
+#define SPEED_MPH 0.3   /* mean speeds that far apart: a trend */
 
 /* The good shots of the plan's ball and line, newest first. */
 typedef struct Recent {
@@ -52,8 +52,14 @@ static bool of_line(const Shot *shot, const Plan *plan)
            fabs(shot->aim - plan->aim) < SAME_LINE_BOARDS;
 }
 
-static bool is_high(const Shot *s) { return s->hit == HIT_HIGH || s->hit == HIT_NOSE || s->hit == HIT_CROSSED; }
-static bool is_light(const Shot *s) { return s->hit == HIT_LIGHT || s->hit == HIT_THIN || s->hit == HIT_WIDE; }
+static bool is_high(const Shot *s)
+{
+    return s->hit == HIT_HIGH || s->hit == HIT_NOSE || s->hit == HIT_CROSSED;
+}
+static bool is_light(const Shot *s)
+{
+    return s->hit == HIT_LIGHT || s->hit == HIT_THIN || s->hit == HIT_WIDE;
+}
 static bool is_pocket(const Shot *s) { return s->hit == HIT_FLUSH || s->hit == HIT_LIGHT; }
 
 static Recent recent_of(const SignsContext *context, const Shot *shots, int count)
@@ -158,15 +164,25 @@ static bool any_of(Pins pins, const Pins *set, size_t count)
     return false;
 }
 
-#define P(n) (1 << ((n) - 1))
+#define P(n) (1 << ((n)-1))
 /* Leaves by the side of the pocket they follow from, for a right-hander (common practice). */
-static const Pins LIGHT_LEAVES[] = {P(5),        P(2),        P(7),
-                                    P(8),        P(5) | P(7), P(8) | P(10),
-                                    P(2) | P(8), P(2) | P(4), P(2) | P(5),
-                                    P(2) | P(4) | P(5),       P(2) | P(4) | P(5) | P(8),
-                                    P(5) | P(10),             P(2) | P(4) | P(8),
-                                    P(1) | P(2) | P(10),      P(1) | P(2) | P(4) | P(10),
-                                    P(1) | P(2) | P(4),       P(2) | P(10)};
+static const Pins LIGHT_LEAVES[] = {P(5),
+                                    P(2),
+                                    P(7),
+                                    P(8),
+                                    P(5) | P(7),
+                                    P(8) | P(10),
+                                    P(2) | P(8),
+                                    P(2) | P(4),
+                                    P(2) | P(5),
+                                    P(2) | P(4) | P(5),
+                                    P(2) | P(4) | P(5) | P(8),
+                                    P(5) | P(10),
+                                    P(2) | P(4) | P(8),
+                                    P(1) | P(2) | P(10),
+                                    P(1) | P(2) | P(4) | P(10),
+                                    P(1) | P(2) | P(4),
+                                    P(2) | P(10)};
 static const Pins HIGH_LEAVES[] = {P(4),
                                    P(9),
                                    P(6) | P(10),
@@ -305,11 +321,10 @@ static void read_place(const SignsContext *context, const Recent *recent, const 
     for (int i = 0; i < count; i++)
         on_lane += shots[i].lane == context->lane;
     signs->seen[SIGN_FIRST_SHOTS] = on_lane < 2;
-    signs->seen[SIGN_JUST_CHANGED] = count > 0 && recent->count == 0 &&
-                                     !of_line(&shots[count - 1], &context->plan);
+    signs->seen[SIGN_JUST_CHANGED] =
+        count > 0 && recent->count == 0 && !of_line(&shots[count - 1], &context->plan);
     signs->seen[SIGN_FRESH] = context->game <= 1 && context->deliveries < FRESH_DELIVERIES;
-    signs->seen[SIGN_WORN] =
-        context->game >= WORN_GAME || context->deliveries >= WORN_DELIVERIES;
+    signs->seen[SIGN_WORN] = context->game >= WORN_GAME || context->deliveries >= WORN_DELIVERIES;
     signs->seen[SIGN_LAST_FRAMES] = context->frame >= 9;
     signs->seen[SIGN_SHORT_OIL] = context->length_ft <= SHORT_FT;
     signs->seen[SIGN_LONG_OIL] = context->length_ft >= LONG_FT;

@@ -6,19 +6,20 @@
 
 #include "base/units.h"
 
-#define PICK_SHARE 0.05      /* of the film under the middle of the track; assumed */
-#define TRACK_BOARDS 0.6     /* deviation of the track's width across; assumed */
-#define CARRY_PER_FT 0.0015  /* share of what the ball holds that it lays down again; assumed */
+#define PICK_SHARE 0.05        /* of the film under the middle of the track; assumed */
+#define TRACK_BOARDS 0.6       /* deviation of the track's width across; assumed */
+#define CARRY_PER_FT 0.0015    /* share of what the ball holds that it lays down again; assumed */
 #define CARRY_HARD_PER_FT 0.01 /* urethane and polyester absorb nothing; assumed */
 
 double wear_delivery(Oil *oil, const Roll *roll, Cover cover, double shift_boards)
 {
-    double carry = cover == COVER_URETHANE || cover == COVER_POLYESTER ? CARRY_HARD_PER_FT
-                                                                       : CARRY_PER_FT;
+    double carry =
+        cover == COVER_URETHANE || cover == COVER_POLYESTER ? CARRY_HARD_PER_FT : CARRY_PER_FT;
     double share_down = carry * OIL_STATION_FT, held = 0.0; /* held: unit board stations */
     for (int j = 0; j < roll->count && j < OIL_STATIONS; j++) {
         double track = roll->path[j].board + shift_boards;
-        int low = (int)ceil(track - 4.0 * TRACK_BOARDS), high = (int)floor(track + 4.0 * TRACK_BOARDS);
+        int low = (int)ceil(track - 4.0 * TRACK_BOARDS),
+            high = (int)floor(track + 4.0 * TRACK_BOARDS);
         low = low < 1 ? 1 : low;
         high = high > LANE_BOARDS ? LANE_BOARDS : high;
         double weight[8], sum = 0.0, up = 0.0;
@@ -121,7 +122,8 @@ void lane_weigh(LaneState *lane, const Bowler *bowler, const MotionBody *body, c
         double log_chance = 0.0;
         if (!isnan(seen)) {
             double away = (seen - (arrival.gutter ? 0.0 : arrival.board)) / deviation;
-            log_chance -= log1p(0.25 * away * away) * 2.5; /* heavy tails: one odd shot says little */
+            log_chance -=
+                log1p(0.25 * away * away) * 2.5; /* heavy tails: one odd shot says little */
         }
         if (use_read) {
             double move = isnan(arrival.first_move_ft) ? LANE_LENGTH_FT : arrival.first_move_ft;

@@ -16,11 +16,11 @@ enum { LANE_SCALES = 11, LANE_EVIDENCE_MAX = 12 };
 /* One lane of the pair: its sheet as worn by what was thrown, and how much film the shots say
  * there is against that. A grid over one number, the film's scale, with a prior about 1. */
 typedef struct LaneState {
-    Oil oil;                       /* bowler's frame, worn, not yet scaled */
+    Oil oil; /* bowler's frame, worn, not yet scaled */
     double log_weight[LANE_SCALES];
-    int deliveries;                /* thrown on it so far, all bowlers */
-    int evidence;                  /* good shots that were weighed */
-    double scale, scale_sd;        /* mean and deviation of the film's scale; 1 = as worn */
+    int deliveries;         /* thrown on it so far, all bowlers */
+    int evidence;           /* good shots that were weighed */
+    double scale, scale_sd; /* mean and deviation of the film's scale; 1 = as worn */
 } LaneState;
 
 void lane_begin(LaneState *lane, const Oil *sheet_in_frame);

@@ -13,27 +13,35 @@ enum { SHOTS_MAX = 12, WORDS_MAX = 6 };
 
 typedef struct Situation {
     const char *name;
-    const char *pattern;        /* NULL: the demo's */
-    int slot;                   /* ball in hand; 0: 1 */
-    double stance, aim;         /* 0: the ball's own best line */
-    int game, frame, bowlers;   /* 0: 1, the shots' count, 4 */
+    const char *pattern;      /* NULL: the demo's */
+    int slot;                 /* ball in hand; 0: 1 */
+    double stance, aim;       /* 0: the ball's own best line */
+    int game, frame, bowlers; /* 0: 1, the shots' count, 4 */
     bool left_handed, practice;
     int shot_count;
-    Shot shots[SHOTS_MAX];      /* slot, stance and aim as in hand unless given */
-    Action accept[WORDS_MAX];   /* any of them among the first two; ends with ACTION_COUNT */
-    Action never[WORDS_MAX];    /* none of them anywhere; ends with ACTION_COUNT */
-    Action first;               /* when not ACTION_COUNT: must be the first */
+    Shot shots[SHOTS_MAX];    /* slot, stance and aim as in hand unless given */
+    Action accept[WORDS_MAX]; /* any of them among the first two; ends with ACTION_COUNT */
+    Action never[WORDS_MAX];  /* none of them anywhere; ends with ACTION_COUNT */
+    Action first;             /* when not ACTION_COUNT: must be the first */
 } Situation;
 
 #define END ACTION_COUNT
 #define L SIDE_LEFT
 #define R SIDE_RIGHT
-#define SHOT(side, h, rd, rl) {.lane = side, .hit = HIT_##h, .read = READ_##rd, .release = RELEASE_##rl}
-#define LEAVE(side, h, pins) \
-    {.lane = side, .hit = HIT_##h, .read = READ_ON_TIME, .release = RELEASE_GOOD, .left_said = true, .left = pins}
-#define SPEED(side, h, rd, speed) \
-    {.lane = side, .hit = HIT_##h, .read = READ_##rd, .release = RELEASE_GOOD, .mph = speed}
-#define P(n) (Pins)(1 << ((n) - 1))
+#define SHOT(side, h, rd, rl)                                                                      \
+    {                                                                                              \
+        .lane = side, .hit = HIT_##h, .read = READ_##rd, .release = RELEASE_##rl                   \
+    }
+#define LEAVE(side, h, pins)                                                                       \
+    {                                                                                              \
+        .lane = side, .hit = HIT_##h, .read = READ_ON_TIME, .release = RELEASE_GOOD,               \
+        .left_said = true, .left = pins                                                            \
+    }
+#define SPEED(side, h, rd, speed)                                                                  \
+    {                                                                                              \
+        .lane = side, .hit = HIT_##h, .read = READ_##rd, .release = RELEASE_GOOD, .mph = speed     \
+    }
+#define P(n) (Pins)(1 << ((n)-1))
 
 static const Situation SITUATIONS[] = {
     {.name = "two good shots high and early late in a block: ball down or move in, not slower",
@@ -72,7 +80,8 @@ static const Situation SITUATIONS[] = {
      .first = END},
     {.name = "one bad release: hold",
      .shot_count = 3,
-     .shots = {SHOT(L, FLUSH, ON_TIME, GOOD), SHOT(R, FLUSH, ON_TIME, GOOD), SHOT(L, NOSE, EARLY, INSIDE)},
+     .shots = {SHOT(L, FLUSH, ON_TIME, GOOD), SHOT(R, FLUSH, ON_TIME, GOOD),
+               SHOT(L, NOSE, EARLY, INSIDE)},
      .accept = {ACTION_HOLD, END},
      .never = {END},
      .first = ACTION_HOLD},
@@ -92,8 +101,8 @@ static const Situation SITUATIONS[] = {
     {.name = "alternating high and light: a smoother ball",
      .slot = 4,
      .shot_count = 4,
-     .shots = {SHOT(L, HIGH, ON_TIME, GOOD), SHOT(R, LIGHT, ON_TIME, GOOD), SHOT(L, LIGHT, ON_TIME, GOOD),
-               SHOT(R, HIGH, ON_TIME, GOOD)},
+     .shots = {SHOT(L, HIGH, ON_TIME, GOOD), SHOT(R, LIGHT, ON_TIME, GOOD),
+               SHOT(L, LIGHT, ON_TIME, GOOD), SHOT(R, HIGH, ON_TIME, GOOD)},
      .accept = {ACTION_SMOOTHER, ACTION_ROUGHER, END},
      .never = {ACTION_CLEANER, END},
      .first = END},
@@ -113,13 +122,15 @@ static const Situation SITUATIONS[] = {
      .first = ACTION_HOLD},
     {.name = "one good shot high: hold, or a small move in",
      .shot_count = 3,
-     .shots = {SHOT(L, FLUSH, ON_TIME, GOOD), SHOT(R, FLUSH, ON_TIME, GOOD), SHOT(L, HIGH, ON_TIME, GOOD)},
+     .shots = {SHOT(L, FLUSH, ON_TIME, GOOD), SHOT(R, FLUSH, ON_TIME, GOOD),
+               SHOT(L, HIGH, ON_TIME, GOOD)},
      .accept = {ACTION_HOLD, END},
      .never = {ACTION_SLOWER, ACTION_MOVE_OUT, END},
      .first = END},
     {.name = "one good shot light: hold",
      .shot_count = 3,
-     .shots = {SHOT(L, FLUSH, ON_TIME, GOOD), SHOT(R, FLUSH, ON_TIME, GOOD), SHOT(L, LIGHT, ON_TIME, GOOD)},
+     .shots = {SHOT(L, FLUSH, ON_TIME, GOOD), SHOT(R, FLUSH, ON_TIME, GOOD),
+               SHOT(L, LIGHT, ON_TIME, GOOD)},
      .accept = {ACTION_HOLD, END},
      .never = {ACTION_FASTER, END},
      .first = END},
@@ -160,30 +171,32 @@ static const Situation SITUATIONS[] = {
      .first = END},
     {.name = "this lane tighter than the other: out here, keep the other",
      .shot_count = 4,
-     .shots = {SHOT(L, LIGHT, ON_TIME, GOOD), SHOT(R, FLUSH, ON_TIME, GOOD), SHOT(L, THIN, ON_TIME, GOOD),
-               SHOT(R, HIGH, ON_TIME, GOOD)},
+     .shots = {SHOT(L, LIGHT, ON_TIME, GOOD), SHOT(R, FLUSH, ON_TIME, GOOD),
+               SHOT(L, THIN, ON_TIME, GOOD), SHOT(R, HIGH, ON_TIME, GOOD)},
      .accept = {ACTION_MOVE_OUT, ACTION_BALL_UP, ACTION_SMOOTHER, END},
      .never = {ACTION_MOVE_IN, END},
      .first = END},
     {.name = "this lane hooks more than the other: in here",
      .shot_count = 4,
-     .shots = {SHOT(L, HIGH, ON_TIME, GOOD), SHOT(R, FLUSH, ON_TIME, GOOD), SHOT(L, HIGH, ON_TIME, GOOD),
-               SHOT(R, LIGHT, ON_TIME, GOOD)},
+     .shots = {SHOT(L, HIGH, ON_TIME, GOOD), SHOT(R, FLUSH, ON_TIME, GOOD),
+               SHOT(L, HIGH, ON_TIME, GOOD), SHOT(R, LIGHT, ON_TIME, GOOD)},
      .accept = {ACTION_MOVE_IN, ACTION_BALL_DOWN, END},
      .never = {ACTION_MOVE_OUT, END},
      .first = END},
     {.name = "speed falling and high: legs, or ball down; not slower",
      .game = 4,
      .shot_count = 6,
-     .shots = {SPEED(L, FLUSH, ON_TIME, 18.4), SPEED(R, FLUSH, ON_TIME, 18.3), SPEED(L, FLUSH, ON_TIME, 18.3),
-               SPEED(R, HIGH, EARLY, 17.7), SPEED(L, HIGH, EARLY, 17.6), SPEED(R, HIGH, EARLY, 17.5)},
+     .shots = {SPEED(L, FLUSH, ON_TIME, 18.4), SPEED(R, FLUSH, ON_TIME, 18.3),
+               SPEED(L, FLUSH, ON_TIME, 18.3), SPEED(R, HIGH, EARLY, 17.7),
+               SPEED(L, HIGH, EARLY, 17.6), SPEED(R, HIGH, EARLY, 17.5)},
      .accept = {ACTION_FASTER, ACTION_BALL_DOWN, ACTION_MOVE_IN, END},
      .never = {ACTION_SLOWER, END},
      .first = END},
     {.name = "speed rising and light: slow the feet or hold, never faster",
      .shot_count = 6,
-     .shots = {SPEED(L, FLUSH, ON_TIME, 17.9), SPEED(R, FLUSH, ON_TIME, 18.0), SPEED(L, FLUSH, ON_TIME, 18.0),
-               SPEED(R, LIGHT, LATE, 18.7), SPEED(L, LIGHT, LATE, 18.8), SPEED(R, THIN, LATE, 18.9)},
+     .shots = {SPEED(L, FLUSH, ON_TIME, 17.9), SPEED(R, FLUSH, ON_TIME, 18.0),
+               SPEED(L, FLUSH, ON_TIME, 18.0), SPEED(R, LIGHT, LATE, 18.7),
+               SPEED(L, LIGHT, LATE, 18.8), SPEED(R, THIN, LATE, 18.9)},
      .accept = {ACTION_SLOWER, ACTION_HOLD, END},
      .never = {ACTION_FASTER, END},
      .first = END},
@@ -210,8 +223,9 @@ static const Situation SITUATIONS[] = {
      .game = 2,
      .slot = 3,
      .shot_count = 5,
-     .shots = {SHOT(L, FLUSH, ON_TIME, GOOD), SHOT(R, FLUSH, ON_TIME, GOOD), SHOT(L, FLUSH, ON_TIME, GOOD),
-               SHOT(R, LIGHT, LATE, GOOD), SHOT(L, LIGHT, LATE, GOOD)},
+     .shots = {SHOT(L, FLUSH, ON_TIME, GOOD), SHOT(R, FLUSH, ON_TIME, GOOD),
+               SHOT(L, FLUSH, ON_TIME, GOOD), SHOT(R, LIGHT, LATE, GOOD),
+               SHOT(L, LIGHT, LATE, GOOD)},
      .accept = {ACTION_ROUGHER, ACTION_BALL_UP, ACTION_MOVE_OUT, END},
      .never = {ACTION_CLEANER, ACTION_FASTER, ACTION_BALL_DOWN, END},
      .first = END},
@@ -337,7 +351,8 @@ static void check(const Situation *s, const Advice *advice)
     for (int i = 0; i < advice->answer_count; i++) {
         accepted |= i < 2 && holds(s->accept, advice->answers[i].action);
         forbidden |= holds(s->never, advice->answers[i].action);
-        assert_true(advice->answers[i].pocket_after >= 0.0 && advice->answers[i].pocket_after <= 1.0);
+        assert_true(advice->answers[i].pocket_after >= 0.0 &&
+                    advice->answers[i].pocket_after <= 1.0);
         assert_true(advice->answers[i].words[0] != '\0' && advice->answers[i].because[0] != '\0');
     }
     if (s->first != END)
@@ -407,9 +422,16 @@ static void test_surface_only_in_practice(void **state)
                                    .because = "more surface",
                                    .source = "common practice"};
         Plan plan = {.slot = 3, .stance = a->shots[0].stance, .aim = a->shots[0].aim};
-        AdviceInput input = {.bag = &a->bag, .pattern = &a->pattern, .rules = &a->rules,
-                             .shots = a->shots, .shot_count = 2, .plan = plan, .game = 1,
-                             .frame = 3, .bowlers_on_pair = 1, .certified = certified};
+        AdviceInput input = {.bag = &a->bag,
+                             .pattern = &a->pattern,
+                             .rules = &a->rules,
+                             .shots = a->shots,
+                             .shot_count = 2,
+                             .plan = plan,
+                             .game = 1,
+                             .frame = 3,
+                             .bowlers_on_pair = 1,
+                             .certified = certified};
         a->job = advice_job_new();
         assert_non_null(a->job);
         advice_begin(a->job, &input);
@@ -437,6 +459,7 @@ int main(void)
                                        .test_func = test_situation,
                                        .initial_state = (void *)(uintptr_t)&SITUATIONS[i]};
     tests[SITUATIONS_COUNT] = (struct CMUnitTest)cmocka_unit_test(test_left_hander);
-    tests[SITUATIONS_COUNT + 1] = (struct CMUnitTest)cmocka_unit_test(test_surface_only_in_practice);
+    tests[SITUATIONS_COUNT + 1] =
+        (struct CMUnitTest)cmocka_unit_test(test_surface_only_in_practice);
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
