@@ -279,6 +279,10 @@ void motion_advance(const MotionBody *body, const Oil *oil, MotionState *state, 
             h = locate(&st, y, h, s, edge_left, next);
             last = false;
             state->gutter = true;
+            if (st.mode != MODE_ROLL) { /* fell before the end of slip found in this step */
+                state->rolling = false;
+                state->roll_m = NAN;
+            }
         }
         if (state->rolling)
             fit_spin_to_speed(body, next);
