@@ -72,14 +72,14 @@ void case_random(Rng *rng, Case *out)
     oil_lay(&pattern, &laid);
     oil_for_hand(&laid, out->hand, &out->oil);
     bool two_handed = rng_uniform(rng) < 0.4;
-    out->delivery = (Delivery){
-        .laydown_board = rng_between(rng, 8.0, 34.0),
-        .launch_deg = rng_between(rng, -1.0, 5.0),
-        .mph = rng_between(rng, 13.0, 21.0),
-        .rpm = two_handed ? rng_between(rng, 350.0, 550.0) : rng_between(rng, 150.0, 420.0),
-        .rotation_deg = rng_between(rng, 10.0, 80.0),
-        .tilt_deg = rng_between(rng, 0.0, two_handed ? 10.0 : 25.0),
-        .loft_ft = rng_between(rng, 0.0, 5.0)};
+    out->delivery = (Delivery){.laydown_board = rng_between(rng, 8.0, 34.0),
+                               .launch_deg = rng_between(rng, -1.0, 5.0),
+                               .mph = rng_between(rng, 13.0, 21.0),
+                               .rpm = two_handed ? rng_between(rng, 350.0, 550.0)
+                                                 : rng_between(rng, 150.0, 420.0),
+                               .rotation_deg = rng_between(rng, 10.0, 80.0),
+                               .tilt_deg = rng_between(rng, 0.0, two_handed ? 10.0 : 25.0),
+                               .loft_ft = rng_between(rng, 0.0, 5.0)};
 }
 
 int case_count(int quick, int full)

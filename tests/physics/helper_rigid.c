@@ -337,8 +337,8 @@ static RigidEnd end_of(const RigidSystem *system, const double *state, bool gutt
 
 static bool off_lane(const double *state) { return state[X] < 0.0 || state[X] > 39 * BOARD; }
 
-RigidEnd rigid_roll(RigidKind kind, const RigidBall *ball, const Oil *oil,
-                    const Delivery *delivery, double phase, double dt)
+RigidEnd rigid_roll(RigidKind kind, const RigidBall *ball, const Oil *oil, const Delivery *delivery,
+                    double phase, double dt)
 {
     double state[RIGID_STATE_MAX], stop[2] = {delivery->loft_ft * FOOT, 60.0 * FOOT};
     RigidSystem system = {kind, ball, oil, true};
@@ -388,8 +388,8 @@ static int rate_over_distance(double y, const double state[], double rate[], voi
     return GSL_SUCCESS;
 }
 
-RigidEnd rigid_gsl(RigidKind kind, const RigidBall *ball, const Oil *oil,
-                   const Delivery *delivery, double phase, const RigidGsl *how)
+RigidEnd rigid_gsl(RigidKind kind, const RigidBall *ball, const Oil *oil, const Delivery *delivery,
+                   double phase, const RigidGsl *how)
 {
     double state[RIGID_STATE_MAX], touchdown = delivery->loft_ft * FOOT;
     RigidSystem system = {kind, ball, oil, true};
@@ -416,9 +416,9 @@ RigidEnd rigid_gsl(RigidKind kind, const RigidBall *ball, const Oil *oil,
             continue;
         gsl_odeiv2_driver_reset(driver);
         if (how->steps_per_cell > 0)
-            status = gsl_odeiv2_driver_apply_fixed_step(
-                driver, &y, (stop - y) / how->steps_per_cell,
-                (unsigned long)how->steps_per_cell, state);
+            status =
+                gsl_odeiv2_driver_apply_fixed_step(driver, &y, (stop - y) / how->steps_per_cell,
+                                                   (unsigned long)how->steps_per_cell, state);
         else
             status = gsl_odeiv2_driver_apply(driver, &y, stop, state);
         y = stop;

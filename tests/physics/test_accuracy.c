@@ -46,7 +46,8 @@ static int roll_all(void **unused)
             gutters++;
             continue;
         }
-        RigidBall ball = rigid_ball(&c.ball);
+        RigidBall ball = rigid_ball(&c.ball), crisp = ball;
+        crisp.creep = 0.001; /* with the full body's 10 mm/s, 0.0003 board of creep would show */
         double board = 0, degrees = 0, flare = 0, mph = 0, low = INFINITY, high = -INFINITY;
         double first = 0;
         bool gutter = false;
@@ -62,7 +63,7 @@ static int roll_all(void **unused)
             high = fmax(high, end.board);
             first = p == 0 ? end.board : first;
         }
-        RigidEnd by = rigid_gsl(RIGID_AVERAGED, &ball, &c.oil, &c.delivery, 0.0, &gsl);
+        RigidEnd by = rigid_gsl(RIGID_AVERAGED, &crisp, &c.oil, &c.delivery, 0.0, &gsl);
         RigidEnd whole = rigid_gsl(RIGID_FULL, &ball, &c.oil, &c.delivery, 0.0, &gsl);
         if (gutter || by.gutter || whole.gutter) { /* so near the edge that one fell and one not */
             split++;
@@ -96,8 +97,8 @@ static void test_production_against_full_body(void **unused)
 {
     (void)unused;
     printf("%d deliveries that reach the pins (%d more in the gutter, %d so near its edge that "
-           "one solution fell in):\n%-54s    median      95 %%     worst\n", count, gutters, split,
-           "");
+           "one solution fell in):\n%-54s    median      95 %%     worst\n",
+           count, gutters, split, "");
     tell("program against the full body's mean over 8 phases", board_full, "board");
     tell("", degree_full, "degree");
     tell("", mph_full, "mph");
@@ -106,7 +107,10 @@ static void test_production_against_full_body(void **unused)
     assert_less(board_full[count - 1], 0.35);
     assert_less(case_quantile(board_full, count, 0.5), 0.1);
     assert_less(degree_full[count - 1], 0.4);
-    assert_less(mph_full[count - 1], 0.05);
+    /* A ball that rolls early: the program keeps its speed but for rolling resistance, while in
+     * the full body the axis walks on toward larger inertia and takes a little of it. */
+    assert_less(mph_full[count - 1], 0.4);
+    assert_less(case_quantile(mph_full, count, 0.5), 0.01);
 }
 
 /* The same equations by GSL, which knows nothing of the program's steps, table or event search:
@@ -117,11 +121,10 @@ static void test_production_against_gsl(void **unused)
     tell("program against GSL on the averaged equations", board_gsl, "board");
     tell("", degree_gsl, "degree");
     tell("the same with the program's step / 16", fine_gsl, "board");
-    assert_less(board_gsl[count - 1], 0.35);
-    assert_less(case_quantile(board_gsl, count, 0.5), 0.01);
-    assert_less(case_quantile(board_gsl, count, 0.95), 0.05);
-    assert_less(degree_gsl[count - 1], 0.4);
-    assert_less(fine_gsl[count - 1], 0.01);
+    assert_less(board_gsl[count - 1], 0.03);
+    assert_less(case_quantile(board_gsl, count, 0.5), 0.001);
+    assert_less(degree_gsl[count - 1], 0.02);
+    assert_less(fine_gsl[count - 1], 0.003);
 }
 
 static void test_full_body_against_gsl(void **unused)

@@ -12,10 +12,7 @@
 static const double PI = 3.14159265358979323846;
 static const double G = 9.80665;
 
-static Delivery usual_release(void)
-{
-    return (Delivery){22.0, 2.0, 18.3, 350.0, 50.0, 12.0, 1.0};
-}
+static Delivery usual_release(void) { return (Delivery){22.0, 2.0, 18.3, 350.0, 50.0, 12.0, 1.0}; }
 
 static double size3(const double v[3]) { return sqrt(v[0] * v[0] + v[1] * v[1] + v[2] * v[2]); }
 
@@ -163,12 +160,16 @@ static void test_ring_distance_as_measured(void **unused)
     }
     double low = case_quantile(ratios, n, 0.05), high = case_quantile(ratios, n, 0.95);
     printf("ring distance, by formula over as measured: median %.3f, 5 to 95 %%: %.3f to %.3f, "
-           "worst %.2f mm\n", case_quantile(ratios, n, 0.5), low, high, 1000.0 * worst);
+           "worst %.2f mm\n",
+           case_quantile(ratios, n, 0.5), low, high, 1000.0 * worst);
     assert_near(case_quantile(ratios, n, 0.5), 1.0, 0.02);
     assert_less(worst, 0.002);
 }
 
-static bool on_lane(const RigidEnd *end) { return !end->gutter && end->board > 2 && end->board < 38; }
+static bool on_lane(const RigidEnd *end)
+{
+    return !end->gutter && end->board > 2 && end->board < 38;
+}
 
 /* RK4 in time against GSL over distance, both systems (GSL ode-initval2, rk8pd, 1e-9). */
 static void test_two_integrators_agree(void **unused)
@@ -197,7 +198,8 @@ static void test_two_integrators_agree(void **unused)
         n += counted;
     }
     printf("own RK4 against GSL rk8pd over 200 deliveries, worst: full %.5f board %.5f degree, "
-           "averaged %.5f board %.5f degree\n", worst[0], degrees[0], worst[1], degrees[1]);
+           "averaged %.5f board %.5f degree\n",
+           worst[0], degrees[0], worst[1], degrees[1]);
     assert_less(fmax(worst[0], worst[1]), 0.002);
     assert_less(fmax(degrees[0], degrees[1]), 0.01);
 }
@@ -206,8 +208,8 @@ static double mean_board(const RigidBall *ball, const Case *c, int phases, doubl
 {
     double sum = 0.0;
     for (int p = 0; p < phases; p++) {
-        RigidEnd end = rigid_roll(RIGID_FULL, ball, &c->oil, &c->delivery, 2.0 * PI * p / phases,
-                                  dt);
+        RigidEnd end =
+            rigid_roll(RIGID_FULL, ball, &c->oil, &c->delivery, 2.0 * PI * p / phases, dt);
         *fine = *fine && on_lane(&end);
         sum += end.board;
     }
