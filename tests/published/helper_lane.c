@@ -68,11 +68,11 @@ bool lane_find_launch(const MotionBody *body, const Oil *oil, Delivery *delivery
 {
     /* least launch first: the most direct line */
     double before = NAN;
-    for (double launch = -3.0; launch <= 6.0; launch += 0.15) {
+    for (double launch = -1.0; launch <= 6.0; launch += 0.25) {
         double now = ends_at(body, oil, *delivery, launch);
         if (!isnan(before) && !isnan(now) && (before - board) * (now - board) <= 0.0) {
-            double a = launch - 0.15, b = launch, fa = before - board, fb = now - board;
-            for (int i = 0; i < 60 && fabs(fb) > 1e-9 && fabs(b - a) > 1e-13; i++) {
+            double a = launch - 0.25, b = launch, fa = before - board, fb = now - board;
+            for (int i = 0; i < 60 && fabs(fb) > 1e-6 && fabs(b - a) > 1e-9; i++) {
                 double c = b - fb * (b - a) / (fb - fa); /* secant, kept in the bracket */
                 if (i % 3 == 2 || !(c > fmin(a, b) && c < fmax(a, b)))
                     c = 0.5 * (a + b);

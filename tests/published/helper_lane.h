@@ -20,7 +20,7 @@ Delivery lane_release(double laydown_board);
 Delivery lane_any_release(Rng *rng);
 
 /* Sets the launch that brings the ball to `board` at the head pin, by a scan from the gutter side
- * and secants; false when none between -3 and 6 degrees does. */
+ * and secants; false when none between -1 and 6 degrees does. */
 bool lane_find_launch(const MotionBody *body, const Oil *oil, Delivery *delivery, double board);
 
 #endif

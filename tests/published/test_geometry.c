@@ -44,8 +44,8 @@ static void test_boards(void **unused)
 static void test_pin_triangle(void **unused)
 {
     (void)unused;
-    static const int neighbours[][2] = {{1, 2}, {1, 3}, {2, 3}, {2, 4}, {2, 5}, {3, 5},
-                                        {3, 6}, {4, 5}, {5, 6}, {4, 7}, {4, 8}, {5, 8},
+    static const int neighbours[][2] = {{1, 2}, {1, 3}, {2, 3},  {2, 4}, {2, 5}, {3, 5},
+                                        {3, 6}, {4, 5}, {5, 6},  {4, 7}, {4, 8}, {5, 8},
                                         {5, 9}, {6, 9}, {6, 10}, {7, 8}, {8, 9}, {9, 10}};
     for (int i = 0; i < 18; i++) {
         int a = neighbours[i][0], b = neighbours[i][1];
@@ -67,11 +67,10 @@ static void test_pin_boards(void **unused)
     static const struct {
         int pin;
         double boards;
-    } rows[] = {{1, 0},  {2, -5.64}, {3, 5.64},   {4, -11.28}, {5, 0},
-                {6, 11.28}, {7, -16.92}, {8, -5.64}, {9, 5.64},  {10, 16.92}};
+    } rows[] = {{1, 0},     {2, -5.64},  {3, 5.64},  {4, -11.28}, {5, 0},
+                {6, 11.28}, {7, -16.92}, {8, -5.64}, {9, 5.64},   {10, 16.92}};
     for (int i = 0; i < 10; i++)
-        assert_near(m_from_in(lane_pin_right_in(rows[i].pin)) / LANE_BOARD_M, rows[i].boards,
-                    5e-3);
+        assert_near(m_from_in(lane_pin_right_in(rows[i].pin)) / LANE_BOARD_M, rows[i].boards, 5e-3);
 }
 
 static void test_pins_in_a_mirror(void **unused)

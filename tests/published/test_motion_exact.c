@@ -55,10 +55,7 @@ static MotionState at_time(const MotionBody *body, MotionState state, double t_s
  * m 6.35 kg, I 0.0296 kg m2, g 9.8 m/s2, mu 0.12; v = 8 m/s down-lane, spin 8 pi rad/s about the
  * down-lane axis. Our g is 9.80665, so mu is scaled to the same mu g. --- */
 
-static MotionBody drake_body(void)
-{
-    return body_of(0.10795, 0.0296 / 6.35, 0.12 * 9.8 / G);
-}
+static MotionBody drake_body(void) { return body_of(0.10795, 0.0296 / 6.35, 0.12 * 9.8 / G); }
 
 /* The ball goes 1.065 m sideways, which is more than a lane is wide: the whole is turned by
  * DRAKE_TURN toward the bowler's gutter (friction knows no direction) and turned back to compare.
@@ -177,8 +174,8 @@ static void test_uniform_sphere_mu_020(void **unused)
  * 17.9 mph, 416 rpm, rotation 45, tilt 0, RG 2.50, R 4.2975 in: heading changes by 7.097 degrees,
  * 15.394 mph. --- */
 
-static const Delivery TOUR = {.laydown_board = 20.0, .mph = 17.9, .rpm = 416.0,
-                              .rotation_deg = 45.0};
+static const Delivery TOUR = {
+    .laydown_board = 20.0, .mph = 17.9, .rpm = 416.0, .rotation_deg = 45.0};
 
 static void rolls_the_same(double mu, double laydown)
 {

@@ -17,18 +17,90 @@ typedef struct Row {
 } Row;
 
 static const Row ROWS[] = {
-    {"2.48 .054 .018 solid 2000", 2.48, .054, .018, COVER_SOLID, 1.0, 0, {FINISH_GRIT, 2000, 0},
-     14.9, 8.2, 42, 3.8, 21, 53},
-    {"2.58 .018 urethane 1000", 2.58, .018, 0, COVER_URETHANE, 1.0, 0, {FINISH_GRIT, 1000, 0},
-     14.3, 7.8, 40, 3.9, 19, 54},
-    {"2.50 .050 hybrid 1500", 2.50, .050, 0, COVER_HYBRID, 1.0, 0, {FINISH_GRIT, 1500, 0},
-     15.0, 7.9, 42, 4.0, 24, 53},
-    {"2.52 .048 pearl 3000", 2.52, .048, 0, COVER_PEARL, 1.0, 0, {FINISH_GRIT, 3000, 0},
-     15.7, 8.7, 43, 4.3, 28, 56},
-    {"2.57 .046 weak pearl polish", 2.57, .046, 0, COVER_PEARL, 0.92, 0.025, {FINISH_POLISH, 0, 0},
-     16.3, 9.6, 44, 4.8, 33, 59},
-    {"2.70 .010 polyester", 2.70, .010, 0, COVER_POLYESTER, 1.0, 0, {FINISH_POLISH, 0, 0},
-     18.0, 13.5, 44, 2.6, 41, 0},
+    {"2.48 .054 .018 solid 2000",
+     2.48,
+     .054,
+     .018,
+     COVER_SOLID,
+     1.0,
+     0,
+     {FINISH_GRIT, 2000, 0},
+     14.9,
+     8.2,
+     42,
+     3.8,
+     21,
+     53},
+    {"2.58 .018 urethane 1000",
+     2.58,
+     .018,
+     0,
+     COVER_URETHANE,
+     1.0,
+     0,
+     {FINISH_GRIT, 1000, 0},
+     14.3,
+     7.8,
+     40,
+     3.9,
+     19,
+     54},
+    {"2.50 .050 hybrid 1500",
+     2.50,
+     .050,
+     0,
+     COVER_HYBRID,
+     1.0,
+     0,
+     {FINISH_GRIT, 1500, 0},
+     15.0,
+     7.9,
+     42,
+     4.0,
+     24,
+     53},
+    {"2.52 .048 pearl 3000",
+     2.52,
+     .048,
+     0,
+     COVER_PEARL,
+     1.0,
+     0,
+     {FINISH_GRIT, 3000, 0},
+     15.7,
+     8.7,
+     43,
+     4.3,
+     28,
+     56},
+    {"2.57 .046 weak pearl polish",
+     2.57,
+     .046,
+     0,
+     COVER_PEARL,
+     0.92,
+     0.025,
+     {FINISH_POLISH, 0, 0},
+     16.3,
+     9.6,
+     44,
+     4.8,
+     33,
+     59},
+    {"2.70 .010 polyester",
+     2.70,
+     .010,
+     0,
+     COVER_POLYESTER,
+     1.0,
+     0,
+     {FINISH_POLISH, 0, 0},
+     18.0,
+     13.5,
+     44,
+     2.6,
+     41,
+     0},
 };
 enum { ROWS_COUNT = sizeof ROWS / sizeof ROWS[0] };
 
@@ -92,8 +164,8 @@ static void test_six_balls(void **unused)
         off += !(fabs(roll.breakpoint_ft - row->break_ft) <= 3.0);
         off += !(fabs(roll.entry_deg - row->entry) <= 0.5);
         off += !(fabs(roll.first_move_ft - row->move_ft) <= 3.0);
-        off += row->roll_ft > 0.0 ? !(fabs(roll.roll_ft - row->roll_ft) <= 3.0)
-                                  : !isnan(roll.roll_ft);
+        off +=
+            row->roll_ft > 0.0 ? !(fabs(roll.roll_ft - row->roll_ft) <= 3.0) : !isnan(roll.roll_ft);
     }
     assert_int_equal(off, 0);
 }
@@ -177,9 +249,10 @@ static void test_house_shot_forgives(void **unused)
     (void)unused;
     double flat = launch_error(1.0, 3), sport = launch_error(3.0, 3), house = launch_error(8.0, 3);
     double bare = tan(0.25 * acos(-1.0) / 180.0) * LANE_LENGTH_M / LANE_BOARD_M;
-    printf("0.25 degree of launch, solid, urethane, hybrid: %.1f boards flat, %.1f on 3:1 (model.md "
-           "1.9), %.1f on 8:1 (0.9), %.1f bare; with both pearls %.1f and %.1f\n",
-           flat, sport, house, bare, launch_error(3.0, 5), launch_error(8.0, 5));
+    printf(
+        "0.25 degree of launch, solid, urethane, hybrid: %.1f boards flat, %.1f on 3:1 (model.md "
+        "1.9), %.1f on 8:1 (0.9), %.1f bare; with both pearls %.1f and %.1f\n",
+        flat, sport, house, bare, launch_error(3.0, 5), launch_error(8.0, 5));
     assert_near(bare, 3.0, 0.05);
     assert_near(sport, 1.9, 0.5);
     assert_near(house, 0.9, 0.4);
@@ -211,12 +284,9 @@ static void test_breakpoint_by_length(void **unused)
 int main(void)
 {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(test_lane_is_the_prototypes),
-        cmocka_unit_test(test_six_balls),
-        cmocka_unit_test(test_speed_and_revs),
-        cmocka_unit_test(test_two_handed_entry),
-        cmocka_unit_test(test_house_shot_forgives),
-        cmocka_unit_test(test_breakpoint_by_length),
+        cmocka_unit_test(test_lane_is_the_prototypes), cmocka_unit_test(test_six_balls),
+        cmocka_unit_test(test_speed_and_revs),         cmocka_unit_test(test_two_handed_entry),
+        cmocka_unit_test(test_house_shot_forgives),    cmocka_unit_test(test_breakpoint_by_length),
     };
     return cmocka_run_group_tests(tests, lay_lane, NULL);
 }
