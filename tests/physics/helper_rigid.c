@@ -218,7 +218,9 @@ void rigid_rate(const RigidSystem *system, const double *state, double *rate)
     if (!system->airborne) {
         double ring = size > 0.0 ? 2.0 * PI * ball->radius * walk / size : 0.0;
         double film = ball->mu_fixed >= 0.0 ? 0.0 : rigid_film(system->oil, state[X], state[Y]);
-        double mu = rigid_mu(ball, film, ring), s = sqrt(u2 + ball->creep * ball->creep);
+        double mu =
+            ball->friction ? ball->friction(ball->with, film, ring) : rigid_mu(ball, film, ring);
+        double s = sqrt(u2 + ball->creep * ball->creep);
         fx = s > 0.0 ? -mu * RIGID_G * ux / s : 0.0;
         fy = s > 0.0 ? -mu * RIGID_G * uy / s : 0.0;
         /* Rolling resistance slows travel and roll together; none to speak of while it slides. A
@@ -406,6 +408,8 @@ RigidEnd rigid_gsl(RigidKind kind, const RigidBall *ball, const Oil *oil, const 
     int status = GSL_SUCCESS;
     /* cell by cell: the film's slope changes at each station, and friction starts at touchdown */
     for (int k = 1; k < OIL_STATIONS && !gutter && status == GSL_SUCCESS;) {
+        if (how->whole)
+            k = OIL_STATIONS - 1;
         double stop = k * cell;
         system.airborne = y < touchdown - 1e-12;
         if (system.airborne && touchdown < stop)

@@ -30,6 +30,9 @@ typedef struct RigidBall {
     double mu_fixed;  /* >= 0: this friction everywhere */
     double rolling;   /* rolling resistance; RIGID_ROLLING unless a test turns it off */
     double creep;     /* m/s */
+    /* another way to the same friction, for benchmarks; NULL: rigid_mu */
+    double (*friction)(const void *with, double film_units, double ring_m);
+    const void *with;
 } RigidBall;
 
 RigidBall rigid_ball(const Ball *ball);
@@ -88,6 +91,7 @@ typedef struct RigidGsl {
     const void *stepper; /* const gsl_odeiv2_step_type * */
     double tolerance;
     int steps_per_cell;
+    bool whole; /* adaptive from touchdown to the pins, not stopping at each station */
 } RigidGsl;
 RigidEnd rigid_gsl(RigidKind kind, const RigidBall *ball, const Oil *oil,
                    const Delivery *delivery, double phase, const RigidGsl *how);
