@@ -34,7 +34,7 @@ static int roll_all(void **unused)
 {
     (void)unused;
     Rng rng = rng_seed(20261125);
-    RigidGsl gsl = {gsl_odeiv2_step_rk8pd, 1e-9, 0};
+    RigidGsl gsl = {gsl_odeiv2_step_rk8pd, 1e-9, 0, false};
     while (count < CASES) {
         Case c;
         MotionBody body;

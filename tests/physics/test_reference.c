@@ -176,7 +176,7 @@ static void test_two_integrators_agree(void **unused)
 {
     (void)unused;
     Rng rng = rng_seed(20261125);
-    RigidGsl gsl = {gsl_odeiv2_step_rk8pd, 1e-9, 0};
+    RigidGsl gsl = {gsl_odeiv2_step_rk8pd, 1e-9, 0, false};
     double worst[2] = {0.0, 0.0}, degrees[2] = {0.0, 0.0};
     for (int n = 0; n < 200;) {
         Case c;
