@@ -158,14 +158,18 @@ static int distance(const char *a, const char *b)
 
 const char *text_nearest(const char *word, const char *const *names)
 {
-    const char *nearest = NULL;
-    int best = (int)strlen(word) / 2 + 1; /* at least half of it must be right */
+    const char *nearest = NULL, *longer = NULL;
+    size_t length = strlen(word);
+    int best = length < 48 ? (int)length / 2 + 1 : 0; /* at least half of it must be right */
     for (; *names; names++) {
         int d = distance(word, *names);
         if ((*names)[0] && d < best) {
             best = d;
             nearest = *names;
         }
+        if (length >= 2 && strncmp(*names, word, length) == 0 &&
+            (!longer || strlen(*names) < strlen(longer)))
+            longer = *names;
     }
-    return nearest;
+    return nearest ? nearest : longer; /* or a name of which only the beginning was written */
 }

@@ -32,7 +32,7 @@ uint32_t text_next(const char **text);
 size_t text_length(const char *text);
 
 /* The entry of `names` (a NULL-terminated array) that is nearest to `word` by edit distance,
- * or NULL when none is near enough to be what was meant. */
+ * or else begins with it, or NULL when none is near enough to be what was meant. */
 const char *text_nearest(const char *word, const char *const *names);
 
 #endif

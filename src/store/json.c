@@ -36,18 +36,16 @@ static bool text_fit(const char *text, size_t length, int first_line, Error *err
 {
     char words[128];
     const char *nul = memchr(text, '\0', length);
-    if (nul) {
-        size_t offset = (size_t)(nul - text);
-        snprintf(words, sizeof words, "found a NUL byte at offset %zu; is this a JSON text?",
-                 offset);
-        return fault_at(error, text, offset, first_line, words);
-    }
     size_t bad = text_utf8_fault(text, length);
-    if (bad < length) {
+    if (nul && (size_t)(nul - text) < bad) {
+        bad = (size_t)(nul - text);
+        snprintf(words, sizeof words, "found a NUL byte at offset %zu; is this a JSON text?", bad);
+    } else if (bad < length) {
         snprintf(words, sizeof words, "found byte 0x%02x at offset %zu, which is not UTF-8",
                  (unsigned)(unsigned char)text[bad], bad);
-        return fault_at(error, text, bad, first_line, words);
     }
+    if (bad < length)
+        return fault_at(error, text, bad, first_line, words);
     return true;
 }
 

@@ -47,6 +47,7 @@ static bool fault(Scan *scan, size_t at, const char *words)
 /* "found X; expected Y" where X is the word or the character at this place. */
 static bool unexpected(Scan *scan, const char *expected)
 {
+    size_t at = scan->at;
     char found[48] = "the end of the text";
     if (!at_end(scan)) {
         size_t size = 0;
@@ -62,7 +63,9 @@ static bool unexpected(Scan *scan, const char *expected)
         else
             snprintf(found, sizeof found, "byte 0x%02x", c);
     }
-    fault(scan, scan->at, "");
+    while (at_end(scan) && at > 0 && strchr(" \t\r\n", scan->text[at - 1]))
+        at--; /* what is missing at the end is missed on the last line that holds anything */
+    fault(scan, at, "");
     text_append(scan->spot->words, sizeof scan->spot->words, "found %s; expected %s", found,
                 expected);
     return false;
