@@ -249,35 +249,42 @@ static bool read_number(const Json *value, const JsonField *field, void *at)
     return true;
 }
 
+/* ", a, b, c" of the words on offer, or as many as fit. */
+static void list_words(const char *const *words, char *out, size_t size)
+{
+    out[0] = '\0';
+    for (int i = 0; words[i]; i++) {
+        if (!words[i][0])
+            continue;
+        if (strlen(out) + strlen(words[i]) + 8 > size) {
+            text_append(out, size, ", ...");
+            return;
+        }
+        text_append(out, size, "%s %s", out[0] ? "," : "", words[i]);
+    }
+}
+
 static bool read_word(const Json *value, const JsonField *field, void *at)
 {
-    char found[64], text[ERROR_TEXT_MAX - 64];
+    enum { LONG_LIST = 200 }; /* with a nearest word at hand, a longer list only hides it */
+    char found[64], list[ERROR_TEXT_MAX - 128];
     const cJSON *node = value->node;
-    if (cJSON_IsString(node))
-        for (int i = 0; field->words[i]; i++)
-            if (field->words[i][0] && strcmp(field->words[i], node->valuestring) == 0) {
-                memcpy(at, &i, sizeof i); /* enums are as wide as an int: asserted below */
-                return true;
-            }
-    snprintf(text, sizeof text, "found %s; allowed:", json_found(value, found));
-    if (cJSON_IsString(node)) {
-        const char *nearest = text_nearest(node->valuestring, field->words);
-        snprintf(text, sizeof text, "unknown %s %s;%s%s%s allowed:", field->of,
-                 json_found(value, found), nearest ? " nearest is \"" : "", nearest ? nearest : "",
-                 nearest ? "\";" : "");
-    }
-    bool first = true, whole = true;
-    for (int i = 0; field->words[i] && whole; i++)
-        if (field->words[i][0]) {
-            if (strlen(text) + strlen(field->words[i]) + 8 > sizeof text) {
-                text_append(text, sizeof text, ", ...");
-                whole = false;
-            } else {
-                text_append(text, sizeof text, "%s %s", first ? "" : ",", field->words[i]);
-            }
-            first = false;
+    list_words(field->words, list, sizeof list);
+    if (!cJSON_IsString(node))
+        return json_fail(value, "found %s; allowed:%s", json_found(value, found), list);
+    for (int i = 0; field->words[i]; i++)
+        if (field->words[i][0] && strcmp(field->words[i], node->valuestring) == 0) {
+            memcpy(at, &i, sizeof i); /* enums are as wide as an int: asserted below */
+            return true;
         }
-    return json_fail(value, "%s", text);
+    const char *nearest = text_nearest(node->valuestring, field->words);
+    if (!nearest)
+        return json_fail(value, "unknown %s %s; allowed:%s", field->of, json_found(value, found),
+                         list);
+    bool brief = strlen(list) > LONG_LIST;
+    return json_fail(value, "unknown %s %s; nearest is \"%s\"%s%s", field->of,
+                     json_found(value, found), nearest,
+                     brief ? "" : "; allowed:", brief ? "" : list);
 }
 _Static_assert(sizeof(JsonKind) == sizeof(int), "enums are read as int");
 
