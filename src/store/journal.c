@@ -285,7 +285,9 @@ static bool open_all(Journal *journal, Session *session, char *notice, size_t no
     JournalTale tale;
     journal_tell(text, length, session, &tale);
     bool done;
-    if (tale.foreign) {
+    if (tale.no_memory) { /* the file is not at fault, and stays as it is */
+        done = error_set(error, "%s", tale.fault.text);
+    } else if (tale.foreign) {
         error->line = tale.fault.line;
         done = error_set(error, "%s; rename the file to begin a new journal", tale.fault.text);
     } else {
@@ -355,7 +357,7 @@ bool journal_read(Session *session, char *notice, size_t notice_size, Error *err
     else if (tale.other_day)
         snprintf(notice, notice_size, "the journal is of %s, the event of %s", tale.date,
                  session->event.date);
-    return !tale.foreign ? true : error_set(error, "%s", tale.fault.text);
+    return !tale.foreign && !tale.no_memory ? true : error_set(error, "%s", tale.fault.text);
 }
 
 static int by_name(const void *a, const void *b) { return strcmp(a, b); }

@@ -206,8 +206,10 @@ static bool line_good(const char *line, size_t length, int line_number, int numb
     if (!sum_good(line, length))
         return error_set(fault, "the line does not match its checksum");
     JsonDoc *doc = json_read(line, length, line_number, fault);
-    if (!doc)
+    if (!doc) {
+        tale->no_memory = fault->line == 0;
         return false;
+    }
     Json root = json_root(doc, fault);
     Entry entry;
     bool good = number == 0 ? header_parse(&root, tale) : entry_parse(&root, number, &entry);
@@ -236,6 +238,8 @@ void journal_tell(const char *text, size_t length, Session *session, JournalTale
         size_t size = (end ? (size_t)(end - text) : length) - at;
         bool good =
             line_good(text + at, size, line_number, header ? 0 : tale->entries + 1, session, tale);
+        if (tale->no_memory)
+            break;
         if (!good && !end) {
             tale->torn = true;
             break;
@@ -276,7 +280,7 @@ bool journal_check(const char *text, size_t length, Error *error)
 {
     JournalTale tale;
     journal_tell(text, length, NULL, &tale);
-    if (!tale.bad && !tale.torn)
+    if (!tale.bad && !tale.torn && !tale.no_memory)
         return true;
     error->line = tale.fault.line;
     text_copy(error->where, sizeof error->where, tale.fault.where);

@@ -17,6 +17,7 @@ typedef struct JournalTale {
     bool bad_header;   /* the header can't be read; the entries were read all the same */
     bool foreign;      /* the header is whole, and of a format that this program doesn't read */
     bool other_day;    /* it belongs to the same event on another date; entries not read */
+    bool no_memory;    /* memory ran short; the rest was not looked at */
     char date[16];     /* as the header says */
     Error fault;       /* line and reason of what is bad, torn or foreign */
 } JournalTale;

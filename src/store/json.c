@@ -59,20 +59,15 @@ JsonDoc *json_read(const char *text, size_t length, int first_line, Error *error
         return NULL;
     }
     JsonDoc *doc = malloc(sizeof *doc);
-    if (!doc) {
+    cJSON *tree = doc ? cJSON_ParseWithLength(text, length) : NULL;
+    if (!tree) { /* the scan found nothing wrong with the text, so memory is short */
+        free(doc);
+        error->line = 0;
+        error->where[0] = '\0';
         error_set(error, "out of memory");
         return NULL;
     }
-    const char *end = text;
-    *doc = (JsonDoc){.text = text, .length = length, .first_line = first_line};
-    doc->root = cJSON_ParseWithLengthOpts(text, length, &end, 0);
-    if (!doc->root) { /* the scan found nothing wrong: memory, or a text only cJSON objects to */
-        size_t offset = end && end > text ? (size_t)(end - text) : 0;
-        fault_at(error, text, offset < length ? offset : length, first_line,
-                 "can't be read as JSON here, or memory is short");
-        free(doc);
-        return NULL;
-    }
+    *doc = (JsonDoc){.text = text, .length = length, .first_line = first_line, .root = tree};
     return doc;
 }
 

@@ -23,7 +23,8 @@ typedef struct Json {
 } Json;
 
 /* Parses `length` bytes; the text must live as long as the document. `first_line` is the number
- * of the text's first line in its file. NULL: `error` says why. */
+ * of the text's first line in its file. NULL: `error` says why; its line is 0 only when memory
+ * was short and nothing is wrong with the text. */
 JsonDoc *json_read(const char *text, size_t length, int first_line, Error *error);
 void json_free(JsonDoc *doc);
 Json json_root(const JsonDoc *doc, Error *error);
