@@ -30,9 +30,9 @@ static const CommandRow COMMANDS[] = {
     {"roll", "", 0, BALL | RELEASE | BIT(STANCE) | BIT(AIM) | BIT(LAYDOWN) | BIT(LAUNCH),
      "roll one ball down one line and tell its path", cmd_roll},
     {"line", "", 0, BALL | RELEASE | BIT(LAYDOWN),
-     "stance and aim for the pocket; all slots when none is said", cmd_line},
+     "stance and aim for the pocket, for one ball or all", cmd_line},
     {"oil", "", 0, BIT(PATTERN) | BIT(AT) | BIT(JSON),
-     "volume, length and ratio of a pattern, cut across and from above", cmd_oil},
+     "a pattern measured, cut across and seen from above", cmd_oil},
     {"advise", "", 0,
      BIT(PATTERN) | BIT(BAG) | BIT(SHOTS) | BIT(SLOT) | BIT(STANCE) | BIT(AIM) | BIT(CERTIFIED) |
          BIT(LANE) | BIT(GAME) | BIT(FRAME) | BIT(BOWLERS) | BIT(JSON),
@@ -123,10 +123,13 @@ static void help_all(void)
         snprintf(form, sizeof form, "settee %s %s", COMMANDS[i].name, COMMANDS[i].words);
         printf("  %-21s  %s\n", form, COMMANDS[i].help);
     }
-    puts("\n'settee help COMMAND' lists its options. A FILE is a path, - for standard input, or "
-         "the\n"
-         "id of a built-in file. Boards count from the bowler's own side, in a pattern from the\n"
-         "right edge. Exit status: 0 done, 1 a fault in the data or no answer, 2 wrong usage.");
+    putchar('\n');
+    print_wrapped(
+        "'settee help COMMAND' lists its options. A FILE is a path, - for standard input, "
+        "or the id of a built-in file. Boards count from the bowler's own side, in a "
+        "pattern from the right edge. Exit status: 0 done, 1 a fault in the data or no "
+        "answer, 2 wrong usage.",
+        0);
 }
 
 static int cmd_help(const Options *options)

@@ -169,8 +169,7 @@ static void print_signs(const Signs *signs)
 
 static void print_answer(int place, const Answer *answer, const RuleSet *rules)
 {
-    printf("\n%2d. %s%s\n", place, answer->words,
-           answer->disagrees ? "  (rule and forecast disagree)" : "");
+    printf("\n%2d. %s\n", place, answer->words);
     printf("    Pocket %.0f %% now, %.0f %% after; entry ", 100.0 * answer->pocket_now,
            100.0 * answer->pocket_after);
     print_number(answer->entry_deg, 1, 1);
@@ -184,6 +183,8 @@ static void print_answer(int place, const Answer *answer, const RuleSet *rules)
     if (answer->surface_grit > 0.0)
         printf(", surface to %.0f grit", answer->surface_grit);
     putchar('\n');
+    if (answer->disagrees)
+        puts("    Rule and forecast disagree here.");
     if (answer->because[0])
         print_wrapped(answer->because, 4);
     if (answer->caution)
