@@ -43,19 +43,31 @@ static void print_where(const Setup *setup)
     putchar('\n');
 }
 
+/* Widths of the table's columns are those of print_row. */
+static void print_titles(void)
+{
+    static const char *const TITLES[2][10] = {
+        {"", "", "", "", "first", "break-", "entry", "", "miss", "room"},
+        {"slot", "ball", "stance", "aim", "move", "point", "deg", "pocket", "in", "out"}};
+    for (int row = 0; row < 2; row++) {
+        const char *const *t = TITLES[row];
+        printf("%-5s%-16s%7s%6s%9s%11s%7s%8s%5s%5s\n", t[0], t[1], t[2], t[3], t[4], t[5], t[6],
+               t[7], t[8], t[9]);
+    }
+}
+
 static void print_row(const Ball *ball, const Line *line)
 {
-    printf("%4d  ", ball->slot);
+    printf("%3d  ", ball->slot);
     print_cell(ball->name, 16);
     if (!line->found) {
         puts("  no launch brings it to the pocket");
         return;
     }
-    printf(" %6.1f %5.1f", line->stance, line->aim);
+    printf("%7.1f%6.1f", line->stance, line->aim);
     print_number(line->first_move_ft, 6, 0);
-    printf(" ft  %4.1f @ %2.0f %5.1f deg %4.0f %% %5.1f %5.1f\n", line->breakpoint_board,
-           line->breakpoint_ft, line->entry_deg, 100.0 * line->pocket, line->room_in,
-           line->room_out);
+    printf(" ft%6.1f @ %2.0f%7.1f%6.0f %%%5.1f%5.1f\n", line->breakpoint_board, line->breakpoint_ft,
+           line->entry_deg, 100.0 * line->pocket, line->room_in, line->room_out);
 }
 
 /* One ball's line in full, a figure a line. */
@@ -110,8 +122,8 @@ static int every_slot(const Options *options, const Setup *setup)
         return slots_json(setup, lines);
     printf("Every slot ");
     print_where(setup);
-    puts("\n                                       first  break-              miss room");
-    puts("slot  ball             stance   aim     move  point       entry  pocket    in   out");
+    putchar('\n');
+    print_titles();
     for (int slot = 1; slot <= BAG_SLOTS; slot++)
         if (bag_slot(&setup->bag, slot))
             print_row(bag_slot(&setup->bag, slot), &lines[slot - 1]);

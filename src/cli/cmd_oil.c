@@ -69,7 +69,7 @@ static int oil_json(const Setup *setup, const double *at, int count, double step
     return cmd_json(&out);
 }
 
-static void print_boards(void) { puts("       39  35   30   25   20   15   10    5   1"); }
+static void print_boards(void) { puts("       39  35   30   25   20   15   10   5   1"); }
 
 static void print_cut(const Oil *sheet, double ft, double top)
 {
@@ -101,10 +101,10 @@ static void print_map(const Oil *sheet, double step)
             printf("       |%s|\n", row);
     }
     print_boards();
-    printf("Units: '%c' up to %.1f", SHADE[1], step);
-    for (int level = 2; level < LEVELS - 1; level++)
-        printf(", '%c' %.1f", SHADE[level], step * level);
-    printf(", '%c' more; blank is bare\n", SHADE[LEVELS - 1]);
+    printf("Units up to");
+    for (int level = 1; level < LEVELS - 1; level++)
+        printf("  %c %.1f", SHADE[level], step * level);
+    printf("  %c more; blank is bare\n", SHADE[LEVELS - 1]);
 }
 
 int cmd_oil(const Options *options)
