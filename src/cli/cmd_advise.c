@@ -75,8 +75,8 @@ static int plan_read(const Options *options, const Setup *setup, const Shot *sho
     if (!line.found)
         return cmd_say(CMD_FAULT, "%s has no way to the pocket here; say --stance and --aim",
                        ball->name);
-    plan->stance = line.stance;
-    plan->aim = line.aim;
+    plan->stance = round(2.0 * line.stance) / 2.0; /* what a bowler can stand on and see */
+    plan->aim = round(2.0 * line.aim) / 2.0;
     return CMD_DONE;
 }
 
@@ -146,7 +146,7 @@ static int advice_json(const AdviceInput *input, const Advice *advice)
 
 static void print_signs(const Signs *signs)
 {
-    puts("\nWhat the shots say");
+    puts("\nWhat the lane and the shots say");
     bool any = false;
     for (int sign = 0; sign < SIGN_COUNT; sign++) {
         if (!signs->seen[sign])

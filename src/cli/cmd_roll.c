@@ -86,8 +86,8 @@ static void print_path(const Roll *roll)
         if (i % EVERY != 0 && i != roll->count - 1)
             continue;
         printf("%6.1f %6.1f %8.1f %6.1f %6.0f %6.1f %9.3f %6.1f  %s\n", point->ft, point->board,
-               point->degrees, point->mph, point->rpm, mph_from_mps(point->slip_mps), point->mu,
-               point->units, PHASE_NAMES[point->phase]);
+               fabs(point->degrees) < 0.05 ? 0.0 : point->degrees, point->mph, point->rpm,
+               mph_from_mps(point->slip_mps), point->mu, point->units, PHASE_NAMES[point->phase]);
     }
 }
 

@@ -52,7 +52,7 @@ static void tables_fit(void **state)
         {"oil", "--pattern", "hammock", "--at", "0,12.5,60"},
         {"advise"},
         {"advise", "--shots", FIXTURE("shots.json"), "--certified"},
-        {"check", "themes/dusk.json"},
+        {"check", "themes/dark.json"},
     };
     assert_int_equal(chdir(SETTEE_SOURCE_DIR), 0);
     for (size_t i = 0; i < sizeof lines / sizeof *lines; i++) {
