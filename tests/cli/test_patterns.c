@@ -235,6 +235,38 @@ static void themes_can_be_read(void **state)
     }
 }
 
+/* Whether a terminal of 256 colours has this very one: the colour cube or the greys. */
+static bool in_256(int rgb)
+{
+    static const int LEVELS[6] = {0, 95, 135, 175, 215, 255};
+    int c[3] = {rgb >> 16 & 255, rgb >> 8 & 255, rgb & 255}, found = 0;
+    for (int i = 0; i < 3; i++)
+        for (int k = 0; k < 6; k++)
+            found += c[i] == LEVELS[k];
+    bool grey = c[0] == c[1] && c[1] == c[2] && c[0] >= 8 && c[0] <= 238 && (c[0] - 8) % 10 == 0;
+    return found == 3 || grey;
+}
+
+/* What was chosen by eye is what most terminals show. */
+static void colours_are_exact_on_256(void **state)
+{
+    (void)state;
+    EACH(file, "themes")
+    {
+        static Theme theme;
+        Error error = {0};
+        must(files_theme(file->id, &theme, &error), file, &error);
+        if (strcmp(file->id, "sixteen") == 0) /* has the sixteen for its palette */
+            continue;
+        for (int role = 0; role < ROLE_COUNT; role++) {
+            const RoleStyle *style = &theme.role[role];
+            if (!in_256(style->foreground) || !in_256(style->background))
+                fail_msg("%s: %s is %06x on %06x", file->id, ROLE_NAMES[role],
+                         (unsigned)style->foreground, (unsigned)style->background);
+        }
+    }
+}
+
 /* More oil goes one way only, from bare lane on; and the two paths part in brightness. */
 static void oil_reads_as_depth(void **state)
 {
@@ -275,6 +307,7 @@ int main(void)
         cmocka_unit_test(bags_are_full),
         cmocka_unit_test(events_find_what_they_name),
         cmocka_unit_test(themes_can_be_read),
+        cmocka_unit_test(colours_are_exact_on_256),
         cmocka_unit_test(oil_reads_as_depth),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
