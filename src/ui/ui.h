@@ -9,11 +9,11 @@
 #include "core/session.h"
 
 typedef struct UiHost {
-    Session *session;               /* lives as long as the screen */
+    Session *session; /* lives as long as the screen */
     const RuleSet *rules;
-    const Theme *themes;            /* to choose from, first is used at the start */
+    const Theme *themes; /* to choose from, first is used at the start */
     int theme_count;
-    const char *notice;             /* a line to show at the start, or "" */
+    const char *notice; /* a line to show at the start, or "" */
     /* Keeps one entry that has been applied; false with error when the disk refuses. */
     bool (*keep)(void *context, const Entry *entry, Error *error);
     void *context;

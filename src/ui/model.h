@@ -1,0 +1,126 @@
+/* model.h - everything the screens show, and the messages that may change it.
+ *
+ * model_* functions only read. update() (update.c) is the one place where a model changes; what
+ * it can't do itself (keep an entry, quit, begin to reckon) it asks for as effects. Knows
+ * nothing of curses, files or the clock. */
+#ifndef SETTEE_UI_MODEL_H
+#define SETTEE_UI_MODEL_H
+
+#include <stdbool.h>
+#include <stdint.h>
+
+#include "base/theme.h"
+#include "core/advice.h"
+#include "core/session.h"
+#include "ui/actions.h"
+#include "ui/glyphs.h"
+
+enum { SCREEN_COLUMNS_MIN = 80, SCREEN_ROWS_MIN = 24 };
+
+typedef enum Mode { MODE_LANE, MODE_ENTRY, MODE_PICK, MODE_HELP, MODE_ASK } Mode;
+
+/* Parts of a shot that is being typed, in their order; slot and speed are asked for inside it. */
+typedef enum Field {
+    FIELD_HIT,
+    FIELD_READ,
+    FIELD_RELEASE,
+    FIELD_LEAVE,
+    FIELD_SLOT,
+    FIELD_SPEED
+} Field;
+
+typedef enum Question { ASK_NEXT_GAME, ASK_QUIT } Question;
+
+/* A shot that is being typed. */
+typedef struct Typing {
+    Shot shot;
+    int index; /* of the shot being said anew, -1: a new one */
+    Field field;
+    Field back_to;   /* where FIELD_SLOT and FIELD_SPEED return to */
+    bool pins_typed; /* pins were typed: what stands by default no longer does */
+    char figures[8]; /* of FIELD_SPEED */
+} Typing;
+
+typedef struct Model {
+    Session *session; /* changed only by update(), through session_apply */
+    const RuleSet *rules;
+    const Theme *themes;
+    int theme_count, theme;
+    const Glyphs *glyphs;
+    int columns, rows;
+
+    Mode mode, mode_before; /* mode_before: where help and questions return to */
+    Question question;
+    Side lane;     /* lane looked at: the next shot's unless the bowler turned away */
+    bool draft_on; /* feet, aim, speed or loft were moved and not yet entered */
+    Plan draft;
+    Typing typing;
+    int pick; /* shot chosen in MODE_PICK */
+    int help_top;
+
+    char message[160]; /* gone with the next key */
+    Role message_role;
+    bool unsaved; /* the disk refused; stays until it takes again */
+    char unsaved_text[160];
+
+    bool advised;  /* `shown` holds answers */
+    bool thinking; /* newer ones are being reckoned; those shown are of before */
+    Advice shown;
+    bool paths_stale; /* path and path2 wait for MSG_PATHS */
+    bool path_on, path2_on;
+    Roll path, path2; /* the plan as it stands, and the first answer */
+} Model;
+
+typedef enum MsgKind {
+    MSG_KEY,    /* key */
+    MSG_SIZE,   /* columns, rows */
+    MSG_ADVICE, /* advice so far, copied; done or not */
+    MSG_PATHS,  /* time to bring the paths up to date */
+    MSG_KEPT,   /* ok: entries are on disk; else text says why not */
+    MSG_NOTICE  /* text: one line to show */
+} MsgKind;
+
+typedef struct Msg {
+    MsgKind kind;
+    uint32_t key;
+    int columns, rows;
+    const Advice *advice;
+    bool ok;
+    const char *text;
+} Msg;
+
+/* What the outside is asked to do. */
+typedef struct Effects {
+    bool draw;   /* something that shows has changed */
+    bool redraw; /* draw every cell afresh */
+    bool keep;   /* entries were added to the session: keep them */
+    bool advise; /* begin to reckon for model_advice_input() */
+    bool theme;  /* another theme was chosen */
+    bool bell;
+    bool quit;
+} Effects;
+
+/* A model on a session that has begun; `session`, `rules`, `themes` must outlive it. */
+void model_init(Model *model, Session *session, const RuleSet *rules, const Theme *themes,
+                int theme_count, const Glyphs *glyphs);
+
+Effects update(Model *model, Msg msg);
+
+/* State that keys are read in: one IN_* bit. */
+unsigned model_where(const Model *model);
+
+/* What would be thrown next on the lane looked at, moves not yet entered included. */
+Plan model_plan(const Model *model);
+
+AdviceInput model_advice_input(const Model *model);
+
+/* The first answer when there is one that may be shown, else NULL. */
+const Answer *model_answer(const Model *model, int index);
+
+/* How sure the first answer is, 0 a guess .. 2 sure, -1 unknown: how well the lane is known, how
+ * far the answer leads, and whether rule and forecast agree. */
+int model_sureness(const Model *model);
+
+bool model_small(const Model *model);
+
+#endif

@@ -1,0 +1,164 @@
+/* runtime.c - the loop between terminal, model and engine. */
+#include <signal.h>
+#include <stdio.h>
+#include <stdlib.h>
+
+#include "ui/canvas.h"
+#include "ui/model.h"
+#include "ui/term.h"
+#include "ui/ui.h"
+#include "ui/view.h"
+
+typedef struct Runtime {
+    UiHost *host;
+    Model *model;
+    Canvas canvas;
+    AdviceJob *job;
+    AdviceInput input;
+    bool working;    /* the job has slices left */
+    int slots_ready; /* of the job, as last shown */
+    int kept;        /* entries of the session that are on disk */
+    bool draw, afresh, quit;
+    Theme plain;
+} Runtime;
+
+static void send(Runtime *run, Msg msg);
+
+/* Keeps what is not on disk yet, in order: what failed before is tried again first. */
+static void keep(Runtime *run)
+{
+    Session *session = run->host->session;
+    if (!run->host->keep)
+        return;
+    while (run->kept < session->entry_count) {
+        Error error = {0};
+        if (!run->host->keep(run->host->context, &session->entries[run->kept], &error)) {
+            char text[160];
+            snprintf(text, sizeof text, "%.150s", error.text);
+            send(run, (Msg){.kind = MSG_KEPT, .text = text});
+            return;
+        }
+        run->kept++;
+    }
+    send(run, (Msg){.kind = MSG_KEPT, .ok = true});
+}
+
+static void set_theme(Runtime *run)
+{
+    const Model *model = run->model;
+    bool plain = term_no_colour() || model->theme_count == 0;
+    term_theme(plain ? &run->plain : &model->themes[model->theme]);
+    run->draw = true;
+}
+
+static void advise(Runtime *run)
+{
+    if (!run->job)
+        return;
+    run->input = model_advice_input(run->model);
+    advice_begin(run->job, &run->input);
+    run->working = true;
+    run->slots_ready = 0;
+}
+
+static void send(Runtime *run, Msg msg)
+{
+    Effects effects = update(run->model, msg);
+    run->draw = run->draw || effects.draw;
+    run->afresh = run->afresh || effects.redraw;
+    run->quit = run->quit || effects.quit;
+    if (effects.keep)
+        keep(run);
+    if (effects.theme)
+        set_theme(run);
+    if (effects.advise)
+        advise(run);
+    if (effects.bell)
+        term_bell();
+}
+
+static void work(Runtime *run)
+{
+    run->working = !advice_step(run->job);
+    const Advice *advice = advice_result(run->job);
+    int ready = 0;
+    for (int i = 0; i < BAG_SLOTS; i++)
+        ready += advice->slot[i].ready;
+    if (!run->working || ready != run->slots_ready) {
+        run->slots_ready = ready;
+        send(run, (Msg){.kind = MSG_ADVICE, .advice = advice});
+    }
+}
+
+static bool fit(Runtime *run)
+{
+    int columns, rows;
+    term_size(&columns, &rows);
+    if (columns != run->canvas.columns || rows != run->canvas.rows || !run->canvas.cells) {
+        canvas_fini(&run->canvas);
+        if (!canvas_init(&run->canvas, columns, rows))
+            return false;
+    }
+    send(run, (Msg){.kind = MSG_SIZE, .columns = run->canvas.columns, .rows = run->canvas.rows});
+    return true;
+}
+
+static void draw(Runtime *run)
+{
+    send(run, (Msg){.kind = MSG_PATHS});
+    view_draw(run->model, &run->canvas);
+    term_draw(&run->canvas, run->afresh);
+    run->draw = run->afresh = false;
+}
+
+static void loop(Runtime *run)
+{
+    while (!run->quit && !term_ending()) {
+        for (uint32_t key; !run->quit && (key = term_key()) != PRESS_NONE;)
+            send(run, (Msg){.kind = MSG_KEY, .key = key});
+        if (term_resized() && !fit(run))
+            return;
+        if (run->draw && !run->quit)
+            draw(run);
+        term_wait(run->working ? 0 : -1);
+        if (run->working)
+            work(run);
+    }
+}
+
+int ui_run(UiHost *host)
+{
+    char why[160];
+    Runtime run = {.host = host, .kept = host->session->entry_count, .plain = theme_plain()};
+    run.model = malloc(sizeof *run.model);
+    run.job = advice_job_new();
+    if (!run.model || !run.job) {
+        fprintf(stderr, "settee: not enough memory\n");
+        free(run.model);
+        advice_job_free(run.job);
+        return 1;
+    }
+    if (!term_init(why, sizeof why)) {
+        fprintf(stderr, "settee: %s\n", why);
+        free(run.model);
+        advice_job_free(run.job);
+        return 1;
+    }
+    model_init(run.model, host->session, host->rules, host->themes, host->theme_count,
+               term_utf8() ? &GLYPHS_UTF8 : &GLYPHS_ASCII);
+    set_theme(&run);
+    if (fit(&run)) {
+        if (host->notice && host->notice[0])
+            send(&run, (Msg){.kind = MSG_NOTICE, .text = host->notice});
+        advise(&run);
+        loop(&run);
+    }
+    int ending = term_ending();
+    term_fini();
+    canvas_fini(&run.canvas);
+    advice_job_free(run.job);
+    free(run.model);
+    if (ending > 0)
+        raise(ending); /* now by its default: whoever sent it learns that it worked */
+    return 0;
+}

@@ -1,0 +1,109 @@
+/* screen_help.c - every key with its sentence, from the table of actions, and the cautions. */
+#include <string.h>
+
+#include "core/rules.h"
+#include "ui/view.h"
+#include "ui/widgets.h"
+
+enum { KEY_COLUMNS = 12, ABOVE = 2, BELOW = 3 };
+
+static const char STANDING[] = "The event's rules and a licensed or certified coach, pro shop or "
+                               "physician come first.";
+
+int screen_help_room(int rows) { return rows - ABOVE - BELOW > 1 ? rows - ABOVE - BELOW : 1; }
+
+/* Goes through the lines of the help; draws those from `top` on when there is a canvas. */
+typedef struct Flow {
+    Canvas *canvas;
+    int columns, line, top, room;
+} Flow;
+
+static int flow_row(const Flow *flow)
+{
+    int row = flow->line - flow->top;
+    return flow->canvas && row >= 0 && row < flow->room ? row + ABOVE : -1;
+}
+
+static void flow_line(Flow *flow, const char *key, Role role, const char *text)
+{
+    int row = flow_row(flow);
+    if (row >= 0) {
+        canvas_text(flow->canvas, row, 3, KEY_COLUMNS, ROLE_KEY, key);
+        int column = key[0] ? 3 + KEY_COLUMNS : 1;
+        canvas_text(flow->canvas, row, column, flow->columns - column - 1, role, text);
+    }
+    flow->line++;
+}
+
+/* A sentence of its own, broken where it must be. */
+static void flow_sentence(Flow *flow, Role role, const char *text)
+{
+    int width = flow->columns - 4;
+    Canvas probe;
+    if (width < 1 || !canvas_init(&probe, flow->columns, 8))
+        return;
+    int lines = canvas_wrap(&probe, 0, 0, width, 8, role, text);
+    for (int i = 0; i < lines; i++, flow->line++) {
+        int row = flow_row(flow);
+        for (int c = 0; row >= 0 && c < width; c++) {
+            const Cell *cell = canvas_at(&probe, i, c);
+            if (cell && cell->glyph > ' ')
+                canvas_put(flow->canvas, row, c + 3, cell->glyph, role);
+        }
+    }
+    canvas_fini(&probe);
+}
+
+static void flow_all(Flow *flow)
+{
+    for (int group = 0; group < GROUP_COUNT; group++) {
+        if (group > 0)
+            flow_line(flow, "", ROLE_PLAIN, "");
+        flow_line(flow, "", ROLE_TITLE, GROUP_TITLES[group]);
+        for (int i = 0; i < DO_COUNT; i++)
+            if ((int)DO_ROWS[i].group == group)
+                flow_line(flow, DO_ROWS[i].shown, ROLE_PLAIN, DO_ROWS[i].help);
+    }
+    flow_line(flow, "", ROLE_PLAIN, "");
+    flow_line(flow, "", ROLE_TITLE, "Take care");
+    for (int i = CAUTION_NONE + 1; i < CAUTION_COUNT; i++)
+        flow_sentence(flow, ROLE_WARN, CAUTION_WORDS[i]);
+    flow_line(flow, "", ROLE_PLAIN, "");
+    flow_line(flow, "", ROLE_TITLE, "How to read the lane screen");
+    flow_sentence(
+        flow, ROLE_PLAIN,
+        "Boards count from your own side, 1 at your edge. In is away from your edge, out "
+        "toward it. Feet is the board you stand on, aim the board you cross at the arrows.");
+    flow_sentence(flow, ROLE_PLAIN,
+                  "Beside each ball: where it would first move, its entry angle and its chance of "
+                  "the pocket, each on that ball's own best line from near your feet.");
+    flow_sentence(flow, ROLE_PLAIN,
+                  "Chances are forecasts from a model of the lane and from what you logged. They "
+                  "say how sure they are: sure, fairly sure, a guess. Hold is an answer too.");
+}
+
+int screen_help_lines(int columns)
+{
+    Flow flow = {.columns = columns};
+    flow_all(&flow);
+    return flow.line;
+}
+
+void screen_help(const Model *model, Canvas *canvas)
+{
+    int room = screen_help_room(canvas->rows), lines = screen_help_lines(canvas->columns);
+    int top = model->help_top, last = canvas->rows - 1;
+    if (top > lines - room)
+        top = lines - room;
+    if (top < 0)
+        top = 0;
+    canvas_text(canvas, 0, 1, canvas->columns - 2, ROLE_TITLE, "Keys");
+    Flow flow = {.canvas = canvas, .columns = canvas->columns, .top = top, .room = room};
+    flow_all(&flow);
+    int shown = top + room < lines ? top + room : lines;
+    canvas_hline(canvas, last - 2, 0, canvas->columns, model->glyphs->rule, ROLE_DIM);
+    canvas_print(canvas, 0, canvas->columns - 21, 20, ROLE_DIM, "lines %3d-%3d of %3d", top + 1,
+                 shown, lines);
+    canvas_text(canvas, last - 1, 1, canvas->columns - 2, ROLE_WARN, STANDING);
+    widget_footer(canvas, last, IN_HELP);
+}

@@ -1,0 +1,430 @@
+/* screen_lane.c - the main screen: bag and shots, the lane, what to throw, the shot being typed. */
+#include <math.h>
+#include <stdio.h>
+#include <string.h>
+
+#include "base/text.h"
+#include "ui/view.h"
+#include "ui/widgets.h"
+
+enum { LEFT_MIN = 26, RIGHT_MIN = 27, LEFT_MAX = 40, RIGHT_MAX = 56, GAP = 1 };
+
+static const char *const SURE_WORDS[] = {"a guess", "fairly sure", "sure"};
+
+/* The top line. */
+
+static void draw_top(const Model *model, Canvas *canvas)
+{
+    const Session *session = model->session;
+    char right[128] = "";
+    text_append(right, sizeof right, "game %d of %d   frame %d", session->game,
+                session->event.games, session->frame);
+    if (session->game_over)
+        text_append(right, sizeof right, " over");
+    else if (session->frame == 10 && session->ball_of_tenth > 1)
+        text_append(right, sizeof right, ", rack %d", session->ball_of_tenth);
+    text_append(right, sizeof right, "   %s   ", session->event.certified ? "scored" : "practice");
+    char lane[48] = "";
+    text_append(lane, sizeof lane, "lane %d %s", session->event.pair[model->lane],
+                SIDE_NAMES[model->lane]);
+    int lane_width = canvas_width(lane), right_width = canvas_width(right);
+    int at = canvas->columns - 1 - lane_width;
+    canvas_text(canvas, 0, at, lane_width, ROLE_ACCENT, lane);
+    canvas_text(canvas, 0, at - right_width, right_width, ROLE_PLAIN, right);
+    int room = at - right_width - 3, used = 1;
+    int name = canvas_width(session->event.name), wanted = room * 3 / 5;
+    int pattern = canvas_width(session->pattern.name) + 8;
+    if (wanted < room - pattern)
+        wanted = room - pattern;
+    used +=
+        canvas_text(canvas, 0, 1, name < wanted ? name : wanted, ROLE_TITLE, session->event.name);
+    canvas_print(canvas, 0, used + 2, room - used - 1, ROLE_DIM, "%s %.0f ft",
+                 session->pattern.name, session->pattern.length_ft);
+}
+
+/* The bag: six slots, two lines each, figures under each other. */
+
+static void surface_text(const Surface *surface, char *out, size_t size)
+{
+    ball_surface_words(surface, out, (unsigned long)size);
+    char *space = strchr(out, ' '); /* "2000 grit" is 2000 to any bowler */
+    if (space && strcmp(space, " grit") == 0)
+        *space = '\0';
+}
+
+static void draw_slot(const Model *model, Canvas *canvas, Area area, int row, int slot)
+{
+    const Ball *ball = bag_slot(&model->session->bag, slot);
+    Plan plan = model_plan(model);
+    const Answer *answer = model_answer(model, 0);
+    bool hand = plan.slot == slot, next = answer && answer->plan.slot == slot;
+    Role role = !ball ? ROLE_DIM : hand ? ROLE_ACCENT : ROLE_PLAIN;
+    int column = area.column, end = area.column + area.columns;
+    if (hand && ball)
+        canvas_put(canvas, row, column, model->glyphs->path, ROLE_PATH);
+    else if (next && ball)
+        canvas_put(canvas, row, column, model->glyphs->path2, ROLE_PATH2);
+    canvas_print(canvas, row, column + 2, 1, ball ? ROLE_KEY : ROLE_DIM, "%d", slot);
+    if (!ball) {
+        canvas_text(canvas, row, column + 4, area.columns - 4, ROLE_DIM, "empty");
+        return;
+    }
+    char surface[32];
+    surface_text(&ball->surface, surface, sizeof surface);
+    int width = canvas_width(surface);
+    canvas_text_right(canvas, row, end, area.columns - 4, ROLE_DIM, surface);
+    canvas_text(canvas, row, column + 4, area.columns - 5 - width, role, ball->name);
+    const SlotNow *now = &model->shown.slot[slot - 1];
+    if (!now->ready) {
+        canvas_put(canvas, row + 1, column + 4, model->glyphs->wait, ROLE_DIM);
+        return;
+    }
+    Role figures = hand ? ROLE_PLAIN : ROLE_DIM;
+    if (!now->line.found) {
+        canvas_text(canvas, row + 1, column + 4, area.columns - 4, ROLE_DIM,
+                    "no line to the pocket");
+        return;
+    }
+    char text[24];
+    if (isfinite(now->line.first_move_ft))
+        snprintf(text, sizeof text, "%.0f ft", now->line.first_move_ft);
+    else
+        snprintf(text, sizeof text, "never");
+    canvas_text_right(canvas, row + 1, end - 14, 8, figures, text);
+    snprintf(text, sizeof text, "%.1f°", now->line.entry_deg);
+    canvas_text_right(canvas, row + 1, end - 7, 6, figures, text);
+    snprintf(text, sizeof text, "%.0f%%", now->line.pocket * 100.0);
+    canvas_text_right(canvas, row + 1, end, 6, figures, text);
+}
+
+/* Returns the rows it took. */
+static int draw_bag(const Model *model, Canvas *canvas, Area area)
+{
+    int end = area.column + area.columns, row = area.row + 1;
+    canvas_text(canvas, area.row, area.column, 4, ROLE_TITLE, "Bag");
+    canvas_text_right(canvas, area.row, end - 14, 6, ROLE_DIM, "moves");
+    canvas_text_right(canvas, area.row, end - 7, 6, ROLE_DIM, "entry");
+    canvas_text_right(canvas, area.row, end, 6, ROLE_DIM, "pocket");
+    int pitch = area.rows >= 30 ? 3 : 2;
+    for (int slot = 1; slot <= BAG_SLOTS; slot++, row += pitch)
+        draw_slot(model, canvas, area, row, slot);
+    return row - area.row - (pitch - 2);
+}
+
+/* The last shots, newest first: frame and lane, slot, hit, read, release, leave. */
+
+static const char *read_text(Read read, bool wide)
+{
+    static const char *const SHORT[READ_COUNT] = {"", "early", "on", "late", "none"};
+    static const char *const LONG[READ_COUNT] = {"", "early", "on time", "late", "none"};
+    return wide ? LONG[read] : SHORT[read];
+}
+
+static const char *release_text(Release release, bool wide)
+{
+    static const char *const SHORT[RELEASE_COUNT] = {"",     "good", "in", "out",
+                                                     "fast", "slow", "off"};
+    return wide ? RELEASE_NAMES[release] : SHORT[release];
+}
+
+static const char *hit_text(Hit hit, bool wide)
+{
+    static const char *const SHORT[HIT_COUNT] = {"",      "gutt", "wide", "thin", "light",
+                                                 "flush", "high", "nose", "cross"};
+    return wide ? HIT_NAMES[hit] : SHORT[hit];
+}
+
+static void draw_shot(const Model *model, Canvas *canvas, Area area, int row, int index)
+{
+    const Session *session = model->session;
+    const Shot *shot = &session->shots[index];
+    bool picked = model->mode == MODE_PICK && model->pick == index;
+    picked = picked || (model->mode == MODE_ENTRY && model->typing.index == index);
+    bool wide = area.columns >= 34;
+    /* widths of frame and lane, slot, hit, read, release */
+    static const int NARROW[] = {3, 1, 5, 5, 4}, WIDE[] = {3, 1, 7, 7, 7};
+    const int *widths = wide ? WIDE : NARROW;
+    Role role = picked ? ROLE_FIELD : shot_good(shot) ? ROLE_PLAIN : ROLE_DIM;
+    if (picked)
+        canvas_hline(canvas, row, area.column, area.columns, ' ', ROLE_FIELD);
+    char cells[5][16];
+    snprintf(cells[0], sizeof cells[0], "%2d%c", session->shot_frame[index],
+             shot->lane == SIDE_LEFT ? 'L' : 'R');
+    snprintf(cells[1], sizeof cells[1], "%d", shot->slot);
+    snprintf(cells[2], sizeof cells[2], "%s", hit_text(shot->hit, wide));
+    snprintf(cells[3], sizeof cells[3], "%s", read_text(shot->read, wide));
+    snprintf(cells[4], sizeof cells[4], "%s", release_text(shot->release, wide));
+    int column = area.column;
+    for (int i = 0; i < 5; i++) {
+        Role cell = !picked && (i == 0) ? ROLE_DIM : role;
+        canvas_text(canvas, row, column, widths[i], cell, cells[i]);
+        column += widths[i] + 1;
+    }
+    char leave[48];
+    int room = area.column + area.columns - column;
+    widget_leave(leave, sizeof leave, shot, room);
+    canvas_text(canvas, row, column, room,
+                picked              ? ROLE_FIELD
+                : shot_strike(shot) ? ROLE_GOOD
+                                    : role,
+                leave);
+}
+
+static void draw_shots(const Model *model, Canvas *canvas, Area area)
+{
+    const Session *session = model->session;
+    if (area.rows < 2)
+        return;
+    int end = area.column + area.columns, strikes = 0, seen = 0;
+    for (int i = 0; i < session->shot_count; i++)
+        if (session->shot_game[i] == session->game) {
+            seen++;
+            strikes += shot_strike(&session->shots[i]);
+        }
+    canvas_text(canvas, area.row, area.column, area.columns, ROLE_TITLE, "Last shots");
+    if (seen > 0) {
+        char text[48] = "";
+        text_append(text, sizeof text, "X %d of %d", strikes, seen);
+        canvas_text_right(canvas, area.row, end, area.columns - 12, ROLE_DIM, text);
+    }
+    if (session->shot_count == 0) {
+        canvas_text(canvas, area.row + 1, area.column, area.columns, ROLE_DIM, "none yet");
+        return;
+    }
+    int room = area.rows - 1, newest = session->shot_count - 1;
+    int chosen = model->mode == MODE_PICK    ? model->pick
+                 : model->mode == MODE_ENTRY ? model->typing.index
+                                             : -1;
+    if (chosen >= 0 && chosen <= newest - room) /* scroll to the shot that was chosen */
+        newest = chosen + room - 1;
+    for (int i = 0; i < room && newest - i >= 0; i++)
+        draw_shot(model, canvas, area, area.row + 1 + i, newest - i);
+}
+
+/* What to throw. */
+
+static void change_text(char *out, size_t size, double from, double to)
+{
+    double change = round((to - from) * 2.0) / 2.0;
+    text_copy(out, size, "");
+    if (change == 0.0)
+        text_append(out, size, "same");
+    else
+        text_append(out, size, "%g %s", fabs(change), change > 0 ? "in" : "out");
+}
+
+/* Ball, feet and aim in large figures; returns the rows it took. */
+static int draw_figures(const Model *model, Canvas *canvas, Area area, const Answer *answer,
+                        Role role)
+{
+    Plan now = model_plan(model);
+    const Plan *plan = &answer->plan;
+    int spread = area.columns >= 40 ? 4 : area.columns >= 32 ? 2 : 0;
+    int columns[3] = {area.column, area.column + 6 + spread, area.column + 17 + 2 * spread};
+    static const char *const NAMES[3] = {"ball", "feet", "aim"};
+    double values[3] = {plan->slot, plan->stance, plan->aim};
+    char changes[3][24];
+    if (plan->slot == now.slot)
+        snprintf(changes[0], sizeof changes[0], "same");
+    else
+        snprintf(changes[0], sizeof changes[0], "not %d", now.slot);
+    change_text(changes[1], sizeof changes[1], now.stance, plan->stance);
+    change_text(changes[2], sizeof changes[2], now.aim, plan->aim);
+    for (int i = 0; i < 3; i++) {
+        int width = area.column + area.columns - columns[i];
+        canvas_text(canvas, area.row, columns[i], width, ROLE_DIM, NAMES[i]);
+        widget_figures(canvas, model->glyphs, area.row + 1, columns[i], role, values[i]);
+        bool same = strcmp(changes[i], "same") == 0;
+        canvas_text(canvas, area.row + 4, columns[i], width, same ? ROLE_DIM : role, changes[i]);
+    }
+    return 5;
+}
+
+static void draw_other(const Model *model, Canvas *canvas, Area area, int row, int index)
+{
+    static const char *const KEYS[] = {"a", "s", "d"};
+    const Answer *answer = model_answer(model, index);
+    char chance[16];
+    snprintf(chance, sizeof chance, "%.0f%%", answer->pocket_after * 100.0);
+    canvas_text(canvas, row, area.column, 1, ROLE_KEY, KEYS[index]);
+    canvas_text(canvas, row, area.column + 2, area.columns - 7,
+                model->thinking ? ROLE_DIM : ROLE_PLAIN, answer->words);
+    canvas_text_right(canvas, row, area.column + area.columns, 5, ROLE_DIM, chance);
+}
+
+static void draw_throw(const Model *model, Canvas *canvas, Area area)
+{
+    int row = area.row, end = area.column + area.columns, bottom = area.row + area.rows;
+    const Answer *answer = model_answer(model, 0);
+    int sure = model_sureness(model);
+    bool air = area.rows >= 30;
+    canvas_text(canvas, row, area.column, area.columns, ROLE_TITLE, "Throw");
+    if (!answer) {
+        canvas_text(canvas, row + 2, area.column, area.columns, ROLE_DIM,
+                    model->thinking ? "reckoning…" : "no answer");
+        return;
+    }
+    Role main_role = model->thinking ? ROLE_DIM : ROLE_ACCENT;
+    Role text_role = model->thinking ? ROLE_DIM : ROLE_PLAIN;
+    if (model->thinking)
+        canvas_text_right(canvas, row, end, 14, ROLE_DIM, "…");
+    else
+        canvas_text_right(canvas, row, end, 14, sure == 0 ? ROLE_WARN : ROLE_DIM, SURE_WORDS[sure]);
+    row += 1 + air;
+    canvas_text(canvas, row, area.column, 1, ROLE_KEY, "a");
+    row += canvas_wrap(canvas, row, area.column + 2, area.columns - 2, 2, main_role, answer->words);
+    row += air;
+    row +=
+        draw_figures(model, canvas, (Area){row, area.column, 5, area.columns}, answer, main_role);
+    row += air;
+
+    canvas_print(canvas, row, area.column, 14, text_role, "pocket %2.0f → %.0f%%",
+                 answer->pocket_now * 100.0, answer->pocket_after * 100.0);
+    int bar = area.columns - 16;
+    widget_chance(canvas, model->glyphs, row, end - bar, bar, answer->pocket_now,
+                  answer->pocket_after);
+    row++;
+    canvas_print(canvas, row++, area.column, area.columns, ROLE_DIM, "miss room %.1f in, %.1f out",
+                 answer->room_in, answer->room_out);
+    row += air;
+
+    /* the other answers keep their place at the bottom: the why gets what is between */
+    int others = model->shown.answer_count > 3 ? 2 : model->shown.answer_count - 1;
+    int top = bottom - others - (air ? 8 : 0);
+    int room = top - row - 1, caution = answer->caution != CAUTION_NONE ? 2 : 0;
+    if (answer->disagrees)
+        caution++;
+    int why = room - caution;
+    row += canvas_wrap(canvas, row, area.column, area.columns, why > 5 ? 5 : why, text_role,
+                       answer->because);
+    row += air;
+    if (answer->disagrees && row < top)
+        canvas_text(canvas, row++, area.column, area.columns, ROLE_WARN,
+                    "! rule and forecast differ");
+    if (answer->caution != CAUTION_NONE && top - row > 0) {
+        canvas_put(canvas, row, area.column, model->glyphs->caution, ROLE_WARN);
+        row += canvas_wrap(canvas, row, area.column + 2, area.columns - 2, air ? 4 : top - row,
+                           ROLE_WARN, CAUTION_WORDS[answer->caution]);
+    }
+    if (top <= row)
+        top = row;
+    for (int i = 1; i <= others && top + i - 1 < bottom; i++)
+        draw_other(model, canvas, area, top + i - 1, i);
+}
+
+/* The line where a shot is typed, and the one above it for what has to be said. */
+
+static int draw_part(const Model *model, Canvas *canvas, int row, int column, Field field,
+                     const char *label, const char *value, int width)
+{
+    bool active = model->typing.field == field;
+    column += canvas_text(canvas, row, column, 12, ROLE_DIM, label) + 1;
+    if (column + width >= canvas->columns)
+        width = canvas->columns - column - 1;
+    if (width < 1)
+        return column;
+    if (active)
+        canvas_hline(canvas, row, column, width, ' ', ROLE_FIELD);
+    canvas_text(canvas, row, column, width, active ? ROLE_FIELD : ROLE_PLAIN, value);
+    if (active) {
+        canvas->cursor_row = row;
+        canvas->cursor_column = column;
+    }
+    return column + width + 2;
+}
+
+static void draw_typing(const Model *model, Canvas *canvas, int row)
+{
+    const Typing *typing = &model->typing;
+    const Shot *shot = &typing->shot;
+    char text[64], stance[16], aim[16], leave[64];
+    int column = 1;
+    widget_board(stance, sizeof stance, shot->stance);
+    widget_board(aim, sizeof aim, shot->aim);
+    snprintf(text, sizeof text, "%c %s/%s", shot->lane == SIDE_LEFT ? 'L' : 'R', stance, aim);
+    column += canvas_text(canvas, row, column, 14, ROLE_DIM, text) + 1;
+    snprintf(text, sizeof text, "%d", shot->slot);
+    column = draw_part(model, canvas, row, column, FIELD_SLOT, "ball",
+                       typing->field == FIELD_SLOT ? "" : text, 1);
+    column = draw_part(model, canvas, row, column, FIELD_HIT, "hit", HIT_NAMES[shot->hit], 7);
+    column =
+        draw_part(model, canvas, row, column, FIELD_READ, "read", read_text(shot->read, true), 7);
+    column = draw_part(model, canvas, row, column, FIELD_RELEASE, "release",
+                       release_text(shot->release, true), 7);
+    if (typing->field == FIELD_SPEED || shot->mph > 0.0) {
+        snprintf(text, sizeof text, "%.1f", shot->mph);
+        column = draw_part(model, canvas, row, column, FIELD_SPEED, "mph",
+                           typing->field == FIELD_SPEED ? typing->figures : text, 4);
+        if (typing->field == FIELD_SPEED)
+            canvas->cursor_column += (int)strlen(typing->figures);
+    }
+    bool said = typing->field == FIELD_LEAVE || typing->pins_typed || typing->index >= 0;
+    widget_leave(leave, sizeof leave, shot, 14);
+    if (shot_strike(shot))
+        snprintf(leave, sizeof leave, "X all down");
+    else if (!shot->left_said)
+        snprintf(leave, sizeof leave, said ? "not seen" : "");
+    draw_part(model, canvas, row, column, FIELD_LEAVE, "leave", leave, 14);
+}
+
+static void draw_bottom(const Model *model, Canvas *canvas)
+{
+    int last = canvas->rows - 1, entry = last - 1, rule = last - 2;
+    canvas_hline(canvas, rule, 0, canvas->columns, model->glyphs->rule, ROLE_DIM);
+    if (model->unsaved)
+        canvas_print(canvas, rule, 1, canvas->columns - 2, ROLE_BAD, " NOT SAVED: %s ",
+                     model->unsaved_text);
+    else if (model->message[0])
+        canvas_print(canvas, rule, 1, canvas->columns - 2, model->message_role, " %s ",
+                     model->message);
+    else if (model->mode == MODE_ENTRY && model->typing.index >= 0)
+        canvas_text(canvas, rule, 1, 40, ROLE_ACCENT, " Saying a shot anew ");
+
+    if (model->mode == MODE_ENTRY) {
+        draw_typing(model, canvas, entry);
+    } else if (model->mode == MODE_PICK) {
+        canvas_text(canvas, entry, 1, canvas->columns - 2, ROLE_PLAIN, "Which shot to say anew?");
+    } else {
+        canvas_text(canvas, entry, 1, 4, ROLE_TITLE, "Shot");
+        int column = 6;
+        for (int i = DO_HIT_GUTTER; i <= DO_HIT_CROSSED; i++) {
+            column += canvas_text(canvas, entry, column, 4, ROLE_KEY, DO_ROWS[i].shown) + 1;
+            column += canvas_text(canvas, entry, column, 8, ROLE_DIM, DO_ROWS[i].name) + 1;
+        }
+        bool thrown = model->session->apart;
+        if (thrown)
+            canvas_text_right(canvas, entry, canvas->columns - 1, 12, ROLE_DIM, "lanes apart");
+    }
+    widget_footer(canvas, last, model_where(model));
+}
+
+static void draw_question(const Model *model, Canvas *canvas)
+{
+    int last = canvas->rows - 1;
+    canvas_hline(canvas, last - 1, 0, canvas->columns, ' ', ROLE_PLAIN);
+    canvas_text(canvas, last - 1, 1, canvas->columns - 2, ROLE_ACCENT,
+                model->question == ASK_NEXT_GAME ? "Begin the next game?"
+                                                 : "A shot is half typed. Leave it and quit?");
+}
+
+void screen_lane(const Model *model, Canvas *canvas)
+{
+    int body = canvas->rows - 4, extra = canvas->columns - SCREEN_COLUMNS_MIN;
+    int lane = laneview_columns(canvas->columns - LEFT_MIN - RIGHT_MIN - 2 * GAP);
+    /* what is left over goes to both sides, up to where lines get too long to read */
+    extra = canvas->columns - lane - LEFT_MIN - RIGHT_MIN - 2 * GAP;
+    int left = LEFT_MIN + (extra > 0 ? extra * 2 / 5 : 0);
+    left = left > LEFT_MAX ? LEFT_MAX : left;
+    int right = canvas->columns - lane - left - 2 * GAP;
+    right = right > RIGHT_MAX ? RIGHT_MAX : right;
+    int margin = (canvas->columns - left - lane - right - 2 * GAP) / 3;
+    draw_top(model, canvas);
+    Area bag = {1, 0, body, left};
+    int used = draw_bag(model, canvas, bag);
+    draw_shots(model, canvas, (Area){1 + used + 1, 0, body - used - 1, left});
+    laneview_draw(model, canvas, (Area){1, left + GAP + margin, body, lane});
+    draw_throw(model, canvas, (Area){1, left + lane + 2 * GAP + 2 * margin, body, right - 1});
+    draw_bottom(model, canvas);
+    if (model->mode == MODE_ASK)
+        draw_question(model, canvas);
+}

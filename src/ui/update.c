@@ -1,0 +1,645 @@
+/* update.c - the one place where the model changes. */
+#include <math.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "base/text.h"
+#include "ui/model.h"
+#include "ui/view.h"
+
+/* Where the steps of a key stop: past these no one can stand or aim. */
+#define STANCE_MIN 1.0
+#define STANCE_MAX 50.0
+#define AIM_MIN 1.0
+#define AIM_MAX 39.0
+#define MPH_CHANGE_MAX 2.0
+#define LOFT_CHANGE_MIN (-3.0)
+#define LOFT_CHANGE_MAX 5.0
+#define MPH_SEEN_MIN 5.0
+#define MPH_SEEN_MAX 35.0
+
+static void say(Model *model, Role role, const char *text)
+{
+    text_copy(model->message, sizeof model->message, text);
+    model->message_role = role;
+}
+
+static void refuse(Model *model, Effects *effects, const char *why)
+{
+    say(model, ROLE_WARN, why);
+    effects->bell = true;
+}
+
+static void reckon(Model *model, Effects *effects)
+{
+    effects->advise = true;
+    model->thinking = true;
+    model->paths_stale = true;
+}
+
+static double bounded(double value, double low, double high)
+{
+    return value < low ? low : value > high ? high : value;
+}
+
+/* Enters one change. The session may refuse it: then its reason is shown. */
+static bool enter(Model *model, Effects *effects, const Entry *entry)
+{
+    const char *why = session_refuses(model->session, entry);
+    if (why || !session_apply(model->session, entry)) {
+        refuse(model, effects, why ? why : "not taken");
+        return false;
+    }
+    effects->keep = true;
+    if (entry->kind != ENTRY_PLAN && entry->kind != ENTRY_EDIT && entry->kind != ENTRY_APART)
+        model->lane = model->session->lane;
+    reckon(model, effects);
+    return true;
+}
+
+static bool enter_plan(Model *model, Effects *effects, Plan plan)
+{
+    return enter(model, effects, &(Entry){.kind = ENTRY_PLAN, .lane = model->lane, .plan = plan});
+}
+
+/* Moves of feet and aim become one entry when the bowler goes on to something else. */
+static bool enter_draft(Model *model, Effects *effects)
+{
+    if (!model->draft_on)
+        return true;
+    model->draft_on = false;
+    return enter_plan(model, effects, model->draft);
+}
+
+/* +1 toward the bowler's other side (a higher board) for a step to the left of the screen. */
+static double left_is(const Model *model)
+{
+    return model->session->bag.bowler.hand == HAND_RIGHT ? 1.0 : -1.0;
+}
+
+static void move_plan(Model *model, Effects *effects, double stance, double aim, double mph,
+                      double loft)
+{
+    Plan plan = model_plan(model);
+    plan.stance = bounded(plan.stance + stance, STANCE_MIN, STANCE_MAX);
+    plan.aim = bounded(plan.aim + aim, AIM_MIN, AIM_MAX);
+    plan.mph_change = bounded(plan.mph_change + mph, -MPH_CHANGE_MAX, MPH_CHANGE_MAX);
+    plan.loft_change_ft = bounded(plan.loft_change_ft + loft, LOFT_CHANGE_MIN, LOFT_CHANGE_MAX);
+    model->draft = plan;
+    model->draft_on = true;
+    if (mph > 0)
+        say(model, ROLE_WARN, CAUTION_WORDS[CAUTION_SPEED]);
+    if (loft > 0)
+        say(model, ROLE_WARN, CAUTION_WORDS[CAUTION_LOFT]);
+    reckon(model, effects);
+}
+
+static void take_answer(Model *model, Effects *effects, int index)
+{
+    const Answer *answer = model_answer(model, index);
+    if (!answer || model->thinking) {
+        refuse(model, effects, answer ? "still reckoning" : "no such answer yet");
+        return;
+    }
+    Plan plan = answer->plan;
+    double grit = answer->surface_grit;
+    model->draft_on = false;
+    if (!enter_plan(model, effects, plan))
+        return;
+    char text[160] = "";
+    if (grit > 0)
+        text_append(text, sizeof text, "First put %.0f grit on ball %d", grit, plan.slot);
+    else
+        text_append(text, sizeof text, "Next on lane %d: ball %d, feet %g, aim %g",
+                    model->session->event.pair[model->lane], plan.slot, round(plan.stance * 2) / 2,
+                    round(plan.aim * 2) / 2);
+    say(model, ROLE_GOOD, text);
+}
+
+static void take_slot(Model *model, Effects *effects, int slot)
+{
+    Plan plan = model_plan(model);
+    if (plan.slot == slot)
+        return;
+    plan.slot = slot;
+    bool drafted = model->draft_on;
+    model->draft_on = false;
+    if (!enter_plan(model, effects, plan)) {
+        model->draft_on = drafted;
+        return;
+    }
+    say(model, ROLE_PLAIN, "Same line; = plays the line that suits this ball");
+}
+
+static void take_own_line(Model *model, Effects *effects)
+{
+    Plan plan = model_plan(model);
+    const SlotNow *now = &model->shown.slot[plan.slot - 1];
+    if (!now->ready || !now->line.found) {
+        refuse(model, effects,
+               now->ready ? "this ball has no line to the pocket now" : "still reckoning");
+        return;
+    }
+    plan.stance = bounded(round(now->line.stance * 2) / 2, STANCE_MIN, STANCE_MAX);
+    plan.aim = bounded(round(now->line.aim * 2) / 2, AIM_MIN, AIM_MAX);
+    model->draft_on = false;
+    enter_plan(model, effects, plan);
+}
+
+/* Shots being typed. */
+
+/* What stands when no pin was typed: a strike, or all ten after a gutter ball. A shot that is
+ * said anew keeps its leave until one is typed. */
+static void default_leave(Typing *typing)
+{
+    if (typing->pins_typed || typing->index >= 0)
+        return;
+    typing->shot.left_said = true;
+    typing->shot.left = typing->shot.hit == HIT_GUTTER ? PINS_ALL : 0;
+    typing->shot.ringing = false;
+}
+
+static void go_to(Typing *typing, Field field)
+{
+    typing->field = field;
+    if (field == FIELD_LEAVE)
+        default_leave(typing);
+}
+
+static void begin_shot(Model *model, Effects *effects, Hit hit)
+{
+    if (!enter_draft(model, effects))
+        return;
+    Entry probe = {.kind = ENTRY_SHOT, .lane = model->lane};
+    Plan plan = model_plan(model);
+    probe.shot = (Shot){
+        .lane = model->lane, .slot = plan.slot, .stance = plan.stance, .aim = plan.aim, .hit = hit};
+    const char *why = session_refuses(model->session, &probe);
+    if (why) { /* better told now than after four keys */
+        refuse(model, effects, why);
+        return;
+    }
+    model->typing = (Typing){.shot = probe.shot, .index = -1};
+    model->mode = MODE_ENTRY;
+    go_to(&model->typing, FIELD_READ);
+}
+
+static void begin_edit(Model *model)
+{
+    const Shot *shot = &model->session->shots[model->pick];
+    model->typing = (Typing){.shot = *shot, .index = model->pick};
+    model->mode = MODE_ENTRY;
+    go_to(&model->typing, FIELD_HIT);
+}
+
+static void leave_typing(Model *model)
+{
+    model->mode = MODE_LANE;
+    model->typing = (Typing){.index = -1};
+}
+
+/* Where slot or speed were asked for in the middle of a shot: takes what was typed. */
+static void end_figures(Model *model, Effects *effects)
+{
+    Typing *typing = &model->typing;
+    if (typing->field == FIELD_SPEED && typing->figures[0]) {
+        double mph = strtod(typing->figures, NULL);
+        if (mph >= MPH_SEEN_MIN && mph <= MPH_SEEN_MAX)
+            typing->shot.mph = mph;
+        else
+            refuse(model, effects, "a speed is 5 to 35 mph");
+    }
+    typing->field = typing->back_to;
+}
+
+static void accept_shot(Model *model, Effects *effects)
+{
+    Typing *typing = &model->typing;
+    if (typing->field == FIELD_SLOT || typing->field == FIELD_SPEED) {
+        end_figures(model, effects);
+        return;
+    }
+    Entry entry = {.kind = typing->index < 0 ? ENTRY_SHOT : ENTRY_EDIT,
+                   .lane = typing->shot.lane,
+                   .index = typing->index < 0 ? 0 : typing->index,
+                   .shot = typing->shot};
+    if (enter(model, effects, &entry)) {
+        say(model, ROLE_GOOD, typing->index < 0 ? "Shot kept; u takes it back" : "Shot changed");
+        leave_typing(model);
+    }
+}
+
+static void back_one(Model *model)
+{
+    Typing *typing = &model->typing;
+    size_t figures = strlen(typing->figures);
+    if (typing->field == FIELD_SPEED && figures > 0)
+        typing->figures[figures - 1] = '\0';
+    else if (typing->field == FIELD_SPEED || typing->field == FIELD_SLOT)
+        typing->field = typing->back_to;
+    else if (typing->field == FIELD_LEAVE && typing->pins_typed && typing->index < 0) {
+        typing->pins_typed = false;
+        default_leave(typing);
+    } else if (typing->field == FIELD_HIT)
+        leave_typing(model);
+    else {
+        if (typing->field == FIELD_LEAVE && !typing->pins_typed && typing->index < 0) {
+            typing->shot.left_said = false; /* Enter from an earlier part says nothing of it */
+            typing->shot.left = 0;
+        }
+        go_to(typing, typing->field - 1);
+    }
+}
+
+static void type_pin(Typing *typing, uint32_t key)
+{
+    Shot *shot = &typing->shot;
+    if (!typing->pins_typed || !shot->left_said)
+        shot->left = 0;
+    typing->pins_typed = true;
+    shot->left_said = true;
+    shot->left ^= pin_bit(key == '0' ? 10 : (int)(key - '0'));
+    shot->ringing = false;
+}
+
+static void type_leave(Typing *typing, bool said)
+{
+    typing->pins_typed = true;
+    typing->shot.left_said = said;
+    typing->shot.left = 0;
+    typing->shot.ringing = false;
+}
+
+static void ask_figures(Typing *typing, Field field)
+{
+    typing->back_to = typing->field;
+    typing->field = field;
+    typing->figures[0] = '\0';
+}
+
+static void type_figure(Model *model, Effects *effects, uint32_t key)
+{
+    Typing *typing = &model->typing;
+    size_t n = strlen(typing->figures);
+    if (typing->field == FIELD_SLOT) {
+        if (key < '1' || key > '6' || !bag_slot(&model->session->bag, (int)(key - '0'))) {
+            refuse(model, effects, "no ball in that slot");
+            return;
+        }
+        typing->shot.slot = (int)(key - '0');
+        typing->field = typing->back_to;
+    } else if (n < 4 && !(key == '.' && strchr(typing->figures, '.'))) {
+        typing->figures[n] = (char)key;
+        typing->figures[n + 1] = '\0';
+    }
+}
+
+/* Actions by the state they belong to. Each returns false when the action is not of its kind. */
+
+static bool do_shot(Model *model, Effects *effects, DoId id, uint32_t key)
+{
+    Typing *typing = &model->typing;
+    Shot *shot = &typing->shot;
+    double left = left_is(model);
+    if (id >= DO_HIT_GUTTER && id <= DO_HIT_CROSSED) {
+        Hit hit = (Hit)(HIT_GUTTER + (int)(id - DO_HIT_GUTTER));
+        if (model->mode != MODE_ENTRY) {
+            begin_shot(model, effects, hit);
+        } else {
+            shot->hit = hit;
+            go_to(typing, FIELD_READ);
+        }
+        return true;
+    }
+    if (id >= DO_READ_EARLY && id <= DO_READ_NONE) {
+        shot->read = (Read)(READ_EARLY + (int)(id - DO_READ_EARLY));
+        go_to(typing, FIELD_RELEASE);
+        return true;
+    }
+    if (id >= DO_RELEASE_GOOD && id <= DO_RELEASE_OFF) {
+        shot->release = (Release)(RELEASE_GOOD + (int)(id - DO_RELEASE_GOOD));
+        go_to(typing, FIELD_LEAVE);
+        return true;
+    }
+    switch (id) {
+    case DO_PIN:
+        type_pin(typing, key);
+        return true;
+    case DO_STRIKE:
+        type_leave(typing, true);
+        return true;
+    case DO_UNSEEN:
+        type_leave(typing, false);
+        return true;
+    case DO_RINGING:
+        if (shot->left == pin_bit(7) || shot->left == pin_bit(10))
+            shot->ringing = !shot->ringing;
+        else
+            refuse(model, effects, "ringing is said of a corner pin that stands alone");
+        return true;
+    case DO_ACCEPT:
+        accept_shot(model, effects);
+        return true;
+    case DO_SKIP:
+        go_to(typing, typing->field + 1);
+        return true;
+    case DO_BACK:
+        back_one(model);
+        return true;
+    case DO_CANCEL:
+        leave_typing(model);
+        return true;
+    case DO_SHOT_STANCE:
+        shot->stance += key == PRESS_LEFT ? left : -left;
+        shot->stance = bounded(shot->stance, STANCE_MIN, STANCE_MAX);
+        return true;
+    case DO_SHOT_AIM:
+        shot->aim = bounded(shot->aim + (key == '[' ? left : -left), AIM_MIN, AIM_MAX);
+        return true;
+    case DO_SHOT_BALL:
+        ask_figures(typing, FIELD_SLOT);
+        return true;
+    case DO_SHOT_SPEED:
+        ask_figures(typing, FIELD_SPEED);
+        return true;
+    case DO_SHOT_LANE:
+        shot->lane = shot->lane == SIDE_LEFT ? SIDE_RIGHT : SIDE_LEFT;
+        return true;
+    case DO_FIGURE:
+        type_figure(model, effects, key);
+        return true;
+    default:
+        return false;
+    }
+}
+
+static bool do_plan(Model *model, Effects *effects, DoId id, uint32_t key)
+{
+    double left = left_is(model);
+    switch (id) {
+    case DO_TAKE_1:
+    case DO_TAKE_2:
+    case DO_TAKE_3:
+        take_answer(model, effects, (int)(id - DO_TAKE_1));
+        return true;
+    case DO_SLOT:
+        take_slot(model, effects, (int)(key - '0'));
+        return true;
+    case DO_OWN_LINE:
+        take_own_line(model, effects);
+        return true;
+    case DO_STANCE:
+        move_plan(model, effects, key == PRESS_LEFT ? left : -left, 0, 0, 0);
+        return true;
+    case DO_STANCE_HALF:
+        move_plan(model, effects, 0.5 * (key == '<' ? left : -left), 0, 0, 0);
+        return true;
+    case DO_AIM:
+        move_plan(model, effects, 0, key == '[' ? left : -left, 0, 0);
+        return true;
+    case DO_AIM_SHIFT:
+        move_plan(model, effects, 0, key == PRESS_SHIFT_LEFT ? left : -left, 0, 0);
+        return true;
+    case DO_AIM_HALF:
+        move_plan(model, effects, 0, 0.5 * (key == '{' ? left : -left), 0, 0);
+        return true;
+    case DO_SPEED:
+        move_plan(model, effects, 0, 0, key == '+' ? 0.5 : -0.5, 0);
+        return true;
+    case DO_LOFT:
+        move_plan(model, effects, 0, 0, 0, key == 'k' ? 1.0 : -1.0);
+        return true;
+    default:
+        return false;
+    }
+}
+
+static void ask(Model *model, Question question)
+{
+    model->mode_before = model->mode;
+    model->mode = MODE_ASK;
+    model->question = question;
+}
+
+static bool do_event(Model *model, Effects *effects, DoId id)
+{
+    Session *session = model->session;
+    switch (id) {
+    case DO_UNDO:
+        if (model->draft_on) { /* moves that were not entered yet */
+            model->draft_on = false;
+            reckon(model, effects);
+            say(model, ROLE_PLAIN, "Moves taken back");
+        } else if (enter(model, effects, &(Entry){.kind = ENTRY_UNDO})) {
+            say(model, ROLE_PLAIN, "Taken back; U gives it back");
+        }
+        return true;
+    case DO_REDO:
+        model->draft_on = false;
+        if (enter(model, effects, &(Entry){.kind = ENTRY_REDO}))
+            say(model, ROLE_PLAIN, "Given back");
+        return true;
+    case DO_EDIT:
+        if (session->shot_count == 0) {
+            refuse(model, effects, "no shots yet");
+        } else if (enter_draft(model, effects)) {
+            model->pick = session->shot_count - 1;
+            model->mode = MODE_PICK;
+        }
+        return true;
+    case DO_LANE:
+        if (enter_draft(model, effects)) {
+            model->lane = model->lane == SIDE_LEFT ? SIDE_RIGHT : SIDE_LEFT;
+            reckon(model, effects);
+        }
+        return true;
+    case DO_APART:
+        if (enter_draft(model, effects) &&
+            enter(model, effects,
+                  &(Entry){.kind = ENTRY_APART, .lane = model->lane, .apart = !session->apart}))
+            say(model, ROLE_PLAIN,
+                session->apart ? "The two lanes now keep plans of their own"
+                               : "The two lanes share one plan again");
+        return true;
+    case DO_NEXT_GAME: {
+        const char *why = session_refuses(session, &(Entry){.kind = ENTRY_GAME});
+        if (why)
+            refuse(model, effects, why);
+        else if (enter_draft(model, effects))
+            ask(model, ASK_NEXT_GAME);
+        return true;
+    }
+    default:
+        return false;
+    }
+}
+
+static void answer_question(Model *model, Effects *effects, bool yes)
+{
+    model->mode = model->mode_before;
+    if (!yes)
+        return;
+    if (model->question == ASK_NEXT_GAME) {
+        enter(model, effects, &(Entry){.kind = ENTRY_GAME});
+        return;
+    }
+    effects->quit = true;
+}
+
+static void do_screen(Model *model, Effects *effects, DoId id)
+{
+    int page = model->rows - 4 > 1 ? model->rows - 4 : 1;
+    switch (id) {
+    case DO_PICK_OLDER:
+        model->pick -= model->pick > 0;
+        break;
+    case DO_PICK_NEWER:
+        model->pick += model->pick < model->session->shot_count - 1;
+        break;
+    case DO_PICK_TAKE:
+        begin_edit(model);
+        break;
+    case DO_PICK_LEAVE:
+        model->mode = MODE_LANE;
+        break;
+    case DO_YES:
+    case DO_NO:
+        answer_question(model, effects, id == DO_YES);
+        break;
+    case DO_HELP:
+        model->mode_before = model->mode;
+        model->mode = MODE_HELP;
+        model->help_top = 0;
+        break;
+    case DO_HELP_CLOSE:
+        model->mode = model->mode_before;
+        break;
+    case DO_HELP_UP:
+        model->help_top -= 1;
+        break;
+    case DO_HELP_DOWN:
+        model->help_top += 1;
+        break;
+    case DO_HELP_BACK:
+        model->help_top -= page;
+        break;
+    case DO_HELP_ON:
+        model->help_top += page;
+        break;
+    case DO_THEME:
+        if (model->theme_count > 0)
+            model->theme = (model->theme + 1) % model->theme_count;
+        effects->theme = true;
+        break;
+    case DO_REDRAW:
+        effects->redraw = true;
+        break;
+    case DO_QUIT:
+        if (model->mode == MODE_ENTRY) /* only where the terminal has become too small */
+            ask(model, ASK_QUIT);
+        else if (enter_draft(model, effects))
+            effects->quit = true;
+        break;
+    default:
+        break;
+    }
+    int last = screen_help_lines(model->columns) - screen_help_room(model->rows);
+    if (model->help_top > last)
+        model->help_top = last;
+    if (model->help_top < 0)
+        model->help_top = 0;
+}
+
+static void press(Model *model, Effects *effects, uint32_t key)
+{
+    model->message[0] = '\0';
+    effects->draw = true;
+    DoId id = actions_find(model_where(model), key);
+    if (id == DO_NOTHING)
+        return;
+    if (!do_shot(model, effects, id, key) && !do_plan(model, effects, id, key) &&
+        !do_event(model, effects, id))
+        do_screen(model, effects, id);
+}
+
+/* Paths by the film as estimated; by the sheet as long as nothing is known. */
+static void bring_paths(Model *model)
+{
+    const Session *session = model->session;
+    const Bowler *bowler = &session->bag.bowler;
+    Oil *oil = &model->shown.lane.oil;
+    if (!(oil->length_ft > 0.0)) {
+        Oil sheet;
+        oil_lay(&session->pattern, &sheet);
+        oil_for_hand(&sheet, bowler->hand, oil);
+    }
+    const Answer *answer = model_answer(model, 0);
+    Plan plans[2] = {model_plan(model), answer ? answer->plan : model_plan(model)};
+    Roll *rolls[2] = {&model->path, &model->path2};
+    bool *on[2] = {&model->path_on, &model->path2_on};
+    for (int i = 0; i < 2; i++) {
+        const Ball *ball = bag_slot(&session->bag, plans[i].slot);
+        *on[i] = ball && (i == 0 || answer);
+        if (!*on[i])
+            continue;
+        MotionBody body;
+        motion_body(ball, &body);
+        Delivery delivery = delivery_of(bowler, plans[i].stance, plans[i].aim);
+        delivery.mph += plans[i].mph_change;
+        delivery.loft_ft = fmax(0.0, delivery.loft_ft + plans[i].loft_change_ft);
+        motion_roll(&body, oil, &delivery, rolls[i]);
+    }
+    model->paths_stale = false;
+}
+
+static void take_advice(Model *model, const Advice *advice)
+{
+    if (advice->done) {
+        model->shown = *advice;
+        model->advised = true;
+        model->thinking = false;
+        model->paths_stale = true;
+        return;
+    }
+    /* Slots fill in as they come; answers change once, when all is reckoned: no flicker. */
+    for (int i = 0; i < BAG_SLOTS; i++)
+        if (advice->slot[i].ready)
+            model->shown.slot[i] = advice->slot[i];
+}
+
+Effects update(Model *model, Msg msg)
+{
+    Effects effects = {0};
+    switch (msg.kind) {
+    case MSG_KEY:
+        press(model, &effects, msg.key);
+        break;
+    case MSG_SIZE:
+        model->columns = msg.columns;
+        model->rows = msg.rows;
+        effects.draw = true;
+        break;
+    case MSG_ADVICE:
+        take_advice(model, msg.advice);
+        effects.draw = true;
+        break;
+    case MSG_PATHS:
+        if (model->paths_stale) {
+            bring_paths(model);
+            effects.draw = true;
+        }
+        break;
+    case MSG_KEPT:
+        effects.draw = model->unsaved == msg.ok;
+        model->unsaved = !msg.ok;
+        text_clean(model->unsaved_text, sizeof model->unsaved_text, msg.ok ? "" : msg.text);
+        break;
+    case MSG_NOTICE:
+        text_clean(model->message, sizeof model->message, msg.text);
+        model->message_role = ROLE_WARN;
+        effects.draw = true;
+        break;
+    }
+    return effects;
+}

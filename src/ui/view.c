@@ -1,0 +1,29 @@
+/* view.c - which screen it is; and what is shown where no screen fits. */
+#include "ui/view.h"
+
+#include <stdio.h>
+
+static void draw_small(const Model *model, Canvas *canvas)
+{
+    char text[160];
+    if (model->mode == MODE_ASK)
+        snprintf(text, sizeof text, "A shot is half typed. Quit? y/n");
+    else
+        snprintf(text, sizeof text,
+                 "settee needs %dx%d; this is %dx%d. Make it larger, or q quits.",
+                 SCREEN_COLUMNS_MIN, SCREEN_ROWS_MIN, canvas->columns, canvas->rows);
+    int row = canvas->rows > 4 ? canvas->rows / 3 : 0;
+    canvas_wrap(canvas, row, 0, canvas->columns, canvas->rows - row, ROLE_PLAIN, text);
+}
+
+void view_draw(const Model *model, Canvas *canvas)
+{
+    canvas_erase(canvas);
+    canvas->ascii = model->glyphs->ascii;
+    if (canvas->columns < SCREEN_COLUMNS_MIN || canvas->rows < SCREEN_ROWS_MIN)
+        draw_small(model, canvas);
+    else if (model->mode == MODE_HELP)
+        screen_help(model, canvas);
+    else
+        screen_lane(model, canvas);
+}

@@ -1,0 +1,25 @@
+/* view.h - the screens as pure functions: a const model in, a canvas filled. */
+#ifndef SETTEE_UI_VIEW_H
+#define SETTEE_UI_VIEW_H
+
+#include "ui/canvas.h"
+#include "ui/model.h"
+
+/* Draws what the model shows now, at the canvas's size (which the model must have been told). */
+void view_draw(const Model *model, Canvas *canvas);
+
+void screen_lane(const Model *model, Canvas *canvas);
+void screen_help(const Model *model, Canvas *canvas);
+
+int screen_help_lines(int columns); /* how long the help is at that width */
+int screen_help_room(int rows);     /* how many of its lines show at once */
+
+/* The lane from above with its pins, in a rectangle of rows and columns. */
+typedef struct Area {
+    int row, column, rows, columns;
+} Area;
+void laneview_draw(const Model *model, Canvas *canvas, Area area);
+/* The columns it takes when it may have at most `columns`: labels, gutters, 20 or 39 or 78. */
+int laneview_columns(int columns);
+
+#endif
