@@ -83,7 +83,7 @@ static void draw_film(const Model *model, Canvas *canvas, const Frame *frame)
 {
     static const Role ROLES[GLYPH_FILMS] = {ROLE_BOARD, ROLE_OIL1, ROLE_OIL2,
                                             ROLE_OIL3,  ROLE_OIL4, ROLE_OIL5};
-    const Oil *oil = &model->shown.lane.oil;
+    const Oil *oil = &model->shown.film;
     for (int r = 0; r < frame->rows; r++) {
         double y = m_from_ft(ft_of(frame, frame->top + r));
         for (int c = 0; c < frame->columns; c++) {
@@ -109,7 +109,7 @@ static void draw_edges(const Model *model, Canvas *canvas, const Frame *frame)
         canvas_text_right(canvas, row_of(frame, ft), frame->left - 2, 2, ROLE_DIM, text);
     }
     for (int board = 5; board <= 35; board += 5) { /* arrows lie in a V, 12.5 to 16 ft */
-        double ft = 16.0 - abs(board - 20) / 15.0 * 3.5;
+        double ft = 16.0 - fabs(board - 20.0) / 15.0 * 3.5;
         canvas_over(canvas, row_of(frame, ft), column_of(frame, board), model->glyphs->arrow,
                     ROLE_PIN);
     }
@@ -172,11 +172,10 @@ static void draw_scale(const Model *model, Canvas *canvas, const Frame *frame)
     }
 }
 
-static void draw_legend_row(const Model *model, Canvas *canvas, int row, int column, int width,
-                            uint32_t glyph, Role role, const Roll *roll, const char *word)
+static void draw_legend_row(Canvas *canvas, int row, int column, int width, uint32_t glyph,
+                            Role role, const Roll *roll, const char *word)
 {
     char text[96];
-    (void)model;
     canvas_put(canvas, row, column, glyph, role);
     if (roll->gutter)
         snprintf(text, sizeof text, "%s: in the gutter", word);
@@ -209,15 +208,15 @@ void laneview_draw(const Model *model, Canvas *canvas, Area area)
     draw_film(model, canvas, &frame);
     draw_edges(model, canvas, &frame);
     draw_scale(model, canvas, &frame);
-    int column = area.column + 1, width = area.columns - 1;
+    int column = area.column, width = area.columns;
     if (second) {
         draw_path(model, canvas, &frame, &model->path2, glyphs->path2, ROLE_PATH2);
-        draw_legend_row(model, canvas, frame.legend + 1, column, width, glyphs->path2, ROLE_PATH2,
+        draw_legend_row(canvas, frame.legend + 1, column, width, glyphs->path2, ROLE_PATH2,
                         &model->path2, "new");
     }
     if (model->path_on) {
         draw_path(model, canvas, &frame, &model->path, glyphs->path, ROLE_PATH);
-        draw_legend_row(model, canvas, frame.legend, column, width, glyphs->path, ROLE_PATH,
-                        &model->path, "now");
+        draw_legend_row(canvas, frame.legend, column, width, glyphs->path, ROLE_PATH, &model->path,
+                        "now");
     }
 }

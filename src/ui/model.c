@@ -1,7 +1,7 @@
 /* model.c - reading the model. */
 #include "ui/model.h"
 
-#include <math.h>
+#include <stddef.h>
 
 /* Spread of the film estimate (share of the sheet) under which the lane counts as well known, and
  * over which as hardly known; assumed: a tenth of the film moves the hit by about a board. */

@@ -5,7 +5,7 @@
 #include "ui/view.h"
 #include "ui/widgets.h"
 
-enum { KEY_COLUMNS = 12, ABOVE = 2, BELOW = 3 };
+enum { KEY_COLUMNS = 10, NAME_COLUMNS = 13, ABOVE = 2, BELOW = 4 };
 
 static const char STANDING[] = "The event's rules and a licensed or certified coach, pro shop or "
                                "physician come first.";
@@ -16,6 +16,7 @@ int screen_help_room(int rows) { return rows - ABOVE - BELOW > 1 ? rows - ABOVE 
 typedef struct Flow {
     Canvas *canvas;
     int columns, line, top, room;
+    int stop_at; /* group before which to stop, -1: none */
 } Flow;
 
 static int flow_row(const Flow *flow)
@@ -24,13 +25,23 @@ static int flow_row(const Flow *flow)
     return flow->canvas && row >= 0 && row < flow->room ? row + ABOVE : -1;
 }
 
-static void flow_line(Flow *flow, const char *key, Role role, const char *text)
+static void flow_line(Flow *flow, Role role, const char *text)
 {
     int row = flow_row(flow);
+    if (row >= 0)
+        canvas_text(flow->canvas, row, 1, flow->columns - 2, role, text);
+    flow->line++;
+}
+
+static void flow_action(Flow *flow, const DoRow *action)
+{
+    int row = flow_row(flow), column = 3 + KEY_COLUMNS;
     if (row >= 0) {
-        canvas_text(flow->canvas, row, 3, KEY_COLUMNS, ROLE_KEY, key);
-        int column = key[0] ? 3 + KEY_COLUMNS : 1;
-        canvas_text(flow->canvas, row, column, flow->columns - column - 1, role, text);
+        canvas_text(flow->canvas, row, 3, KEY_COLUMNS, ROLE_KEY, action->shown);
+        canvas_text(flow->canvas, row, column, NAME_COLUMNS, ROLE_DIM, action->name);
+        column += NAME_COLUMNS;
+        canvas_text(flow->canvas, row, column, flow->columns - column - 1, ROLE_PLAIN,
+                    action->help);
     }
     flow->line++;
 }
@@ -56,20 +67,22 @@ static void flow_sentence(Flow *flow, Role role, const char *text)
 
 static void flow_all(Flow *flow)
 {
-    for (int group = 0; group < GROUP_COUNT; group++) {
+    for (int group = 0; group < GROUP_COUNT && group != flow->stop_at; group++) {
         if (group > 0)
-            flow_line(flow, "", ROLE_PLAIN, "");
-        flow_line(flow, "", ROLE_TITLE, GROUP_TITLES[group]);
+            flow_line(flow, ROLE_PLAIN, "");
+        flow_line(flow, ROLE_TITLE, GROUP_TITLES[group]);
         for (int i = 0; i < DO_COUNT; i++)
             if ((int)DO_ROWS[i].group == group)
-                flow_line(flow, DO_ROWS[i].shown, ROLE_PLAIN, DO_ROWS[i].help);
+                flow_action(flow, &DO_ROWS[i]);
     }
-    flow_line(flow, "", ROLE_PLAIN, "");
-    flow_line(flow, "", ROLE_TITLE, "Take care");
+    if (flow->stop_at >= 0)
+        return;
+    flow_line(flow, ROLE_PLAIN, "");
+    flow_line(flow, ROLE_TITLE, "Take care");
     for (int i = CAUTION_NONE + 1; i < CAUTION_COUNT; i++)
         flow_sentence(flow, ROLE_WARN, CAUTION_WORDS[i]);
-    flow_line(flow, "", ROLE_PLAIN, "");
-    flow_line(flow, "", ROLE_TITLE, "How to read the lane screen");
+    flow_line(flow, ROLE_PLAIN, "");
+    flow_line(flow, ROLE_TITLE, "How to read the lane screen");
     flow_sentence(
         flow, ROLE_PLAIN,
         "Boards count from your own side, 1 at your edge. In is away from your edge, out "
@@ -84,9 +97,23 @@ static void flow_all(Flow *flow)
 
 int screen_help_lines(int columns)
 {
-    Flow flow = {.columns = columns};
+    Flow flow = {.columns = columns, .stop_at = -1};
     flow_all(&flow);
     return flow.line;
+}
+
+int screen_help_top(int columns, unsigned where)
+{
+    int group = where & IN_READ      ? GROUP_READ
+                : where & IN_RELEASE ? GROUP_RELEASE
+                : where & IN_LEAVE   ? GROUP_LEAVE
+                : where & IN_PICK    ? GROUP_PICK
+                                     : GROUP_HIT;
+    if (group == GROUP_HIT)
+        return 0;
+    Flow flow = {.columns = columns, .stop_at = group};
+    flow_all(&flow);
+    return flow.line + 1; /* past the empty line before its title */
 }
 
 void screen_help(const Model *model, Canvas *canvas)
@@ -98,12 +125,13 @@ void screen_help(const Model *model, Canvas *canvas)
     if (top < 0)
         top = 0;
     canvas_text(canvas, 0, 1, canvas->columns - 2, ROLE_TITLE, "Keys");
-    Flow flow = {.canvas = canvas, .columns = canvas->columns, .top = top, .room = room};
+    Flow flow = {
+        .canvas = canvas, .columns = canvas->columns, .top = top, .room = room, .stop_at = -1};
     flow_all(&flow);
     int shown = top + room < lines ? top + room : lines;
-    canvas_hline(canvas, last - 2, 0, canvas->columns, model->glyphs->rule, ROLE_DIM);
+    canvas_hline(canvas, last - 3, 0, canvas->columns, model->glyphs->rule, ROLE_DIM);
     canvas_print(canvas, 0, canvas->columns - 21, 20, ROLE_DIM, "lines %3d-%3d of %3d", top + 1,
                  shown, lines);
-    canvas_text(canvas, last - 1, 1, canvas->columns - 2, ROLE_WARN, STANDING);
+    canvas_wrap(canvas, last - 2, 1, canvas->columns - 2, 2, ROLE_WARN, STANDING);
     widget_footer(canvas, last, IN_HELP);
 }

@@ -7,7 +7,7 @@
 #include "ui/view.h"
 #include "ui/widgets.h"
 
-enum { LEFT_MIN = 26, RIGHT_MIN = 27, LEFT_MAX = 40, RIGHT_MAX = 56, GAP = 1 };
+enum { LEFT_MIN = 25, RIGHT_MIN = 26, LEFT_MAX = 40, RIGHT_MAX = 56, EDGE = 1, GAP = 1 };
 
 static const char *const SURE_WORDS[] = {"a guess", "fairly sure", "sure"};
 
@@ -16,30 +16,30 @@ static const char *const SURE_WORDS[] = {"a guess", "fairly sure", "sure"};
 static void draw_top(const Model *model, Canvas *canvas)
 {
     const Session *session = model->session;
-    char right[128] = "";
-    text_append(right, sizeof right, "game %d of %d   frame %d", session->game,
-                session->event.games, session->frame);
+    char right[128] = "", lane[48] = "", pattern[96] = "";
+    text_append(right, sizeof right, "game %d/%d  frame %d", session->game, session->event.games,
+                session->frame);
     if (session->game_over)
         text_append(right, sizeof right, " over");
     else if (session->frame == 10 && session->ball_of_tenth > 1)
         text_append(right, sizeof right, ", rack %d", session->ball_of_tenth);
-    text_append(right, sizeof right, "   %s   ", session->event.certified ? "scored" : "practice");
-    char lane[48] = "";
+    text_append(right, sizeof right, "  %s  ", session->event.certified ? "scored" : "practice");
     text_append(lane, sizeof lane, "lane %d %s", session->event.pair[model->lane],
                 SIDE_NAMES[model->lane]);
     int lane_width = canvas_width(lane), right_width = canvas_width(right);
     int at = canvas->columns - 1 - lane_width;
     canvas_text(canvas, 0, at, lane_width, ROLE_ACCENT, lane);
     canvas_text(canvas, 0, at - right_width, right_width, ROLE_PLAIN, right);
-    int room = at - right_width - 3, used = 1;
-    int name = canvas_width(session->event.name), wanted = room * 3 / 5;
-    int pattern = canvas_width(session->pattern.name) + 8;
-    if (wanted < room - pattern)
-        wanted = room - pattern;
-    used +=
-        canvas_text(canvas, 0, 1, name < wanted ? name : wanted, ROLE_TITLE, session->event.name);
-    canvas_print(canvas, 0, used + 2, room - used - 1, ROLE_DIM, "%s %.0f ft",
-                 session->pattern.name, session->pattern.length_ft);
+
+    int room = at - right_width - 3; /* the name, then the pattern, shorter where it must be */
+    text_append(pattern, sizeof pattern, "%s %.0f ft", session->pattern.name,
+                session->pattern.length_ft);
+    int name_width = canvas_width(session->event.name);
+    if (name_width + 2 + canvas_width(pattern) > room)
+        text_copy(pattern, sizeof pattern, session->pattern.name);
+    int used = canvas_text(canvas, 0, 1, room, ROLE_TITLE, session->event.name) + 2;
+    if (room - used >= 4)
+        canvas_text(canvas, 0, 1 + used, room - used, ROLE_DIM, pattern);
 }
 
 /* The bag: six slots, two lines each, figures under each other. */
@@ -138,32 +138,33 @@ static void draw_shot(const Model *model, Canvas *canvas, Area area, int row, in
 {
     const Session *session = model->session;
     const Shot *shot = &session->shots[index];
-    bool picked = model->mode == MODE_PICK && model->pick == index;
-    picked = picked || (model->mode == MODE_ENTRY && model->typing.index == index);
+    bool picked = (model->mode == MODE_PICK && model->pick == index) ||
+                  (model->mode == MODE_ENTRY && model->typing.index == index);
     bool wide = area.columns >= 34;
-    /* widths of frame and lane, slot, hit, read, release */
-    static const int NARROW[] = {3, 1, 5, 5, 4}, WIDE[] = {3, 1, 7, 7, 7};
+    /* widths of frame and lane, slot, hit, read */
+    static const int NARROW[] = {3, 1, 5, 5}, WIDE[] = {3, 1, 7, 7};
     const int *widths = wide ? WIDE : NARROW;
     Role role = picked ? ROLE_FIELD : shot_good(shot) ? ROLE_PLAIN : ROLE_DIM;
     if (picked)
         canvas_hline(canvas, row, area.column, area.columns, ' ', ROLE_FIELD);
-    char cells[5][16];
+    char cells[4][16], leave[48];
     snprintf(cells[0], sizeof cells[0], "%2d%c", session->shot_frame[index],
              shot->lane == SIDE_LEFT ? 'L' : 'R');
     snprintf(cells[1], sizeof cells[1], "%d", shot->slot);
     snprintf(cells[2], sizeof cells[2], "%s", hit_text(shot->hit, wide));
     snprintf(cells[3], sizeof cells[3], "%s", read_text(shot->read, wide));
-    snprintf(cells[4], sizeof cells[4], "%s", release_text(shot->release, wide));
-    int column = area.column;
-    for (int i = 0; i < 5; i++) {
-        Role cell = !picked && (i == 0) ? ROLE_DIM : role;
-        canvas_text(canvas, row, column, widths[i], cell, cells[i]);
+    int column = area.column, end = area.column + area.columns;
+    for (int i = 0; i < 4; i++) {
+        canvas_text(canvas, row, column, widths[i], !picked && i == 0 ? ROLE_DIM : role, cells[i]);
         column += widths[i] + 1;
     }
-    char leave[48];
-    int room = area.column + area.columns - column;
+    /* where it is narrow a good release goes without saying */
+    const char *release = wide || !shot_good(shot) ? release_text(shot->release, wide) : "";
+    int release_width = wide ? 7 : canvas_width(release);
+    canvas_text(canvas, row, wide ? column : end - release_width, release_width, role, release);
+    int room = end - column - (release_width > 0 ? release_width + 1 : 0);
     widget_leave(leave, sizeof leave, shot, room);
-    canvas_text(canvas, row, column, room,
+    canvas_text(canvas, row, wide ? column + 8 : column, room,
                 picked              ? ROLE_FIELD
                 : shot_strike(shot) ? ROLE_GOOD
                                     : role,
@@ -220,14 +221,14 @@ static int draw_figures(const Model *model, Canvas *canvas, Area area, const Ans
     Plan now = model_plan(model);
     const Plan *plan = &answer->plan;
     int spread = area.columns >= 40 ? 4 : area.columns >= 32 ? 2 : 0;
-    int columns[3] = {area.column, area.column + 6 + spread, area.column + 17 + 2 * spread};
+    int columns[3] = {area.column, area.column + 7 + spread, area.column + 17 + 2 * spread};
     static const char *const NAMES[3] = {"ball", "feet", "aim"};
     double values[3] = {plan->slot, plan->stance, plan->aim};
     char changes[3][24];
     if (plan->slot == now.slot)
         snprintf(changes[0], sizeof changes[0], "same");
     else
-        snprintf(changes[0], sizeof changes[0], "not %d", now.slot);
+        snprintf(changes[0], sizeof changes[0], "was %d", now.slot);
     change_text(changes[1], sizeof changes[1], now.stance, plan->stance);
     change_text(changes[2], sizeof changes[2], now.aim, plan->aim);
     for (int i = 0; i < 3; i++) {
@@ -240,16 +241,80 @@ static int draw_figures(const Model *model, Canvas *canvas, Area area, const Ans
     return 5;
 }
 
-static void draw_other(const Model *model, Canvas *canvas, Area area, int row, int index)
+/* "Ball down, 4 Thaw Pulley: 2 in with the feet" is a headline and what follows it. */
+static const char *after_headline(const Answer *answer)
 {
-    static const char *const KEYS[] = {"a", "s", "d"};
+    const char *name = ACTION_WORDS[answer->action], *words = answer->words;
+    size_t n = strlen(name);
+    if (strlen(words) < n || strncmp(words + 1, name + 1, n - 1) != 0)
+        return words;
+    words += n;
+    while (*words == ',' || *words == ':' || *words == ' ')
+        words++;
+    return words;
+}
+
+static void draw_headline(const Model *model, Canvas *canvas, Area area, const Answer *answer,
+                          Role role)
+{
+    char text[64];
+    const char *name = ACTION_WORDS[answer->action];
+    snprintf(text, sizeof text, "%c%s", name[0] - 'a' + 'A', name + 1);
+    int used = canvas_text(canvas, area.row, area.column, area.columns, role, text);
+    if (area.columns - used > 12) { /* the ball's name belongs to it */
+        const Ball *ball = bag_slot(&model->session->bag, answer->plan.slot);
+        canvas_print(canvas, area.row, area.column + used + 2, area.columns - used - 2,
+                     model->thinking ? ROLE_DIM : ROLE_PLAIN, "%s", ball ? ball->name : "");
+    }
+}
+
+static void draw_chance(const Model *model, Canvas *canvas, Area area, const Answer *answer,
+                        Role role)
+{
+    int at = area.column, end = area.column + area.columns;
+    double change = answer->pocket_after - answer->pocket_now;
+    Role after = model->thinking   ? ROLE_DIM
+                 : change > 0.005  ? ROLE_GOOD
+                 : change < -0.005 ? ROLE_WARN
+                                   : ROLE_PLAIN;
+    at += canvas_text(canvas, area.row, at, 7, ROLE_DIM, "pocket") + 1;
+    at += canvas_print(canvas, area.row, at, 8, role, "%2.0f → ", answer->pocket_now * 100.0);
+    canvas_print(canvas, area.row, at, 5, after, "%.0f%%", answer->pocket_after * 100.0);
+    int bar = area.columns - 18;
+    widget_chance(canvas, model->glyphs, area.row, end - bar, bar, answer->pocket_now,
+                  answer->pocket_after);
+    canvas_print(canvas, area.row + 1, area.column, area.columns, ROLE_DIM,
+                 "miss room %.1f in, %.1f out", answer->room_in, answer->room_out);
+}
+
+/* The second and third answer; `lines` each. */
+static void draw_other(const Model *model, Canvas *canvas, Area area, int index)
+{
+    static const DoId KEYS[] = {DO_TAKE_1, DO_TAKE_2, DO_TAKE_3};
     const Answer *answer = model_answer(model, index);
     char chance[16];
     snprintf(chance, sizeof chance, "%.0f%%", answer->pocket_after * 100.0);
-    canvas_text(canvas, row, area.column, 1, ROLE_KEY, KEYS[index]);
-    canvas_text(canvas, row, area.column + 2, area.columns - 7,
+    canvas_text(canvas, area.row, area.column, 1, ROLE_KEY, DO_ROWS[KEYS[index]].shown);
+    canvas_wrap(canvas, area.row, area.column + 2, area.columns - 7, area.rows,
                 model->thinking ? ROLE_DIM : ROLE_PLAIN, answer->words);
-    canvas_text_right(canvas, row, area.column + area.columns, 5, ROLE_DIM, chance);
+    canvas_text_right(canvas, area.row, area.column + area.columns, 5, ROLE_DIM, chance);
+}
+
+/* Where there is room: what the shots say, and how well the lane is known. */
+static void draw_evidence(const Model *model, Canvas *canvas, Area area)
+{
+    const Advice *shown = &model->shown;
+    int row = area.row, bottom = area.row + area.rows;
+    if (area.rows < 4)
+        return;
+    canvas_text(canvas, row++, area.column, area.columns, ROLE_TITLE, "What says so");
+    for (int i = 0; i < SIGN_COUNT && row < bottom - 2; i++)
+        if (shown->signs.seen[i])
+            canvas_text(canvas, row++, area.column, area.columns, ROLE_DIM, SIGN_WORDS[i]);
+    canvas_print(canvas, row++, area.column, area.columns, ROLE_DIM,
+                 "film %.2f ± %.2f of the sheet, as worn", shown->lane.scale, shown->lane.scale_sd);
+    canvas_print(canvas, row, area.column, area.columns, ROLE_DIM, "%d balls thrown on this lane",
+                 shown->lane.deliveries);
 }
 
 static void draw_throw(const Model *model, Canvas *canvas, Area area)
@@ -271,45 +336,41 @@ static void draw_throw(const Model *model, Canvas *canvas, Area area)
     else
         canvas_text_right(canvas, row, end, 14, sure == 0 ? ROLE_WARN : ROLE_DIM, SURE_WORDS[sure]);
     row += 1 + air;
-    canvas_text(canvas, row, area.column, 1, ROLE_KEY, "a");
-    row += canvas_wrap(canvas, row, area.column + 2, area.columns - 2, 2, main_role, answer->words);
-    row += air;
+    draw_headline(model, canvas, (Area){row, area.column, 1, area.columns}, answer, main_role);
+    row += 1 + air;
     row +=
         draw_figures(model, canvas, (Area){row, area.column, 5, area.columns}, answer, main_role);
     row += air;
+    draw_chance(model, canvas, (Area){row, area.column, 2, area.columns}, answer, text_role);
+    row += 2 + air;
 
-    canvas_print(canvas, row, area.column, 14, text_role, "pocket %2.0f → %.0f%%",
-                 answer->pocket_now * 100.0, answer->pocket_after * 100.0);
-    int bar = area.columns - 16;
-    widget_chance(canvas, model->glyphs, row, end - bar, bar, answer->pocket_now,
-                  answer->pocket_after);
-    row++;
-    canvas_print(canvas, row++, area.column, area.columns, ROLE_DIM, "miss room %.1f in, %.1f out",
-                 answer->room_in, answer->room_out);
-    row += air;
-
-    /* the other answers keep their place at the bottom: the why gets what is between */
+    /* the other answers end the column, or follow where it is tall; the why has what is between */
     int others = model->shown.answer_count > 3 ? 2 : model->shown.answer_count - 1;
-    int top = bottom - others - (air ? 8 : 0);
-    int room = top - row - 1, caution = answer->caution != CAUTION_NONE ? 2 : 0;
-    if (answer->disagrees)
-        caution++;
-    int why = room - caution;
+    int top = air ? bottom : bottom - others - 1;
+    char extra[96] = ""; /* what the three figures do not tell: speed, loft, surface */
+    if (answer->surface_grit > 0.0 || answer->plan.mph_change != 0.0 ||
+        answer->plan.loft_change_ft != 0.0)
+        text_copy(extra, sizeof extra, after_headline(answer));
+    if (extra[0] && row < top)
+        row += canvas_wrap(canvas, row, area.column, area.columns, 2, main_role, extra);
+    int caution = (answer->caution != CAUTION_NONE ? 3 : 0) + answer->disagrees;
+    int why = top - row - caution;
     row += canvas_wrap(canvas, row, area.column, area.columns, why > 5 ? 5 : why, text_role,
                        answer->because);
-    row += air;
     if (answer->disagrees && row < top)
         canvas_text(canvas, row++, area.column, area.columns, ROLE_WARN,
                     "! rule and forecast differ");
-    if (answer->caution != CAUTION_NONE && top - row > 0) {
+    if (answer->caution != CAUTION_NONE && row < top) {
         canvas_put(canvas, row, area.column, model->glyphs->caution, ROLE_WARN);
         row += canvas_wrap(canvas, row, area.column + 2, area.columns - 2, air ? 4 : top - row,
                            ROLE_WARN, CAUTION_WORDS[answer->caution]);
     }
-    if (top <= row)
-        top = row;
-    for (int i = 1; i <= others && top + i - 1 < bottom; i++)
-        draw_other(model, canvas, area, top + i - 1, i);
+    int lines = bottom - row > 2 * others ? 2 : 1;
+    row = air ? row + 1 : bottom - others * lines;
+    for (int i = 1; i <= others && row + lines <= bottom; i++, row += lines)
+        draw_other(model, canvas, (Area){row, area.column, lines, area.columns}, i);
+    if (air)
+        draw_evidence(model, canvas, (Area){row + 1, area.column, bottom - row - 1, area.columns});
 }
 
 /* The line where a shot is typed, and the one above it for what has to be said. */
@@ -339,10 +400,12 @@ static void draw_typing(const Model *model, Canvas *canvas, int row)
     const Shot *shot = &typing->shot;
     char text[64], stance[16], aim[16], leave[64];
     int column = 1;
+    bool speed = typing->field == FIELD_SPEED || shot->mph > 0.0;
     widget_board(stance, sizeof stance, shot->stance);
     widget_board(aim, sizeof aim, shot->aim);
     snprintf(text, sizeof text, "%c %s/%s", shot->lane == SIDE_LEFT ? 'L' : 'R', stance, aim);
-    column += canvas_text(canvas, row, column, 14, ROLE_DIM, text) + 1;
+    if (!speed || canvas->columns >= 96) /* the speed takes its place where room is short */
+        column += canvas_text(canvas, row, column, 14, ROLE_DIM, text) + 1;
     snprintf(text, sizeof text, "%d", shot->slot);
     column = draw_part(model, canvas, row, column, FIELD_SLOT, "ball",
                        typing->field == FIELD_SLOT ? "" : text, 1);
@@ -351,7 +414,7 @@ static void draw_typing(const Model *model, Canvas *canvas, int row)
         draw_part(model, canvas, row, column, FIELD_READ, "read", read_text(shot->read, true), 7);
     column = draw_part(model, canvas, row, column, FIELD_RELEASE, "release",
                        release_text(shot->release, true), 7);
-    if (typing->field == FIELD_SPEED || shot->mph > 0.0) {
+    if (speed) {
         snprintf(text, sizeof text, "%.1f", shot->mph);
         column = draw_part(model, canvas, row, column, FIELD_SPEED, "mph",
                            typing->field == FIELD_SPEED ? typing->figures : text, 4);
@@ -391,8 +454,7 @@ static void draw_bottom(const Model *model, Canvas *canvas)
             column += canvas_text(canvas, entry, column, 4, ROLE_KEY, DO_ROWS[i].shown) + 1;
             column += canvas_text(canvas, entry, column, 8, ROLE_DIM, DO_ROWS[i].name) + 1;
         }
-        bool thrown = model->session->apart;
-        if (thrown)
+        if (model->session->apart)
             canvas_text_right(canvas, entry, canvas->columns - 1, 12, ROLE_DIM, "lanes apart");
     }
     widget_footer(canvas, last, model_where(model));
@@ -409,21 +471,21 @@ static void draw_question(const Model *model, Canvas *canvas)
 
 void screen_lane(const Model *model, Canvas *canvas)
 {
-    int body = canvas->rows - 4, extra = canvas->columns - SCREEN_COLUMNS_MIN;
-    int lane = laneview_columns(canvas->columns - LEFT_MIN - RIGHT_MIN - 2 * GAP);
+    int body = canvas->rows - 4, total = canvas->columns - 2 * EDGE - 2 * GAP;
+    int lane = laneview_columns(total - LEFT_MIN - RIGHT_MIN);
     /* what is left over goes to both sides, up to where lines get too long to read */
-    extra = canvas->columns - lane - LEFT_MIN - RIGHT_MIN - 2 * GAP;
-    int left = LEFT_MIN + (extra > 0 ? extra * 2 / 5 : 0);
+    int extra = total - lane - LEFT_MIN - RIGHT_MIN;
+    int left = LEFT_MIN + extra * 2 / 5;
     left = left > LEFT_MAX ? LEFT_MAX : left;
-    int right = canvas->columns - lane - left - 2 * GAP;
+    int right = total - lane - left;
     right = right > RIGHT_MAX ? RIGHT_MAX : right;
-    int margin = (canvas->columns - left - lane - right - 2 * GAP) / 3;
+    int margin = (total - left - lane - right) / 2;
     draw_top(model, canvas);
-    Area bag = {1, 0, body, left};
-    int used = draw_bag(model, canvas, bag);
-    draw_shots(model, canvas, (Area){1 + used + 1, 0, body - used - 1, left});
-    laneview_draw(model, canvas, (Area){1, left + GAP + margin, body, lane});
-    draw_throw(model, canvas, (Area){1, left + lane + 2 * GAP + 2 * margin, body, right - 1});
+    int used = draw_bag(model, canvas, (Area){1, EDGE, body, left});
+    draw_shots(model, canvas, (Area){1 + used + 1, EDGE, body - used - 1, left});
+    int at = EDGE + left + GAP + margin;
+    laneview_draw(model, canvas, (Area){1, at, body, lane});
+    draw_throw(model, canvas, (Area){1, canvas->columns - EDGE - right, body, right});
     draw_bottom(model, canvas);
     if (model->mode == MODE_ASK)
         draw_question(model, canvas);

@@ -12,12 +12,14 @@
 #include <stdlib.h>
 #include <string.h>
 #include <sys/ioctl.h>
-#include <term.h>
 #include <termios.h>
 #include <unistd.h>
 
 #include "base/text.h"
 #include "ui/keys.h"
+
+/* From <term.h>, which also makes macros of words like "columns" and "lines". */
+extern char *tigetstr(const char *name);
 
 enum { PAIRS_MAX = 250, SILENT_READS_MAX = 50, ESC_DELAY_MS = 25 };
 

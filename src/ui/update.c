@@ -508,9 +508,9 @@ static void do_screen(Model *model, Effects *effects, DoId id)
         answer_question(model, effects, id == DO_YES);
         break;
     case DO_HELP:
+        model->help_top = screen_help_top(model->columns, model_where(model));
         model->mode_before = model->mode;
         model->mode = MODE_HELP;
-        model->help_top = 0;
         break;
     case DO_HELP_CLOSE:
         model->mode = model->mode_before;
@@ -568,7 +568,7 @@ static void bring_paths(Model *model)
 {
     const Session *session = model->session;
     const Bowler *bowler = &session->bag.bowler;
-    Oil *oil = &model->shown.lane.oil;
+    Oil *oil = &model->shown.film;
     if (!(oil->length_ft > 0.0)) {
         Oil sheet;
         oil_lay(&session->pattern, &sheet);

@@ -11,8 +11,9 @@ void view_draw(const Model *model, Canvas *canvas);
 void screen_lane(const Model *model, Canvas *canvas);
 void screen_help(const Model *model, Canvas *canvas);
 
-int screen_help_lines(int columns); /* how long the help is at that width */
-int screen_help_room(int rows);     /* how many of its lines show at once */
+int screen_help_lines(int columns);               /* how long the help is at that width */
+int screen_help_room(int rows);                   /* how many of its lines show at once */
+int screen_help_top(int columns, unsigned where); /* line where the keys of that state begin */
 
 /* The lane from above with its pins, in a rectangle of rows and columns. */
 typedef struct Area {

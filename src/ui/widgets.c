@@ -99,6 +99,8 @@ void widget_footer(Canvas *canvas, int row, unsigned where)
     int count = actions_footer(where, ids), column = 1;
     for (int i = 0; i < count; i++) {
         const DoRow *action = &DO_ROWS[ids[i]];
+        if (where == IN_LANE && action->group == GROUP_HIT)
+            continue; /* the line above lists them */
         int need = canvas_width(action->shown) + 1 + canvas_width(action->name);
         if (column + need > canvas->columns)
             break;
