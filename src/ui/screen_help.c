@@ -5,7 +5,7 @@
 #include "ui/view.h"
 #include "ui/widgets.h"
 
-enum { KEY_COLUMNS = 10, NAME_COLUMNS = 13, ABOVE = 2, BELOW = 4 };
+enum { KEY_COLUMNS = 9, NAME_COLUMNS = 12, ABOVE = 2, BELOW = 4 };
 
 static const char STANDING[] = "The event's rules and a licensed or certified coach, pro shop or "
                                "physician come first.";

@@ -140,13 +140,15 @@ static void draw_shot(const Model *model, Canvas *canvas, Area area, int row, in
     const Shot *shot = &session->shots[index];
     bool picked = (model->mode == MODE_PICK && model->pick == index) ||
                   (model->mode == MODE_ENTRY && model->typing.index == index);
-    bool wide = area.columns >= 34;
+    bool wide = area.columns >= 35;
     /* widths of frame and lane, slot, hit, read */
     static const int NARROW[] = {3, 1, 5, 5}, WIDE[] = {3, 1, 7, 7};
     const int *widths = wide ? WIDE : NARROW;
     Role role = picked ? ROLE_FIELD : shot_good(shot) ? ROLE_PLAIN : ROLE_DIM;
-    if (picked)
+    if (picked) {
+        canvas_put(canvas, row, area.column - 1, model->glyphs->breaks_right, ROLE_ACCENT);
         canvas_hline(canvas, row, area.column, area.columns, ' ', ROLE_FIELD);
+    }
     char cells[4][16], leave[48];
     snprintf(cells[0], sizeof cells[0], "%2d%c", session->shot_frame[index],
              shot->lane == SIDE_LEFT ? 'L' : 'R');
@@ -185,8 +187,8 @@ static void draw_shots(const Model *model, Canvas *canvas, Area area)
     canvas_text(canvas, area.row, area.column, area.columns, ROLE_TITLE, "Last shots");
     if (seen > 0) {
         char text[48] = "";
-        text_append(text, sizeof text, "X %d of %d", strikes, seen);
-        canvas_text_right(canvas, area.row, end, area.columns - 12, ROLE_DIM, text);
+        text_append(text, sizeof text, "strikes %d of %d", strikes, seen);
+        canvas_text_right(canvas, area.row, end, area.columns - 11, ROLE_DIM, text);
     }
     if (session->shot_count == 0) {
         canvas_text(canvas, area.row + 1, area.column, area.columns, ROLE_DIM, "none yet");
@@ -254,12 +256,25 @@ static const char *after_headline(const Answer *answer)
     return words;
 }
 
+/* Whether an answer changes what the three figures do not tell: speed, loft, surface. */
+static bool differs_elsewhere(const Answer *answer)
+{
+    return answer->surface_grit > 0.0 || answer->plan.mph_change != 0.0 ||
+           answer->plan.loft_change_ft != 0.0;
+}
+
+static void action_text(const Answer *answer, char *out, size_t size)
+{
+    const char *name = ACTION_WORDS[answer->action];
+    text_copy(out, size, "");
+    text_append(out, size, "%c%s", name[0] - 'a' + 'A', name + 1);
+}
+
 static void draw_headline(const Model *model, Canvas *canvas, Area area, const Answer *answer,
                           Role role)
 {
     char text[64];
-    const char *name = ACTION_WORDS[answer->action];
-    snprintf(text, sizeof text, "%c%s", name[0] - 'a' + 'A', name + 1);
+    action_text(answer, text, sizeof text);
     int used = canvas_text(canvas, area.row, area.column, area.columns, role, text);
     if (area.columns - used > 12) { /* the ball's name belongs to it */
         const Ball *ball = bag_slot(&model->session->bag, answer->plan.slot);
@@ -287,17 +302,33 @@ static void draw_chance(const Model *model, Canvas *canvas, Area area, const Ans
                  "miss room %.1f in, %.1f out", answer->room_in, answer->room_out);
 }
 
-/* The second and third answer; `lines` each. */
+/* The second and third answer: what, and what of the pocket; on a second line the figures. */
 static void draw_other(const Model *model, Canvas *canvas, Area area, int index)
 {
     static const DoId KEYS[] = {DO_TAKE_1, DO_TAKE_2, DO_TAKE_3};
     const Answer *answer = model_answer(model, index);
-    char chance[16];
-    snprintf(chance, sizeof chance, "%.0f%%", answer->pocket_after * 100.0);
+    const Plan *plan = &answer->plan;
+    Role role = model->thinking ? ROLE_DIM : ROLE_PLAIN;
+    char text[120], stance[16], aim[16];
+    int end = area.column + area.columns;
+    snprintf(text, sizeof text, "%.0f%%", answer->pocket_after * 100.0);
     canvas_text(canvas, area.row, area.column, 1, ROLE_KEY, DO_ROWS[KEYS[index]].shown);
-    canvas_wrap(canvas, area.row, area.column + 2, area.columns - 7, area.rows,
-                model->thinking ? ROLE_DIM : ROLE_PLAIN, answer->words);
-    canvas_text_right(canvas, area.row, area.column + area.columns, 5, ROLE_DIM, chance);
+    canvas_text_right(canvas, area.row, end, 5, role, text);
+    action_text(answer, text, sizeof text);
+    int used = canvas_text(canvas, area.row, area.column + 2, area.columns - 7, role, text);
+    widget_board(stance, sizeof stance, plan->stance);
+    widget_board(aim, sizeof aim, plan->aim);
+    if (area.rows < 2)
+        snprintf(text, sizeof text, "%d, %s, %s", plan->slot, stance, aim);
+    else if (differs_elsewhere(answer))
+        snprintf(text, sizeof text, "%s", after_headline(answer));
+    else
+        snprintf(text, sizeof text, "ball %d  feet %-4s  aim %s", plan->slot, stance, aim);
+    if (area.rows < 2)
+        canvas_text(canvas, area.row, area.column + 4 + used, area.columns - used - 10, ROLE_DIM,
+                    text);
+    else
+        canvas_text(canvas, area.row + 1, area.column + 2, area.columns - 2, ROLE_DIM, text);
 }
 
 /* Where there is room: what the shots say, and how well the lane is known. */
@@ -312,7 +343,7 @@ static void draw_evidence(const Model *model, Canvas *canvas, Area area)
         if (shown->signs.seen[i])
             canvas_text(canvas, row++, area.column, area.columns, ROLE_DIM, SIGN_WORDS[i]);
     canvas_print(canvas, row++, area.column, area.columns, ROLE_DIM,
-                 "film %.2f ± %.2f of the sheet, as worn", shown->lane.scale, shown->lane.scale_sd);
+                 "film %.2f ± %.2f of the worn sheet", shown->lane.scale, shown->lane.scale_sd);
     canvas_print(canvas, row, area.column, area.columns, ROLE_DIM, "%d balls thrown on this lane",
                  shown->lane.deliveries);
 }
@@ -347,10 +378,7 @@ static void draw_throw(const Model *model, Canvas *canvas, Area area)
     /* the other answers end the column, or follow where it is tall; the why has what is between */
     int others = model->shown.answer_count > 3 ? 2 : model->shown.answer_count - 1;
     int top = air ? bottom : bottom - others - 1;
-    char extra[96] = ""; /* what the three figures do not tell: speed, loft, surface */
-    if (answer->surface_grit > 0.0 || answer->plan.mph_change != 0.0 ||
-        answer->plan.loft_change_ft != 0.0)
-        text_copy(extra, sizeof extra, after_headline(answer));
+    const char *extra = differs_elsewhere(answer) ? after_headline(answer) : "";
     if (extra[0] && row < top)
         row += canvas_wrap(canvas, row, area.column, area.columns, 2, main_role, extra);
     int caution = (answer->caution != CAUTION_NONE ? 3 : 0) + answer->disagrees;
@@ -475,7 +503,7 @@ void screen_lane(const Model *model, Canvas *canvas)
     int lane = laneview_columns(total - LEFT_MIN - RIGHT_MIN);
     /* what is left over goes to both sides, up to where lines get too long to read */
     int extra = total - lane - LEFT_MIN - RIGHT_MIN;
-    int left = LEFT_MIN + extra * 2 / 5;
+    int left = LEFT_MIN + extra * 4 / 7;
     left = left > LEFT_MAX ? LEFT_MAX : left;
     int right = total - lane - left;
     right = right > RIGHT_MAX ? RIGHT_MAX : right;

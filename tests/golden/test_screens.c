@@ -1,0 +1,202 @@
+/* test_screens.c - whole screens as text, compared with files in tests/golden.
+ *
+ * SETTEE_GOLDEN_UPDATE=1 writes the files anew; read the difference before keeping it. */
+#include "near.h"
+
+#include "ui/pinned.h"
+
+static char *slurp(const char *path)
+{
+    FILE *file = fopen(path, "rb");
+    if (!file)
+        return NULL;
+    char *text = calloc(1, 1 << 16);
+    size_t n = text ? fread(text, 1, (1 << 16) - 1, file) : 0;
+    (void)n;
+    fclose(file);
+    return text;
+}
+
+static void compare(const char *name, const Model *model)
+{
+    char path[512];
+    snprintf(path, sizeof path, "%s/tests/golden/%s.txt", SETTEE_SOURCE_DIR, name);
+    char *screen = pinned_screen(model);
+    assert_non_null(screen);
+    const char *renew = getenv("SETTEE_GOLDEN_UPDATE");
+    if (renew && renew[0] == '1') {
+        FILE *file = fopen(path, "wb");
+        assert_non_null(file);
+        fputs(screen, file);
+        assert_int_equal(fclose(file), 0);
+    }
+    char *expected = slurp(path);
+    if (!expected)
+        fail_msg("%s is missing: run with SETTEE_GOLDEN_UPDATE=1", path);
+    if (strcmp(screen, expected) != 0)
+        print_error("%s: expected\n%s\ngot\n%s\n", name, expected, screen);
+    assert_string_equal(screen, expected);
+    free(expected);
+    free(screen);
+}
+
+static Pinned *playing(Hand hand, int columns, int rows)
+{
+    Pinned *pinned = malloc(sizeof *pinned);
+    assert_non_null(pinned);
+    pinned_begin(pinned, hand, columns, rows);
+    pinned_play(pinned);
+    pinned_advise(pinned);
+    return pinned;
+}
+
+static void lane_at_each_size(void **state)
+{
+    (void)state;
+    static const int SIZES[][2] = {{80, 24}, {120, 40}, {40, 12}, {200, 60}};
+    for (size_t i = 0; i < sizeof SIZES / sizeof *SIZES; i++) {
+        Pinned *pinned = playing(HAND_RIGHT, SIZES[i][0], SIZES[i][1]);
+        char name[64];
+        snprintf(name, sizeof name, "lane-%dx%d", SIZES[i][0], SIZES[i][1]);
+        compare(name, &pinned->model);
+        free(pinned);
+    }
+}
+
+static void before_anything_is_known(void **state)
+{
+    (void)state;
+    Pinned *pinned = malloc(sizeof *pinned);
+    assert_non_null(pinned);
+    pinned_begin(pinned, HAND_RIGHT, 80, 24);
+    compare("start-80x24", &pinned->model);
+    free(pinned);
+}
+
+static void hold_is_as_calm_as_a_change(void **state)
+{
+    (void)state;
+    Pinned *pinned = playing(HAND_RIGHT, 80, 24);
+    Advice *advice = &pinned->advice;
+    advice->answers[0] = advice->answers[2];
+    advice->answer_count = 2;
+    pinned_advise(pinned);
+    compare("hold-80x24", &pinned->model);
+    free(pinned);
+}
+
+static void left_hander_is_mirrored(void **state)
+{
+    (void)state;
+    Pinned *pinned = playing(HAND_LEFT, 80, 24);
+    compare("left-80x24", &pinned->model);
+    free(pinned);
+}
+
+static void ascii_has_no_other_bytes(void **state)
+{
+    (void)state;
+    Pinned *pinned = playing(HAND_RIGHT, 80, 24);
+    pinned->model.glyphs = &GLYPHS_ASCII;
+    compare("ascii-80x24", &pinned->model);
+    char *screen = pinned_screen(&pinned->model);
+    for (const char *at = screen; *at; at++)
+        assert_true((unsigned char)*at < 0x80);
+    free(screen);
+    free(pinned);
+}
+
+static void a_shot_is_typed(void **state)
+{
+    (void)state;
+    Pinned *pinned = playing(HAND_RIGHT, 80, 24);
+    pinned_type(pinned, "l");
+    compare("typing-read-80x24", &pinned->model);
+    pinned_type(pinned, "lg68");
+    compare("typing-leave-80x24", &pinned->model);
+    pinned_type(pinned, "m17.4");
+    compare("typing-speed-80x24", &pinned->model);
+    free(pinned);
+}
+
+static void caution_and_doubt_are_shown(void **state)
+{
+    (void)state;
+    Pinned *pinned = playing(HAND_RIGHT, 80, 24);
+    Answer *answer = &pinned->advice.answers[0];
+    *answer = pinned_answer(ACTION_FASTER,
+                            (Plan){.slot = 1, .stance = 28.5, .aim = 14.5, .mph_change = 0.5}, 0.44,
+                            "More speed: +0.5 mph", "The ball reads early, and you slowed down.");
+    answer->caution = CAUTION_SPEED;
+    answer->disagrees = true;
+    pinned_advise(pinned);
+    compare("caution-80x24", &pinned->model);
+    free(pinned);
+}
+
+static void earlier_answer_stands_while_reckoning(void **state)
+{
+    (void)state;
+    Pinned *pinned = playing(HAND_RIGHT, 80, 24);
+    pinned_press(pinned, PRESS_LEFT);
+    compare("reckoning-80x24", &pinned->model);
+    free(pinned);
+}
+
+static void choosing_a_shot(void **state)
+{
+    (void)state;
+    Pinned *pinned = playing(HAND_RIGHT, 120, 40);
+    pinned_press(pinned, 'e');
+    pinned_press(pinned, PRESS_DOWN);
+    compare("pick-120x40", &pinned->model);
+    pinned_press(pinned, PRESS_ENTER);
+    compare("anew-120x40", &pinned->model);
+    free(pinned);
+}
+
+static void what_is_not_saved_is_said(void **state)
+{
+    (void)state;
+    Pinned *pinned = playing(HAND_RIGHT, 80, 24);
+    update(&pinned->model, (Msg){.kind = MSG_KEPT, .text = "no space left on the device"});
+    compare("unsaved-80x24", &pinned->model);
+    free(pinned);
+}
+
+static void help_and_question(void **state)
+{
+    (void)state;
+    Pinned *pinned = playing(HAND_RIGHT, 80, 24);
+    pinned_press(pinned, '?');
+    compare("help-80x24", &pinned->model);
+    for (int i = 0; i < 40; i++)
+        pinned_press(pinned, PRESS_PAGE_DOWN);
+    compare("help-end-80x24", &pinned->model);
+    pinned_press(pinned, PRESS_ESC);
+    pinned_press(pinned, 'G');
+    compare("ask-80x24", &pinned->model);
+    free(pinned);
+    pinned = playing(HAND_RIGHT, 120, 40);
+    pinned_press(pinned, '?');
+    compare("help-120x40", &pinned->model);
+    free(pinned);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(lane_at_each_size),
+        cmocka_unit_test(before_anything_is_known),
+        cmocka_unit_test(hold_is_as_calm_as_a_change),
+        cmocka_unit_test(left_hander_is_mirrored),
+        cmocka_unit_test(ascii_has_no_other_bytes),
+        cmocka_unit_test(a_shot_is_typed),
+        cmocka_unit_test(caution_and_doubt_are_shown),
+        cmocka_unit_test(earlier_answer_stands_while_reckoning),
+        cmocka_unit_test(choosing_a_shot),
+        cmocka_unit_test(what_is_not_saved_is_said),
+        cmocka_unit_test(help_and_question),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}

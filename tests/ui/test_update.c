@@ -1,0 +1,453 @@
+/* test_update.c - keys in, session out: logging, undo, editing, plans, and what is refused. */
+#include "near.h"
+
+#include "base/text.h"
+#include "ui/pinned.h"
+
+static Pinned *fresh(Hand hand)
+{
+    Pinned *pinned = malloc(sizeof *pinned);
+    assert_non_null(pinned);
+    pinned_begin(pinned, hand, 80, 24);
+    pinned_advise(pinned);
+    return pinned;
+}
+
+static void three_keys_and_enter_log_a_shot(void **state)
+{
+    (void)state;
+    Pinned *pinned = fresh(HAND_RIGHT);
+    pinned_type(pinned, "fog");
+    assert_int_equal(pinned->session.shot_count, 0);
+    Effects effects = pinned_press(pinned, PRESS_ENTER);
+    assert_true(effects.keep && effects.advise && effects.draw);
+    assert_int_equal(pinned->session.shot_count, 1);
+    const Shot *shot = &pinned->session.shots[0];
+    assert_int_equal(shot->hit, HIT_FLUSH);
+    assert_int_equal(shot->read, READ_ON_TIME);
+    assert_int_equal(shot->release, RELEASE_GOOD);
+    assert_true(shot_strike(shot));
+    assert_int_equal(shot->slot, 1);
+    assert_near(shot->stance, 28.0, 0);
+    assert_near(shot->aim, 14.0, 0);
+    assert_int_equal(shot->lane, SIDE_LEFT);
+    assert_int_equal(pinned->model.mode, MODE_LANE);
+    assert_int_equal(pinned->model.lane, SIDE_RIGHT); /* the next frame's */
+    free(pinned);
+}
+
+static void every_word_has_its_key(void **state)
+{
+    (void)state;
+    static const char HITS[] = "gwtlfhnc", READS[] = "eoln", RELEASES[] = "giofsx";
+    Pinned *pinned = fresh(HAND_RIGHT);
+    for (int h = 0; HITS[h]; h++)
+        for (int r = 0; READS[r]; r++)
+            for (int e = 0; RELEASES[e]; e++) {
+                pinned_press(pinned, (unsigned char)HITS[h]);
+                pinned_press(pinned, (unsigned char)READS[r]);
+                pinned_press(pinned, (unsigned char)RELEASES[e]);
+                const Shot *shot = &pinned->model.typing.shot;
+                assert_int_equal(shot->hit, HIT_GUTTER + h);
+                assert_int_equal(shot->read, READ_EARLY + r);
+                assert_int_equal(shot->release, RELEASE_GOOD + e);
+                assert_int_equal(shot->left, h == 0 ? PINS_ALL : 0);
+                pinned_press(pinned, PRESS_ESC);
+                assert_int_equal(pinned->model.mode, MODE_LANE);
+            }
+    assert_int_equal(pinned->session.entry_count, 0);
+    free(pinned);
+}
+
+static void leave_is_typed_as_pins(void **state)
+{
+    (void)state;
+    Pinned *pinned = fresh(HAND_RIGHT);
+    pinned_type(pinned, "hog360");
+    assert_int_equal(pinned->model.typing.shot.left, pin_bit(3) | pin_bit(6) | pin_bit(10));
+    pinned_type(pinned, "6");
+    assert_int_equal(pinned->model.typing.shot.left, pin_bit(3) | pin_bit(10));
+    pinned_type(pinned, "r"); /* not a corner pin alone */
+    assert_false(pinned->model.typing.shot.ringing);
+    pinned_type(pinned, "3r");
+    assert_true(pinned->model.typing.shot.ringing);
+    pinned_press(pinned, PRESS_ENTER);
+    assert_int_equal(pinned->session.shots[0].left, pin_bit(10));
+    assert_true(pinned->session.shots[0].ringing);
+
+    pinned_type(pinned, "log-");
+    assert_false(pinned->model.typing.shot.left_said);
+    pinned_press(pinned, PRESS_ENTER);
+    assert_false(pinned->session.shots[1].left_said);
+
+    pinned_type(pinned, "gng5"); /* the first pin ends "all ten stand" */
+    assert_int_equal(pinned->model.typing.shot.left, pin_bit(5));
+    pinned_press(pinned, PRESS_BACKSPACE);
+    assert_int_equal(pinned->model.typing.shot.left, PINS_ALL);
+    free(pinned);
+}
+
+static void enter_before_the_leave_says_nothing_of_it(void **state)
+{
+    (void)state;
+    Pinned *pinned = fresh(HAND_RIGHT);
+    pinned_type(pinned, "l\r");
+    assert_int_equal(pinned->session.shot_count, 1);
+    assert_int_equal(pinned->session.shots[0].read, READ_UNSAID);
+    assert_false(pinned->session.shots[0].left_said);
+    pinned_type(pinned, "log");
+    pinned_press(pinned, PRESS_BACKSPACE); /* went there and came back */
+    pinned_type(pinned, "\r");
+    assert_false(pinned->session.shots[1].left_said);
+    pinned_type(pinned, "l  ");
+    assert_int_equal(pinned->model.typing.field, FIELD_LEAVE);
+    pinned_type(pinned, "\r");
+    assert_int_equal(pinned->session.shots[2].release, RELEASE_UNSAID);
+    assert_true(pinned->session.shots[2].left_said);
+    free(pinned);
+}
+
+static void back_and_cancel(void **state)
+{
+    (void)state;
+    Pinned *pinned = fresh(HAND_RIGHT);
+    pinned_type(pinned, "le");
+    pinned_press(pinned, PRESS_BACKSPACE);
+    assert_int_equal(pinned->model.typing.field, FIELD_READ);
+    pinned_press(pinned, PRESS_BACKSPACE);
+    assert_int_equal(pinned->model.typing.field, FIELD_HIT);
+    pinned_type(pinned, "h");
+    assert_int_equal(pinned->model.typing.shot.hit, HIT_HIGH);
+    pinned_press(pinned, PRESS_BACKSPACE);
+    pinned_press(pinned, PRESS_BACKSPACE);
+    assert_int_equal(pinned->model.mode, MODE_LANE);
+    pinned_type(pinned, "log");
+    pinned_press(pinned, PRESS_ESC);
+    assert_int_equal(pinned->model.mode, MODE_LANE);
+    assert_int_equal(pinned->session.entry_count, 0);
+    free(pinned);
+}
+
+static void shot_may_differ_from_the_plan(void **state)
+{
+    (void)state;
+    Pinned *pinned = fresh(HAND_RIGHT);
+    pinned_type(pinned, "log");
+    pinned_press(pinned, PRESS_LEFT);
+    pinned_type(pinned, "]b3m17.45\r\r"); /* Enter ends the speed, Enter ends the shot */
+    const Shot *shot = &pinned->session.shots[0];
+    assert_near(shot->stance, 29.0, 0);
+    assert_near(shot->aim, 13.0, 0);
+    assert_int_equal(shot->slot, 3);
+    assert_near(shot->mph, 17.4, 1e-9);                            /* four figures are enough */
+    assert_near(pinned->session.plan[SIDE_RIGHT].stance, 28.0, 0); /* the plan stays */
+    pinned_type(pinned, "logb4");
+    assert_int_equal(pinned->model.typing.field, FIELD_SLOT); /* slot 4 is empty */
+    pinned_type(pinned, "\r");
+    pinned_type(pinned, "m3\r");
+    assert_near(pinned->model.typing.shot.mph, 0.0, 0);
+    pinned_type(pinned, "\t\r");
+    assert_int_equal(pinned->session.shots[1].lane, SIDE_LEFT);
+    free(pinned);
+}
+
+static void undo_and_redo(void **state)
+{
+    (void)state;
+    Pinned *pinned = fresh(HAND_RIGHT);
+    pinned_type(pinned, "fog\r");
+    Effects effects = pinned_press(pinned, 'u');
+    assert_true(effects.keep && effects.advise);
+    assert_int_equal(pinned->session.shot_count, 0);
+    assert_int_equal(pinned->model.lane, SIDE_LEFT);
+    pinned_type(pinned, "U");
+    assert_int_equal(pinned->session.shot_count, 1);
+    pinned_type(pinned, "uu");
+    assert_int_equal(pinned->session.shot_count, 0);
+    assert_true(pinned->model.message[0] != '\0'); /* nothing left to undo: said */
+    free(pinned);
+}
+
+static void earlier_shot_is_said_anew(void **state)
+{
+    (void)state;
+    Pinned *pinned = fresh(HAND_RIGHT);
+    pinned_play(pinned);
+    int shots = pinned->session.shot_count;
+    pinned_type(pinned, "e");
+    assert_int_equal(pinned->model.mode, MODE_PICK);
+    pinned_press(pinned, PRESS_DOWN);
+    pinned_press(pinned, PRESS_ENTER);
+    assert_int_equal(pinned->model.typing.index, shots - 2);
+    pinned_type(pinned, "t  "); /* the hit anew, the rest as it is */
+    assert_int_equal(pinned->model.typing.field, FIELD_LEAVE);
+    pinned_type(pinned, "\r");
+    const Shot *shot = &pinned->session.shots[shots - 2];
+    assert_int_equal(pinned->session.shot_count, shots);
+    assert_int_equal(shot->hit, HIT_THIN);
+    assert_int_equal(shot->read, READ_EARLY);
+    assert_int_equal(shot->release, RELEASE_INSIDE);
+    assert_int_equal(shot->left, pin_bit(3) | pin_bit(6) | pin_bit(10));
+    pinned_type(pinned, "e\r   7\r"); /* a typed leave takes the place of the old one */
+    assert_int_equal(pinned->session.shots[shots - 1].left, pin_bit(7));
+    free(pinned);
+}
+
+static void edit_needs_a_shot(void **state)
+{
+    (void)state;
+    Pinned *pinned = fresh(HAND_RIGHT);
+    Effects effects = pinned_press(pinned, 'e');
+    assert_true(effects.bell);
+    assert_int_equal(pinned->model.mode, MODE_LANE);
+    free(pinned);
+}
+
+static void arrows_move_as_the_screen_shows(void **state)
+{
+    (void)state;
+    for (int hand = 0; hand < 2; hand++) {
+        Pinned *pinned = fresh((Hand)hand);
+        double left = hand == HAND_RIGHT ? 1.0 : -1.0;
+        pinned_press(pinned, PRESS_LEFT);
+        pinned_press(pinned, PRESS_LEFT);
+        pinned_press(pinned, PRESS_RIGHT);
+        pinned_type(pinned, "[[<{");
+        Plan plan = model_plan(&pinned->model);
+        assert_near(plan.stance, 28.0 + left * 1.5, 0);
+        assert_near(plan.aim, 14.0 + left * 2.5, 0);
+        assert_int_equal(pinned->session.entry_count, 0); /* one entry in the end, not seven */
+        pinned_type(pinned, "fog\r");
+        assert_int_equal(pinned->session.entry_count, 2);
+        assert_int_equal(pinned->session.entries[0].kind, ENTRY_PLAN);
+        assert_near(pinned->session.shots[0].stance, 28.0 + left * 1.5, 0);
+        free(pinned);
+    }
+}
+
+static void undo_takes_moves_back_first(void **state)
+{
+    (void)state;
+    Pinned *pinned = fresh(HAND_RIGHT);
+    pinned_type(pinned, "fog\r");
+    pinned_press(pinned, PRESS_LEFT);
+    pinned_type(pinned, "u");
+    assert_near(model_plan(&pinned->model).stance, 28.0, 0);
+    assert_int_equal(pinned->session.shot_count, 1);
+    free(pinned);
+}
+
+static void moves_have_bounds(void **state)
+{
+    (void)state;
+    Pinned *pinned = fresh(HAND_RIGHT);
+    for (int i = 0; i < 200; i++) {
+        pinned_press(pinned, PRESS_RIGHT);
+        pinned_type(pinned, "]+k");
+    }
+    Plan plan = model_plan(&pinned->model);
+    Entry entry = {.kind = ENTRY_PLAN, .plan = plan};
+    assert_null(session_refuses(&pinned->session, &entry));
+    for (int i = 0; i < 200; i++) {
+        pinned_press(pinned, PRESS_LEFT);
+        pinned_type(pinned, "[-j");
+    }
+    entry.plan = model_plan(&pinned->model);
+    assert_null(session_refuses(&pinned->session, &entry));
+    free(pinned);
+}
+
+static void answers_are_taken_by_their_keys(void **state)
+{
+    (void)state;
+    static const char KEYS[] = "asd";
+    for (int i = 0; i < 3; i++) {
+        Pinned *pinned = fresh(HAND_RIGHT);
+        Effects effects = pinned_press(pinned, (unsigned char)KEYS[i]);
+        assert_true(effects.keep);
+        Plan plan = model_plan(&pinned->model), wanted = pinned->advice.answers[i].plan;
+        assert_int_equal(plan.slot, wanted.slot);
+        assert_near(plan.stance, wanted.stance, 0);
+        assert_near(plan.aim, wanted.aim, 0);
+        /* while newer answers are being reckoned, those shown can't be taken */
+        int entries = pinned->session.entry_count;
+        assert_true(pinned_press(pinned, 'a').bell);
+        assert_int_equal(pinned->session.entry_count, entries);
+        free(pinned);
+    }
+}
+
+static void enter_when_idle_changes_nothing(void **state)
+{
+    (void)state;
+    Pinned *pinned = fresh(HAND_RIGHT);
+    pinned_play(pinned);
+    int entries = pinned->session.entry_count;
+    pinned_type(pinned, "\r\r\n");
+    pinned_press(pinned, PRESS_ESC);
+    pinned_press(pinned, PRESS_BACKSPACE);
+    pinned_type(pinned, "0789xyz");
+    assert_int_equal(pinned->session.entry_count, entries);
+    assert_int_equal(pinned->model.mode, MODE_LANE);
+    free(pinned);
+}
+
+static void slot_keys_take_a_ball(void **state)
+{
+    (void)state;
+    Pinned *pinned = fresh(HAND_RIGHT);
+    pinned_type(pinned, "3");
+    assert_int_equal(model_plan(&pinned->model).slot, 3);
+    assert_near(model_plan(&pinned->model).stance, 28.0, 0);
+    assert_true(pinned_press(pinned, '4').bell); /* empty */
+    assert_int_equal(model_plan(&pinned->model).slot, 3);
+    pinned_type(pinned, "=");
+    assert_near(model_plan(&pinned->model).stance, 30.0, 0);
+    assert_near(model_plan(&pinned->model).aim, 15.0, 0);
+    free(pinned);
+}
+
+static void lanes_apart_and_together(void **state)
+{
+    (void)state;
+    Pinned *pinned = fresh(HAND_RIGHT);
+    pinned_type(pinned, "p");
+    assert_true(pinned->session.apart);
+    pinned_type(pinned, "3");
+    assert_int_equal(pinned->session.plan[SIDE_LEFT].slot, 3);
+    assert_int_equal(pinned->session.plan[SIDE_RIGHT].slot, 1);
+    pinned_type(pinned, "\t");
+    assert_int_equal(pinned->model.lane, SIDE_RIGHT);
+    assert_int_equal(model_plan(&pinned->model).slot, 1);
+    pinned_type(pinned, "fog\r");
+    assert_int_equal(pinned->session.shots[0].lane, SIDE_RIGHT);
+    pinned_type(pinned, "p");
+    assert_false(pinned->session.apart);
+    free(pinned);
+}
+
+static void next_game_and_quit_ask(void **state)
+{
+    (void)state;
+    Pinned *pinned = fresh(HAND_RIGHT);
+    pinned_type(pinned, "Gn");
+    assert_int_equal(pinned->session.game, 1);
+    pinned_type(pinned, "Gy");
+    assert_int_equal(pinned->session.game, 2);
+    pinned_type(pinned, "lq");
+    assert_int_equal(pinned->model.mode, MODE_ASK);
+    assert_false(pinned_press(pinned, 'n').quit);
+    assert_int_equal(pinned->model.mode, MODE_ENTRY); /* what was typed is still there */
+    assert_int_equal(pinned->model.typing.shot.hit, HIT_LIGHT);
+    pinned_type(pinned, "q");
+    assert_true(pinned_press(pinned, 'y').quit);
+    pinned_press(pinned, PRESS_ESC);
+    assert_int_equal(pinned->model.mode, MODE_LANE);
+    assert_true(pinned_press(pinned, 'q').quit);
+    free(pinned);
+}
+
+static void what_is_over_is_said_at_once(void **state)
+{
+    (void)state;
+    Pinned *pinned = fresh(HAND_RIGHT);
+    pinned_type(pinned, "GyGy");
+    for (int i = 0; i < 10; i++)
+        pinned_type(pinned, "log4\r");
+    assert_true(pinned->session.game_over);
+    assert_true(pinned_press(pinned, 'f').bell);
+    assert_int_equal(pinned->model.mode, MODE_LANE);
+    assert_true(pinned_press(pinned, 'G').bell);
+    free(pinned);
+}
+
+static void a_refusing_disk_stays_on_the_screen(void **state)
+{
+    (void)state;
+    Pinned *pinned = fresh(HAND_RIGHT);
+    update(&pinned->model, (Msg){.kind = MSG_KEPT, .text = "disk\x1b[31m full"});
+    pinned_type(pinned, "xyz");
+    assert_true(pinned->model.unsaved);
+    char *screen = pinned_screen(&pinned->model);
+    assert_non_null(strstr(screen, "NOT SAVED: disk[31m full"));
+    free(screen);
+    update(&pinned->model, (Msg){.kind = MSG_KEPT, .ok = true});
+    assert_false(pinned->model.unsaved);
+    free(pinned);
+}
+
+static void a_small_screen_takes_no_shots(void **state)
+{
+    (void)state;
+    Pinned *pinned = fresh(HAND_RIGHT);
+    update(&pinned->model, (Msg){.kind = MSG_SIZE, .columns = 40, .rows = 12});
+    pinned_type(pinned, "fog\r3au");
+    assert_int_equal(pinned->session.entry_count, 0);
+    assert_int_equal(pinned->model.mode, MODE_LANE);
+    assert_true(pinned_press(pinned, 'q').quit);
+    free(pinned);
+}
+
+static void slots_fill_in_while_answers_wait(void **state)
+{
+    (void)state;
+    Pinned *pinned = malloc(sizeof *pinned);
+    assert_non_null(pinned);
+    pinned_begin(pinned, HAND_RIGHT, 80, 24);
+    pinned->advice.done = false;
+    update(&pinned->model, (Msg){.kind = MSG_ADVICE, .advice = &pinned->advice});
+    assert_true(pinned->model.shown.slot[0].ready);
+    assert_null(model_answer(&pinned->model, 0));
+    assert_true(pinned->model.thinking);
+    pinned->advice.done = true;
+    update(&pinned->model, (Msg){.kind = MSG_ADVICE, .advice = &pinned->advice});
+    assert_non_null(model_answer(&pinned->model, 0));
+    assert_false(pinned->model.thinking);
+    free(pinned);
+}
+
+static void sureness_follows_lane_lead_and_doubt(void **state)
+{
+    (void)state;
+    Pinned *pinned = fresh(HAND_RIGHT);
+    Advice *shown = &pinned->model.shown;
+    shown->lane.scale_sd = 0.05;
+    assert_int_equal(model_sureness(&pinned->model), 2);
+    shown->answers[1].pocket_after = shown->answers[0].pocket_after - 0.01;
+    assert_int_equal(model_sureness(&pinned->model), 1);
+    shown->answers[0].disagrees = true;
+    assert_int_equal(model_sureness(&pinned->model), 0);
+    shown->answers[0].disagrees = false;
+    shown->lane.scale_sd = 0.3;
+    assert_int_equal(model_sureness(&pinned->model), 0);
+    free(pinned);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(three_keys_and_enter_log_a_shot),
+        cmocka_unit_test(every_word_has_its_key),
+        cmocka_unit_test(leave_is_typed_as_pins),
+        cmocka_unit_test(enter_before_the_leave_says_nothing_of_it),
+        cmocka_unit_test(back_and_cancel),
+        cmocka_unit_test(shot_may_differ_from_the_plan),
+        cmocka_unit_test(undo_and_redo),
+        cmocka_unit_test(earlier_shot_is_said_anew),
+        cmocka_unit_test(edit_needs_a_shot),
+        cmocka_unit_test(arrows_move_as_the_screen_shows),
+        cmocka_unit_test(undo_takes_moves_back_first),
+        cmocka_unit_test(moves_have_bounds),
+        cmocka_unit_test(answers_are_taken_by_their_keys),
+        cmocka_unit_test(enter_when_idle_changes_nothing),
+        cmocka_unit_test(slot_keys_take_a_ball),
+        cmocka_unit_test(lanes_apart_and_together),
+        cmocka_unit_test(next_game_and_quit_ask),
+        cmocka_unit_test(what_is_over_is_said_at_once),
+        cmocka_unit_test(a_refusing_disk_stays_on_the_screen),
+        cmocka_unit_test(a_small_screen_takes_no_shots),
+        cmocka_unit_test(slots_fill_in_while_answers_wait),
+        cmocka_unit_test(sureness_follows_lane_lead_and_doubt),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}
