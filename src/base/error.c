@@ -21,14 +21,19 @@ bool error_set(Error *error, const char *format, ...)
 
 void error_line(const Error *error, char *out, size_t size)
 {
+    /* A file's name and the keys inside it are a stranger's text as well. */
+    char file[ERROR_FILE_MAX], where[ERROR_WHERE_MAX], text[ERROR_TEXT_MAX];
+    text_clean(file, sizeof file, error->file);
+    text_clean(where, sizeof where, error->where);
+    text_clean(text, sizeof text, error->text);
     out[0] = '\0';
-    if (error->file[0])
-        text_append(out, size, "%s:", error->file);
+    if (file[0])
+        text_append(out, size, "%s:", file);
     if (error->line > 0)
         text_append(out, size, "%d:", error->line);
     if (out[0])
         text_append(out, size, " ");
-    if (error->where[0])
-        text_append(out, size, "%s: ", error->where);
-    text_append(out, size, "%s", error->text);
+    if (where[0])
+        text_append(out, size, "%s: ", where);
+    text_append(out, size, "%s", text);
 }
