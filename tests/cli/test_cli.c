@@ -15,8 +15,8 @@ static void faults(int status, const char *says, const char *const *words)
 {
     Run run = run_with(NULL, words);
     run_is(&run, status);
-    if (!strstr(run.fault, says))
-        fail_msg("'%s' does not say '%s'", run.fault, says);
+    if (!run.fault || !strstr(run.fault, says))
+        fail_msg("'%s' does not say '%s'", run.fault ? run.fault : "", says);
     run_free(&run);
 }
 #define FAULTS(status, says, ...) faults(status, says, (const char *const[]){__VA_ARGS__, NULL})
