@@ -82,12 +82,6 @@ void case_random(Rng *rng, Case *out)
                                .loft_ft = rng_between(rng, 0.0, 5.0)};
 }
 
-int case_count(int quick, int full)
-{
-    const char *wanted = getenv("SETTEE_FULL");
-    return wanted && strcmp(wanted, "1") == 0 ? full : quick;
-}
-
 static int rising(const void *a, const void *b)
 {
     double x = *(const double *)a, y = *(const double *)b;

@@ -25,9 +25,6 @@ void case_pattern(Rng *rng, Pattern *pattern);
 /* A whole delivery. Where it ends is not looked at: some are in the gutter. */
 void case_random(Rng *rng, Case *out);
 
-/* Number of cases: `quick`, or `full` when the environment has SETTEE_FULL=1. */
-int case_count(int quick, int full);
-
 /* Sorts in place and gives the share-th quantile. */
 double case_quantile(double *values, int count, double share);
 
