@@ -33,8 +33,12 @@ static void next_frame(Session *session, Side thrown_on, bool strike)
     }
 }
 
+/* Not past the last one: an edit may end the last game before balls that were thrown in it; they
+ * stay in its tenth frame. */
 static void next_game(Session *session)
 {
+    if (session->game >= session->event.games)
+        return;
     session->game++;
     session->frame = 1;
     session->ball_of_tenth = 1;
