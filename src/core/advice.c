@@ -51,20 +51,6 @@ AdviceJob *advice_job_new(void) { return calloc(1, sizeof(AdviceJob)); }
 void advice_job_free(AdviceJob *job) { free(job); }
 const Advice *advice_result(const AdviceJob *job) { return &job->out; }
 
-/* How much of the pocket hits strike, by entry angle: the published window widens from 0 to 6
- * degrees (second hand); the figures are assumed and stand in for the rack's own table. */
-static double carry(double entry_deg)
-{
-    double share = isnan(entry_deg) ? 0.0 : entry_deg / 6.0;
-    share = share < 0.0 ? 0.0 : share > 1.0 ? 1.0 : share;
-    return 0.55 + 0.40 * share;
-}
-
-static double value_of(const Line *line)
-{
-    return line->pocket * carry(line->entry_deg) + 0.01 * fmin(line->room_in + line->room_out, 4.0);
-}
-
 static Delivery plan_delivery(const AdviceJob *job, const Plan *plan)
 {
     const Bowler *bowler = &job->in.bag->bowler;
@@ -241,7 +227,7 @@ static void list_candidates(AdviceJob *job)
 static void take(AdviceJob *job, const Candidate *candidate, const Line *line)
 {
     Action action = candidate->action;
-    double value = value_of(line) - candidate_cost(&job->setting, candidate);
+    double value = line_value(line) - candidate_cost(&job->setting, candidate);
     if (job->have[action] && value <= job->best_value[action])
         return;
     job->have[action] = true;
@@ -261,7 +247,7 @@ static void step_signs(AdviceJob *job)
     const MotionBody *body = &job->body[job->in.plan.slot - 1];
     job->out.now = line_measure(body, &job->out.film, bowler, &delivery);
     motion_roll(body, &job->out.film, &delivery, &job->out.now_roll);
-    job->value_now = value_of(&job->out.now);
+    job->value_now = line_value(&job->out.now);
     read_traits(job);
     read_signs(job);
     hear_rules(job);

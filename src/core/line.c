@@ -201,6 +201,20 @@ Line line_search(const MotionBody *body, const Oil *oil, const Bowler *bowler,
     return search(&ready, body, oil, bowler, usual, laydown_board);
 }
 
+/* How much of the pocket hits strike, by entry angle: the published window widens from 0 to 6
+ * degrees (second hand); the figures are assumed and stand in for the rack's own table. */
+static double carry(double entry_deg)
+{
+    double share = isnan(entry_deg) ? 0.0 : entry_deg / 6.0;
+    share = share < 0.0 ? 0.0 : share > 1.0 ? 1.0 : share;
+    return 0.55 + 0.40 * share;
+}
+
+double line_value(const Line *line)
+{
+    return line->pocket * carry(line->entry_deg) + 0.01 * fmin(line->room_in + line->room_out, 4.0);
+}
+
 Line line_best(const MotionBody *body, const Oil *oil, const Bowler *bowler, const Delivery *usual,
                double low, double high)
 {
@@ -209,7 +223,7 @@ Line line_best(const MotionBody *body, const Oil *oil, const Bowler *bowler, con
     Line best = search(&ready, body, oil, bowler, usual, low);
     for (double laydown = low + 1.0; laydown <= high; laydown += 1.0) {
         Line line = search(&ready, body, oil, bowler, usual, laydown);
-        if (line.pocket > best.pocket)
+        if (line.found != best.found ? line.found : line_value(&line) > line_value(&best))
             best = line;
     }
     return best;

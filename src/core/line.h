@@ -30,7 +30,12 @@ Line line_search(const MotionBody *body, const Oil *oil, const Bowler *bowler,
 Line line_measure(const MotionBody *body, const Oil *oil, const Bowler *bowler,
                   const Delivery *delivery);
 
-/* The best of the laydown boards low..high in whole boards. */
+/* What a line is worth, about a chance of a strike: its pocket chance, weighed by how well a ball
+ * carries at that entry angle (assumed until a rack says so), and a little for miss room. */
+double line_value(const Line *line);
+
+/* The line of most worth among the laydown boards low..high in whole boards; one that reaches the
+ * pocket goes before any that does not. */
 Line line_best(const MotionBody *body, const Oil *oil, const Bowler *bowler, const Delivery *usual,
                double low, double high);
 
