@@ -125,17 +125,33 @@ static void answer_json(JsonOut *out, const Answer *answer, const RuleSet *rules
     json_out_end(out);
 }
 
+static void estimate_json(JsonOut *out, const char *name, double mean, double sd)
+{
+    json_out_object(out, name);
+    json_out_rounded(out, "mean", mean, 4);
+    json_out_rounded(out, "sd", sd, 4);
+    json_out_end(out);
+}
+
+static void belief_json(JsonOut *out, Side lane, const LaneNow *now)
+{
+    json_out_object(out, "belief");
+    json_out_string(out, "lane", SIDE_NAMES[lane]);
+    json_out_string(out, "words", now->words);
+    estimate_json(out, "film_of_sheet", now->scale, now->scale_sd);
+    estimate_json(out, "dry_friction", now->dry.mean, now->dry.sd);
+    estimate_json(out, "wear_rate", now->wear.mean, now->wear.sd);
+    estimate_json(out, "mph_today", now->mph.mean, now->mph.sd);
+    json_out_integer(out, "deliveries", now->deliveries);
+    json_out_end(out);
+}
+
 static int advice_json(const AdviceInput *input, const Advice *advice)
 {
     JsonOut out = json_out_start();
     json_out_object(&out, NULL);
     signs_json(&out, &advice->signs);
-    json_out_object(&out, "lane");
-    json_out_string(&out, "side", SIDE_NAMES[input->lane]);
-    json_out_rounded(&out, "scale", advice->lane.scale, 4);
-    json_out_rounded(&out, "scale_sd", advice->lane.scale_sd, 4);
-    json_out_integer(&out, "deliveries", advice->lane.deliveries);
-    json_out_end(&out);
+    belief_json(&out, input->lane, &advice->lane);
     json_out_array(&out, "answers");
     for (int i = 0; i < advice->answer_count; i++)
         answer_json(&out, &advice->answers[i], input->rules);
@@ -203,8 +219,9 @@ static void print_advice(const Setup *setup, const AdviceInput *input, const Adv
     printf("In hand: ");
     print_ball(bag_slot(&setup->bag, plan->slot));
     printf(", stance %.1f, aim %.1f\n", plan->stance, plan->aim);
-    printf("Oil: %.0f %% of the worn sheet, give or take %.0f, after %d deliveries\n",
-           100.0 * advice->lane.scale, 100.0 * advice->lane.scale_sd, advice->lane.deliveries);
+    printf("Lane: %s; volume %.0f %% of the sheet, give or take %.0f; %d deliveries\n",
+           advice->lane.words, 100.0 * advice->lane.scale, 100.0 * advice->lane.scale_sd,
+           advice->lane.deliveries);
     print_signs(&advice->signs);
     puts("\nWhat to throw next");
     for (int i = 0; i < advice->answer_count; i++)

@@ -2,17 +2,17 @@
 #include "core/advice.h"
 
 #include <math.h>
+#include <stddef.h>
 #include <stdlib.h>
 #include <string.h>
 
 #include "base/text.h"
 #include "core/candidates.h"
 
-enum { EVIDENCE_SHOTS = 20 }; /* older ones are thrown on another lane, as it were */
-#define OTHER_LANE_TRUST 0.4  /* what a shot says of the other lane of the pair; assumed */
-#define VOTE_WEIGHT 0.45      /* how far the rules' word counts against the forecast's gain */
-#define UNASKED_COST 0.10     /* an answer that no rule asks for must gain that much more */
-#define DISAGREE_BY 0.08      /* forecast against rule, chance of a strike */
+#define BELIEF_SEED 0x5e77ee
+#define VOTE_WEIGHT 0.45  /* how far the rules' word counts against the forecast's gain */
+#define UNASKED_COST 0.10 /* an answer that no rule asks for must gain that much more */
+#define DISAGREE_BY 0.08  /* forecast against rule, chance of a strike */
 
 typedef enum Stage {
     STAGE_BODIES,
@@ -30,8 +30,9 @@ struct AdviceJob {
     int at; /* shot, slot or candidate that is next */
     bool filled[BAG_SLOTS];
     MotionBody body[BAG_SLOTS];
+    BatchBall batch[BAG_SLOTS];
     SlotTrait trait[BAG_SLOTS];
-    LaneState lane[SIDE_COUNT];
+    Forecast forecast;
     Setting setting;
     double vote[ACTION_COUNT]; /* chance-like: 1 - product of (1 - rule's word) */
     bool avoided[ACTION_COUNT];
@@ -41,13 +42,28 @@ struct AdviceJob {
     bool have[ACTION_COUNT]; /* best candidate of the action so far */
     Candidate best[ACTION_COUNT];
     Line best_line[ACTION_COUNT];
+    Outlook best_outlook[ACTION_COUNT], now;
     double best_value[ACTION_COUNT];
     double value_now;
     double speed_today; /* mph against the usual */
     Shot shots[SESSION_SHOTS_MAX];
+    /* What outlasts a question: the belief after `seen` shots, and before the last of them. */
+    Belief belief, before;
+    int seen, before_seen; /* -1: nothing there yet */
+    Shot seen_shots[SESSION_SHOTS_MAX];
+    Bag seen_bag;
+    Oil seen_sheet;
+    int seen_bowlers;
 };
 
-AdviceJob *advice_job_new(void) { return calloc(1, sizeof(AdviceJob)); }
+AdviceJob *advice_job_new(void)
+{
+    AdviceJob *job = calloc(1, sizeof *job);
+    if (job)
+        job->seen = job->before_seen = -1;
+    return job;
+}
+
 void advice_job_free(AdviceJob *job) { free(job); }
 const Advice *advice_result(const AdviceJob *job) { return &job->out; }
 
@@ -55,28 +71,59 @@ static Delivery plan_delivery(const AdviceJob *job, const Plan *plan)
 {
     const Bowler *bowler = &job->in.bag->bowler;
     Delivery delivery = delivery_of(bowler, plan->stance, plan->aim);
-    delivery.mph += plan->mph_change + job->speed_today;
+    delivery.mph += plan->mph_change;
     delivery.loft_ft = fmax(0.0, delivery.loft_ft + plan->loft_change_ft);
     return delivery;
 }
 
-/* How much faster or slower than usual the last shots were, mph, as far as speeds were seen: the
- * mean of four, drawn toward the usual speed as if two more had been thrown at it (assumed). */
-static double speed_today(const Bowler *bowler, const Shot *shots, int count)
+/* As the bowler is thought to throw it today, on the mean. */
+static Delivery todays(const AdviceJob *job, Delivery delivery)
 {
-    double sum = 0.0;
-    int n = 0;
-    for (int i = count - 1; i >= 0 && n < 4; i--)
-        if (shots[i].mph > 0.0 && shot_good(&shots[i])) {
-            sum += shots[i].mph - bowler->mph;
-            n++;
-        }
-    return sum / (n + 2.0);
+    delivery.mph += belief_part(&job->belief, PART_MPH).mean;
+    delivery.launch_deg += belief_part(&job->belief, PART_LAUNCH_DEG).mean;
+    return delivery;
+}
+
+static bool same_shots(const Shot *a, const Shot *b, int count)
+{
+    for (int i = 0; i < count; i++)
+        if (a[i].lane != b[i].lane || a[i].slot != b[i].slot || a[i].stance != b[i].stance ||
+            a[i].aim != b[i].aim || a[i].mph != b[i].mph || a[i].hit != b[i].hit ||
+            a[i].read != b[i].read || a[i].release != b[i].release ||
+            a[i].left_said != b[i].left_said || a[i].left != b[i].left)
+            return false;
+    return true;
+}
+
+/* Goes on from what is believed already, where the new question's shots begin like the last's. */
+static void recall(AdviceJob *job)
+{
+    Oil sheet, in_frame;
+    oil_lay(job->in.pattern, &sheet);
+    oil_for_hand(&sheet, job->in.bag->bowler.hand, &in_frame);
+    bool same = job->seen >= 0 && job->seen_bowlers == job->in.bowlers_on_pair &&
+                memcmp(&job->seen_bag, job->in.bag, sizeof job->seen_bag) == 0 &&
+                memcmp(&job->seen_sheet, &in_frame, sizeof in_frame) == 0;
+    int count = job->in.shot_count;
+    if (same && job->seen <= count && same_shots(job->seen_shots, job->shots, job->seen))
+        return;
+    if (same && job->before_seen >= 0 && job->before_seen <= count &&
+        same_shots(job->seen_shots, job->shots, job->before_seen)) {
+        job->belief = job->before; /* the last shot was taken back or edited */
+        job->seen = job->before_seen;
+        return;
+    }
+    belief_begin(&job->belief, &in_frame, BELIEF_SEED);
+    job->seen = 0;
+    job->before_seen = -1;
+    job->seen_bag = *job->in.bag;
+    job->seen_sheet = in_frame;
+    job->seen_bowlers = job->in.bowlers_on_pair;
 }
 
 void advice_begin(AdviceJob *job, const AdviceInput *input)
 {
-    memset(job, 0, sizeof *job);
+    memset(job, 0, offsetof(AdviceJob, belief));
     job->in = *input;
     int skip = input->shot_count > SESSION_SHOTS_MAX ? input->shot_count - SESSION_SHOTS_MAX : 0;
     job->in.shot_count -= skip;
@@ -89,13 +136,14 @@ void advice_begin(AdviceJob *job, const AdviceInput *input)
             shot->aim = input->plan.aim;
     }
     job->in.shots = job->shots;
-    job->speed_today = speed_today(&input->bag->bowler, job->shots, job->in.shot_count);
-    Oil sheet, in_frame;
-    oil_lay(input->pattern, &sheet);
-    oil_for_hand(&sheet, input->bag->bowler.hand, &in_frame);
-    lane_begin(&job->lane[SIDE_LEFT], &in_frame);
-    lane_begin(&job->lane[SIDE_RIGHT], &in_frame);
+    recall(job);
     job->stage = STAGE_BODIES;
+}
+
+static void prepare_ball(AdviceJob *job, int slot, const Ball *ball)
+{
+    motion_body(ball, &job->body[slot]);
+    batch_ball(&job->body[slot], &job->batch[slot]);
 }
 
 static void step_bodies(AdviceJob *job)
@@ -105,30 +153,28 @@ static void step_bodies(AdviceJob *job)
         job->filled[slot - 1] = ball != NULL;
         job->out.slot[slot - 1].filled = ball != NULL;
         if (ball)
-            motion_body(ball, &job->body[slot - 1]);
+            prepare_ball(job, slot - 1, ball);
     }
     job->stage = STAGE_SHOTS;
-    job->at = 0;
 }
 
 static void step_shot(AdviceJob *job)
 {
-    if (job->at >= job->in.shot_count) {
+    if (job->seen >= job->in.shot_count) {
         job->stage = STAGE_SIGNS;
         return;
     }
-    const Shot *shot = &job->shots[job->at++];
+    if (job->seen == job->in.shot_count - 1) {
+        job->before = job->belief;
+        job->before_seen = job->seen;
+    }
+    const Shot *shot = &job->shots[job->seen];
+    job->seen_shots[job->seen++] = *shot;
     const Ball *ball = bag_slot(job->in.bag, shot->slot);
     if (!ball) /* thrown with a ball that has left the bag: it says nothing that can be used */
         return;
-    const MotionBody *body = &job->body[shot->slot - 1];
-    const Bowler *bowler = &job->in.bag->bowler;
-    LaneState *here = &job->lane[shot->lane], *there = &job->lane[!shot->lane];
-    if (job->at > job->in.shot_count - EVIDENCE_SHOTS) {
-        lane_weigh(here, bowler, body, shot, 1.0);
-        lane_weigh(there, bowler, body, shot, OTHER_LANE_TRUST);
-    }
-    lane_wear(here, bowler, body, ball, shot, job->in.bowlers_on_pair);
+    belief_see(&job->belief, &job->in.bag->bowler, ball, &job->body[shot->slot - 1],
+               &job->batch[shot->slot - 1], shot, job->in.bowlers_on_pair);
 }
 
 /* What the rules ask for and forbid. The first of a rule's answers counts in full, later ones a
@@ -162,7 +208,7 @@ static void hear_rules(AdviceJob *job)
 
 static void read_traits(AdviceJob *job)
 {
-    Delivery delivery = plan_delivery(job, &job->in.plan);
+    Delivery delivery = todays(job, plan_delivery(job, &job->in.plan));
     for (int slot = 1; slot <= BAG_SLOTS; slot++) {
         if (!job->filled[slot - 1])
             continue;
@@ -188,7 +234,8 @@ static void read_signs(AdviceJob *job)
                             .plan = job->in.plan,
                             .game = job->in.game,
                             .frame = job->in.frame,
-                            .deliveries = job->lane[0].deliveries + job->lane[1].deliveries,
+                            .deliveries = job->belief.deliveries[SIDE_LEFT] +
+                                          job->belief.deliveries[SIDE_RIGHT],
                             .strongest = in_hand->strikes,
                             .weakest = in_hand->strikes};
     for (int i = 0; i < BAG_SLOTS; i++) {
@@ -224,40 +271,86 @@ static void list_candidates(AdviceJob *job)
     }
 }
 
-static void take(AdviceJob *job, const Candidate *candidate, const Line *line)
+/* What a plan is worth: chance of a strike, and a little for miss room. */
+static double value_of(const Outlook *outlook, const Line *line)
+{
+    return outlook->strike + 0.01 * fmin(line->room_in + line->room_out, 4.0);
+}
+
+static void take(AdviceJob *job, const Candidate *candidate, const Line *line,
+                 const Outlook *outlook)
 {
     Action action = candidate->action;
-    double value = line_value(line) - candidate_cost(&job->setting, candidate);
+    double value = value_of(outlook, line) - candidate_cost(&job->setting, candidate);
     if (job->have[action] && value <= job->best_value[action])
         return;
     job->have[action] = true;
     job->best[action] = *candidate;
     job->best_line[action] = *line;
+    job->best_outlook[action] = *outlook;
     job->best_value[action] = value;
 }
 
 static void rank(AdviceJob *job);
 
+static void describe_lane(AdviceJob *job)
+{
+    LaneNow *lane = &job->out.lane;
+    Side side = job->in.lane;
+    Estimate volume = belief_part(&job->belief, PART_VOLUME + (int)side);
+    lane->scale = volume.mean;
+    lane->scale_sd = volume.sd;
+    lane->dry = belief_part(&job->belief, PART_DRY + (int)side);
+    lane->wear = belief_wear(&job->belief);
+    lane->mph = belief_part(&job->belief, PART_MPH);
+    lane->deliveries = job->belief.deliveries[side];
+    belief_words(&job->belief, side, &job->out.now_roll, lane->words, sizeof lane->words);
+}
+
 static void step_signs(AdviceJob *job)
 {
     const Bowler *bowler = &job->in.bag->bowler;
-    job->out.lane = job->lane[job->in.lane];
-    lane_film(&job->out.lane, &job->out.film);
-    Delivery delivery = plan_delivery(job, &job->in.plan);
-    const MotionBody *body = &job->body[job->in.plan.slot - 1];
-    job->out.now = line_measure(body, &job->out.film, bowler, &delivery);
-    motion_roll(body, &job->out.film, &delivery, &job->out.now_roll);
-    job->value_now = line_value(&job->out.now);
+    int slot = job->in.plan.slot - 1;
+    belief_film(&job->belief, job->in.lane, &job->out.film);
+    forecast_prepare(&job->forecast, &job->belief, job->in.lane, bowler);
+    Delivery meant = plan_delivery(job, &job->in.plan), delivery = todays(job, meant);
+    job->now = forecast_delivery(&job->forecast, &job->batch[slot], &meant);
+    job->out.now = line_measure(&job->body[slot], &job->out.film, bowler, &delivery);
+    job->out.now.stance = job->in.plan.stance;
+    job->out.now.aim = job->in.plan.aim;
+    job->out.now.pocket = job->now.pocket;
+    motion_roll(&job->body[slot], &job->out.film, &delivery, &job->out.now_roll);
+    job->value_now = value_of(&job->now, &job->out.now);
+    describe_lane(job);
     read_traits(job);
     read_signs(job);
     hear_rules(job);
     list_candidates(job);
     Candidate hold = {.action = ACTION_HOLD, .plan = job->in.plan};
-    take(job, &hold, &job->out.now);
+    take(job, &hold, &job->out.now, &job->now);
     rank(job);
     job->out.ready = true;
     job->stage = STAGE_TRY;
     job->at = 0;
+}
+
+/* The half board of aim with the best outlook, about the one that is best on the mean film. */
+static Outlook find_aim(const AdviceJob *job, const MotionBody *body, const BatchBall *batch,
+                        Candidate *candidate)
+{
+    Delivery meant = plan_delivery(job, &candidate->plan);
+    double aim = line_aim(body, &job->out.film, &job->in.bag->bowler, &meant, meant.laydown_board);
+    aim = 0.5 * round(2.0 * aim); /* nobody aims finer than half a board */
+    Outlook best = {0};
+    for (int i = -1; i <= 1; i++) {
+        meant.launch_deg = delivery_launch_deg(meant.laydown_board, aim + 0.5 * i);
+        Outlook outlook = forecast_delivery(&job->forecast, batch, &meant);
+        if (i == -1 || outlook.strike > best.strike) {
+            best = outlook;
+            candidate->plan.aim = aim + 0.5 * i;
+        }
+    }
+    return best;
 }
 
 static void step_try(AdviceJob *job)
@@ -270,23 +363,29 @@ static void step_try(AdviceJob *job)
     Candidate candidate = job->candidates[job->at++];
     const Bowler *bowler = &job->in.bag->bowler;
     const MotionBody *body = &job->body[candidate.plan.slot - 1];
+    const BatchBall *batch = &job->batch[candidate.plan.slot - 1];
     MotionBody resurfaced;
+    BatchBall resurfaced_batch;
     if (candidate.surface_grit > 0.0) {
         Ball ball = *bag_slot(job->in.bag, candidate.plan.slot);
         ball.surface = (Surface){.finish = FINISH_GRIT, .grit = candidate.surface_grit};
         motion_body(&ball, &resurfaced);
+        batch_ball(&resurfaced, &resurfaced_batch);
         body = &resurfaced;
+        batch = &resurfaced_batch;
     }
-    Delivery delivery = plan_delivery(job, &candidate.plan);
+    Outlook outlook;
     if (candidate.find_aim) {
-        double aim = line_aim(body, &job->out.film, bowler, &delivery, delivery.laydown_board);
-        candidate.plan.aim = 0.5 * round(2.0 * aim); /* nobody aims finer than half a board */
-        delivery.launch_deg = delivery_launch_deg(delivery.laydown_board, candidate.plan.aim);
+        outlook = find_aim(job, body, batch, &candidate);
+    } else {
+        Delivery meant = plan_delivery(job, &candidate.plan);
+        outlook = forecast_delivery(&job->forecast, batch, &meant);
     }
     if (!candidate_fits(&job->setting, &candidate))
         return;
+    Delivery delivery = todays(job, plan_delivery(job, &candidate.plan));
     Line line = line_measure(body, &job->out.film, bowler, &delivery);
-    take(job, &candidate, &line);
+    take(job, &candidate, &line, &outlook);
     rank(job);
 }
 
@@ -300,9 +399,14 @@ static void step_slot(AdviceJob *job)
     int slot = job->at++;
     if (!job->filled[slot])
         return;
+    Line *line = &job->out.slot[slot].line;
     Delivery usual = plan_delivery(job, &job->in.plan);
-    job->out.slot[slot].line = line_search(&job->body[slot], &job->out.film, &job->in.bag->bowler,
-                                           &usual, usual.laydown_board);
+    usual.mph += belief_part(&job->belief, PART_MPH).mean;
+    *line = line_search(&job->body[slot], &job->out.film, &job->in.bag->bowler, &usual,
+                        usual.laydown_board);
+    Delivery meant = plan_delivery(job, &job->in.plan);
+    meant.launch_deg = line->launch_deg;
+    line->pocket = forecast_delivery(&job->forecast, &job->batch[slot], &meant).pocket;
     job->out.slot[slot].ready = true;
 }
 
@@ -322,9 +426,11 @@ static Answer answer_of(const AdviceJob *job, Action action)
     Answer answer = {.action = action,
                      .plan = job->best[action].plan,
                      .surface_grit = job->best[action].surface_grit,
-                     .pocket_now = job->out.now.pocket,
-                     .pocket_after = line->pocket,
-                     .entry_deg = line->entry_deg,
+                     .pocket_now = job->now.pocket,
+                     .pocket_after = job->best_outlook[action].pocket,
+                     .strike_now = job->now.strike,
+                     .strike_after = job->best_outlook[action].strike,
+                     .entry_deg = job->best_outlook[action].degrees,
                      .room_in = line->room_in,
                      .room_out = line->room_out,
                      .vote = job->vote[action],
@@ -405,6 +511,6 @@ bool advice_step(AdviceJob *job)
 
 void advice_roll(const AdviceJob *job, const Plan *plan, Roll *roll)
 {
-    Delivery delivery = plan_delivery(job, plan);
+    Delivery delivery = todays(job, plan_delivery(job, plan));
     motion_roll(&job->body[plan->slot - 1], &job->out.film, &delivery, roll);
 }

@@ -7,10 +7,10 @@
 #ifndef SETTEE_CORE_ADVICE_H
 #define SETTEE_CORE_ADVICE_H
 
+#include "core/forecast.h"
 #include "core/line.h"
 #include "core/rules.h"
 #include "core/signs.h"
-#include "core/wear.h"
 
 enum { ADVICE_ANSWERS_MAX = ACTION_COUNT, ANSWER_RULES_MAX = 4 };
 
@@ -32,6 +32,7 @@ typedef struct Answer {
     Plan plan;                       /* what to throw */
     double surface_grit;             /* for a surface answer: the grit to put on; 0 otherwise */
     double pocket_now, pocket_after; /* chance, 0..1, on the lane as estimated */
+    double strike_now, strike_after; /* chance, by pocket hits and entry angle */
     double entry_deg;
     double room_in, room_out; /* boards of aim */
     double vote;              /* how much the rules ask for it, 0..1 */
@@ -51,9 +52,18 @@ typedef struct SlotNow {
     Line line;
 } SlotNow;
 
+/* What the lane of the next shot is thought to have become. */
+typedef struct LaneNow {
+    double scale, scale_sd; /* film against the sheet as usually worn, and its doubt */
+    Estimate dry, wear;     /* friction of bare lane, rate of wear, against usual */
+    Estimate mph;           /* the bowler today, against their usual */
+    int deliveries;         /* thrown on it so far, all bowlers */
+    char words[80];         /* "track at 10-14 about a third thinner" */
+} LaneNow;
+
 typedef struct Advice {
     Signs signs;
-    LaneState lane; /* the lane of the next shot; lane_film gives its film */
+    LaneNow lane;
     Oil film;       /* that lane's film as estimated, bowler's frame */
     SlotNow slot[BAG_SLOTS];
     Line now;         /* the plan as it stands */
@@ -69,7 +79,9 @@ typedef struct AdviceJob AdviceJob;
 AdviceJob *advice_job_new(void);
 void advice_job_free(AdviceJob *job);
 
-/* Takes a copy of what it needs; `input` and what it points to must outlive the job's steps. */
+/* What `input` points to must outlive the job's steps (its shots are copied). A job keeps what it
+ * believes: when the shots go on from those it saw last, only the new ones are weighed; the result
+ * is the same as from the start. */
 void advice_begin(AdviceJob *job, const AdviceInput *input);
 
 /* Does a slice (a few milliseconds at most); true when all is done. */

@@ -203,7 +203,7 @@ Line line_search(const MotionBody *body, const Oil *oil, const Bowler *bowler,
 
 /* How much of the pocket hits strike, by entry angle: the published window widens from 0 to 6
  * degrees (second hand); the figures are assumed and stand in for the rack's own table. */
-static double carry(double entry_deg)
+double line_carry(double entry_deg)
 {
     double share = isnan(entry_deg) ? 0.0 : entry_deg / 6.0;
     share = share < 0.0 ? 0.0 : share > 1.0 ? 1.0 : share;
@@ -212,7 +212,8 @@ static double carry(double entry_deg)
 
 double line_value(const Line *line)
 {
-    return line->pocket * carry(line->entry_deg) + 0.01 * fmin(line->room_in + line->room_out, 4.0);
+    return line->pocket * line_carry(line->entry_deg) +
+           0.01 * fmin(line->room_in + line->room_out, 4.0);
 }
 
 Line line_best(const MotionBody *body, const Oil *oil, const Bowler *bowler, const Delivery *usual,

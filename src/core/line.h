@@ -30,6 +30,9 @@ Line line_search(const MotionBody *body, const Oil *oil, const Bowler *bowler,
 Line line_measure(const MotionBody *body, const Oil *oil, const Bowler *bowler,
                   const Delivery *delivery);
 
+/* Share of pocket hits that strike, by entry angle (assumed until a rack says so). */
+double line_carry(double entry_deg);
+
 /* What a line is worth, about a chance of a strike: its pocket chance, weighed by how well a ball
  * carries at that entry angle (assumed until a rack says so), and a little for miss room. */
 double line_value(const Line *line);

@@ -14,9 +14,9 @@
 /* A ball arriving: its centre's board and heading at the head pin's distance (60 ft). */
 typedef struct RackHit {
     double board;
-    double degrees;     /* + toward the bowler's other side */
+    double degrees; /* + toward the bowler's other side */
     double mph;
-    double rpm;         /* roll and spin as it arrives; 0: rolling without slip */
+    double rpm; /* roll and spin as it arrives; 0: rolling without slip */
     double pounds;
 } RackHit;
 
@@ -29,9 +29,9 @@ Pins rack_roll(const RackHit *hit, Pins set, Rng *rng, double *exit_board, Pins 
 enum { RACK_LEAVES_MAX = 24 };
 
 typedef struct RackChances {
-    double strike;                     /* 0..1 */
-    double pinfall;                    /* mean pins of the first ball, 0..10 */
-    int leave_count;                   /* commonest first, strike excluded */
+    double strike;   /* 0..1 */
+    double pinfall;  /* mean pins of the first ball, 0..10 */
+    int leave_count; /* commonest first, strike excluded */
     Pins leave[RACK_LEAVES_MAX];
     double leave_chance[RACK_LEAVES_MAX];
 } RackChances;

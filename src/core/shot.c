@@ -33,3 +33,9 @@ Hit shot_hit_of_board(double board)
         hit++;
     return hit;
 }
+
+void shot_hit_span(Hit hit, double *low, double *high)
+{
+    *low = hit > HIT_WIDE ? UPPER[hit - 1] : 0.0;
+    *high = hit < HIT_CROSSED ? UPPER[hit] : (double)LANE_BOARDS + 1.0;
+}

@@ -60,6 +60,8 @@ static inline bool shot_good(const Shot *shot) { return shot->release <= RELEASE
 
 /* Board at the head pin where a hit of that name usually lies, its middle. NAN: unsaid, gutter. */
 double shot_hit_board(Hit hit);
+/* Boards between which a hit of that name lies, wide to crossed. */
+void shot_hit_span(Hit hit, double *low, double *high);
 Hit shot_hit_of_board(
     double board); /* wide under 14, thin 15.8, light 17, flush 18.2, high 19.2, nose 20.8 */
 

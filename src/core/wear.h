@@ -1,40 +1,39 @@
-/* wear.h - what deliveries do to the oil, and what the shots say is left of it.
+/* wear.h - what deliveries do to the oil: taken up under the track, some of it carried on.
  *
- * Oil conserved: what leaves the lane is on the ball. Constants are assumed (docs/model.md). */
+ * Oil is conserved: what leaves the lane is on the ball. Constants are assumed (docs/model.md). */
 #ifndef SETTEE_CORE_WEAR_H
 #define SETTEE_CORE_WEAR_H
 
 #include "core/motion.h"
-#include "core/session.h"
 
-/* Takes oil up along a delivery's path and carries some of it on. `shift_boards` moves the whole
- * track sideways (another bowler's line near this one). Returns what stays on the ball, mL. */
+/* How strongly a lane wears, against the constants in wear.c; 1 is usual. */
+typedef struct WearRate {
+    double pick, carry;
+} WearRate;
+
+/* A delivery's path as the oil feels it: at each station the boards it runs over and how much.
+ * Reckoned once, it wears any number of films. */
+enum { TRACK_BOARDS_MAX = 6 };
+typedef struct Track {
+    int count;
+    struct {
+        int low, boards;               /* first board (1..39), how many; 0: off the lane */
+        float share[TRACK_BOARDS_MAX]; /* of the film taken, against its middle: 0..1 */
+        float down[TRACK_BOARDS_MAX];  /* of what is laid down; they add up to 1 */
+    } at[OIL_STATIONS];
+} Track;
+
+/* `shift_boards` moves the whole track sideways (another bowler's line near this one). */
+void track_of(const Roll *roll, double shift_boards, Track *track);
+
+/* Takes oil up along a track and carries some of it on. Returns what stays on the ball, mL. */
+double wear_track(Oil *oil, const Track *track, Cover cover, WearRate rate);
+
+/* Both in one, at the usual rate. */
 double wear_delivery(Oil *oil, const Roll *roll, Cover cover, double shift_boards);
 
-enum { LANE_SCALES = 11, LANE_EVIDENCE_MAX = 12 };
-
-/* One lane of the pair: its sheet as worn by what was thrown, and how much film the shots say
- * there is against that. A grid over one number, the film's scale, with a prior about 1. */
-typedef struct LaneState {
-    Oil oil; /* bowler's frame, worn, not yet scaled */
-    double log_weight[LANE_SCALES];
-    int deliveries;         /* thrown on it so far, all bowlers */
-    int evidence;           /* good shots that were weighed */
-    double scale, scale_sd; /* mean and deviation of the film's scale; 1 = as worn */
-} LaneState;
-
-void lane_begin(LaneState *lane, const Oil *sheet_in_frame);
-
-/* Weighs what was seen of a shot, before it wears the lane. `trust` 1 for this lane's own shots,
- * less for a shot on the other lane. Shots of a bad release say little and are passed over. */
-void lane_weigh(LaneState *lane, const Bowler *bowler, const MotionBody *body, const Shot *shot,
-                double trust);
-
-/* The shot wears the lane, and so do the other bowlers' that come with it. */
-void lane_wear(LaneState *lane, const Bowler *bowler, const MotionBody *body, const Ball *ball,
-               const Shot *shot, int bowlers_on_pair);
-
-/* The film as estimated: worn and scaled. */
-void lane_film(const LaneState *lane, Oil *oil);
+/* Where others throw when all that is known is that they share the pair: sideways shifts against
+ * one's own line, nearer as often as farther (assumed). `turn` counts deliveries. */
+double wear_traffic_shift(int turn);
 
 #endif

@@ -297,9 +297,9 @@ static void advise_answers(void **state)
     }
     /* two high in a row, both early, on the right lane: the next shot's lane, and what they say */
     assert_string_equal(
-        cJSON_GetStringValue(cJSON_GetObjectItem(cJSON_GetObjectItem(object, "lane"), "side")),
+        cJSON_GetStringValue(cJSON_GetObjectItem(cJSON_GetObjectItem(object, "belief"), "lane")),
         "right");
-    assert_less(json_at(object, "lane.scale"), 1.0);
+    assert_less(json_at(object, "belief.film_of_sheet.mean"), 1.0);
     bool high = false;
     const cJSON *sign;
     cJSON_ArrayForEach(sign, cJSON_GetObjectItem(object, "signs"))

@@ -1,0 +1,403 @@
+/* belief.c - the particle filter. */
+#include "core/belief.h"
+
+#include <math.h>
+#include <string.h>
+
+#include "base/text.h"
+#include "base/units.h"
+
+/* Prior spreads (assumed; rehearsals tune them, docs/advice.md). */
+#define VOLUME_COMMON_SD 0.14 /* log; how well a sheet says what was laid */
+#define VOLUME_LANE_SD 0.07   /* log; one lane of the pair against the other */
+#define DRY_COMMON_SD 0.07    /* log; the house's lane surface */
+#define DRY_LANE_SD 0.03
+#define MPH_SD 0.25 /* the bowler's day against their usual */
+#define LAUNCH_SD_DEG 0.08
+static const double PICK_RATE[BELIEF_PICKS] = {0.5, 0.72, 1.0, 1.4, 2.0};
+static const double PICK_PRIOR[BELIEF_PICKS] = {0.12, 0.23, 0.30, 0.23, 0.12};
+static const double CARRY_RATE[BELIEF_CARRIES] = {0.3, 1.0, 3.0};
+static const double CARRY_PRIOR[BELIEF_CARRIES] = {0.25, 0.5, 0.25};
+
+/* Evidence (assumed). */
+#define HIT_SEEN_BOARDS 0.5 /* error of the eye */
+#define HIT_RANDOM 0.04     /* share of hits said that mean nothing */
+#define READ_STEP_FT 2.0    /* a difference that a bowler calls early or late */
+#define READ_SOFT_FT 0.8
+#define READ_RANDOM 0.15
+#define SPEED_SEEN_MPH 0.2
+#define BAD_SHIFT 2.0 /* deviations that a bad release is off by */
+#define BAD_WIDE 2.0  /* and how much wider it scatters */
+#define OFF_WIDE 3.0
+#define RESAMPLE_BELOW 0.5 /* share of particles that still count */
+#define FRESH_SHARE 0.04   /* drawn anew from the prior when resampled: keeps the tails */
+#define SHRINK 0.97        /* of each toward the mean, so that jitter widens nothing */
+#define MPH_DRIFT 0.03     /* a shot's random walk of the bowler's day */
+#define LAUNCH_DRIFT_DEG 0.01
+
+static int pick_from(Rng *rng, const double *chances, int count)
+{
+    double u = rng_uniform(rng);
+    int i = 0;
+    while (i < count - 1 && u >= chances[i])
+        u -= chances[i++];
+    return i;
+}
+
+static Particle prior_draw(Rng *rng)
+{
+    Particle p = {.weight = 1.0 / BELIEF_PARTICLES};
+    double volume = VOLUME_COMMON_SD * rng_normal(rng), dry = DRY_COMMON_SD * rng_normal(rng);
+    for (int lane = 0; lane < SIDE_COUNT; lane++) {
+        p.part[PART_VOLUME + lane] = exp(volume + VOLUME_LANE_SD * rng_normal(rng));
+        p.part[PART_DRY + lane] = exp(dry + DRY_LANE_SD * rng_normal(rng));
+    }
+    p.part[PART_MPH] = MPH_SD * rng_normal(rng);
+    p.part[PART_LAUNCH_DEG] = LAUNCH_SD_DEG * rng_normal(rng);
+    int pick = pick_from(rng, PICK_PRIOR, BELIEF_PICKS);
+    p.film = pick * BELIEF_CARRIES + pick_from(rng, CARRY_PRIOR, BELIEF_CARRIES);
+    return p;
+}
+
+/* By film, so that a batch of particles shares one. Insertion sort: nearly sorted mostly. */
+static void sort_by_film(Particle *particles)
+{
+    for (int i = 1; i < BELIEF_PARTICLES; i++) {
+        Particle p = particles[i];
+        int k = i;
+        for (; k > 0 && particles[k - 1].film > p.film; k--)
+            particles[k] = particles[k - 1];
+        particles[k] = p;
+    }
+}
+
+void belief_begin(Belief *belief, const Oil *sheet_in_frame, uint64_t seed)
+{
+    memset(belief, 0, sizeof *belief);
+    belief->rng = rng_seed(seed);
+    belief->sheet = *sheet_in_frame;
+    for (int lane = 0; lane < SIDE_COUNT; lane++)
+        for (int f = 0; f < BELIEF_FILMS; f++)
+            belief->film[lane][f] = *sheet_in_frame;
+    for (int i = 0; i < BELIEF_PARTICLES; i++)
+        belief->particles[i] = prior_draw(&belief->rng);
+    sort_by_film(belief->particles);
+}
+
+/* Deviations of the hit from throw to throw, boards, and how a bad release shifts it. */
+typedef struct Spread {
+    double mph_shift, launch_shift_deg; /* what the release said of itself */
+    double boards;                      /* deviation at the pins, the eye's error included */
+} Spread;
+
+static Spread spread_of(const BatchBall *batch, const BatchOil *film, const Bowler *bowler,
+                        const Delivery *delivery, const Shot *shot)
+{
+    const Scatter *s = &bowler->scatter;
+    BatchThrow throws[5];
+    Arrival at[5];
+    for (int i = 0; i < 5; i++)
+        throws[i] = (BatchThrow){.delivery = *delivery, .film_scale = 1.0f, .dry_scale = 1.0f};
+    throws[1].delivery.launch_deg += fmax(s->launch_deg, 0.01);
+    throws[2].delivery.mph += s->mph;
+    throws[3].delivery.rpm += s->rpm;
+    throws[4].delivery.laydown_board += s->laydown_boards;
+    batch_arrive(batch, film, throws, 5, at);
+    Spread spread = {0};
+    double wide = 1.0, sum = 0.0;
+    switch (shot->release) {
+    case RELEASE_INSIDE: /* pulled: less toward the bowler's own gutter */
+        spread.launch_shift_deg = -BAD_SHIFT * s->launch_deg;
+        wide = BAD_WIDE;
+        break;
+    case RELEASE_OUTSIDE:
+        spread.launch_shift_deg = BAD_SHIFT * s->launch_deg;
+        wide = BAD_WIDE;
+        break;
+    case RELEASE_FAST:
+        spread.mph_shift = BAD_SHIFT * s->mph;
+        wide = BAD_WIDE;
+        break;
+    case RELEASE_SLOW:
+        spread.mph_shift = -BAD_SHIFT * s->mph;
+        wide = BAD_WIDE;
+        break;
+    case RELEASE_OFF:
+        wide = OFF_WIDE;
+        break;
+    default:
+        break;
+    }
+    for (int i = 1; i < 5; i++) {
+        double away = at[i].gutter || at[0].gutter ? 1.0 : at[i].board - at[0].board;
+        if (i == 2 && shot->mph > 0.0)
+            away = 0.0; /* the speed was seen */
+        sum += away * away;
+    }
+    spread.boards = wide * sqrt(sum + HIT_SEEN_BOARDS * HIT_SEEN_BOARDS);
+    return spread;
+}
+
+static double below(double x) { return 0.5 * erfc(-x * 0.70710678118654752440); }
+
+static double hit_chance(Hit hit, const Arrival *arrival, double sd)
+{
+    double board = arrival->gutter ? 0.0 : arrival->board, low, high, said;
+    if (hit == HIT_GUTTER) {
+        said = arrival->gutter ? 0.9 : below((2.0 - board) / sd);
+    } else {
+        shot_hit_span(hit, &low, &high);
+        said = below((high - board) / sd) - below((low - board) / sd);
+    }
+    return (1.0 - HIT_RANDOM) * said + HIT_RANDOM / (HIT_COUNT - 1);
+}
+
+static double read_chance(Read read, double feet_later)
+{
+    double early = 1.0 / (1.0 + exp((feet_later + READ_STEP_FT) / READ_SOFT_FT));
+    double late = 1.0 / (1.0 + exp((READ_STEP_FT - feet_later) / READ_SOFT_FT));
+    double said = read == READ_EARLY ? early : read == READ_ON_TIME ? 1.0 - early - late : late;
+    return (1.0 - READ_RANDOM) * fmax(said, 0.0) + READ_RANDOM / 3.0;
+}
+
+static double speed_chance(double seen, double expected, double sd)
+{
+    double away = (seen - expected) / sd;
+    return 0.9 * exp(-0.5 * away * away) + 0.1;
+}
+
+/* Rolls the delivery for every particle on its own film. */
+static void roll_particles(const Belief *belief, Side lane, const BatchBall *batch,
+                           const Delivery *delivery, const Spread *spread, bool speed_seen,
+                           Arrival *arrivals)
+{
+    BatchThrow throws[BELIEF_PARTICLES];
+    for (int i = 0; i < BELIEF_PARTICLES; i++) {
+        const Particle *p = &belief->particles[i];
+        throws[i] = (BatchThrow){.delivery = *delivery,
+                                 .film_scale = (float)p->part[PART_VOLUME + lane],
+                                 .dry_scale = (float)p->part[PART_DRY + lane]};
+        throws[i].delivery.launch_deg += p->part[PART_LAUNCH_DEG] + spread->launch_shift_deg;
+        if (!speed_seen)
+            throws[i].delivery.mph += p->part[PART_MPH] + spread->mph_shift;
+    }
+    for (int first = 0, last; first < BELIEF_PARTICLES; first = last) {
+        int film = belief->particles[first].film;
+        for (last = first; last < BELIEF_PARTICLES && belief->particles[last].film == film; last++)
+            ;
+        BatchOil ready;
+        batch_oil(&belief->film[lane][film], BATCH_QUICK, &ready);
+        batch_arrive(batch, &ready, throws + first, last - first, arrivals + first);
+    }
+}
+
+/* Evenly spaced picks by weight, each drawn a little toward the mean and jittered by as much as
+ * that took away (Liu and West 2001); a few drawn anew, so that no surprise finds the belief empty.
+ */
+static void resample(Belief *belief)
+{
+    static const double LEAST[PART_COUNT] = {0.2, 0.2, 0.5, 0.5, -3.0, -2.0};
+    Particle old[BELIEF_PARTICLES];
+    Estimate spread[PART_COUNT];
+    memcpy(old, belief->particles, sizeof old);
+    for (int part = 0; part < PART_COUNT; part++)
+        spread[part] = belief_part(belief, part);
+    double jitter = sqrt(1.0 - SHRINK * SHRINK);
+    double at = rng_uniform(&belief->rng) / BELIEF_PARTICLES, sum = old[0].weight;
+    int from = 0;
+    for (int i = 0; i < BELIEF_PARTICLES; i++, at += 1.0 / BELIEF_PARTICLES) {
+        while (sum < at && from < BELIEF_PARTICLES - 1)
+            sum += old[++from].weight;
+        Particle p = old[from];
+        if (rng_uniform(&belief->rng) < FRESH_SHARE) {
+            p = prior_draw(&belief->rng);
+            p.film = old[from].film; /* what the lane went through stays likely */
+        } else {
+            for (int part = 0; part < PART_COUNT; part++) {
+                double mean = spread[part].mean, kept = SHRINK * (p.part[part] - mean);
+                double value = mean + kept + jitter * spread[part].sd * rng_normal(&belief->rng);
+                p.part[part] = fmax(value, LEAST[part]);
+            }
+        }
+        p.weight = 1.0 / BELIEF_PARTICLES;
+        belief->particles[i] = p;
+    }
+    sort_by_film(belief->particles);
+}
+
+static void weigh(Belief *belief, const Bowler *bowler, const BatchBall *batch,
+                  const Delivery *delivery, const Shot *shot)
+{
+    BatchOil middle;
+    batch_oil(&belief->film[shot->lane][BELIEF_FILMS / 2], BATCH_QUICK, &middle);
+    Spread spread = spread_of(batch, &middle, bowler, delivery, shot);
+    Arrival arrivals[BELIEF_PARTICLES];
+    roll_particles(belief, shot->lane, batch, delivery, &spread, shot->mph > 0.0, arrivals);
+    /* "Early" is news against what was expected of that ball and line when it was thrown. */
+    double expected = 0.0, total = 0.0, square = 0.0;
+    for (int i = 0; i < BELIEF_PARTICLES; i++)
+        expected += belief->particles[i].weight *
+                    (isnan(arrivals[i].first_move_ft) ? LANE_LENGTH_FT : arrivals[i].first_move_ft);
+    for (int i = 0; i < BELIEF_PARTICLES; i++) {
+        Particle *p = &belief->particles[i];
+        double chance = 1.0;
+        if (shot->hit != HIT_UNSAID)
+            chance *= hit_chance(shot->hit, &arrivals[i], spread.boards);
+        if (shot->read != READ_UNSAID && shot->release != RELEASE_OFF) {
+            double move =
+                isnan(arrivals[i].first_move_ft) ? LANE_LENGTH_FT : arrivals[i].first_move_ft;
+            chance *= read_chance(shot->read, move - expected);
+        }
+        if (shot->mph > 0.0)
+            chance *= speed_chance(shot->mph, bowler->mph + p->part[PART_MPH] + spread.mph_shift,
+                                   hypot(bowler->scatter.mph, SPEED_SEEN_MPH));
+        p->weight *= chance;
+        total += p->weight;
+    }
+    belief->surprise = -log10(fmax(total, 1e-300));
+    for (int i = 0; i < BELIEF_PARTICLES; i++) {
+        belief->particles[i].weight =
+            total > 1e-300 ? belief->particles[i].weight / total : 1.0 / BELIEF_PARTICLES;
+        square += belief->particles[i].weight * belief->particles[i].weight;
+    }
+    if (1.0 / square < RESAMPLE_BELOW * BELIEF_PARTICLES)
+        resample(belief);
+}
+
+static void wear(Belief *belief, const Ball *ball, const MotionBody *body, const Delivery *delivery,
+                 Side lane, int bowlers_on_pair)
+{
+    Oil mean;
+    Roll roll;
+    Track track;
+    belief_film(belief, lane, &mean);
+    motion_roll(body, &mean, delivery, &roll);
+    for (int k = 0; k < bowlers_on_pair; k++) {
+        track_of(&roll, k == 0 ? 0.0 : wear_traffic_shift(k - 1 + belief->deliveries[lane]),
+                 &track);
+        for (int f = 0; f < BELIEF_FILMS; f++)
+            wear_track(&belief->film[lane][f], &track, k == 0 ? ball->cover : COVER_SOLID,
+                       (WearRate){PICK_RATE[f / BELIEF_CARRIES], CARRY_RATE[f % BELIEF_CARRIES]});
+    }
+    belief->deliveries[lane] += bowlers_on_pair;
+}
+
+void belief_see(Belief *belief, const Bowler *bowler, const Ball *ball, const MotionBody *body,
+                const BatchBall *batch, const Shot *shot, int bowlers_on_pair)
+{
+    Delivery delivery = delivery_of(bowler, shot->stance, shot->aim);
+    if (shot->mph > 0.0)
+        delivery.mph = shot->mph;
+    for (int i = 0; i < BELIEF_PARTICLES; i++) { /* the day goes on */
+        belief->particles[i].part[PART_MPH] += MPH_DRIFT * rng_normal(&belief->rng);
+        belief->particles[i].part[PART_LAUNCH_DEG] += LAUNCH_DRIFT_DEG * rng_normal(&belief->rng);
+    }
+    weigh(belief, bowler, batch, &delivery, shot);
+    wear(belief, ball, body, &delivery, shot->lane, bowlers_on_pair);
+    belief->shots++;
+}
+
+void belief_film(const Belief *belief, Side lane, Oil *oil)
+{
+    double share[BELIEF_FILMS] = {0};
+    for (int i = 0; i < BELIEF_PARTICLES; i++)
+        share[belief->particles[i].film] +=
+            belief->particles[i].weight * belief->particles[i].part[PART_VOLUME + lane];
+    memset(oil, 0, sizeof *oil);
+    oil->length_ft = belief->sheet.length_ft;
+    for (int f = 0; f < BELIEF_FILMS; f++)
+        if (share[f] > 0.0)
+            for (int j = 0; j < OIL_STATIONS; j++)
+                for (int b = 0; b < LANE_BOARDS; b++)
+                    oil->units[j][b] += share[f] * belief->film[lane][f].units[j][b];
+}
+
+static Estimate estimate(double sum, double square)
+{
+    return (Estimate){sum, sqrt(fmax(0.0, square - sum * sum))};
+}
+
+Estimate belief_part(const Belief *belief, int part)
+{
+    double sum = 0.0, square = 0.0;
+    for (int i = 0; i < BELIEF_PARTICLES; i++) {
+        double weight = belief->particles[i].weight, value = belief->particles[i].part[part];
+        sum += weight * value;
+        square += weight * value * value;
+    }
+    return estimate(sum, square);
+}
+
+Estimate belief_wear(const Belief *belief)
+{
+    double sum = 0.0, square = 0.0;
+    for (int i = 0; i < BELIEF_PARTICLES; i++) {
+        double rate = PICK_RATE[belief->particles[i].film / BELIEF_CARRIES];
+        sum += belief->particles[i].weight * rate;
+        square += belief->particles[i].weight * rate * rate;
+    }
+    return estimate(sum, square);
+}
+
+static double mean_film(const Oil *oil, int low, int high, double from_ft, double to_ft)
+{
+    double sum = 0.0;
+    int count = 0;
+    for (int j = (int)(from_ft / OIL_STATION_FT); j <= (int)(to_ft / OIL_STATION_FT); j++)
+        for (int b = low; b <= high; b++, count++)
+            sum += oil->units[j][b - 1];
+    return count > 0 ? sum / count : 0.0;
+}
+
+Estimate belief_track(const Belief *belief, Side lane, int low, int high, double from_ft,
+                      double to_ft)
+{
+    double film[BELIEF_FILMS], sum = 0.0, square = 0.0;
+    for (int f = 0; f < BELIEF_FILMS; f++)
+        film[f] = mean_film(&belief->film[lane][f], low, high, from_ft, to_ft);
+    for (int i = 0; i < BELIEF_PARTICLES; i++) {
+        double units =
+            belief->particles[i].part[PART_VOLUME + lane] * film[belief->particles[i].film];
+        sum += belief->particles[i].weight * units;
+        square += belief->particles[i].weight * units * units;
+    }
+    return estimate(sum, square);
+}
+
+void belief_words(const Belief *belief, Side lane, const Roll *path, char *out, size_t size)
+{
+    double from_ft = 15.0, to_ft = fmin(35.0, belief->sheet.length_ft);
+    double low = LANE_BOARDS, high = 1.0;
+    for (int i = 0; i < path->count; i++)
+        if (path->path[i].ft >= from_ft && path->path[i].ft <= to_ft) {
+            low = fmin(low, path->path[i].board);
+            high = fmax(high, path->path[i].board);
+        }
+    out[0] = '\0';
+    if (low > high)
+        return;
+    int first = (int)fmax(1.0, floor(low)), last = (int)fmin(LANE_BOARDS, ceil(high));
+    double sheet = mean_film(&belief->sheet, first, last, from_ft, to_ft);
+    Estimate now = belief_track(belief, lane, first, last, from_ft, to_ft);
+    double change = sheet > 0.0 ? now.mean / sheet - 1.0 : 0.0, size_of = fabs(change);
+    const char *how = size_of < 0.08   ? "about as on the sheet"
+                      : size_of < 0.17 ? "a little"
+                      : size_of < 0.29 ? "about a quarter"
+                      : size_of < 0.42 ? "about a third"
+                      : size_of < 0.60 ? "about half"
+                                       : "far";
+    text_append(out, size, "track at %d-%d %s", first, last, how);
+    if (size_of >= 0.08)
+        text_append(out, size, " %s", change < 0.0 ? "thinner" : "thicker");
+}
+
+void belief_draw(const Belief *belief, int *indices, int count)
+{
+    double at = 0.5 / count, sum = belief->particles[0].weight;
+    int from = 0;
+    for (int i = 0; i < count; i++, at += 1.0 / count) {
+        while (sum < at && from < BELIEF_PARTICLES - 1)
+            sum += belief->particles[++from].weight;
+        indices[i] = from;
+    }
+}

@@ -1,0 +1,35 @@
+/* forecast.h - what a delivery would do, under all that may be true of the lane and of the throw.
+ *
+ * Draws of the belief, each with its own throw of the bowler's scatter, are rolled side by side;
+ * the same draws for every answer, so that answers are compared and not their luck. */
+#ifndef SETTEE_CORE_FORECAST_H
+#define SETTEE_CORE_FORECAST_H
+
+#include "core/belief.h"
+
+enum { FORECAST_DRAWS = 128 };
+
+typedef struct Forecast {
+    BatchOil oil[BELIEF_FILMS]; /* ready where a draw uses it */
+    struct {
+        int film;
+        float volume, dry;
+        double launch_deg, mph, rpm; /* what it adds to the delivery as meant */
+    } draw[FORECAST_DRAWS];          /* by film */
+    double smooth_boards;            /* what is not drawn: the laydown's scatter */
+} Forecast;
+
+void forecast_prepare(Forecast *forecast, const Belief *belief, Side lane, const Bowler *bowler);
+
+/* What becomes of a delivery as meant. */
+typedef struct Outlook {
+    double pocket;          /* chance of a pocket hit */
+    double strike;          /* chance of a strike */
+    double board, board_sd; /* of arrival; gutter balls left out */
+    double degrees;         /* mean entry angle */
+} Outlook;
+
+Outlook forecast_delivery(const Forecast *forecast, const BatchBall *ball,
+                          const Delivery *delivery);
+
+#endif
