@@ -40,8 +40,8 @@ typedef struct Answer {
     int rule_count;
     int rules[ANSWER_RULES_MAX]; /* indices into the rule set, most insistent first */
     Caution caution;
-    bool disagrees; /* a rule says so, the forecast says it gains nothing, or the reverse */
-    char words[96]; /* "Ball down: slot 4, feet 2 in, aim 1 in" */
+    bool disagrees;  /* a rule says so, the forecast says it gains nothing, or the reverse */
+    char words[192]; /* "Ball down, 4 Kiln: 2 in with the feet, 1 in with the eyes" */
     char because[200];
 } Answer;
 

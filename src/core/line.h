@@ -8,8 +8,8 @@
 typedef struct Line {
     bool found; /* false: no launch brings it to the pocket */
     double laydown_board, launch_deg;
-    double stance, aim; /* boards from the bowler's own side */
-    double entry_board, entry_deg;
+    double stance, aim;            /* boards from the bowler's own side */
+    double entry_board, entry_deg; /* NAN in the gutter */
     double first_move_ft;
     double breakpoint_board, breakpoint_ft;
     double pocket;            /* chance of a pocket hit under the bowler's scatter */
