@@ -8,6 +8,7 @@
 
 #include "base/rng.h"
 #include "core/line.h"
+#include "helper_same.h"
 #include "store/files.h"
 
 static Bag BAG;
@@ -198,7 +199,7 @@ static void test_mirrored_hand(void **state)
     oil_for_hand(&mirrored, HAND_LEFT, &back);
     for (int slot = 1; slot <= BAG_SLOTS; slot++) {
         Line right = search(slot, &OIL[2], 20.0), left = search(slot, &back, 20.0);
-        assert_memory_equal(&right, &left, sizeof right);
+        assert_same_line(&right, &left);
     }
     Line here = search(1, &OIL[2], 20.0), there = search(1, &mirrored, 20.0);
     assert_true(here.aim != there.aim); /* a lopsided pattern is another lane from the other side */
@@ -211,20 +212,44 @@ static void test_best_of_laydowns(void **state)
     for (int slot = 1; slot <= 3; slot++) {
         Line best = line_best(&BODY[slot - 1], &OIL[0], &BAG.bowler, &delivery, 17.0, 22.0);
         double most = 0.0;
-        for (double laydown = 17.0; laydown <= 22.0; laydown += 1.0)
-            most = fmax(most, search(slot, &OIL[0], laydown).pocket);
-        assert_near(best.pocket, most, 0.0);
+        assert_true(best.found);
+        for (double laydown = 17.0; laydown <= 22.0; laydown += 1.0) {
+            Line line = search(slot, &OIL[0], laydown);
+            if (line.found)
+                most = fmax(most, line_value(&line));
+        }
+        assert_near(line_value(&best), most, 0.0);
         assert_true(best.laydown_board >= 17.0 && best.laydown_board <= 22.0);
     }
     Line one = line_best(&BODY[0], &OIL[0], &BAG.bowler, &delivery, 19.0, 19.0);
     assert_near(one.laydown_board, 19.0, 0.0);
 }
 
+/* A line is worth more with more pocket, more angle up to six degrees, and more room. */
+static void test_value(void **state)
+{
+    (void)state;
+    Line line = {.found = true, .pocket = 0.6, .entry_deg = 4.0, .room_in = 0.5, .room_out = 0.5};
+    double value = line_value(&line);
+    Line more = line;
+    more.pocket = 0.7;
+    assert_less(value, line_value(&more));
+    more = line;
+    more.entry_deg = 5.0;
+    assert_less(value, line_value(&more));
+    more = line;
+    more.room_out = 1.0;
+    assert_less(value, line_value(&more));
+    line.entry_deg = NAN; /* in the gutter */
+    assert_true(isfinite(line_value(&line)));
+    assert_less(line_value(&line), value);
+}
+
 static void test_deterministic(void **state)
 {
     (void)state;
     Line a = search(3, &OIL[1], 19.0), b = search(3, &OIL[1], 19.0);
-    assert_memory_equal(&a, &b, sizeof a);
+    assert_same_line(&a, &b);
 }
 
 /* What the chance stands for, thrown: launch, speed, rev rate and laydown scattered together, the
@@ -281,6 +306,7 @@ int main(void)
         cmocka_unit_test(test_window_stays_where_it_is),
         cmocka_unit_test(test_mirrored_hand),
         cmocka_unit_test(test_best_of_laydowns),
+        cmocka_unit_test(test_value),
         cmocka_unit_test(test_deterministic),
         cmocka_unit_test(test_chance_against_throwing),
     };

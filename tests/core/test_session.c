@@ -7,6 +7,7 @@
 
 #include "base/rng.h"
 #include "core/session.h"
+#include "helper_same.h"
 
 static Bag a_bag(void)
 {
@@ -90,7 +91,8 @@ static void play_nine(Session *session)
 /* The part of a session that is the fold, to compare two of them. */
 static void assert_same_fold(const Session *a, const Session *b)
 {
-    assert_memory_equal(a->plan, b->plan, sizeof a->plan);
+    assert_same_plan(&a->plan[SIDE_LEFT], &b->plan[SIDE_LEFT]);
+    assert_same_plan(&a->plan[SIDE_RIGHT], &b->plan[SIDE_RIGHT]);
     assert_int_equal(a->apart, b->apart);
     assert_int_equal(a->lane, b->lane);
     assert_int_equal(a->game, b->game);
@@ -99,7 +101,7 @@ static void assert_same_fold(const Session *a, const Session *b)
     assert_int_equal(a->game_over, b->game_over);
     assert_int_equal(a->shot_count, b->shot_count);
     for (int i = 0; i < a->shot_count; i++) {
-        assert_memory_equal(&a->shots[i], &b->shots[i], sizeof a->shots[i]);
+        assert_same_shot(&a->shots[i], &b->shots[i]);
         assert_int_equal(a->shot_game[i], b->shot_game[i]);
         assert_int_equal(a->shot_frame[i], b->shot_frame[i]);
     }
@@ -115,8 +117,8 @@ static void test_begin(void **state)
     assert_int_equal(s->lane, SIDE_LEFT); /* the left lane starts */
     assert_false(s->game_over || s->apart || s->can_undo || s->can_redo);
     assert_int_equal(s->shot_count, 0);
-    assert_memory_equal(&s->plan[SIDE_LEFT], &FIRST, sizeof FIRST);
-    assert_memory_equal(&s->plan[SIDE_RIGHT], &FIRST, sizeof FIRST);
+    assert_same_plan(&s->plan[SIDE_LEFT], &FIRST);
+    assert_same_plan(&s->plan[SIDE_RIGHT], &FIRST);
     Shot next = session_next_shot(s);
     assert_int_equal(next.slot, 1);
     assert_near(next.stance, 26.0, 0.0);
@@ -368,8 +370,8 @@ static void test_plans_together(void **state)
     Session *s = begin(1);
     Plan plan = other_plan();
     apply(s, (Entry){.kind = ENTRY_PLAN, .lane = SIDE_RIGHT, .plan = plan});
-    assert_memory_equal(&s->plan[SIDE_LEFT], &plan, sizeof plan);
-    assert_memory_equal(&s->plan[SIDE_RIGHT], &plan, sizeof plan);
+    assert_same_plan(&s->plan[SIDE_LEFT], &plan);
+    assert_same_plan(&s->plan[SIDE_RIGHT], &plan);
     assert_int_equal(session_next_shot(s).slot, 2);
     assert_near(session_next_shot(s).stance, 28.5, 0.0);
     free(s);
@@ -382,8 +384,8 @@ static void test_plans_apart(void **state)
     Plan plan = other_plan();
     apply(s, (Entry){.kind = ENTRY_APART, .apart = true});
     apply(s, (Entry){.kind = ENTRY_PLAN, .lane = SIDE_RIGHT, .plan = plan});
-    assert_memory_equal(&s->plan[SIDE_LEFT], &FIRST, sizeof plan);
-    assert_memory_equal(&s->plan[SIDE_RIGHT], &plan, sizeof plan);
+    assert_same_plan(&s->plan[SIDE_LEFT], &FIRST);
+    assert_same_plan(&s->plan[SIDE_RIGHT], &plan);
     assert_int_equal(session_next_shot(s).slot, 1);
     assert_int_equal(session_next_shot(s).lane, SIDE_LEFT);
     throw_open(s);
@@ -391,9 +393,9 @@ static void test_plans_apart(void **state)
     assert_int_equal(session_next_shot(s).lane, SIDE_RIGHT);
     refuse(s, (Entry){.kind = ENTRY_APART, .apart = true}, "nothing would change");
     apply(s, (Entry){.kind = ENTRY_APART, .apart = false}); /* together: as on the lane at hand */
-    assert_memory_equal(&s->plan[SIDE_LEFT], &plan, sizeof plan);
+    assert_same_plan(&s->plan[SIDE_LEFT], &plan);
     undo(s);
-    assert_memory_equal(&s->plan[SIDE_LEFT], &FIRST, sizeof plan);
+    assert_same_plan(&s->plan[SIDE_LEFT], &FIRST);
     assert_true(s->apart);
     free(s);
 }
@@ -453,7 +455,7 @@ static void test_edit(void **state)
     Shot better = strike_shot(SIDE_LEFT);
     better.mph = 17.9;
     apply(s, (Entry){.kind = ENTRY_EDIT, .index = 0, .shot = better});
-    assert_memory_equal(&s->shots[0], &better, sizeof better);
+    assert_same_shot(&s->shots[0], &better);
     assert_int_equal(s->shots[1].left, pin_bit(4));
     assert_int_equal(s->shot_count, 2);
     assert_int_equal(s->frame, 3);

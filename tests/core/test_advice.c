@@ -1,0 +1,789 @@
+/* Candidates and advice at their edges: whatever was logged, there is an answer, it is made of
+ * numbers, it fits its place, and it is the same every time. */
+#include "near.h"
+
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "base/rng.h"
+#include "base/text.h"
+#include "core/advice.h"
+#include "core/candidates.h"
+#include "helper_same.h"
+#include "store/files.h"
+
+enum { SHOTS_MAX = 32 };
+
+static Bag BAG;
+static Pattern PATTERN;
+static RuleSet RULES;
+
+static int set_up(void **state)
+{
+    (void)state;
+    Error error = {0};
+    return files_bag("demo", &BAG, &error) && files_pattern("apron", &PATTERN, &error) &&
+                   files_rules("coach", &RULES, &error)
+               ? 0
+               : -1;
+}
+
+/* What is asked; starts as the demo's. */
+typedef struct Asked {
+    Bag bag;
+    RuleSet rules;
+    Shot shots[SHOTS_MAX];
+    AdviceInput in;
+} Asked;
+
+static Asked *ask(void)
+{
+    Asked *asked = calloc(1, sizeof *asked);
+    assert_non_null(asked);
+    asked->bag = BAG;
+    asked->rules = RULES;
+    asked->in = (AdviceInput){.bag = &asked->bag,
+                              .pattern = &PATTERN,
+                              .rules = &asked->rules,
+                              .shots = asked->shots,
+                              .plan = {.slot = 1, .stance = 26.0, .aim = 14.5},
+                              .game = 2,
+                              .frame = 4,
+                              .bowlers_on_pair = 2,
+                              .certified = true};
+    return asked;
+}
+
+static void say(Asked *asked, Side lane, Hit hit, Read read, Release release)
+{
+    asked->shots[asked->in.shot_count++] = (Shot){.lane = lane,
+                                                  .slot = asked->in.plan.slot,
+                                                  .stance = asked->in.plan.stance,
+                                                  .aim = asked->in.plan.aim,
+                                                  .hit = hit,
+                                                  .read = read,
+                                                  .release = release};
+}
+
+static bool goes_to_gutter(const AdviceJob *job, const Plan *plan)
+{
+    Roll roll;
+    advice_roll(job, plan, &roll);
+    return roll.gutter;
+}
+
+static void assert_sound(const AdviceJob *job, const Asked *asked)
+{
+    const Advice *advice = advice_result(job);
+    assert_true(advice->answer_count >= 1 && advice->answer_count <= ADVICE_ANSWERS_MAX);
+    assert_true(isfinite(advice->lane.scale) && isfinite(advice->lane.scale_sd));
+    assert_true(advice->now.pocket >= 0.0 && advice->now.pocket <= 1.0);
+    bool held = false;
+    for (int i = 0; i < advice->answer_count; i++) {
+        const Answer *a = &advice->answers[i];
+        assert_true(a->pocket_now >= 0.0 && a->pocket_now <= 1.0);
+        assert_true(a->pocket_after >= 0.0 && a->pocket_after <= 1.0);
+        assert_true(a->room_in >= 0.0 && a->room_in <= 3.0 && a->room_out >= 0.0 &&
+                    a->room_out <= 3.0);
+        assert_true(a->vote >= 0.0 && a->vote <= 1.0);
+        assert_true(isfinite(a->score));
+        if (i > 0)
+            assert_true(a->score <= advice->answers[i - 1].score); /* best first */
+        assert_true(isfinite(a->plan.stance) && isfinite(a->plan.aim));
+        assert_true(isfinite(a->plan.mph_change) && isfinite(a->plan.loft_change_ft));
+        if (a->surface_grit == 0.0) /* no angle in the gutter, otherwise a number */
+            assert_true(isfinite(a->entry_deg) == !goes_to_gutter(job, &a->plan));
+        const Ball *ball = bag_slot(asked->in.bag, a->plan.slot);
+        assert_non_null(ball);
+        assert_true(ball->cover != COVER_POLYESTER || a->plan.slot == asked->in.plan.slot);
+        if (asked->in.certified)
+            assert_true(a->action != ACTION_SURFACE_ROUGH && a->action != ACTION_SURFACE_FINE &&
+                        a->surface_grit == 0.0);
+        assert_true(a->words[0] != '\0' && strlen(a->words) < sizeof a->words - 1);
+        assert_true(a->because[0] != '\0');
+        assert_int_equal(text_utf8_fault(a->words, strlen(a->words)), strlen(a->words));
+        assert_true(a->rule_count >= 0 && a->rule_count <= ANSWER_RULES_MAX);
+        for (int k = 0; k < a->rule_count; k++)
+            assert_true(a->rules[k] >= 0 && a->rules[k] < asked->rules.count);
+        assert_true((unsigned)a->caution < CAUTION_COUNT);
+        for (int k = 0; k < i; k++)
+            assert_true(advice->answers[k].action != a->action);
+        held |= a->action == ACTION_HOLD;
+    }
+    assert_true(held); /* holding is always an answer */
+}
+
+/* Runs it through, checking all that is shown on the way. */
+static AdviceJob *run(const Asked *asked)
+{
+    AdviceJob *job = advice_job_new();
+    assert_non_null(job);
+    advice_begin(job, &asked->in);
+    bool ready = false, done = false;
+    for (int slices = 0; !done; slices++) {
+        assert_true(slices < 2000);
+        done = advice_step(job);
+        assert_true(advice_result(job)->done == done);
+        assert_true(!ready || advice_result(job)->ready); /* once ready, always ready */
+        ready = advice_result(job)->ready;
+        if (ready) {
+            assert_true(advice_result(job)->answer_count >= 1);
+            assert_true(advice_result(job)->now_roll.count >= 1);
+        }
+    }
+    assert_true(ready);
+    assert_sound(job, asked);
+    return job;
+}
+
+static void run_and_free(Asked *asked)
+{
+    advice_job_free(run(asked));
+    free(asked);
+}
+
+static void test_no_shots(void **state)
+{
+    (void)state;
+    Asked *asked = ask();
+    AdviceJob *job = run(asked);
+    const Advice *advice = advice_result(job);
+    assert_true(advice->signs.seen[SIGN_FIRST_SHOTS]);
+    for (int slot = 0; slot < BAG_SLOTS; slot++) {
+        assert_true(advice->slot[slot].filled && advice->slot[slot].ready);
+        assert_true(isfinite(advice->slot[slot].line.pocket));
+    }
+    advice_job_free(job);
+    free(asked);
+}
+
+static void test_usable_as_soon_as_ready(void **state)
+{
+    (void)state;
+    Asked *asked = ask();
+    say(asked, SIDE_LEFT, HIT_HIGH, READ_EARLY, RELEASE_GOOD);
+    say(asked, SIDE_RIGHT, HIT_HIGH, READ_EARLY, RELEASE_GOOD);
+    AdviceJob *job = advice_job_new();
+    assert_non_null(job);
+    advice_begin(job, &asked->in);
+    assert_false(advice_result(job)->ready);
+    int slices = 1;
+    while (!advice_step(job) && !advice_result(job)->ready)
+        slices++;
+    assert_true(advice_result(job)->ready && !advice_result(job)->done);
+    assert_true(slices <= 6); /* bodies, two shots, the end of them, signs */
+    assert_sound(job, asked);
+    do
+        assert_sound(job, asked); /* and at every slice from then on */
+    while (!advice_step(job));
+    assert_sound(job, asked);
+    assert_true(advice_step(job)); /* done stays done */
+    advice_job_free(job);
+    free(asked);
+}
+
+static void test_one_shot(void **state)
+{
+    (void)state;
+    for (int hit = HIT_GUTTER; hit < HIT_COUNT; hit++) {
+        Asked *asked = ask();
+        say(asked, SIDE_LEFT, (Hit)hit, READ_UNSAID, RELEASE_UNSAID);
+        run_and_free(asked);
+    }
+}
+
+static void test_all_releases_bad(void **state)
+{
+    (void)state;
+    Asked *asked = ask();
+    for (int i = 0; i < 6; i++)
+        say(asked, i % 2 ? SIDE_RIGHT : SIDE_LEFT, i % 2 ? HIT_NOSE : HIT_THIN, READ_EARLY,
+            (Release)(RELEASE_INSIDE + i % 5));
+    AdviceJob *job = run(asked);
+    assert_int_equal(advice_result(job)->answers[0].action, ACTION_HOLD); /* no reason to move */
+    assert_int_equal(advice_result(job)->lane.evidence, 0);
+    advice_job_free(job);
+    free(asked);
+}
+
+static void test_contradictions(void **state)
+{
+    (void)state;
+    Asked *asked = ask();
+    for (int i = 0; i < 20; i++)
+        say(asked, i % 2 ? SIDE_RIGHT : SIDE_LEFT, i % 3 ? HIT_CROSSED : HIT_WIDE,
+            i % 2 ? READ_EARLY : READ_NONE, RELEASE_GOOD);
+    run_and_free(asked);
+}
+
+/* A leave that the hit can't have left: the hit is believed, the answer stands. */
+static void test_leave_that_cannot_be(void **state)
+{
+    (void)state;
+    static const Pins LEAVES[] = {PINS_ALL, 0, 1, 0x200, 0x3fe};
+    for (size_t i = 0; i < sizeof LEAVES / sizeof LEAVES[0]; i++) {
+        Asked *asked = ask();
+        say(asked, SIDE_LEFT, HIT_GUTTER, READ_UNSAID, RELEASE_GOOD);
+        asked->shots[0].left_said = true;
+        asked->shots[0].left = LEAVES[i];
+        say(asked, SIDE_RIGHT, HIT_FLUSH, READ_LATE, RELEASE_GOOD);
+        asked->shots[1].left_said = true;
+        asked->shots[1].left = PINS_ALL;
+        run_and_free(asked);
+    }
+}
+
+static void test_ball_that_left_the_bag(void **state)
+{
+    (void)state;
+    Asked *asked = ask();
+    for (int i = 0; i < 4; i++)
+        say(asked, SIDE_LEFT, HIT_HIGH, READ_EARLY, RELEASE_GOOD);
+    asked->shots[0].slot = 2;
+    asked->shots[2].slot = 0;
+    asked->shots[3].slot = 99;
+    for (int i = 0; i < asked->bag.count; i++)
+        if (asked->bag.balls[i].slot == 2)
+            asked->bag.balls[i].slot = 0; /* back in the locker */
+    AdviceJob *job = run(asked);
+    assert_int_equal(advice_result(job)->lane.evidence, 1);
+    assert_false(advice_result(job)->slot[1].filled);
+    advice_job_free(job);
+    free(asked);
+}
+
+static void keep_only(Bag *bag, int slot)
+{
+    for (int i = 0; i < bag->count; i++)
+        if (bag->balls[i].slot != slot)
+            bag->balls[i].slot = 0;
+}
+
+static void test_one_ball_alone(void **state)
+{
+    (void)state;
+    for (int slot = 1; slot <= BAG_SLOTS; slot++) {
+        Asked *asked = ask();
+        keep_only(&asked->bag, slot);
+        asked->in.plan.slot = slot;
+        say(asked, SIDE_LEFT, HIT_HIGH, READ_EARLY, RELEASE_GOOD);
+        say(asked, SIDE_RIGHT, HIT_NOSE, READ_EARLY, RELEASE_GOOD);
+        AdviceJob *job = run(asked);
+        for (int i = 0; i < advice_result(job)->answer_count; i++)
+            assert_int_equal(advice_result(job)->answers[i].plan.slot, slot);
+        advice_job_free(job);
+        free(asked);
+    }
+}
+
+static void test_empty_locker(void **state)
+{
+    (void)state;
+    Asked *asked = ask();
+    int kept = 0;
+    for (int i = 0; i < asked->bag.count; i++)
+        if (asked->bag.balls[i].slot == 1)
+            asked->bag.balls[kept++] = asked->bag.balls[i];
+    asked->bag.count = kept;
+    say(asked, SIDE_LEFT, HIT_LIGHT, READ_LATE, RELEASE_GOOD);
+    run_and_free(asked);
+}
+
+static void test_no_rules(void **state)
+{
+    (void)state;
+    Asked *asked = ask();
+    asked->rules.count = 0;
+    say(asked, SIDE_LEFT, HIT_HIGH, READ_EARLY, RELEASE_GOOD);
+    run_and_free(asked);
+}
+
+/* A rule set that forbids everything leaves holding. */
+static void test_everything_forbidden(void **state)
+{
+    (void)state;
+    Asked *asked = ask();
+    asked->rules.count = 2;
+    for (int i = 0; i < 2; i++) {
+        Rule *rule = &asked->rules.rules[i];
+        *rule = (Rule){.id = "no",
+                       .when_count = 1,
+                       .when = {SIGN_HIGH_ONCE},
+                       .try_count = 1,
+                       .try_ = {ACTION_HOLD},
+                       .avoid_count = RULE_ACTIONS_MAX,
+                       .weight = 5,
+                       .because = "no",
+                       .source = "common practice"};
+        for (int k = 0; k < RULE_ACTIONS_MAX; k++)
+            rule->avoid[k] = (Action)(i * RULE_ACTIONS_MAX + k);
+    }
+    say(asked, SIDE_LEFT, HIT_HIGH, READ_ON_TIME, RELEASE_GOOD);
+    AdviceJob *job = run(asked);
+    assert_int_equal(advice_result(job)->answer_count, 1);
+    assert_int_equal(advice_result(job)->answers[0].action, ACTION_HOLD);
+    advice_job_free(job);
+    free(asked);
+}
+
+/* A rule for every action there is, all firing. */
+static void everything_asked(Asked *asked)
+{
+    asked->rules.count = ACTION_COUNT;
+    for (int i = 0; i < ACTION_COUNT; i++)
+        asked->rules.rules[i] = (Rule){.id = "yes",
+                                       .when_count = 1,
+                                       .when = {SIGN_HIGH_ONCE},
+                                       .try_count = 1,
+                                       .try_ = {(Action)i},
+                                       .weight = 3,
+                                       .because = "try it",
+                                       .source = "common practice"};
+    say(asked, SIDE_LEFT, HIT_HIGH, READ_ON_TIME, RELEASE_GOOD);
+}
+
+static void test_certified_gives_no_surface(void **state)
+{
+    (void)state;
+    for (int certified = 0; certified < 2; certified++)
+        for (int slot = 1; slot <= BAG_SLOTS; slot++) {
+            Asked *asked = ask();
+            asked->in.certified = certified;
+            asked->in.plan.slot = slot;
+            everything_asked(asked);
+            AdviceJob *job = run(asked); /* checks the certified */
+            int surfaces = 0;
+            for (int i = 0; i < advice_result(job)->answer_count; i++) {
+                const Answer *a = &advice_result(job)->answers[i];
+                surfaces += a->surface_grit > 0.0;
+                assert_true(a->surface_grit == 0.0 || a->caution == CAUTION_SURFACE);
+            }
+            if (certified)
+                assert_int_equal(surfaces, 0);
+            else if (slot <= 4) /* sanded reactive ones and urethane can go either way */
+                assert_int_equal(surfaces, 2);
+            advice_job_free(job);
+            free(asked);
+        }
+}
+
+/* The longest name a ball may have, and fractions everywhere, still leave room for all the words.
+ */
+static void test_words_fit(void **state)
+{
+    (void)state;
+    Asked *asked = ask();
+    for (int i = 0; i < asked->bag.count; i++) {
+        char *name = asked->bag.balls[i].name;
+        memset(name, 'W', sizeof asked->bag.balls[i].name - 1);
+        name[sizeof asked->bag.balls[i].name - 1] = '\0';
+    }
+    asked->in.certified = false;
+    asked->in.plan.stance = 26.123456;
+    asked->in.plan.aim = 14.654321;
+    asked->in.plan.mph_change = -0.512345;
+    asked->in.plan.loft_change_ft = 1.012345;
+    everything_asked(asked);
+    AdviceJob *job = run(asked);
+    for (int i = 0; i < advice_result(job)->answer_count; i++) {
+        const Answer *a = &advice_result(job)->answers[i];
+        if (a->plan.slot != 1 && a->plan.aim != asked->in.plan.aim)
+            assert_string_equal(a->words + strlen(a->words) - 4, "eyes"); /* said to the end */
+    }
+    advice_job_free(job);
+    free(asked);
+}
+
+static void test_plan_in_the_gutter(void **state)
+{
+    (void)state;
+    Asked *asked = ask();
+    asked->in.plan = (Plan){.slot = 6, .stance = 20.0, .aim = 0.5};
+    say(asked, SIDE_LEFT, HIT_GUTTER, READ_UNSAID, RELEASE_GOOD);
+    run_and_free(asked);
+}
+
+static void test_plans_at_their_limits(void **state)
+{
+    (void)state;
+    static const Plan PLANS[] = {{1, -10.0, -10.0, -2.0, -3.0}, {1, 60.0, 50.0, 2.0, 5.0},
+                                 {3, 60.0, -10.0, 0.0, 0.0},    {3, -10.0, 50.0, 0.0, 0.0},
+                                 {4, 8.0, 2.0, 2.0, 5.0},       {4, 44.0, 30.0, -2.0, -3.0}};
+    for (size_t i = 0; i < sizeof PLANS / sizeof PLANS[0]; i++) {
+        Asked *asked = ask();
+        asked->in.plan = PLANS[i];
+        everything_asked(asked);
+        run_and_free(asked);
+    }
+}
+
+/* Shots that say no stance and no aim were thrown as planned. */
+static void test_unsaid_line_is_the_plan(void **state)
+{
+    (void)state;
+    Asked *said = ask(), *unsaid = ask();
+    for (int i = 0; i < 3; i++) {
+        say(said, SIDE_LEFT, HIT_LIGHT, READ_LATE, RELEASE_GOOD);
+        say(unsaid, SIDE_LEFT, HIT_LIGHT, READ_LATE, RELEASE_GOOD);
+        unsaid->shots[i].stance = unsaid->shots[i].aim = 0.0;
+    }
+    AdviceJob *a = run(said), *b = run(unsaid);
+    assert_same_advice(advice_result(a), advice_result(b));
+    advice_job_free(a);
+    advice_job_free(b);
+    free(said);
+    free(unsaid);
+}
+
+static Asked *random_ask(uint64_t seed)
+{
+    Rng rng = rng_seed(seed);
+    Asked *asked = ask();
+    asked->in.plan.slot = 1 + (int)rng_between(&rng, 0.0, 6.0);
+    asked->in.plan.stance = rng_between(&rng, 18.0, 36.0);
+    asked->in.plan.aim = asked->in.plan.stance - rng_between(&rng, 6.0, 18.0);
+    asked->in.game = 1 + (int)rng_between(&rng, 0.0, 6.0);
+    asked->in.frame = 1 + (int)rng_between(&rng, 0.0, 10.0);
+    asked->in.lane = rng_uniform(&rng) < 0.5 ? SIDE_LEFT : SIDE_RIGHT;
+    asked->in.bowlers_on_pair = 1 + (int)rng_between(&rng, 0.0, 5.0);
+    asked->in.certified = rng_uniform(&rng) < 0.5;
+    asked->bag.bowler.hand = rng_uniform(&rng) < 0.5 ? HAND_LEFT : HAND_RIGHT;
+    for (int i = 0; i < asked->bag.count; i++) /* some slots stand empty */
+        if (asked->bag.balls[i].slot != asked->in.plan.slot && rng_uniform(&rng) < 0.3)
+            asked->bag.balls[i].slot = 0;
+    int shots = (int)rng_between(&rng, 0.0, 12.0);
+    for (int i = 0; i < shots; i++) {
+        say(asked, rng_uniform(&rng) < 0.5 ? SIDE_LEFT : SIDE_RIGHT,
+            (Hit)rng_between(&rng, 0.0, HIT_COUNT), (Read)rng_between(&rng, 0.0, READ_COUNT),
+            rng_uniform(&rng) < 0.7 ? RELEASE_GOOD
+                                    : (Release)rng_between(&rng, 0.0, RELEASE_COUNT));
+        Shot *shot = &asked->shots[i];
+        shot->slot = rng_uniform(&rng) < 0.8 ? shot->slot : (int)rng_between(&rng, 0.0, 8.0);
+        shot->mph = rng_uniform(&rng) < 0.5 ? 0.0 : rng_between(&rng, 16.0, 20.0);
+        shot->left_said = rng_uniform(&rng) < 0.6;
+        shot->left = shot->left_said ? (Pins)rng_between(&rng, 0.0, 1024.0) : 0;
+    }
+    return asked;
+}
+
+/* Whatever was logged: sound, and the same bytes when asked again. */
+static void test_random_days(void **state)
+{
+    (void)state;
+    for (uint64_t seed = 1; seed <= 25; seed++) {
+        Asked *asked = random_ask(seed);
+        AdviceJob *first = run(asked), *second = run(asked);
+        assert_same_advice(advice_result(first), advice_result(second));
+        /* a job used before gives the same as a new one */
+        advice_begin(first, &asked->in);
+        while (!advice_step(first))
+            ;
+        assert_same_advice(advice_result(first), advice_result(second));
+        advice_job_free(first);
+        advice_job_free(second);
+        free(asked);
+    }
+}
+
+/* A plan that is the answer's own rolls as the answer was reckoned. */
+static void test_roll_of_an_answer(void **state)
+{
+    (void)state;
+    Asked *asked = ask();
+    say(asked, SIDE_LEFT, HIT_HIGH, READ_EARLY, RELEASE_GOOD);
+    say(asked, SIDE_LEFT, HIT_HIGH, READ_EARLY, RELEASE_GOOD);
+    AdviceJob *job = run(asked);
+    for (int i = 0; i < advice_result(job)->answer_count; i++) {
+        const Answer *a = &advice_result(job)->answers[i];
+        Roll roll;
+        advice_roll(job, &a->plan, &roll);
+        assert_near(roll.entry_deg, a->entry_deg, 1e-9);
+    }
+    advice_job_free(job);
+    free(asked);
+}
+
+/* The candidates of each action, on their own. */
+
+static SlotTrait TRAITS[BAG_SLOTS];
+
+static Setting setting_of(int slot)
+{
+    for (int i = 0; i < BAG_SLOTS; i++) /* each slot hooks a board less and starts 3 ft later */
+        TRAITS[i] =
+            (SlotTrait){.strikes = i < 5, .hook_board = 20.0 - i, .first_move_ft = 20.0 + 3.0 * i};
+    return (Setting){.bag = &BAG,
+                     .bowler = &BAG.bowler,
+                     .plan = {slot, 26.0, 14.5, 0.0, 0.0},
+                     .traits = TRAITS,
+                     .least_move = 1};
+}
+
+static void test_candidates_of_every_action(void **state)
+{
+    (void)state;
+    for (int action = 0; action < ACTION_COUNT; action++)
+        for (int slot = 1; slot <= BAG_SLOTS; slot++)
+            for (int max = 0; max <= CANDIDATES_MAX; max += 7) {
+                Setting setting = setting_of(slot);
+                Candidate out[CANDIDATES_MAX];
+                int count = candidates_list(&setting, (Action)action, out, max);
+                assert_true(count >= 0 && count <= max);
+                for (int i = 0; i < count; i++) {
+                    assert_int_equal(out[i].action, action);
+                    assert_non_null(bag_slot(&BAG, out[i].plan.slot));
+                    assert_true(candidate_cost(&setting, &out[i]) >= 0.0);
+                    char words[256];
+                    candidate_words(&setting, &out[i], words, sizeof words);
+                    assert_true(words[0] >= 'A' && words[0] <= 'Z');
+                }
+            }
+}
+
+static int list(Setting setting, Action action, Candidate out[CANDIDATES_MAX])
+{
+    return candidates_list(&setting, action, out, CANDIDATES_MAX);
+}
+
+static void test_moves(void **state)
+{
+    (void)state;
+    Candidate out[CANDIDATES_MAX];
+    Setting setting = setting_of(1);
+    int count = list(setting, ACTION_MOVE_IN, out);
+    assert_int_equal(count, 5);
+    for (int i = 0; i < count; i++)
+        assert_near(out[i].plan.stance, 27.0 + i, 0.0);
+    count = list(setting, ACTION_MOVE_OUT, out);
+    for (int i = 0; i < count; i++)
+        assert_near(out[i].plan.stance, 25.0 - i, 0.0);
+    setting.worn = true; /* a worn lane asks for more */
+    assert_int_equal(list(setting, ACTION_MOVE_IN, out), 7);
+    setting.least_move = 3;
+    assert_int_equal(list(setting, ACTION_MOVE_IN, out), 5);
+    setting.plan.stance = 43.0; /* laydown 37: one board of lane is left */
+    setting.least_move = 1;
+    assert_int_equal(list(setting, ACTION_MOVE_IN, out), 1);
+    setting.plan.stance = 44.0;
+    assert_int_equal(list(setting, ACTION_MOVE_IN, out), 0);
+}
+
+static void test_which_balls(void **state)
+{
+    (void)state;
+    Candidate out[CANDIDATES_MAX];
+    for (int slot = 1; slot <= BAG_SLOTS; slot++) {
+        static const struct {
+            Action action;
+            int way; /* later slots hook less and start later */
+        } CASES[] = {
+            {ACTION_BALL_DOWN, 1}, {ACTION_BALL_UP, -1}, {ACTION_ROUGHER, -1}, {ACTION_CLEANER, 1}};
+        for (int k = 0; k < 4; k++) {
+            int count = list(setting_of(slot), CASES[k].action, out);
+            int balls = CASES[k].way > 0 ? (slot <= 5 ? 5 - slot : 0) : slot - 1;
+            assert_int_equal(count, 4 * balls); /* from four places each */
+            for (int i = 0; i < count; i++) {
+                assert_true(CASES[k].way * (out[i].plan.slot - slot) > 0);
+                assert_true(out[i].find_aim);
+            }
+        }
+    }
+}
+
+static void test_balls_that_are_alike(void **state)
+{
+    (void)state;
+    Candidate out[CANDIDATES_MAX];
+    Setting setting = setting_of(3);
+    for (int i = 0; i < BAG_SLOTS; i++) {
+        TRAITS[i].hook_board = 17.5 + 0.05 * i;
+        TRAITS[i].first_move_ft = 30.0 + 0.1 * i;
+    }
+    assert_int_equal(list(setting, ACTION_BALL_DOWN, out), 0);
+    assert_int_equal(list(setting, ACTION_BALL_UP, out), 0);
+    assert_int_equal(list(setting, ACTION_ROUGHER, out), 0);
+    assert_int_equal(list(setting, ACTION_CLEANER, out), 0);
+}
+
+static void test_empty_neighbours(void **state)
+{
+    (void)state;
+    static Bag bag;
+    bag = BAG;
+    keep_only(&bag, 2);
+    Setting setting = setting_of(2);
+    setting.bag = &bag;
+    Candidate out[CANDIDATES_MAX];
+    static const Action BALLS[] = {ACTION_BALL_DOWN, ACTION_BALL_UP, ACTION_ROUGHER, ACTION_CLEANER,
+                                   ACTION_SMOOTHER};
+    for (int k = 0; k < 5; k++)
+        assert_int_equal(list(setting, BALLS[k], out), 0);
+    assert_int_equal(list(setting, ACTION_HOLD, out), 1);
+}
+
+static void test_speed_and_loft_stay_moderate(void **state)
+{
+    (void)state;
+    Candidate out[CANDIDATES_MAX];
+    Setting setting = setting_of(1);
+    assert_int_equal(list(setting, ACTION_FASTER, out), 2);
+    setting.plan.mph_change = 1.5;
+    assert_int_equal(list(setting, ACTION_FASTER, out), 0);
+    assert_int_equal(list(setting, ACTION_SLOWER, out), 2);
+    setting = setting_of(1);
+    int count = list(setting, ACTION_LOFT_MORE, out);
+    for (int i = 0; i < count; i++)
+        assert_true(BAG.bowler.loft_ft + out[i].plan.loft_change_ft <= 6.0);
+    assert_int_equal(candidate_caution(ACTION_LOFT_MORE), CAUTION_LOFT);
+    assert_int_equal(candidate_caution(ACTION_FASTER), CAUTION_SPEED);
+    assert_int_equal(candidate_caution(ACTION_SURFACE_FINE), CAUTION_SURFACE);
+    assert_int_equal(candidate_caution(ACTION_HOLD), CAUTION_NONE);
+    assert_int_equal(list(setting, ACTION_LOFT_LESS, out), 0); /* one foot: no less to be had */
+}
+
+static void test_surface_steps(void **state)
+{
+    (void)state;
+    static Bag bag;
+    bag = BAG;
+    Ball *ball = NULL;
+    for (int i = 0; i < bag.count; i++)
+        if (bag.balls[i].slot == 1)
+            ball = &bag.balls[i];
+    assert_non_null(ball);
+    static const struct {
+        double grit, rougher, finer; /* 0: none */
+    } CASES[] = {{500, 0, 1000},     {1000, 500, 1500}, {2000, 1500, 3000},
+                 {2500, 2000, 3000}, {4000, 3000, 0},   {360, 0, 500}};
+    Setting setting = setting_of(1);
+    setting.bag = &bag;
+    Candidate out[CANDIDATES_MAX];
+    for (size_t i = 0; i < sizeof CASES / sizeof CASES[0]; i++) {
+        ball->surface = (Surface){.finish = FINISH_GRIT, .grit = CASES[i].grit};
+        int rough = list(setting, ACTION_SURFACE_ROUGH, out);
+        assert_int_equal(rough, CASES[i].rougher > 0.0);
+        if (rough)
+            assert_near(out[0].surface_grit, CASES[i].rougher, 0.0);
+        int fine = list(setting, ACTION_SURFACE_FINE, out);
+        assert_int_equal(fine, CASES[i].finer > 0.0);
+        if (fine)
+            assert_near(out[0].surface_grit, CASES[i].finer, 0.0);
+    }
+    setting.certified = true;
+    assert_int_equal(list(setting, ACTION_SURFACE_ROUGH, out), 0);
+    assert_int_equal(list(setting, ACTION_SURFACE_FINE, out), 0);
+}
+
+static void test_fits(void **state)
+{
+    (void)state;
+    Setting setting = setting_of(1);
+    Candidate c = {.action = ACTION_MOVE_IN, .plan = setting.plan};
+    static const struct {
+        Action action;
+        double feet, eyes;
+        bool fits;
+    } CASES[] = {{ACTION_MOVE_IN, 2.0, 1.0, true},     {ACTION_MOVE_IN, 2.0, 0.0, true},
+                 {ACTION_MOVE_IN, 2.0, -0.5, false},   {ACTION_MOVE_IN, 2.0, 3.0, false},
+                 {ACTION_MOVE_OUT, -2.0, -1.0, true},  {ACTION_MOVE_OUT, -2.0, 0.0, true},
+                 {ACTION_MOVE_OUT, -2.0, 1.0, false},  {ACTION_MOVE_OUT, -2.0, -3.0, false},
+                 {ACTION_BALL_DOWN, 0.0, -15.0, true}, {ACTION_BALL_DOWN, 0.0, -16.0, false}};
+    for (size_t i = 0; i < sizeof CASES / sizeof CASES[0]; i++) {
+        c.action = CASES[i].action;
+        c.plan.stance = setting.plan.stance + CASES[i].feet;
+        c.plan.aim = setting.plan.aim + CASES[i].eyes;
+        if (candidate_fits(&setting, &c) != CASES[i].fits)
+            fail_msg("%s, feet %g, eyes %g", ACTION_NAMES[c.action], CASES[i].feet, CASES[i].eyes);
+    }
+}
+
+static void assert_words(Candidate c, const char *expected)
+{
+    Setting setting = setting_of(1);
+    char words[128];
+    candidate_words(&setting, &c, words, sizeof words);
+    assert_string_equal(words, expected);
+}
+
+static void test_words_of_candidates(void **state)
+{
+    (void)state;
+    Plan plan = setting_of(1).plan;
+    Candidate c = {.action = ACTION_HOLD, .plan = plan};
+    assert_words(c, "Hold: same ball, same line");
+    c.action = ACTION_MOVE_IN;
+    c.plan.stance += 2.0;
+    c.plan.aim += 1.0;
+    assert_words(c, "Move in: 2 in with the feet, 1 in with the eyes");
+    c.action = ACTION_MOVE_OUT;
+    c.plan = plan;
+    c.plan.stance -= 3.0;
+    assert_words(c, "Move out: 3 out with the feet");
+    c.action = ACTION_FASTER;
+    c.plan = plan;
+    c.plan.mph_change = 0.5;
+    assert_words(c, "More speed: +0.5 mph, same line");
+    c.action = ACTION_BALL_DOWN;
+    c.plan = plan;
+    c.plan.slot = 4;
+    c.plan.aim -= 1.5;
+    assert_words(c, "Ball down, 4 Thaw Pulley: 1.5 out with the eyes");
+    c.action = ACTION_SURFACE_ROUGH;
+    c.plan = plan;
+    c.surface_grit = 1500.0;
+    assert_words(c, "Rougher surface: 1500 grit, same line");
+}
+
+/* A bigger change costs more, and holding nothing. */
+static void test_costs(void **state)
+{
+    (void)state;
+    Setting setting = setting_of(1);
+    Candidate hold = {.action = ACTION_HOLD, .plan = setting.plan}, two = hold, four = hold,
+              ball = hold;
+    two.plan.stance += 2.0;
+    four.plan.stance += 4.0;
+    ball.plan.slot = 3;
+    assert_near(candidate_cost(&setting, &hold), 0.0, 0.0);
+    assert_less(0.0, candidate_cost(&setting, &two));
+    assert_less(candidate_cost(&setting, &two), candidate_cost(&setting, &four));
+    assert_less(0.0, candidate_cost(&setting, &ball));
+    two.plan.slot = 3; /* one new thing at a time */
+    assert_less(candidate_cost(&setting, &ball) + 0.008, candidate_cost(&setting, &two));
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(test_no_shots),
+        cmocka_unit_test(test_usable_as_soon_as_ready),
+        cmocka_unit_test(test_one_shot),
+        cmocka_unit_test(test_all_releases_bad),
+        cmocka_unit_test(test_contradictions),
+        cmocka_unit_test(test_leave_that_cannot_be),
+        cmocka_unit_test(test_ball_that_left_the_bag),
+        cmocka_unit_test(test_one_ball_alone),
+        cmocka_unit_test(test_empty_locker),
+        cmocka_unit_test(test_no_rules),
+        cmocka_unit_test(test_everything_forbidden),
+        cmocka_unit_test(test_certified_gives_no_surface),
+        cmocka_unit_test(test_words_fit),
+        cmocka_unit_test(test_plan_in_the_gutter),
+        cmocka_unit_test(test_plans_at_their_limits),
+        cmocka_unit_test(test_unsaid_line_is_the_plan),
+        cmocka_unit_test(test_random_days),
+        cmocka_unit_test(test_roll_of_an_answer),
+        cmocka_unit_test(test_candidates_of_every_action),
+        cmocka_unit_test(test_moves),
+        cmocka_unit_test(test_which_balls),
+        cmocka_unit_test(test_balls_that_are_alike),
+        cmocka_unit_test(test_empty_neighbours),
+        cmocka_unit_test(test_speed_and_loft_stay_moderate),
+        cmocka_unit_test(test_surface_steps),
+        cmocka_unit_test(test_fits),
+        cmocka_unit_test(test_words_of_candidates),
+        cmocka_unit_test(test_costs),
+    };
+    return cmocka_run_group_tests(tests, set_up, NULL);
+}
