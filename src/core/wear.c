@@ -40,12 +40,14 @@ double wear_track(Oil *oil, const Track *track, Cover cover, WearRate rate)
     double held = 0.0; /* units on a board and station */
     for (int j = 0; j < track->count; j++) {
         double down = fmin(carry, 1.0) * held, up = 0.0, laid = 0.0;
+        /* the stations at both ends stand for half as much lane, as in oil_volume_ml */
+        double share = j == 0 || j == OIL_STATIONS - 1 ? 0.5 : 1.0;
         for (int i = 0; i < track->at[j].boards; i++) {
             double *units = &oil->units[j][track->at[j].low - 1 + i];
             double taken = pick * (double)track->at[j].share[i] * *units;
             double given = down * (double)track->at[j].down[i];
-            *units += given - taken;
-            up += taken;
+            *units += given / share - taken;
+            up += share * taken;
             laid += given;
         }
         held += up - laid;
