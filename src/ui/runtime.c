@@ -113,12 +113,14 @@ static void draw(Runtime *run)
 
 static void loop(Runtime *run)
 {
-    while (!run->quit && !term_ending()) {
+    while (!term_ending()) {
         for (uint32_t key; !run->quit && (key = term_key()) != PRESS_NONE;)
             send(run, (Msg){.kind = MSG_KEY, .key = key});
         if (term_resized() && !fit(run))
             return;
-        if (run->draw && !run->quit)
+        if (run->quit)
+            return;
+        if (run->draw)
             draw(run);
         term_wait(run->working ? 0 : -1);
         if (run->working)

@@ -1,0 +1,235 @@
+/* helper_pty.c - see helper_pty.h. */
+#include "near.h"
+
+#include "terminal/helper_pty.h"
+
+#include <errno.h>
+#include <fcntl.h>
+#include <poll.h>
+#include <signal.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+#include <sys/ioctl.h>
+#include <sys/stat.h>
+#include <sys/wait.h>
+#include <time.h>
+#include <unistd.h>
+
+extern char *ptsname(int fd);
+extern int grantpt(int fd);
+extern int unlockpt(int fd);
+extern int posix_openpt(int flags);
+extern char *mkdtemp(char *template);
+
+enum { DEADLINE_MS = 20000, QUIET_MS = 250, ENV_MAX = 24 };
+
+static double now_ms(void)
+{
+    struct timespec t;
+    clock_gettime(CLOCK_MONOTONIC, &t);
+    return (double)t.tv_sec * 1e3 + (double)t.tv_nsec * 1e-6;
+}
+
+static int on_property(VTermProp property, VTermValue *value, void *user)
+{
+    Pty *pty = user;
+    if (property == VTERM_PROP_ALTSCREEN)
+        pty->alternate = value->boolean;
+    if (property == VTERM_PROP_CURSORVISIBLE)
+        pty->cursor = value->boolean;
+    return 1;
+}
+
+static const VTermScreenCallbacks CALLBACKS = {.settermprop = on_property};
+
+static void run_child(Pty *pty, const char *const *settings)
+{
+    static char xdg[4][128];
+    const char *env[ENV_MAX] = {"PATH=/usr/bin:/bin"};
+    int count = 1;
+    static const char *const NAMES[] = {"HOME", "XDG_CONFIG_HOME", "XDG_DATA_HOME",
+                                        "XDG_STATE_HOME"};
+    for (int i = 0; i < 4; i++) {
+        snprintf(xdg[i], sizeof xdg[i], "%s=%s", NAMES[i], pty->home);
+        env[count++] = xdg[i];
+    }
+    bool locale = false, term = false; /* settings win: of two the program would see the first */
+    for (; settings && *settings && count < ENV_MAX - 2; settings++) {
+        locale = locale || strncmp(*settings, "LC_ALL=", 7) == 0;
+        term = term || strncmp(*settings, "TERM=", 5) == 0;
+        env[count++] = *settings;
+    }
+    if (!locale)
+        env[count++] = "LC_ALL=C.UTF-8";
+    if (!term)
+        env[count++] = "TERM=xterm-256color";
+    env[count] = NULL;
+    setsid();
+    int fd = open(ptsname(pty->master), O_RDWR); /* becomes the controlling terminal */
+    ioctl(fd, TIOCSCTTY, 0);
+    for (int i = 0; i < 3; i++)
+        dup2(fd, i);
+    close(pty->master);
+    close(pty->slave);
+    if (fd > 2)
+        close(fd);
+    char *const arguments[] = {SETTEE_BINARY, NULL};
+    execve(SETTEE_BINARY, arguments, (char *const *)env);
+    _exit(127);
+}
+
+static void set_size(Pty *pty, int columns, int rows)
+{
+    struct winsize size = {.ws_col = (unsigned short)columns, .ws_row = (unsigned short)rows};
+    ioctl(pty->master, TIOCSWINSZ, &size);
+    pty->columns = columns;
+    pty->rows = rows;
+}
+
+void pty_start(Pty *pty, int columns, int rows, const char *const *settings)
+{
+    *pty = (Pty){.cursor = true};
+    snprintf(pty->home, sizeof pty->home, "/tmp/settee-test-XXXXXX");
+    assert_non_null(mkdtemp(pty->home));
+    pty->master = posix_openpt(O_RDWR | O_NOCTTY);
+    assert_true(pty->master >= 0);
+    assert_int_equal(grantpt(pty->master), 0);
+    assert_int_equal(unlockpt(pty->master), 0);
+    pty->slave = open(ptsname(pty->master), O_RDWR | O_NOCTTY);
+    assert_true(pty->slave >= 0);
+    assert_int_equal(tcgetattr(pty->slave, &pty->before), 0);
+    set_size(pty, columns, rows);
+    pty->vt = vterm_new(rows, columns);
+    vterm_set_utf8(pty->vt, 1);
+    pty->screen = vterm_obtain_screen(pty->vt);
+    vterm_screen_set_callbacks(pty->screen, &CALLBACKS, pty);
+    vterm_screen_enable_altscreen(pty->screen, 1);
+    vterm_screen_reset(pty->screen, 1);
+    pty->pid = fork();
+    assert_true(pty->pid >= 0);
+    if (pty->pid == 0)
+        run_child(pty, settings);
+}
+
+static void remove_tree(const char *path)
+{
+    pid_t pid = fork();
+    if (pid == 0) {
+        execl("/bin/rm", "rm", "-rf", "--", path, (char *)NULL);
+        _exit(127);
+    }
+    waitpid(pid, NULL, 0);
+}
+
+void pty_end(Pty *pty)
+{
+    if (pty->pid > 0) {
+        kill(pty->pid, SIGKILL);
+        waitpid(pty->pid, NULL, 0);
+    }
+    close(pty->master);
+    close(pty->slave);
+    vterm_free(pty->vt);
+    free(pty->raw);
+    remove_tree(pty->home);
+}
+
+/* Reads what is there, waiting for it at most so long; false when nothing came. */
+static bool pump(Pty *pty, int milliseconds)
+{
+    struct pollfd fd = {.fd = pty->master, .events = POLLIN};
+    if (poll(&fd, 1, milliseconds) <= 0 || !(fd.revents & POLLIN))
+        return false;
+    char bytes[8192];
+    ssize_t n = read(pty->master, bytes, sizeof bytes);
+    if (n <= 0)
+        return false;
+    if (pty->raw_size + (size_t)n > pty->raw_room) {
+        pty->raw_room = (pty->raw_size + (size_t)n) * 2;
+        pty->raw = realloc(pty->raw, pty->raw_room);
+        assert_non_null(pty->raw);
+    }
+    memcpy(pty->raw + pty->raw_size, bytes, (size_t)n);
+    pty->raw_size += (size_t)n;
+    vterm_input_write(pty->vt, bytes, (size_t)n);
+    return true;
+}
+
+void pty_type(Pty *pty, const char *keys)
+{
+    size_t length = strlen(keys);
+    assert_int_equal(write(pty->master, keys, length), (ssize_t)length);
+}
+
+void pty_resize(Pty *pty, int columns, int rows)
+{
+    vterm_set_size(pty->vt, rows, columns);
+    set_size(pty, columns, rows); /* the kernel sends SIGWINCH */
+}
+
+const char *pty_text(Pty *pty)
+{
+    static char text[200 * 520 * 4];
+    size_t used = 0;
+    for (int row = 0; row < pty->rows; row++) {
+        VTermRect line = {
+            .start_row = row, .end_row = row + 1, .start_col = 0, .end_col = pty->columns};
+        size_t n = vterm_screen_get_text(pty->screen, text + used, sizeof text - used - 2, line);
+        used += n;
+        text[used++] = '\n';
+    }
+    text[used] = '\0';
+    return text;
+}
+
+static void wait_for(Pty *pty, const char *a, const char *b, bool there)
+{
+    double end = now_ms() + DEADLINE_MS;
+    for (;;) {
+        const char *text = pty_text(pty);
+        bool found = strstr(text, a) || (b && strstr(text, b));
+        if (found == there)
+            return;
+        if (!pump(pty, 50) && now_ms() > end)
+            fail_msg("\"%s\" is %s on the screen:\n%s", a, there ? "not" : "still", text);
+    }
+}
+
+void pty_expect(Pty *pty, const char *text) { wait_for(pty, text, NULL, true); }
+void pty_expect_gone(Pty *pty, const char *text) { wait_for(pty, text, NULL, false); }
+void pty_expect_either(Pty *pty, const char *a, const char *b) { wait_for(pty, a, b, true); }
+
+size_t pty_quiet(Pty *pty)
+{
+    size_t before = pty->raw_size;
+    while (pump(pty, QUIET_MS))
+        continue;
+    return pty->raw_size - before;
+}
+
+void pty_wait(Pty *pty)
+{
+    double end = now_ms() + DEADLINE_MS;
+    while (waitpid(pty->pid, &pty->status, WNOHANG) == 0) {
+        pump(pty, 20);
+        if (now_ms() > end)
+            fail_msg("the program does not end:\n%s", pty_text(pty));
+    }
+    pty->pid = 0;
+    while (pump(pty, 20))
+        continue;
+}
+
+void pty_expect_restored(Pty *pty)
+{
+    struct termios after;
+    assert_int_equal(tcgetattr(pty->slave, &after), 0);
+    assert_int_equal(after.c_iflag, pty->before.c_iflag);
+    assert_int_equal(after.c_oflag, pty->before.c_oflag);
+    assert_int_equal(after.c_cflag, pty->before.c_cflag);
+    assert_int_equal(after.c_lflag, pty->before.c_lflag);
+    assert_memory_equal(after.c_cc, pty->before.c_cc, sizeof after.c_cc);
+    assert_false(pty->alternate);
+    assert_true(pty->cursor);
+}

@@ -1,0 +1,50 @@
+/* helper_pty.h - the real program on a pseudo-terminal, its screen read by libvterm.
+ *
+ * Nothing sleeps: everything waits for something to show, with a deadline. */
+#ifndef SETTEE_TESTS_PTY_H
+#define SETTEE_TESTS_PTY_H
+
+#include <stdbool.h>
+#include <stddef.h>
+#include <sys/types.h>
+#include <termios.h>
+
+#include <vterm.h>
+
+typedef struct Pty {
+    pid_t pid; /* 0 once it has been waited for */
+    int master, slave;
+    VTerm *vt;
+    VTermScreen *screen;
+    int columns, rows;
+    bool alternate, cursor; /* alternate screen on, cursor visible */
+    struct termios before;
+    char home[64];      /* empty XDG folders, removed by pty_end */
+    unsigned char *raw; /* all bytes that came */
+    size_t raw_size, raw_room;
+    int status; /* of waitpid */
+} Pty;
+
+/* Starts the program with `name=value` settings (NULL ends) added to a small environment. */
+void pty_start(Pty *pty, int columns, int rows, const char *const *settings);
+/* Kills it if it still runs, removes its folders. */
+void pty_end(Pty *pty);
+
+void pty_type(Pty *pty, const char *keys);
+void pty_resize(Pty *pty, int columns, int rows);
+
+/* The screen as text lines; static storage. */
+const char *pty_text(Pty *pty);
+/* Waits until the screen holds the text, or holds it no more; fails the test after a while. */
+void pty_expect(Pty *pty, const char *text);
+void pty_expect_gone(Pty *pty, const char *text);
+/* Waits until one of two texts shows. */
+void pty_expect_either(Pty *pty, const char *a, const char *b);
+/* Reads until nothing comes for a moment; returns the bytes that came. */
+size_t pty_quiet(Pty *pty);
+/* Waits for its end. */
+void pty_wait(Pty *pty);
+/* Termios as before, alternate screen left, cursor visible. */
+void pty_expect_restored(Pty *pty);
+
+#endif
