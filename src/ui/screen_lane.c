@@ -323,7 +323,9 @@ static void draw_other(const Model *model, Canvas *canvas, Area area, int index)
     else if (differs_elsewhere(answer))
         snprintf(text, sizeof text, "%s", after_headline(answer));
     else
-        snprintf(text, sizeof text, "ball %d  feet %-4s  aim %s", plan->slot, stance, aim);
+        snprintf(text, sizeof text,
+                 area.columns < 30 ? "ball %d  %4s over %s" : "ball %d  feet %-4s  aim %s",
+                 plan->slot, stance, aim);
     if (area.rows < 2)
         canvas_text(canvas, area.row, area.column + 4 + used, area.columns - used - 10, ROLE_DIM,
                     text);
