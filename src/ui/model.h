@@ -29,7 +29,7 @@ typedef enum Field {
     FIELD_SPEED
 } Field;
 
-typedef enum Question { ASK_NEXT_GAME, ASK_QUIT } Question;
+typedef enum Question { ASK_NEXT_GAME, ASK_QUIT_TYPING, ASK_QUIT_UNSAVED } Question;
 
 /* A shot that is being typed. */
 typedef struct Typing {

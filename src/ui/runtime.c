@@ -17,30 +17,24 @@ typedef struct Runtime {
     AdviceInput input;
     bool working;    /* the job has slices left */
     int slots_ready; /* of the job, as last shown */
-    int kept;        /* entries of the session that are on disk */
+    int kept;        /* entries of the session that were handed over */
     bool draw, afresh, quit;
     Theme plain;
 } Runtime;
 
 static void send(Runtime *run, Msg msg);
 
-/* Keeps what is not on disk yet, in order: what failed before is tried again first. */
+/* Hands every new entry over once. What the disk refuses its keeper holds on to and writes before
+ * the next one, so a success means that all is kept. */
 static void keep(Runtime *run)
 {
     Session *session = run->host->session;
-    if (!run->host->keep)
-        return;
-    while (run->kept < session->entry_count) {
-        Error error = {0};
-        if (!run->host->keep(run->host->context, &session->entries[run->kept], &error)) {
-            char text[160];
-            snprintf(text, sizeof text, "%.150s", error.text);
-            send(run, (Msg){.kind = MSG_KEPT, .text = text});
-            return;
-        }
-        run->kept++;
-    }
-    send(run, (Msg){.kind = MSG_KEPT, .ok = true});
+    Error error = {0};
+    bool ok = true;
+    for (; run->kept < session->entry_count; run->kept++)
+        if (run->host->keep)
+            ok = run->host->keep(run->host->context, &session->entries[run->kept], &error);
+    send(run, (Msg){.kind = MSG_KEPT, .ok = ok, .text = error.text});
 }
 
 static void set_theme(Runtime *run)

@@ -494,9 +494,7 @@ static void draw_question(const Model *model, Canvas *canvas)
 {
     int last = canvas->rows - 1;
     canvas_hline(canvas, last - 1, 0, canvas->columns, ' ', ROLE_PLAIN);
-    canvas_text(canvas, last - 1, 1, canvas->columns - 2, ROLE_ACCENT,
-                model->question == ASK_NEXT_GAME ? "Begin the next game?"
-                                                 : "A shot is half typed. Leave it and quit?");
+    canvas_text(canvas, last - 1, 1, canvas->columns - 2, ROLE_ACCENT, view_question(model));
 }
 
 void screen_lane(const Model *model, Canvas *canvas)

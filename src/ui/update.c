@@ -536,8 +536,10 @@ static void do_screen(Model *model, Effects *effects, DoId id)
         effects->redraw = true;
         break;
     case DO_QUIT:
-        if (model->mode == MODE_ENTRY) /* only where the terminal has become too small */
-            ask(model, ASK_QUIT);
+        if (model->mode == MODE_ENTRY)
+            ask(model, ASK_QUIT_TYPING);
+        else if (model->unsaved)
+            ask(model, ASK_QUIT_UNSAVED);
         else if (enter_draft(model, effects))
             effects->quit = true;
         break;

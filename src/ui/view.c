@@ -3,11 +3,24 @@
 
 #include <stdio.h>
 
+const char *view_question(const Model *model)
+{
+    switch (model->question) {
+    case ASK_NEXT_GAME:
+        return "Begin the next game?";
+    case ASK_QUIT_TYPING:
+        return "A shot is half typed. Leave it and quit?";
+    case ASK_QUIT_UNSAVED:
+        return "Not all of it is saved. Quit all the same?";
+    }
+    return "";
+}
+
 static void draw_small(const Model *model, Canvas *canvas)
 {
     char text[160];
     if (model->mode == MODE_ASK)
-        snprintf(text, sizeof text, "A shot is half typed. Quit? y/n");
+        snprintf(text, sizeof text, "%s y/n", view_question(model));
     else
         snprintf(text, sizeof text,
                  "settee needs %dx%d; this is %dx%d. Make it larger, or q quits.",

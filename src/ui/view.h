@@ -8,6 +8,8 @@
 /* Draws what the model shows now, at the canvas's size (which the model must have been told). */
 void view_draw(const Model *model, Canvas *canvas);
 
+const char *view_question(const Model *model); /* in MODE_ASK: what is asked */
+
 void screen_lane(const Model *model, Canvas *canvas);
 void screen_help(const Model *model, Canvas *canvas);
 

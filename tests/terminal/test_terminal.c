@@ -8,6 +8,7 @@
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
+#include <sys/resource.h>
 #include <sys/wait.h>
 #include <time.h>
 
@@ -274,6 +275,35 @@ static void an_unknown_terminal_is_said(void **state)
     pty_end(&pty);
 }
 
+/* The disk is full after some shots: the screen goes on, says so, and asks before it quits. */
+static void a_full_disk_is_said(void **state)
+{
+    (void)state;
+    struct rlimit before, little;
+    assert_int_equal(getrlimit(RLIMIT_FSIZE, &before), 0);
+    little = (struct rlimit){.rlim_cur = 900, .rlim_max = before.rlim_max};
+    signal(SIGXFSZ, SIG_IGN); /* the write fails instead; a child inherits both */
+    assert_int_equal(setrlimit(RLIMIT_FSIZE, &little), 0);
+    Pty pty;
+    pty_start(&pty, 80, 24, NULL);
+    assert_int_equal(setrlimit(RLIMIT_FSIZE, &before), 0);
+    signal(SIGXFSZ, SIG_DFL);
+    expect_answer(&pty);
+    for (int i = 0; i < 6; i++) {
+        char frame[32];
+        pty_type(&pty, "heg4\r");
+        snprintf(frame, sizeof frame, "frame %d", i + 2);
+        pty_expect(&pty, frame);
+    }
+    pty_expect(&pty, "NOT SAVED");
+    pty_type(&pty, "q");
+    pty_expect(&pty, "Not all of it is saved");
+    pty_type(&pty, "y");
+    pty_wait(&pty);
+    pty_expect_restored(&pty);
+    pty_end(&pty);
+}
+
 /* Prints how long a key waits for the screen while advice is reckoned; asserts nothing of it. */
 static void a_key_does_not_wait_for_advice(void **state)
 {
@@ -313,6 +343,7 @@ int main(void)
         cmocka_unit_test(unknown_sequences_are_no_keys),
         cmocka_unit_test(terminals_with_few_colours),
         cmocka_unit_test(an_unknown_terminal_is_said),
+        cmocka_unit_test(a_full_disk_is_said),
         cmocka_unit_test(a_key_does_not_wait_for_advice),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);

@@ -371,8 +371,12 @@ static void a_refusing_disk_stays_on_the_screen(void **state)
     char *screen = pinned_screen(&pinned->model);
     assert_non_null(strstr(screen, "NOT SAVED: disk[31m full"));
     free(screen);
+    assert_false(pinned_press(pinned, 'q').quit); /* asks first */
+    assert_int_equal(pinned->model.mode, MODE_ASK);
+    pinned_press(pinned, 'n');
     update(&pinned->model, (Msg){.kind = MSG_KEPT, .ok = true});
     assert_false(pinned->model.unsaved);
+    assert_true(pinned_press(pinned, 'q').quit);
     free(pinned);
 }
 
