@@ -472,6 +472,11 @@ static void draw_bottom(const Model *model, Canvas *canvas)
                      model->message);
     else if (model->mode == MODE_ENTRY && model->typing.index >= 0)
         canvas_text(canvas, rule, 1, 40, ROLE_ACCENT, " Saying a shot anew ");
+    else if (model->session->game_over)
+        canvas_text(canvas, rule, 1, 60, ROLE_PLAIN,
+                    model->session->game < model->session->event.games
+                        ? " This game is over; G, or the next shot, begins another "
+                        : " The last game is over ");
 
     if (model->mode == MODE_ENTRY) {
         draw_typing(model, canvas, entry);

@@ -58,8 +58,21 @@ static bool enter(Model *model, Effects *effects, const Entry *entry)
     return true;
 }
 
+static bool same_plan(const Plan *a, const Plan *b)
+{
+    return a->slot == b->slot && a->stance == b->stance && a->aim == b->aim &&
+           a->mph_change == b->mph_change && a->loft_change_ft == b->loft_change_ft;
+}
+
+/* A plan that stands already is no news for the log. */
 static bool enter_plan(Model *model, Effects *effects, Plan plan)
 {
+    const Session *session = model->session;
+    if (same_plan(&plan, &session->plan[model->lane]) &&
+        (session->apart || same_plan(&plan, &session->plan[!model->lane]))) {
+        reckon(model, effects);
+        return true;
+    }
     return enter(model, effects, &(Entry){.kind = ENTRY_PLAN, .lane = model->lane, .plan = plan});
 }
 
@@ -450,7 +463,11 @@ static bool do_event(Model *model, Effects *effects, DoId id)
         return true;
     case DO_LANE:
         if (enter_draft(model, effects)) {
+            char text[80] = "";
             model->lane = model->lane == SIDE_LEFT ? SIDE_RIGHT : SIDE_LEFT;
+            text_append(text, sizeof text, "Lane %d: a shot logged now was thrown on it",
+                        session->event.pair[model->lane]);
+            say(model, ROLE_PLAIN, text);
             reckon(model, effects);
         }
         return true;

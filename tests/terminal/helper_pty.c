@@ -112,6 +112,41 @@ void pty_start(Pty *pty, int columns, int rows, const char *const *settings)
         run_child(pty, settings);
 }
 
+/* Reads what is there, waiting for it at most so long; false when nothing came. */
+static bool pump(Pty *pty, int milliseconds)
+{
+    struct pollfd fd = {.fd = pty->master, .events = POLLIN};
+    if (poll(&fd, 1, milliseconds) <= 0 || !(fd.revents & POLLIN))
+        return false;
+    char bytes[8192];
+    ssize_t n = read(pty->master, bytes, sizeof bytes);
+    if (n <= 0)
+        return false;
+    if (pty->raw_size + (size_t)n > pty->raw_room) {
+        pty->raw_room = (pty->raw_size + (size_t)n) * 2;
+        pty->raw = realloc(pty->raw, pty->raw_room);
+        assert_non_null(pty->raw);
+    }
+    memcpy(pty->raw + pty->raw_size, bytes, (size_t)n);
+    pty->raw_size += (size_t)n;
+    vterm_input_write(pty->vt, bytes, (size_t)n);
+    return true;
+}
+
+void pty_kill_and_restart(Pty *pty)
+{
+    kill(pty->pid, SIGKILL);
+    waitpid(pty->pid, &pty->status, 0);
+    while (pump(pty, 20))
+        continue;
+    tcsetattr(pty->slave, TCSANOW, &pty->before);
+    vterm_screen_reset(pty->screen, 1);
+    pty->pid = fork();
+    assert_true(pty->pid >= 0);
+    if (pty->pid == 0)
+        run_child(pty, NULL);
+}
+
 static void remove_tree(const char *path)
 {
     pid_t pid = fork();
@@ -133,27 +168,6 @@ void pty_end(Pty *pty)
     vterm_free(pty->vt);
     free(pty->raw);
     remove_tree(pty->home);
-}
-
-/* Reads what is there, waiting for it at most so long; false when nothing came. */
-static bool pump(Pty *pty, int milliseconds)
-{
-    struct pollfd fd = {.fd = pty->master, .events = POLLIN};
-    if (poll(&fd, 1, milliseconds) <= 0 || !(fd.revents & POLLIN))
-        return false;
-    char bytes[8192];
-    ssize_t n = read(pty->master, bytes, sizeof bytes);
-    if (n <= 0)
-        return false;
-    if (pty->raw_size + (size_t)n > pty->raw_room) {
-        pty->raw_room = (pty->raw_size + (size_t)n) * 2;
-        pty->raw = realloc(pty->raw, pty->raw_room);
-        assert_non_null(pty->raw);
-    }
-    memcpy(pty->raw + pty->raw_size, bytes, (size_t)n);
-    pty->raw_size += (size_t)n;
-    vterm_input_write(pty->vt, bytes, (size_t)n);
-    return true;
 }
 
 void pty_type(Pty *pty, const char *keys)

@@ -27,6 +27,8 @@ typedef struct Pty {
 
 /* Starts the program with `name=value` settings (NULL ends) added to a small environment. */
 void pty_start(Pty *pty, int columns, int rows, const char *const *settings);
+/* Ends it the hard way and starts it again in the same folders. */
+void pty_kill_and_restart(Pty *pty);
 /* Kills it if it still runs, removes its folders. */
 void pty_end(Pty *pty);
 

@@ -275,6 +275,26 @@ static void an_unknown_terminal_is_said(void **state)
     pty_end(&pty);
 }
 
+static void nothing_entered_is_lost_to_a_kill(void **state)
+{
+    (void)state;
+    Pty pty;
+    pty_start(&pty, 80, 24, NULL);
+    expect_answer(&pty);
+    pty_type(&pty, "neg46\r");
+    pty_expect(&pty, "frame 2");
+    pty_type(&pty, "log\r");
+    pty_expect(&pty, "frame 3");
+    pty_kill_and_restart(&pty);
+    pty_expect(&pty, "frame 3");
+    pty_expect(&pty, "nose  early 4-6");
+    pty_type(&pty, "u"); /* and it can still be taken back */
+    pty_expect(&pty, "frame 2");
+    pty_type(&pty, "q");
+    pty_wait(&pty);
+    pty_end(&pty);
+}
+
 /* The disk is full after some shots: the screen goes on, says so, and asks before it quits. */
 static void a_full_disk_is_said(void **state)
 {
@@ -343,6 +363,7 @@ int main(void)
         cmocka_unit_test(unknown_sequences_are_no_keys),
         cmocka_unit_test(terminals_with_few_colours),
         cmocka_unit_test(an_unknown_terminal_is_said),
+        cmocka_unit_test(nothing_entered_is_lost_to_a_kill),
         cmocka_unit_test(a_full_disk_is_said),
         cmocka_unit_test(a_key_does_not_wait_for_advice),
     };
