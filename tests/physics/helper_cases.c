@@ -1,4 +1,5 @@
-/* helper_cases.c - see helper_cases.h. */
+/* helper_cases.c - see helper_cases.h. One draw a statement: C leaves the order of evaluation
+ * inside an initializer or an argument list open, and the cases must not depend on the compiler. */
 #include "helper_cases.h"
 
 #include <math.h>
@@ -18,8 +19,8 @@ Ball case_ball(Rng *rng)
     ball.pounds = rng_between(rng, 10.0, 16.0);
     ball.rg_in = rng_between(rng, 2.46, 2.72);
     ball.differential_in = rng_between(rng, 0.005, 0.060);
-    ball.intermediate_in =
-        rng_uniform(rng) < 0.4 ? 0.0 : ball.differential_in * rng_between(rng, 0.0, 0.4);
+    double intermediate = ball.differential_in * rng_between(rng, 0.0, 0.4);
+    ball.intermediate_in = rng_uniform(rng) < 0.4 ? 0.0 : intermediate;
     ball.cover = (Cover)pick(rng, 0, COVER_COUNT - 1);
     ball.cover_strength = rng_between(rng, 0.8, 1.1);
     ball.surface = (Surface){.finish = FINISH_GRIT, .grit = grit[pick(rng, 0, 8)]};
@@ -46,7 +47,8 @@ void case_pattern(Rng *rng, Pattern *pattern)
         double units = rng_between(rng, 4.0, 40.0) / layers;
         int right = 1, left = 39;
         for (int i = 0; i < layers; i++) {
-            add(pattern, right, left, 0.0, length, units, units * rng_between(rng, 0.05, 0.6));
+            double end = units * rng_between(rng, 0.05, 0.6);
+            add(pattern, right, left, 0.0, length, units, end);
             right += pick(rng, 0, 3) + (tilt > 0 && i == 0 ? tilt : 0);
             left -= pick(rng, 0, 3) + (tilt < 0 && i == 0 ? -tilt : 0);
         }
@@ -56,8 +58,8 @@ void case_pattern(Rng *rng, Pattern *pattern)
             int from = pick(rng, 1, 36), to = from + pick(rng, 2, 38);
             double start = 0.5 * pick(rng, 0, (int)length);
             double end = start + 0.5 * pick(rng, 8, 60);
-            add(pattern, from, to > 39 ? 39 : to, start, fmin(end, length),
-                rng_between(rng, 0.0, 12.0), rng_between(rng, 0.0, 8.0));
+            double near = rng_between(rng, 0.0, 12.0), far = rng_between(rng, 0.0, 8.0);
+            add(pattern, from, to > 39 ? 39 : to, start, fmin(end, length), near, far);
         }
     }
 }
@@ -72,14 +74,14 @@ void case_random(Rng *rng, Case *out)
     oil_lay(&pattern, &laid);
     oil_for_hand(&laid, out->hand, &out->oil);
     bool two_handed = rng_uniform(rng) < 0.4;
-    out->delivery = (Delivery){.laydown_board = rng_between(rng, 8.0, 34.0),
-                               .launch_deg = rng_between(rng, -1.0, 5.0),
-                               .mph = rng_between(rng, 13.0, 21.0),
-                               .rpm = two_handed ? rng_between(rng, 350.0, 550.0)
-                                                 : rng_between(rng, 150.0, 420.0),
-                               .rotation_deg = rng_between(rng, 10.0, 80.0),
-                               .tilt_deg = rng_between(rng, 0.0, two_handed ? 10.0 : 25.0),
-                               .loft_ft = rng_between(rng, 0.0, 5.0)};
+    Delivery *d = &out->delivery;
+    d->laydown_board = rng_between(rng, 8.0, 34.0);
+    d->launch_deg = rng_between(rng, -1.0, 5.0);
+    d->mph = rng_between(rng, 13.0, 21.0);
+    d->rpm = two_handed ? rng_between(rng, 350.0, 550.0) : rng_between(rng, 150.0, 420.0);
+    d->rotation_deg = rng_between(rng, 10.0, 80.0);
+    d->tilt_deg = rng_between(rng, 0.0, two_handed ? 10.0 : 25.0);
+    d->loft_ft = rng_between(rng, 0.0, 5.0);
 }
 
 static int rising(const void *a, const void *b)

@@ -23,13 +23,13 @@
 #define RIGID_ROLLING 0.01 /* rolling resistance, model.md (assumed there) */
 
 typedef struct RigidBall {
-    double radius;    /* m */
-    double k2[3];     /* squared radii of gyration, m2, ascending: pin axis first */
-    double n[3];      /* spin axis at release, body axes */
+    double radius; /* m */
+    double k2[3];  /* squared radii of gyration, m2, ascending: pin axis first */
+    double n[3];   /* spin axis at release, body axes */
     double mu_film, mu_dry, sigma_um;
-    double mu_fixed;  /* >= 0: this friction everywhere */
-    double rolling;   /* rolling resistance; RIGID_ROLLING unless a test turns it off */
-    double creep;     /* m/s */
+    double mu_fixed; /* >= 0: this friction everywhere */
+    double rolling;  /* rolling resistance; RIGID_ROLLING unless a test turns it off */
+    double creep;    /* m/s */
     /* another way to the same friction, for benchmarks; NULL: rigid_mu */
     double (*friction)(const void *with, double film_units, double ring_m);
     const void *with;
@@ -82,8 +82,8 @@ typedef struct RigidEnd {
 } RigidEnd;
 
 /* RK4 in time to the head pin, or to where it leaves the lane. */
-RigidEnd rigid_roll(RigidKind kind, const RigidBall *ball, const Oil *oil,
-                    const Delivery *delivery, double phase, double dt);
+RigidEnd rigid_roll(RigidKind kind, const RigidBall *ball, const Oil *oil, const Delivery *delivery,
+                    double phase, double dt);
 
 /* The same by GSL over distance; stepper such as gsl_odeiv2_step_rk8pd. steps_per_cell > 0: that
  * many fixed steps in each half-foot; 0: adaptive to `tolerance` (absolute and relative). */
@@ -93,7 +93,7 @@ typedef struct RigidGsl {
     int steps_per_cell;
     bool whole; /* adaptive from touchdown to the pins, not stopping at each station */
 } RigidGsl;
-RigidEnd rigid_gsl(RigidKind kind, const RigidBall *ball, const Oil *oil,
-                   const Delivery *delivery, double phase, const RigidGsl *how);
+RigidEnd rigid_gsl(RigidKind kind, const RigidBall *ball, const Oil *oil, const Delivery *delivery,
+                   double phase, const RigidGsl *how);
 
 #endif

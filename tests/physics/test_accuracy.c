@@ -100,6 +100,10 @@ static void test_production_against_full_body(void **unused)
            "one solution fell in):\n%-54s    median      95 %%     worst\n",
            count, gutters, split, "");
     tell("program against the full body's mean over 8 phases", board_full, "board");
+    int far = 0;
+    for (int i = 0; i < count; i++)
+        far += board_full[i] > 0.25;
+    printf("  of them farther off than 0.25 board: %d of %d\n", far, count);
     tell("", degree_full, "degree");
     tell("", mph_full, "mph");
     tell("flare, the same", flare_full, "in");

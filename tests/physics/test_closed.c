@@ -25,12 +25,14 @@ static MotionBody round_body(double k, double mu) /* k = (radius of gyration / r
 
 static Delivery any_release(Rng *rng)
 {
-    return (Delivery){.laydown_board = rng_between(rng, 15.0, 25.0),
-                      .launch_deg = rng_between(rng, -2.0, 4.0),
-                      .mph = rng_between(rng, 12.0, 24.0),
-                      .rpm = rng_between(rng, 0.0, 550.0),
-                      .rotation_deg = rng_between(rng, 0.0, 90.0),
-                      .tilt_deg = rng_between(rng, 0.0, 40.0)};
+    Delivery d = {0};
+    d.laydown_board = rng_between(rng, 15.0, 25.0);
+    d.launch_deg = rng_between(rng, -2.0, 4.0);
+    d.mph = rng_between(rng, 12.0, 24.0);
+    d.rpm = rng_between(rng, 0.0, 550.0);
+    d.rotation_deg = rng_between(rng, 0.0, 90.0);
+    d.tilt_deg = rng_between(rng, 0.0, 40.0);
+    return d;
 }
 
 /* Surface roll at release, from the delivery's own numbers. */

@@ -95,13 +95,13 @@ static double order_of(const char *name, const Oil *oil, const double *steps_ft,
     motion_body(&ball, &body);
     Rng rng = rng_seed(33);
     for (int n = 0; n < N;) {
-        Delivery delivery = {rng_between(&rng, 14.0, 26.0),
-                             rng_between(&rng, 0.0, 4.0),
-                             rng_between(&rng, 16.0, 20.0),
-                             rng_between(&rng, 250.0, 450.0),
-                             rng_between(&rng, 30.0, 60.0),
-                             rng_between(&rng, 5.0, 20.0),
-                             0.0};
+        Delivery delivery = {0};
+        delivery.laydown_board = rng_between(&rng, 14.0, 26.0);
+        delivery.launch_deg = rng_between(&rng, 0.0, 4.0);
+        delivery.mph = rng_between(&rng, 16.0, 20.0);
+        delivery.rpm = rng_between(&rng, 250.0, 450.0);
+        delivery.rotation_deg = rng_between(&rng, 30.0, 60.0);
+        delivery.tilt_deg = rng_between(&rng, 5.0, 20.0);
         MotionState fine = motion_release(&body, &delivery);
         motion_advance(&body, oil, &fine, LANE_LENGTH_M, FOOT / 128);
         if (fine.gutter)
@@ -241,13 +241,13 @@ static void extreme(Rng *rng, Ball *ball, Oil *oil, Delivery *delivery)
             oil->units[j][b] = j * 0.5 > oil->length_ft ? 0.0
                                : noise                  ? rng_between(rng, 0.0, most)
                                                         : most;
-    *delivery = (Delivery){.laydown_board = any(rng, 1.0, 39.0),
-                           .launch_deg = any(rng, -10.0, 10.0),
-                           .mph = any(rng, 8.0, 28.0),
-                           .rpm = any(rng, 0.0, 650.0),
-                           .rotation_deg = any(rng, 0.0, 90.0),
-                           .tilt_deg = any(rng, 0.0, 60.0),
-                           .loft_ft = any(rng, 0.0, 15.0)};
+    delivery->laydown_board = any(rng, 1.0, 39.0);
+    delivery->launch_deg = any(rng, -10.0, 10.0);
+    delivery->mph = any(rng, 8.0, 28.0);
+    delivery->rpm = any(rng, 0.0, 650.0);
+    delivery->rotation_deg = any(rng, 0.0, 90.0);
+    delivery->tilt_deg = any(rng, 0.0, 60.0);
+    delivery->loft_ft = any(rng, 0.0, 15.0);
     if (rng_uniform(rng) < 0.6) { /* so that enough of them stay on the lane */
         delivery->laydown_board = rng_between(rng, 12.0, 30.0);
         delivery->launch_deg = rng_between(rng, -1.0, 2.5);

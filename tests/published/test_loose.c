@@ -29,8 +29,8 @@ static double swing(void (*low)(Ball *, Grip *), void (*high)(Ball *, Grip *))
         ball.rg_in = 2.52;
         ball.differential_in = 0.040;
         ball.cover = (Cover)(rng_uniform(&rng) * 3.0);
-        lane_shaped(rng_between(&rng, 37.0, 43.0), rng_between(&rng, 22.0, 28.0),
-                    rng_between(&rng, 2.0, 5.0), &oil);
+        double length = rng_between(&rng, 37.0, 43.0), volume = rng_between(&rng, 22.0, 28.0);
+        lane_shaped(length, volume, rng_between(&rng, 2.0, 5.0), &oil);
         Delivery delivery = lane_any_release(&rng);
         motion_body(&ball, &body);
         if (!lane_find_launch(&body, &oil, &delivery, 17.5))

@@ -54,8 +54,8 @@ static void make_throw(Rng *rng, Throw *t)
         MotionBody body;
         t->ball = any_ball(rng);
         t->length_ft = 0.5 * (int)rng_between(rng, 72.0, 88.0); /* 36 to 43.5 ft */
-        lane_shaped(t->length_ft, rng_between(rng, 22.0, 28.0), rng_between(rng, 2.0, 4.5),
-                    &t->oil);
+        double volume = rng_between(rng, 22.0, 28.0), ratio = rng_between(rng, 2.0, 4.5);
+        lane_shaped(t->length_ft, volume, ratio, &t->oil);
         t->delivery = lane_any_release(rng);
         motion_body(&t->ball, &body);
         if (lane_find_launch(&body, &t->oil, &t->delivery, 17.5))
@@ -362,8 +362,8 @@ static void test_mirror_is_exact(void **unused)
         for (int k = 0; k < 6; k++) {
             int from = 1 + (int)(rng_uniform(&rng) * 30), to = from + (int)(rng_uniform(&rng) * 9);
             double start = 0.5 * (int)rng_between(&rng, 0.0, 30.0);
-            pattern.strokes[k] = (Stroke){
-                from, to, start, 40.0, rng_between(&rng, 0.0, 15.0), rng_between(&rng, 0.0, 9.0)};
+            double near = rng_between(&rng, 0.0, 15.0), far = rng_between(&rng, 0.0, 9.0);
+            pattern.strokes[k] = (Stroke){from, to, start, 40.0, near, far};
             other.strokes[k] = pattern.strokes[k];
             other.strokes[k].board_from = 40 - to;
             other.strokes[k].board_to = 40 - from;
