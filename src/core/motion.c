@@ -227,7 +227,7 @@ static void fit_spin_to_speed(const MotionBody *body, double s[STATE_SIZE])
 
 /* Where the film is about to change much within a step, friction bends too sharply for it: take
  * a share of it. Against steps 1/16 as long on 1,000 random tournament shapes this ends within
- * 0.003 board, whole steps within 0.08 (tests/physics/test_convergence.c), at a third more time. */
+ * 0.005 board, whole steps within 0.08 (tests/physics/test_convergence.c), at a third more time. */
 static double step_share(const Stepper *st, double y, double h, const double s[STATE_SIZE])
 {
     double change = fabs(oil_at(st->oil, s[X] + h * s[VX] / s[VY], y + h) -
