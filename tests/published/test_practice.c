@@ -286,32 +286,44 @@ static double launch_slope(const MotionBody *body, const Oil *oil, const Deliver
 
 /* Breakpoint board = pattern length less 31, within 3 boards. The rule says nothing of where the
  * bowler stands, and the line decides: here 14 boards inside of the rule's board at 330 rpm, a
- * board more for each 20 rpm (bowlers with more revs play further in), give or take one. From a
- * laydown five boards off that, the share falls to 55 to 75 %. */
-static void test_breakpoint_is_length_less_31(void **unused)
+ * board more for each 20 rpm (bowlers with more revs play further in), give or take one; and, only
+ * to be told, five boards to either side of that. */
+static double breakpoint_share(double shift, int *n)
 {
-    (void)unused;
     Rng rng = rng_seed(51);
-    int held = 0, n = 0;
+    int held = 0;
     double sum = 0.0;
-    while (n < TRIES) {
+    *n = 0;
+    for (int i = 0; i < TRIES; i++) {
         Throw t;
         Roll roll;
         MotionBody body;
         any_throw(&rng, &t);
-        double rule = t.length_ft - 31.0;
-        t.delivery.laydown_board =
-            rule + 14.0 + (t.delivery.rpm - 330.0) / 20.0 + rng_between(&rng, -1.0, 1.0);
+        double rule = t.length_ft - 31.0, suits = 14.0 + (t.delivery.rpm - 330.0) / 20.0;
+        t.delivery.laydown_board = rule + suits + shift + rng_between(&rng, -1.0, 1.0);
         motion_body(&t.ball, &body);
         if (!lane_find_launch(&body, &t.oil, &t.delivery, 17.5))
             continue;
         roll_board(&t.ball, &t.oil, &t.delivery, &roll);
         sum += roll.breakpoint_board - rule;
         held += fabs(roll.breakpoint_board - rule) <= 3.0;
-        n++;
+        ++*n;
     }
-    printf("breakpoint less the rule's: %+.1f boards on average\n", sum / n);
-    share_holds("breakpoint = length - 31 within 3 boards", held, n, 0.7); /* 77 % */
+    printf(
+        "breakpoint less the rule's, laydown %+.0f boards: %+.1f on average, within 3 in %.1f %%\n",
+        shift, sum / *n, 100.0 * held / *n);
+    return (double)held / *n;
+}
+
+static void test_breakpoint_is_length_less_31(void **unused)
+{
+    (void)unused;
+    int n, other;
+    breakpoint_share(-5.0, &other);
+    breakpoint_share(5.0, &other);
+    double share = breakpoint_share(0.0, &n);
+    share_holds("breakpoint = length - 31 within 3 boards", (int)(share * n + 0.5), n,
+                0.7); /* 76 %; 55 % from five boards further out, 83 % from five further in */
 }
 
 /* Also: parallel and neighbouring launches focus on an uneven pattern (Ji et al., AIP Advances
