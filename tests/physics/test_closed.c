@@ -134,6 +134,34 @@ static void test_slip_keeps_its_direction_on_any_lane(void **unused)
     assert_true(rolled >= 60);
 }
 
+/* A ball that is said to roll has no slip, in the gutter too: one that fell off before its slip
+ * ended, even in the same step, has not rolled. */
+static void test_a_rolling_ball_has_no_slip(void **unused)
+{
+    (void)unused;
+    Rng rng = rng_seed(49);
+    int fell_rolling = 0, fell_slipping = 0;
+    for (int i = 0; i < 5000; i++) {
+        Case c;
+        MotionBody body;
+        double ux, uy;
+        case_random(&rng, &c);
+        motion_body(&c.ball, &body);
+        MotionState s = motion_release(&body, &c.delivery);
+        motion_advance(&body, &c.oil, &s, LANE_LENGTH_M, MOTION_STEP_M);
+        motion_slip(&body, &s, &ux, &uy);
+        if (s.rolling) {
+            assert_near(hypot(ux, uy), 0.0, 1e-9);
+            assert_true(s.roll_m <= s.y_m);
+        } else {
+            assert_true(isnan(s.roll_m));
+        }
+        fell_rolling += s.gutter && s.rolling;
+        fell_slipping += s.gutter && !s.rolling;
+    }
+    assert_true(fell_rolling > 100 && fell_slipping > 100);
+}
+
 /* Rolling: straight on, slowed by 0.01 g (assumed in model.md), v^2 = v0^2 - 2 a s. */
 static void test_rolling_is_straight(void **unused)
 {
@@ -284,6 +312,7 @@ int main(void)
         cmocka_unit_test(test_release_is_what_the_bowler_threw),
         cmocka_unit_test(test_parabola_and_slip),
         cmocka_unit_test(test_slip_keeps_its_direction_on_any_lane),
+        cmocka_unit_test(test_a_rolling_ball_has_no_slip),
         cmocka_unit_test(test_rolling_is_straight),
         cmocka_unit_test(test_flare_of_a_symmetric_core),
         cmocka_unit_test(test_axis_stays_on_its_polhode),
