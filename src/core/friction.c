@@ -15,10 +15,12 @@ static const struct {
     [COVER_PEARL] = {0.030, 0.200, 0.8},     [COVER_URETHANE] = {0.045, 0.170, 1.1},
     [COVER_POLYESTER] = {0.020, 0.120, 0.5},
 };
+#ifndef SETTEE_CONSTANTS_VARY /* tests/bench/bench_constants.c makes variables of these */
 #define LANE_ROUGHNESS_UM 0.25         /* assumed */
 #define FRESH_LENGTH_M (0.35 * 0.0254) /* ring distance that finds mostly fresh cover; assumed */
 #define FADE_LAMBDA 0.8 /* film over roughness at which dry contact has faded; assumed */
 #define FADE_POWER 1.3
+#endif
 #define LAMBDA_REACH 6.0 /* table's end: a full film (textbook: above 3), fade under 2e-6 */
 
 void grip_of(const Ball *ball, Grip *grip)

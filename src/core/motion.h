@@ -42,7 +42,9 @@ void motion_body(const Ball *ball, MotionBody *body);
 MotionState motion_release(const MotionBody *body, const Delivery *delivery);
 
 /* Carries the state on to y_stop_m (or into the gutter), in steps of at most step_m. */
+#ifndef SETTEE_CONSTANTS_VARY /* tests/bench/bench_constants.c makes variables of this */
 #define MOTION_ROLLING_RESISTANCE 0.01 /* deceleration of a rolling ball over g; assumed */
+#endif
 #define MOTION_STEP_M (0.5 * 0.3048)
 void motion_advance(const MotionBody *body, const Oil *oil, MotionState *state, double y_stop_m,
                     double step_m);
