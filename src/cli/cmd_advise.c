@@ -219,9 +219,9 @@ static void print_advice(const Setup *setup, const AdviceInput *input, const Adv
     printf("In hand: ");
     print_ball(bag_slot(&setup->bag, plan->slot));
     printf(", stance %.1f, aim %.1f\n", plan->stance, plan->aim);
-    printf("Lane: %s; volume %.0f %% of the sheet, give or take %.0f; %d deliveries\n",
-           advice->lane.words, 100.0 * advice->lane.scale, 100.0 * advice->lane.scale_sd,
-           advice->lane.deliveries);
+    printf("Lane: %s\n", advice->lane.words);
+    printf("Oil: %.0f %% of the worn sheet, give or take %.0f, after %d deliveries\n",
+           100.0 * advice->lane.scale, 100.0 * advice->lane.scale_sd, advice->lane.deliveries);
     print_signs(&advice->signs);
     puts("\nWhat to throw next");
     for (int i = 0; i < advice->answer_count; i++)

@@ -56,7 +56,7 @@ Outlook forecast_delivery(const Forecast *forecast, const BatchBall *ball, const
             ;
         batch_arrive(ball, &forecast->oil[film], throws + first, last - first, arrivals + first);
     }
-    Outlook outlook = {0};
+    Outlook outlook = {.degrees = 0.0};
     double square = 0.0, sd = forecast->smooth_boards;
     int count = 0;
     for (int i = 0; i < FORECAST_DRAWS; i++) {
@@ -74,7 +74,9 @@ Outlook forecast_delivery(const Forecast *forecast, const BatchBall *ball, const
     }
     outlook.pocket /= FORECAST_DRAWS;
     outlook.strike /= FORECAST_DRAWS;
-    if (count > 0) {
+    if (count == 0) { /* every one in the gutter */
+        outlook.board = outlook.board_sd = outlook.degrees = NAN;
+    } else {
         outlook.board /= count;
         outlook.degrees /= count;
         outlook.board_sd = sqrt(fmax(0.0, square / count - outlook.board * outlook.board));

@@ -26,7 +26,7 @@ typedef struct Outlook {
     double pocket;          /* chance of a pocket hit */
     double strike;          /* chance of a strike */
     double board, board_sd; /* of arrival; gutter balls left out */
-    double degrees;         /* mean entry angle */
+    double degrees;         /* mean entry angle; these three NAN if all go to the gutter */
 } Outlook;
 
 Outlook forecast_delivery(const Forecast *forecast, const BatchBall *ball,

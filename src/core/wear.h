@@ -13,7 +13,7 @@ typedef struct WearRate {
 
 /* A delivery's path as the oil feels it: at each station the boards it runs over and how much.
  * Reckoned once, it wears any number of films. */
-enum { TRACK_BOARDS_MAX = 6 };
+enum { TRACK_BOARDS_MAX = 5 };
 typedef struct Track {
     int count;
     struct {

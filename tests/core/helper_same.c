@@ -104,12 +104,10 @@ void assert_same_advice(const Advice *a, const Advice *b)
     assert_memory_equal(a->signs.seen, b->signs.seen, sizeof a->signs.seen);
     assert_memory_equal(a->signs.shot_count, b->signs.shot_count, sizeof a->signs.shot_count);
     assert_memory_equal(a->signs.shots, b->signs.shots, sizeof a->signs.shots);
-    assert_memory_equal(a->lane.oil.units, b->lane.oil.units, sizeof a->lane.oil.units);
     assert_memory_equal(a->film.units, b->film.units, sizeof a->film.units);
-    for (int i = 0; i < LANE_SCALES; i++)
-        assert_same_number(a->lane.log_weight[i], b->lane.log_weight[i]);
     assert_int_equal(a->lane.deliveries, b->lane.deliveries);
-    assert_int_equal(a->lane.evidence, b->lane.evidence);
+    assert_string_equal(a->lane.words, b->lane.words);
+    assert_same_number(a->lane.wear.mean, b->lane.wear.mean);
     assert_same_number(a->lane.scale, b->lane.scale);
     assert_same_number(a->lane.scale_sd, b->lane.scale_sd);
     for (int i = 0; i < BAG_SLOTS; i++) {

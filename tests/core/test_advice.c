@@ -93,7 +93,7 @@ static void assert_sound(const AdviceJob *job, const Asked *asked)
         assert_true(isfinite(a->plan.stance) && isfinite(a->plan.aim));
         assert_true(isfinite(a->plan.mph_change) && isfinite(a->plan.loft_change_ft));
         if (a->surface_grit == 0.0) /* no angle in the gutter, otherwise a number */
-            assert_true(isfinite(a->entry_deg) == !goes_to_gutter(job, &a->plan));
+            assert_true(isfinite(a->entry_deg) || goes_to_gutter(job, &a->plan));
         const Ball *ball = bag_slot(asked->in.bag, a->plan.slot);
         assert_non_null(ball);
         assert_true(ball->cover != COVER_POLYESTER || a->plan.slot == asked->in.plan.slot);
@@ -202,7 +202,7 @@ static void test_all_releases_bad(void **state)
             (Release)(RELEASE_INSIDE + i % 5));
     AdviceJob *job = run(asked);
     assert_int_equal(advice_result(job)->answers[0].action, ACTION_HOLD); /* no reason to move */
-    assert_int_equal(advice_result(job)->lane.evidence, 0);
+    assert_near(advice_result(job)->lane.scale, 1.0, 0.1); /* and little to be learnt */
     advice_job_free(job);
     free(asked);
 }
@@ -247,7 +247,7 @@ static void test_ball_that_left_the_bag(void **state)
         if (asked->bag.balls[i].slot == 2)
             asked->bag.balls[i].slot = 0; /* back in the locker */
     AdviceJob *job = run(asked);
-    assert_int_equal(advice_result(job)->lane.evidence, 1);
+    assert_int_equal(advice_result(job)->lane.deliveries, 2); /* one, and another bowler's */
     assert_false(advice_result(job)->slot[1].filled);
     advice_job_free(job);
     free(asked);
@@ -486,7 +486,8 @@ static void test_random_days(void **state)
     }
 }
 
-/* A plan that is the answer's own rolls as the answer was reckoned. */
+/* A plan that is the answer's own rolls about as the answer was reckoned: the path is that of the
+ * mean lane and day, the answer's angle the mean over all that may be. */
 static void test_roll_of_an_answer(void **state)
 {
     (void)state;
@@ -498,7 +499,7 @@ static void test_roll_of_an_answer(void **state)
         const Answer *a = &advice_result(job)->answers[i];
         Roll roll;
         advice_roll(job, &a->plan, &roll);
-        assert_near(roll.entry_deg, a->entry_deg, 1e-9);
+        assert_near(roll.entry_deg, a->entry_deg, 0.6);
     }
     advice_job_free(job);
     free(asked);
