@@ -383,9 +383,9 @@ static void draw_throw(const Model *model, Canvas *canvas, Area area)
     const char *extra = differs_elsewhere(answer) ? after_headline(answer) : "";
     if (extra[0] && row < top)
         row += canvas_wrap(canvas, row, area.column, area.columns, 2, main_role, extra);
-    int caution = (answer->caution != CAUTION_NONE ? 3 : 0) + answer->disagrees;
+    int caution = (answer->caution != CAUTION_NONE ? 4 : 0) + answer->disagrees;
     int why = top - row - caution;
-    row += canvas_wrap(canvas, row, area.column, area.columns, why > 5 ? 5 : why, text_role,
+    row += canvas_wrap(canvas, row, area.column, area.columns, why > 8 ? 8 : why, text_role,
                        answer->because);
     if (answer->disagrees && row < top)
         canvas_text(canvas, row++, area.column, area.columns, ROLE_WARN,

@@ -134,6 +134,26 @@ static void caution_and_doubt_are_shown(void **state)
     free(pinned);
 }
 
+/* The longest texts there may be must not run into what lies below. */
+static void long_texts_keep_their_place(void **state)
+{
+    (void)state;
+    Pinned *pinned = playing(HAND_RIGHT, 80, 24);
+    Answer *answer = &pinned->advice.answers[0];
+    memset(answer->because, 'y', sizeof answer->because - 1);
+    for (size_t i = 7; i < sizeof answer->because - 1; i += 8)
+        answer->because[i] = ' ';
+    pinned_advise(pinned);
+    compare("long-80x24", &pinned->model);
+    answer->caution = CAUTION_SURFACE;
+    answer->disagrees = true;
+    answer->surface_grit = 2000.0;
+    answer->action = ACTION_SURFACE_FINE;
+    pinned_advise(pinned);
+    compare("long-caution-80x24", &pinned->model);
+    free(pinned);
+}
+
 static void earlier_answer_stands_while_reckoning(void **state)
 {
     (void)state;
@@ -193,6 +213,7 @@ int main(void)
         cmocka_unit_test(ascii_has_no_other_bytes),
         cmocka_unit_test(a_shot_is_typed),
         cmocka_unit_test(caution_and_doubt_are_shown),
+        cmocka_unit_test(long_texts_keep_their_place),
         cmocka_unit_test(earlier_answer_stands_while_reckoning),
         cmocka_unit_test(choosing_a_shot),
         cmocka_unit_test(what_is_not_saved_is_said),
