@@ -3,12 +3,14 @@
 
 #include <stddef.h>
 
-/* Spread of the film estimate (share of the sheet) under which the lane counts as well known, and
- * over which as hardly known; assumed: a tenth of the film moves the hit by about a board. */
-#define SURE_SD 0.07
-#define UNSURE_SD 0.14
-/* A first answer that leads by less pocket chance than this is a close call (assumed). */
-#define CLOSE_LEAD 0.02
+/* What an answer may stand on; all assumed, and told on the help screen. */
+#define KNOWN_SD                                                                                   \
+    0.125 /* spread of the film estimate, share of the sheet, of a lane that is known */
+#define CLEAR_LEAD 0.02 /* of the score over the next answer's */
+#define RULE_ASKS 0.4   /* vote of the rules from which they count as asking for an answer */
+#define GAIN_SEEN 0.02  /* pocket chance that the forecast must see in a change */
+#define HOLD_SPARES                                                                                \
+    0.05 /* pocket chance that any other answer may promise while holding is right */
 
 void model_init(Model *model, Session *session, const RuleSet *rules, const Theme *themes,
                 int theme_count, const Glyphs *glyphs)
@@ -80,16 +82,26 @@ const Answer *model_answer(const Model *model, int index)
     return &model->shown.answers[index];
 }
 
+/* Rule and forecast say the same: a change is asked for and gains, or nothing else gains much. */
+static bool in_accord(const Model *model, const Answer *best)
+{
+    if (best->disagrees)
+        return false;
+    if (best->action != ACTION_HOLD)
+        return best->vote >= RULE_ASKS && best->pocket_after - best->pocket_now >= GAIN_SEEN;
+    for (int i = 1; i < model->shown.answer_count; i++)
+        if (model->shown.answers[i].pocket_after - best->pocket_after > HOLD_SPARES)
+            return false;
+    return true;
+}
+
 int model_sureness(const Model *model)
 {
     const Answer *best = model_answer(model, 0), *next = model_answer(model, 1);
     if (!best)
         return -1;
-    double sd = model->shown.lane.scale_sd;
-    int sure = sd < SURE_SD ? 2 : sd < UNSURE_SD ? 1 : 0;
-    if (best->disagrees && sure > 0)
-        sure = 0;
-    if (next && sure == 2 && best->pocket_after - next->pocket_after < CLOSE_LEAD)
-        sure = 1;
-    return sure;
+    if (!in_accord(model, best))
+        return 0;
+    return (model->shown.lane.scale_sd < KNOWN_SD) +
+           (!next || best->score - next->score >= CLEAR_LEAD);
 }

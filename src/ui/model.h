@@ -117,8 +117,8 @@ AdviceInput model_advice_input(const Model *model);
 /* The first answer when there is one that may be shown, else NULL. */
 const Answer *model_answer(const Model *model, int index);
 
-/* How sure the first answer is, 0 a guess .. 2 sure, -1 unknown: how well the lane is known, how
- * far the answer leads, and whether rule and forecast agree. */
+/* How sure the first answer is, 0 a guess .. 2 sure, -1 there is none. A guess unless rule and
+ * forecast agree; a step for a lane that is well known, a step for a clear lead. */
 int model_sureness(const Model *model);
 
 bool model_small(const Model *model);

@@ -90,9 +90,11 @@ static void flow_all(Flow *flow)
     flow_sentence(flow, ROLE_PLAIN,
                   "Beside each ball: where it would first move, its entry angle and its chance of "
                   "the pocket, each on that ball's own best line from near your feet.");
-    flow_sentence(flow, ROLE_PLAIN,
-                  "Chances are forecasts from a model of the lane and from what you logged. They "
-                  "say how sure they are: sure, fairly sure, a guess. Hold is an answer too.");
+    flow_sentence(
+        flow, ROLE_PLAIN,
+        "Chances are forecasts from a model of the lane and from what you logged. Sure: "
+        "rule and forecast agree, the lane is well known and the answer leads clearly. "
+        "Fairly sure: they agree, and one of the two. Else a guess. Hold is an answer too.");
 }
 
 int screen_help_lines(int columns)

@@ -298,7 +298,11 @@ static void draw_chance(const Model *model, Canvas *canvas, Area area, const Ans
     int bar = area.columns - 18;
     widget_chance(canvas, model->glyphs, area.row, end - bar, bar, answer->pocket_now,
                   answer->pocket_after);
-    canvas_print(canvas, area.row + 1, area.column, area.columns, ROLE_DIM,
+    if (area.rows > 2)
+        canvas_print(canvas, area.row + 1, area.column, area.columns, ROLE_DIM,
+                     "strike %.0f → %.0f%%, entry %.1f°", answer->strike_now * 100.0,
+                     answer->strike_after * 100.0, answer->entry_deg);
+    canvas_print(canvas, area.row + area.rows - 1, area.column, area.columns, ROLE_DIM,
                  "miss room %.1f in, %.1f out", answer->room_in, answer->room_out);
 }
 
@@ -344,9 +348,10 @@ static void draw_evidence(const Model *model, Canvas *canvas, Area area)
     for (int i = 0; i < SIGN_COUNT && row < bottom - 2; i++)
         if (shown->signs.seen[i])
             canvas_text(canvas, row++, area.column, area.columns, ROLE_DIM, SIGN_WORDS[i]);
-    canvas_print(canvas, row++, area.column, area.columns, ROLE_DIM,
-                 "film %.2f ± %.2f of the worn sheet", shown->lane.scale, shown->lane.scale_sd);
-    canvas_print(canvas, row, area.column, area.columns, ROLE_DIM, "%d balls thrown on this lane",
+    if (shown->lane.words[0])
+        canvas_text(canvas, row++, area.column, area.columns, ROLE_PLAIN, shown->lane.words);
+    canvas_print(canvas, row, area.column, area.columns, ROLE_DIM,
+                 "film %.2f ± %.2f, %d balls thrown", shown->lane.scale, shown->lane.scale_sd,
                  shown->lane.deliveries);
 }
 
@@ -374,8 +379,8 @@ static void draw_throw(const Model *model, Canvas *canvas, Area area)
     row +=
         draw_figures(model, canvas, (Area){row, area.column, 5, area.columns}, answer, main_role);
     row += air;
-    draw_chance(model, canvas, (Area){row, area.column, 2, area.columns}, answer, text_role);
-    row += 2 + air;
+    draw_chance(model, canvas, (Area){row, area.column, 2 + air, area.columns}, answer, text_role);
+    row += 2 + 2 * air;
 
     /* the other answers end the column, or follow where it is tall; the why has what is between */
     int others = model->shown.answer_count > 3 ? 2 : model->shown.answer_count - 1;
@@ -395,6 +400,9 @@ static void draw_throw(const Model *model, Canvas *canvas, Area area)
         row += canvas_wrap(canvas, row, area.column + 2, area.columns - 2, air ? 4 : top - row,
                            ROLE_WARN, CAUTION_WORDS[answer->caution]);
     }
+    if (!air && model->shown.lane.words[0] && bottom - 2 * others - row >= 4)
+        row += 1 + canvas_wrap(canvas, row + 1, area.column, area.columns, 2, ROLE_DIM,
+                               model->shown.lane.words);
     int lines = bottom - row > 2 * others ? 2 : 1;
     row = air ? row + 1 : bottom - others * lines;
     for (int i = 1; i <= others && row + lines <= bottom; i++, row += lines)

@@ -65,6 +65,9 @@ static inline Answer pinned_answer(Action action, Plan plan, double after, const
                      .plan = plan,
                      .pocket_now = 0.48,
                      .pocket_after = after,
+                     .strike_now = 0.31,
+                     .strike_after = after * 0.7,
+                     .vote = 0.6,
                      .entry_deg = 4.6,
                      .room_in = 0.9,
                      .room_out = 0.6,
@@ -84,6 +87,7 @@ static inline void pinned_advice(Advice *advice)
     advice->lane.scale = 0.93;
     advice->lane.scale_sd = 0.1;
     advice->lane.deliveries = 28;
+    snprintf(advice->lane.words, sizeof advice->lane.words, "track at 8-13 about a third thinner");
     advice->signs.seen[SIGN_HIGH_TWICE] = advice->signs.seen[SIGN_EARLY] = true;
     for (int i = 0; i < BAG_SLOTS; i++) {
         advice->slot[i].filled = advice->slot[i].ready = i != 3;

@@ -424,20 +424,28 @@ static void slots_fill_in_while_answers_wait(void **state)
     free(pinned);
 }
 
-static void sureness_follows_lane_lead_and_doubt(void **state)
+static void sureness_stands_on_three_things(void **state)
 {
     (void)state;
     Pinned *pinned = fresh(HAND_RIGHT);
     Advice *shown = &pinned->model.shown;
     shown->lane.scale_sd = 0.05;
     assert_int_equal(model_sureness(&pinned->model), 2);
-    shown->answers[1].pocket_after = shown->answers[0].pocket_after - 0.01;
+    shown->answers[1].score = shown->answers[0].score - 0.001; /* no clear lead */
     assert_int_equal(model_sureness(&pinned->model), 1);
+    shown->answers[0].vote = 0.0; /* no rule asks for it */
+    assert_int_equal(model_sureness(&pinned->model), 0);
+    shown->answers[0].vote = 0.6;
+    shown->answers[1].score = 0.0;
+    shown->lane.scale_sd = 0.3; /* the lane is hardly known */
+    assert_int_equal(model_sureness(&pinned->model), 1);
+    shown->lane.scale_sd = 0.05;
     shown->answers[0].disagrees = true;
     assert_int_equal(model_sureness(&pinned->model), 0);
-    shown->answers[0].disagrees = false;
-    shown->lane.scale_sd = 0.3;
+    shown->answers[0] = shown->answers[2]; /* hold, while another promises far more */
     assert_int_equal(model_sureness(&pinned->model), 0);
+    shown->answer_count = 0;
+    assert_int_equal(model_sureness(&pinned->model), -1);
     free(pinned);
 }
 
@@ -466,7 +474,7 @@ int main(void)
         cmocka_unit_test(a_refusing_disk_stays_on_the_screen),
         cmocka_unit_test(a_small_screen_takes_no_shots),
         cmocka_unit_test(slots_fill_in_while_answers_wait),
-        cmocka_unit_test(sureness_follows_lane_lead_and_doubt),
+        cmocka_unit_test(sureness_stands_on_three_things),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
