@@ -179,9 +179,6 @@ static void draw_legend_row(Canvas *canvas, int row, int column, int width, uint
     canvas_put(canvas, row, column, glyph, role);
     if (roll->gutter)
         snprintf(text, sizeof text, "%s: in the gutter", word);
-    else if (width >= 34)
-        snprintf(text, sizeof text, "%s: breaks %.0f at %.0f ft, enters %.1f°", word,
-                 roll->breakpoint_board, roll->breakpoint_ft, roll->entry_deg);
     else
         snprintf(text, sizeof text, "%s: breaks %.0f at %.0f ft", word, roll->breakpoint_board,
                  roll->breakpoint_ft);

@@ -313,7 +313,7 @@ static void draw_other(const Model *model, Canvas *canvas, Area area, int index)
     const Answer *answer = model_answer(model, index);
     const Plan *plan = &answer->plan;
     Role role = model->thinking ? ROLE_DIM : ROLE_PLAIN;
-    char text[120], stance[16], aim[16];
+    char text[sizeof answer->words], stance[16], aim[16];
     int end = area.column + area.columns;
     snprintf(text, sizeof text, "%.0f%%", answer->pocket_after * 100.0);
     canvas_text(canvas, area.row, area.column, 1, ROLE_KEY, DO_ROWS[KEYS[index]].shown);
@@ -400,10 +400,10 @@ static void draw_throw(const Model *model, Canvas *canvas, Area area)
         row += canvas_wrap(canvas, row, area.column + 2, area.columns - 2, air ? 4 : top - row,
                            ROLE_WARN, CAUTION_WORDS[answer->caution]);
     }
-    if (!air && model->shown.lane.words[0] && bottom - 2 * others - row >= 4)
+    if (!air && model->shown.lane.words[0] && bottom - 2 * others - row >= 3)
         row += 1 + canvas_wrap(canvas, row + 1, area.column, area.columns, 2, ROLE_DIM,
                                model->shown.lane.words);
-    int lines = bottom - row > 2 * others ? 2 : 1;
+    int lines = bottom - row >= 2 * others + air ? 2 : 1;
     row = air ? row + 1 : bottom - others * lines;
     for (int i = 1; i <= others && row + lines <= bottom; i++, row += lines)
         draw_other(model, canvas, (Area){row, area.column, lines, area.columns}, i);
