@@ -85,6 +85,7 @@ typedef struct Msg {
     uint32_t key;
     int columns, rows;
     const Advice *advice;
+    const Roll *first_roll; /* path of the first answer; NULL: to be reckoned by MSG_PATHS */
     bool ok;
     const char *text;
 } Msg;

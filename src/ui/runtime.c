@@ -80,7 +80,13 @@ static void work(Runtime *run)
         ready += advice->slot[i].ready;
     if (!run->working || ready != run->slots_ready) {
         run->slots_ready = ready;
-        send(run, (Msg){.kind = MSG_ADVICE, .advice = advice});
+        Msg msg = {.kind = MSG_ADVICE, .advice = advice};
+        Roll roll;
+        if (advice->done && advice->answer_count > 0) { /* as the engine thinks of today's throw */
+            advice_roll(run->job, &advice->answers[0].plan, &roll);
+            msg.first_roll = &roll;
+        }
+        send(run, msg);
     }
 }
 

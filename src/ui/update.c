@@ -582,7 +582,8 @@ static void press(Model *model, Effects *effects, uint32_t key)
         do_screen(model, effects, id);
 }
 
-/* Paths by the film as estimated; by the sheet as long as nothing is known. */
+/* Paths by the film as estimated; by the sheet as long as nothing is known. Good enough until the
+ * engine sends its own. */
 static void bring_paths(Model *model)
 {
     const Session *session = model->session;
@@ -605,20 +606,25 @@ static void bring_paths(Model *model)
         MotionBody body;
         motion_body(ball, &body);
         Delivery delivery = delivery_of(bowler, plans[i].stance, plans[i].aim);
-        delivery.mph += plans[i].mph_change;
+        delivery.mph += plans[i].mph_change + model->shown.lane.mph.mean;
         delivery.loft_ft = fmax(0.0, delivery.loft_ft + plans[i].loft_change_ft);
         motion_roll(&body, oil, &delivery, rolls[i]);
     }
     model->paths_stale = false;
 }
 
-static void take_advice(Model *model, const Advice *advice)
+static void take_advice(Model *model, const Advice *advice, const Roll *first_roll)
 {
     if (advice->done) {
         model->shown = *advice;
         model->advised = true;
         model->thinking = false;
-        model->paths_stale = true;
+        model->paths_stale = !first_roll;
+        if (first_roll) {
+            model->path = advice->now_roll;
+            model->path2 = *first_roll;
+            model->path_on = model->path2_on = true;
+        }
         return;
     }
     /* Slots fill in as they come; answers change once, when all is reckoned: no flicker. */
@@ -640,7 +646,7 @@ Effects update(Model *model, Msg msg)
         effects.draw = true;
         break;
     case MSG_ADVICE:
-        take_advice(model, msg.advice);
+        take_advice(model, msg.advice, msg.first_roll);
         effects.draw = true;
         break;
     case MSG_PATHS:
