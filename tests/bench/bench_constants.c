@@ -2,7 +2,8 @@
  *
  * The files with the constants are compiled in here with the constants as variables; they take the
  * place of the same files of the core's archive. A ball keeps the stance and aim that are its own
- * with the constants as they are. A cell is boards at the pins, degrees of entry. Prints Markdown. */
+ * with the constants as they are. A cell is boards at the pins, degrees of entry. Prints Markdown.
+ */
 #include <math.h>
 #include <stdio.h>
 
