@@ -22,8 +22,13 @@
 
 enum { TEXT_MAX = 1 << 18, OUTPUT_MAX = 1 << 16 };
 
-static const char *const PAGES[] = {"README.md",     "DEVELOPERS.md", "docs/files.md",
-                                    "docs/rules.md", "docs/model.md", NULL};
+static const char *const PAGES[] = {"README.md",
+                                    "DEVELOPERS.md",
+                                    "docs/files.md",
+                                    "docs/rules.md",
+                                    "docs/model.md",
+                                    "docs/accuracy.md",
+                                    NULL};
 
 static char *read_text(const char *name)
 {
