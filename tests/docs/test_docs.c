@@ -370,6 +370,29 @@ static void readme_names_every_pattern(void **state)
     free(page);
 }
 
+/* DEVELOPERS' map has every source file: its name without the ending, in backticks. */
+static void map_names_every_file(void **state)
+{
+    (void)state;
+    char *page = read_text("DEVELOPERS.md"), *map = section(page, "\n## Map\n");
+    char path[128], word[64];
+    FILE *list = popen("cd " SOURCE("src") " && ls base/*.[ch] core/*.[ch] store/*.[ch] ui/*.[ch] "
+                                           "cli/*.[ch]",
+                       "r");
+    assert_non_null(list);
+    int count = 0;
+    for (; fgets(path, sizeof path, list); count++) {
+        *strrchr(path, '.') = '\0';
+        snprintf(word, sizeof word, "`%.40s`", strchr(path, '/') + 1);
+        if (!strstr(map, word))
+            fail_msg("DEVELOPERS.md's map lacks %s", word);
+    }
+    pclose(list);
+    assert_true(count > 60);
+    free(map);
+    free(page);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -380,6 +403,7 @@ int main(void)
         cmocka_unit_test(json_of_formats_passes_check),
         cmocka_unit_test(console_of_readme_is_real),
         cmocka_unit_test(readme_names_every_pattern),
+        cmocka_unit_test(map_names_every_file),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
