@@ -7,7 +7,10 @@
 #include "base/units.h"
 
 #ifndef SETTEE_CONSTANTS_VARY /* tests/bench/bench_constants.c makes variables of these */
-#define PICK_SHARE 0.05        /* of the film under the middle of the track; assumed */
+#define PICK_SHARE                                                                                 \
+    0.03                       /* of the film under the middle of the track; assumed, so that the  \
+                                * best line moves in one to two boards a game (common practice;    \
+                                * tests/physics/test_course.c) */
 #define TRACK_BOARDS 0.6       /* deviation of the track's width across; assumed */
 #define CARRY_PER_FT 0.0015    /* share of what the ball holds that it lays down again; assumed */
 #define CARRY_HARD_PER_FT 0.01 /* urethane and polyester absorb nothing; assumed */
