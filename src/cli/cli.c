@@ -37,6 +37,8 @@ static const CommandRow COMMANDS[] = {
      BIT(PATTERN) | BIT(BAG) | BIT(SHOTS) | BIT(SLOT) | BIT(STANCE) | BIT(AIM) | BIT(CERTIFIED) |
          BIT(LANE) | BIT(GAME) | BIT(FRAME) | BIT(BOWLERS) | BIT(JSON),
      "what to change next, from the shots so far", cmd_advise},
+    {"score", "BALLS...", OPTIONS_WORDS_MAX, BIT(TARGET) | BIT(JSON),
+     "a game's score: X X 7 2 8 / F 9", cmd_score},
     {"check", "FILE...", OPTIONS_WORDS_MAX, BIT(JSON),
      "find the faults in files, or say they are good", cmd_check},
     {"help", "[COMMAND]", 1, BIT(JSON), "what there is, or what a command takes", cmd_help},

@@ -67,6 +67,8 @@ static const OptionRow TABLE[OPTION_COUNT] = {
                       "frame of the next shot (else counted from the shots)"},
     [OPTION_BOWLERS] = {"bowlers", KIND_COUNT, AT(bowlers), "N", 1, 10, "",
                         "bowlers on the pair (4)"},
+    [OPTION_TARGET] = {"target", KIND_COUNT, AT(target), "N", 1, 300, "",
+                       "a score to reach: what it still asks for"},
     [OPTION_JSON] = {"json", KIND_FLAG, AT(json), NULL, 0, 0, "",
                      "one JSON object instead of a table"},
 };

@@ -33,6 +33,7 @@ typedef enum OptionId {
     OPTION_GAME,
     OPTION_FRAME,
     OPTION_BOWLERS,
+    OPTION_TARGET,
     OPTION_JSON,
     OPTION_COUNT
 } OptionId;
@@ -42,7 +43,7 @@ typedef enum OptionId {
  */
 typedef struct Options {
     const char *pattern, *bag, *ball, *shots;
-    int slot, game, frame, bowlers;
+    int slot, game, frame, bowlers, target;
     double stance, aim, laydown, launch_deg;
     double mph, rpm, rotation_deg, tilt_deg, loft_ft;
     bool certified, json;
