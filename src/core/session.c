@@ -19,15 +19,19 @@ void session_begin(Session *session, const EventInfo *event, const Bag *bag, con
     session_fold(session);
 }
 
-/* Frames go from lane to lane of the pair in turn; fill balls of the tenth stay on its lane. */
-static void next_frame(Session *session, Side thrown_on, bool strike)
+/* Frames go from lane to lane of the pair in turn; fill balls of the tenth stay on its lane. A
+ * spare that was not said counts as missed: it adds no fill ball. */
+static void next_frame(Session *session, const Shot *shot)
 {
-    session->lane = thrown_on; /* the bowler may have changed lanes out of turn, in practice */
+    bool strike = shot_strike(shot);
+    session->lane = shot->lane; /* the bowler may have changed lanes out of turn, in practice */
     if (session->frame < 10) {
         session->frame++;
         session->lane = session->lane == SIDE_LEFT ? SIDE_RIGHT : SIDE_LEFT;
-    } else if (strike && session->ball_of_tenth < 3) {
+    } else if (!session->last_ball &&
+               (strike || (shot_spare(shot) && session->ball_of_tenth == 1))) {
         session->ball_of_tenth++; /* a full rack again */
+        session->last_ball = !strike || session->ball_of_tenth == 3;
     } else {
         session->game_over = true;
     }
@@ -42,7 +46,7 @@ static void next_game(Session *session)
     session->game++;
     session->frame = 1;
     session->ball_of_tenth = 1;
-    session->game_over = false;
+    session->last_ball = session->game_over = false;
     session->lane = SIDE_LEFT;
 }
 
@@ -54,8 +58,10 @@ static void apply_standing(Session *session, const Entry *entry)
             next_game(session);
         session->shot_game[session->shot_count] = (unsigned char)session->game;
         session->shot_frame[session->shot_count] = (unsigned char)session->frame;
+        session->shot_second[session->shot_count] =
+            entry->shot.left_said && entry->shot.left != 0 && !session->last_ball;
         session->shots[session->shot_count++] = entry->shot;
-        next_frame(session, entry->shot.lane, shot_strike(&entry->shot));
+        next_frame(session, &entry->shot);
         break;
     case ENTRY_PLAN:
         session->plan[entry->lane] = entry->plan;
@@ -85,19 +91,23 @@ void session_fold(Session *session)
     session->game = 1;
     session->frame = 1;
     session->ball_of_tenth = 1;
-    session->game_over = false;
+    session->last_ball = session->game_over = false;
     session->shot_count = 0;
+    short last_edit[SESSION_SHOTS_MAX]; /* the entry of each shot's last edit, -1: none */
+    for (int i = 0; i < SESSION_SHOTS_MAX; i++)
+        last_edit[i] = -1;
+    for (int i = 0; i < session->standing_count; i++) {
+        const Entry *entry = &session->entries[session->standing[i]];
+        if (entry->kind == ENTRY_EDIT && entry->index >= 0 && entry->index < SESSION_SHOTS_MAX)
+            last_edit[entry->index] = session->standing[i];
+    }
     for (int i = 0; i < session->standing_count; i++) {
         const Entry *entry = &session->entries[session->standing[i]];
         if (entry->kind == ENTRY_EDIT)
             continue;
         Entry as_edited = *entry;
-        if (entry->kind == ENTRY_SHOT)
-            for (int k = i + 1; k < session->standing_count; k++) {
-                const Entry *later = &session->entries[session->standing[k]];
-                if (later->kind == ENTRY_EDIT && later->index == session->shot_count)
-                    as_edited.shot = later->shot;
-            }
+        if (entry->kind == ENTRY_SHOT && last_edit[session->shot_count] >= 0)
+            as_edited.shot = session->entries[last_edit[session->shot_count]].shot;
         apply_standing(session, &as_edited);
     }
     session->can_undo = session->standing_count > 0;
@@ -129,6 +139,10 @@ static const char *shot_fault(const Session *session, const Shot *shot)
         return "no such word for a shot";
     if (shot->hit == HIT_UNSAID && !shot->left_said)
         return "neither hit nor leave";
+    if (shot->spare_said && !(shot->left_said && shot->left != 0))
+        return "nothing was left to spare";
+    if (shot->spare_said && (shot->spare_left & ~shot->left))
+        return "a pin stands that was not left";
     return NULL;
 }
 
@@ -179,6 +193,26 @@ bool session_apply(Session *session, const Entry *entry)
         session->taken_count = 0; /* a new entry ends what could be given back */
     }
     session_fold(session);
+    return true;
+}
+
+bool session_score(const Session *session, int game, Score *score)
+{
+    char why[8]; /* not shown: what can't be scored is not known */
+    *score = score_begin();
+    for (int i = 0; i < session->shot_count; i++) {
+        const Shot *shot = &session->shots[i];
+        if (session->shot_game[i] != game)
+            continue;
+        if (score->ball > 1 && score->frame < 10)
+            return false; /* the spare before was not said */
+        if (!shot->left_said ||
+            !score_add(score, score_ball_of(PINS_ALL, shot->left), why, sizeof why))
+            return false;
+        if (session->shot_second[i] && shot->spare_said &&
+            !score_add(score, score_ball_of(shot->left, shot->spare_left), why, sizeof why))
+            return false;
+    }
     return true;
 }
 

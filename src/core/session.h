@@ -7,6 +7,7 @@
 
 #include "core/bag.h"
 #include "core/oil.h"
+#include "core/score.h"
 #include "core/shot.h"
 
 enum { SESSION_SHOTS_MAX = 400, SESSION_ENTRIES_MAX = 4000, SESSION_GAMES_MAX = 24 };
@@ -69,10 +70,13 @@ typedef struct Session {
     Side lane;         /* lane of the pair for the next shot */
     int game, frame;   /* 1-based; frame 1..10 */
     int ball_of_tenth; /* 1..3 within the tenth frame's full racks */
+    bool last_ball;    /* the next ball is the tenth's third: no spare ball follows it */
     bool game_over;
     int shot_count;
     Shot shots[SESSION_SHOTS_MAX];
     unsigned char shot_game[SESSION_SHOTS_MAX], shot_frame[SESSION_SHOTS_MAX];
+    bool shot_second[SESSION_SHOTS_MAX]; /* a spare ball belongs to the shot: it left pins, and
+                                          * it was not the third ball of the tenth */
     bool can_undo, can_redo;
 } Session;
 
@@ -90,6 +94,10 @@ void session_fold(Session *session);
 /* Whether session_apply would take it, and why not in a few words (static text; NULL if it would).
  */
 const char *session_refuses(const Session *session, const Entry *entry);
+
+/* The score of a game as far as it was logged. False when something is missing before its last
+ * ball (a leave not seen, a spare not said): then `score` holds what comes before that. */
+bool session_score(const Session *session, int game, Score *score);
 
 /* A shot as the plan says it will be thrown next. */
 Shot session_next_shot(const Session *session);

@@ -49,12 +49,18 @@ typedef struct Shot {
     Hit hit;
     Read read;
     Release release;
-    bool left_said; /* whether `left` is known */
-    bool ringing;   /* a single corner pin that was touched by the pin before it (else flat) */
-    Pins left;      /* as numbered on the deck (never mirrored); 0 with left_said: strike */
+    bool left_said;  /* whether `left` is known */
+    bool ringing;    /* a single corner pin that was touched by the pin before it (else flat) */
+    Pins left;       /* as numbered on the deck (never mirrored); 0 with left_said: strike */
+    bool spare_said; /* whether `spare_left` is known; only where something was left */
+    Pins spare_left; /* what the spare ball left of them; 0: it was made */
 } Shot;
 
 static inline bool shot_strike(const Shot *shot) { return shot->left_said && shot->left == 0; }
+static inline bool shot_spare(const Shot *shot)
+{
+    return shot->left_said && shot->left != 0 && shot->spare_said && shot->spare_left == 0;
+}
 /* A release that says something of the lane: good, or not said to be bad. */
 static inline bool shot_good(const Shot *shot) { return shot->release <= RELEASE_GOOD; }
 

@@ -28,6 +28,15 @@ static void put_number(JsonOut *out, const char *key, double value)
         json_out_number(out, key, value);
 }
 
+static void put_pins(JsonOut *out, const char *key, Pins pins)
+{
+    json_out_array(out, key);
+    for (int pin = 1; pin <= 10; pin++)
+        if (pins & pin_bit(pin))
+            json_out_integer(out, NULL, pin);
+    json_out_end(out);
+}
+
 static void put_shot(JsonOut *out, const Shot *shot)
 {
     json_out_object(out, "shot");
@@ -42,13 +51,10 @@ static void put_shot(JsonOut *out, const Shot *shot)
         json_out_string(out, "read", READ_NAMES[shot->read]);
     if (shot->release != RELEASE_UNSAID)
         json_out_string(out, "release", RELEASE_NAMES[shot->release]);
-    if (shot->left_said) {
-        json_out_array(out, "left");
-        for (int pin = 1; pin <= 10; pin++)
-            if (shot->left & pin_bit(pin))
-                json_out_integer(out, NULL, pin);
-        json_out_end(out);
-    }
+    if (shot->left_said)
+        put_pins(out, "left", shot->left);
+    if (shot->spare_said)
+        put_pins(out, "spare", shot->spare_left);
     if (shot->ringing)
         json_out_bool(out, "ringing", true);
     json_out_end(out);

@@ -14,7 +14,8 @@
         {"hit", JSON_WORD, JSON_AT(Shot, hit), .of = "hit", .words = HIT_NAMES},                     \
         {"read", JSON_WORD, JSON_AT(Shot, read), .of = "read", .words = READ_NAMES},                 \
         {"release", JSON_WORD, JSON_AT(Shot, release), .of = "release", .words = RELEASE_NAMES},     \
-        {.key = "left"}, {"ringing", JSON_BOOL, JSON_AT(Shot, ringing)}, JSON_END
+        {.key = "left"}, {.key = "spare"}, {"ringing", JSON_BOOL, JSON_AT(Shot, ringing)},           \
+        JSON_END
 
 /* What a bowler may write, and what a journal may hold: a journal has passed the session's own
  * checks, and must give back whatever that let through. */
@@ -46,31 +47,40 @@ bool shots_are_lines(const Loaded *file)
     return shot_knows_key(key);
 }
 
-static bool left_parse(const Json *left, Shot *shot)
+static bool pins_parse(const Json *array, Pins *pins)
 {
     const JsonField field = {.kind = JSON_INTEGER, .min = 1, .max = 10, .of = "(a pin)"};
     Json item;
-    if (json_count(left, 0, 10, "pins") < 0)
+    if (json_count(array, 0, 10, "pins") < 0)
         return false;
-    for (bool more = json_first(left, &item); more; more = json_next(&item)) {
+    for (bool more = json_first(array, &item); more; more = json_next(&item)) {
         int pin;
         if (!json_value(&item, &field, &pin))
             return false;
-        if (shot->left & pin_bit(pin))
+        if (*pins & pin_bit(pin))
             return json_fail(&item, "found pin %d twice", pin);
-        shot->left |= pin_bit(pin);
+        *pins |= pin_bit(pin);
     }
-    shot->left_said = true;
     return true;
 }
 
 bool shot_parse(const Json *value, bool strict, Shot *shot)
 {
-    Json left;
+    Json left, spare;
     *shot = (Shot){0};
-    if (!json_object(value, strict ? FILE_FIELDS : JOURNAL_FIELDS, shot) ||
-        (json_member(value, "left", &left) && !left_parse(&left, shot)))
+    if (!json_object(value, strict ? FILE_FIELDS : JOURNAL_FIELDS, shot))
         return false;
+    shot->left_said = json_member(value, "left", &left);
+    shot->spare_said = json_member(value, "spare", &spare);
+    if ((shot->left_said && !pins_parse(&left, &shot->left)) ||
+        (shot->spare_said && !pins_parse(&spare, &shot->spare_left)))
+        return false;
+    if (shot->spare_said && shot->left == 0)
+        return json_fail(&spare,
+                         "found what a spare left; allowed: only after a \"left\" with pins");
+    for (int pin = 1; pin <= 10; pin++)
+        if (shot->spare_left & pin_bit(pin) & ~shot->left)
+            return json_fail(&spare, "found pin %d, which is not among those of \"left\"", pin);
     if (shot->hit == HIT_UNSAID && !shot->left_said)
         return json_fail(value, "found neither \"hit\" nor \"left\"; one of them must be there");
     return true;

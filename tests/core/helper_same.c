@@ -76,6 +76,8 @@ void assert_same_shot(const Shot *a, const Shot *b)
     assert_int_equal(a->left_said, b->left_said);
     assert_int_equal(a->ringing, b->ringing);
     assert_int_equal(a->left, b->left);
+    assert_int_equal(a->spare_said, b->spare_said);
+    assert_int_equal(a->spare_left, b->spare_left);
 }
 
 static void assert_same_answer(const Answer *a, const Answer *b)

@@ -180,6 +180,8 @@ static const Case CASES[] = {
     {"shots-no-slot.json", read_shots, 3, "$[1]", "missing key \"slot\""},
     {"shots-nothing-seen.json", read_shots, 3, "$[1]", "found neither \"hit\" nor \"left\""},
     {"shots-pin-eleven.json", read_shots, 4, "$[2].left[0]", "found 11; allowed: a whole number from 1 to 10"},
+    {"shots-spare-of-nothing.json", read_shots, 2, "$[0].spare", "found what a spare left; allowed: only after"},
+    {"shots-spare-pin.json", read_shots, 3, "$[1].spare", "found pin 10, which is not among"},
     {"shots-pin-twice.json", read_shots, 4, "$[2].left[2]", "found pin 7 twice"},
     {"shots-hit.json", read_shots, 3, "$[1].hit", "unknown hit \"ligth\"; nearest is \"light\"; allowed: gutter, wide, thin"},
     {"shots-hit-empty.json", read_shots, 3, "$[1].hit", "unknown hit \"\"; allowed: gutter"},
