@@ -18,8 +18,8 @@ typedef enum Stage {
     STAGE_BODIES,
     STAGE_SHOTS,
     STAGE_SIGNS,
-    STAGE_SLOTS,
     STAGE_TRY,
+    STAGE_SLOTS,
     STAGE_DONE
 } Stage;
 
@@ -514,3 +514,16 @@ void advice_roll(const AdviceJob *job, const Plan *plan, Roll *roll)
     Delivery delivery = todays(job, plan_delivery(job, plan));
     motion_roll(&job->body[plan->slot - 1], &job->out.film, &delivery, roll);
 }
+
+bool advice_answers_done(const AdviceJob *job) { return job->stage >= STAGE_SLOTS; }
+
+Action advice_asked(const AdviceJob *job)
+{
+    Action most = ACTION_HOLD;
+    for (int action = 0; action < ACTION_COUNT; action++)
+        if (!job->avoided[action] && job->vote[action] > job->vote[most])
+            most = (Action)action;
+    return most;
+}
+
+const Belief *advice_belief(const AdviceJob *job) { return &job->belief; }

@@ -64,7 +64,7 @@ typedef struct LaneNow {
 typedef struct Advice {
     Signs signs;
     LaneNow lane;
-    Oil film;       /* that lane's film as estimated, bowler's frame */
+    Oil film; /* that lane's film as estimated, bowler's frame */
     SlotNow slot[BAG_SLOTS];
     Line now;         /* the plan as it stands */
     Roll now_roll;    /* its path */
@@ -89,6 +89,15 @@ bool advice_step(AdviceJob *job);
 
 /* What is known so far; owned by the job. */
 const Advice *advice_result(const AdviceJob *job);
+
+/* Whether the answers stand (the slots may still be reckoned). */
+bool advice_answers_done(const AdviceJob *job);
+
+/* What the rules alone ask for most; ACTION_HOLD when none asks. Usable once ready. */
+Action advice_asked(const AdviceJob *job);
+
+/* What is believed after the shots given; owned by the job. */
+const Belief *advice_belief(const AdviceJob *job);
 
 /* The path of an answer's plan on the film as estimated; usable once the advice is ready. */
 void advice_roll(const AdviceJob *job, const Plan *plan, Roll *roll);

@@ -6,32 +6,55 @@
 #include "base/units.h"
 #include "core/line.h"
 
-void forecast_prepare(Forecast *forecast, const Belief *belief, Side lane, const Bowler *bowler)
+/* Evenly filling points (Roberts' sequence, from memory), two uniforms to two normals: the throws'
+ * scatter, the same for every question. */
+static void scatter_of(int i, const Scatter *scatter, double *launch_deg, double *mph, double *rpm)
 {
-    /* Evenly filling points (Roberts' sequence, from memory), two uniforms to a normal. */
     static const double STEP[4] = {0.8566748838545029, 0.7338918566271260, 0.6287067210378087,
                                    0.5385972572236101};
+    double u[4];
+    for (int d = 0; d < 4; d++)
+        u[d] = fmod(0.5 + (i + 1) * STEP[d], 1.0);
+    double r = sqrt(-2.0 * log(1.0 - u[0])), q = sqrt(-2.0 * log(1.0 - u[2]));
+    *launch_deg = scatter->launch_deg * r * cos(2.0 * UNITS_PI * u[1]);
+    *mph = scatter->mph * r * sin(2.0 * UNITS_PI * u[1]);
+    *rpm = scatter->rpm * q * cos(2.0 * UNITS_PI * u[3]);
+}
+
+void forecast_prepare(Forecast *forecast, const Belief *belief, Side lane, const Bowler *bowler)
+{
     int indices[FORECAST_DRAWS], made = -1;
     belief_draw(belief, indices, FORECAST_DRAWS);
     for (int i = 0; i < FORECAST_DRAWS; i++) {
         const Particle *p = &belief->particles[indices[i]];
-        double u[4];
-        for (int d = 0; d < 4; d++)
-            u[d] = fmod(0.5 + (i + 1) * STEP[d], 1.0);
-        double r = sqrt(-2.0 * log(1.0 - u[0])), q = sqrt(-2.0 * log(1.0 - u[2]));
-        double launch = r * cos(2.0 * UNITS_PI * u[1]), mph = r * sin(2.0 * UNITS_PI * u[1]);
-        double rpm = q * cos(2.0 * UNITS_PI * u[3]);
+        double launch_deg, mph, rpm;
+        scatter_of(i, &bowler->scatter, &launch_deg, &mph, &rpm);
         forecast->draw[i].film = p->film;
         forecast->draw[i].volume = (float)p->part[PART_VOLUME + lane];
         forecast->draw[i].dry = (float)p->part[PART_DRY + lane];
-        forecast->draw[i].launch_deg =
-            p->part[PART_LAUNCH_DEG] + bowler->scatter.launch_deg * launch;
-        forecast->draw[i].mph = p->part[PART_MPH] + bowler->scatter.mph * mph;
-        forecast->draw[i].rpm = bowler->scatter.rpm * rpm;
+        forecast->draw[i].launch_deg = p->part[PART_LAUNCH_DEG] + launch_deg;
+        forecast->draw[i].mph = p->part[PART_MPH] + mph;
+        forecast->draw[i].rpm = rpm;
         if (p->film != made) { /* by film: each is made ready once */
             made = p->film;
             batch_oil(&belief->film[lane][made], BATCH_QUICK, &forecast->oil[made]);
         }
+    }
+    forecast->smooth_boards = fmax(bowler->scatter.laydown_boards, 0.2);
+}
+
+void forecast_of_truth(Forecast *forecast, const Oil *oil, double mph, double launch_deg,
+                       const Bowler *bowler)
+{
+    batch_oil(oil, BATCH_QUICK, &forecast->oil[0]);
+    for (int i = 0; i < FORECAST_DRAWS; i++) {
+        double launch, speed, rpm;
+        scatter_of(i, &bowler->scatter, &launch, &speed, &rpm);
+        forecast->draw[i].film = 0;
+        forecast->draw[i].volume = forecast->draw[i].dry = 1.0f;
+        forecast->draw[i].launch_deg = launch_deg + launch;
+        forecast->draw[i].mph = mph + speed;
+        forecast->draw[i].rpm = rpm;
     }
     forecast->smooth_boards = fmax(bowler->scatter.laydown_boards, 0.2);
 }

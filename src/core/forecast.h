@@ -21,6 +21,10 @@ typedef struct Forecast {
 
 void forecast_prepare(Forecast *forecast, const Belief *belief, Side lane, const Bowler *bowler);
 
+/* The same where the lane and the day are known: only the throw scatters. */
+void forecast_of_truth(Forecast *forecast, const Oil *oil, double mph, double launch_deg,
+                       const Bowler *bowler);
+
 /* What becomes of a delivery as meant. */
 typedef struct Outlook {
     double pocket;          /* chance of a pocket hit */

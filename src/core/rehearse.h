@@ -1,0 +1,60 @@
+/* rehearse.h - a block played against a hidden lane that the advice may not see.
+ *
+ * The truth is drawn from wider priors than the belief's and rolled with other constants: the film
+ * as dressed with error, friction, wear, carry, the other bowlers on the pair, the bowler's day and
+ * scatter. The same seed gives every player the same truth and the same luck. Pure. */
+#ifndef SETTEE_CORE_REHEARSE_H
+#define SETTEE_CORE_REHEARSE_H
+
+#include "core/advice.h"
+
+typedef enum Player {
+    PLAYER_HOLD,    /* the first line, all day */
+    PLAYER_RULES,   /* what the rules ask for most, by the usual sizes, no model */
+    PLAYER_ADVISOR, /* the first answer of advice.h */
+    PLAYER_KNOWS,   /* the best ball and line under the truth */
+    PLAYER_COUNT
+} Player;
+extern const char *const PLAYER_NAMES[PLAYER_COUNT + 1];
+
+typedef struct RehearseSetup {
+    const Bag *bag;
+    const Pattern *pattern;
+    const RuleSet *rules;
+    int games, bowlers_on_pair; /* 1..SESSION_GAMES_MAX, 1..10 */
+    Player player;
+    uint64_t seed;
+} RehearseSetup;
+
+enum { REHEARSE_SHOTS_MAX = 12 * SESSION_GAMES_MAX };
+
+/* One first ball: what was chosen, and what came of it. */
+typedef struct RehearseShot {
+    int game, frame;
+    Shot shot;     /* as the bowler saw it */
+    Action action; /* taken before it */
+    double stated; /* pocket chance that was stated; NAN where the player states none */
+    double board, degrees;
+    bool pocket, strike;
+} RehearseShot;
+
+typedef struct Rehearsal {
+    int games, shot_count, strikes, pockets;
+    int score[SESSION_GAMES_MAX];
+    double mean_pins; /* a game */
+    RehearseShot shots[REHEARSE_SHOTS_MAX];
+    int intervals,
+        inside; /* belief's 80 % intervals for the film in the track, and how many held it */
+} Rehearsal;
+
+typedef struct RehearseJob RehearseJob;
+RehearseJob *rehearse_new(void); /* heap, owned by the caller; NULL when memory is short */
+void rehearse_free(RehearseJob *job);
+
+/* Plays a whole block. */
+void rehearse_play(RehearseJob *job, const RehearseSetup *setup, Rehearsal *out);
+
+/* A plan to begin with: the ball and line of most worth on the sheet. */
+Plan rehearse_first_plan(const Bag *bag, const Oil *sheet_in_frame);
+
+#endif
