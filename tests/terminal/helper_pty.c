@@ -43,6 +43,33 @@ static int on_property(VTermProp property, VTermValue *value, void *user)
 
 static const VTermScreenCallbacks CALLBACKS = {.settermprop = on_property};
 
+/* Runs as leader of the session: the program in a group of its own, in front. Ends as it ended. */
+static void be_shell(Pty *pty)
+{
+    signal(SIGTTOU, SIG_IGN);
+    pid_t pid = fork();
+    if (pid == 0) {
+        setpgid(0, 0);
+        tcsetpgrp(0, getpid());
+        signal(SIGTTOU, SIG_DFL);
+        return;
+    }
+    setpgid(pid, pid);
+    for (;;) {
+        int status;
+        char byte = 's';
+        if (waitpid(pid, &status, WUNTRACED) < 0)
+            _exit(126);
+        if (!WIFSTOPPED(status))
+            _exit(WIFEXITED(status) ? WEXITSTATUS(status) : 128 + WTERMSIG(status));
+        tcsetpgrp(0, getpid());
+        if (write(pty->stopped[1], &byte, 1) != 1 || read(pty->go_on[0], &byte, 1) != 1)
+            _exit(126);
+        tcsetpgrp(0, pid);
+        kill(-pid, SIGCONT);
+    }
+}
+
 static void run_child(Pty *pty, const char *const *settings)
 {
     static char xdg[4][128];
@@ -74,6 +101,8 @@ static void run_child(Pty *pty, const char *const *settings)
     close(pty->slave);
     if (fd > 2)
         close(fd);
+    if (pty->stopped[0] >= 0)
+        be_shell(pty);
     char *const arguments[] = {SETTEE_BINARY, NULL};
     execve(SETTEE_BINARY, arguments, (char *const *)env);
     _exit(127);
@@ -85,31 +114,6 @@ static void set_size(Pty *pty, int columns, int rows)
     ioctl(pty->master, TIOCSWINSZ, &size);
     pty->columns = columns;
     pty->rows = rows;
-}
-
-void pty_start(Pty *pty, int columns, int rows, const char *const *settings)
-{
-    *pty = (Pty){.cursor = true};
-    snprintf(pty->home, sizeof pty->home, "/tmp/settee-test-XXXXXX");
-    assert_non_null(mkdtemp(pty->home));
-    pty->master = posix_openpt(O_RDWR | O_NOCTTY);
-    assert_true(pty->master >= 0);
-    assert_int_equal(grantpt(pty->master), 0);
-    assert_int_equal(unlockpt(pty->master), 0);
-    pty->slave = open(ptsname(pty->master), O_RDWR | O_NOCTTY);
-    assert_true(pty->slave >= 0);
-    assert_int_equal(tcgetattr(pty->slave, &pty->before), 0);
-    set_size(pty, columns, rows);
-    pty->vt = vterm_new(rows, columns);
-    vterm_set_utf8(pty->vt, 1);
-    pty->screen = vterm_obtain_screen(pty->vt);
-    vterm_screen_set_callbacks(pty->screen, &CALLBACKS, pty);
-    vterm_screen_enable_altscreen(pty->screen, 1);
-    vterm_screen_reset(pty->screen, 1);
-    pty->pid = fork();
-    assert_true(pty->pid >= 0);
-    if (pty->pid == 0)
-        run_child(pty, settings);
 }
 
 /* Reads what is there, waiting for it at most so long; false when nothing came. */
@@ -132,6 +136,61 @@ static bool pump(Pty *pty, int milliseconds)
     vterm_input_write(pty->vt, bytes, (size_t)n);
     return true;
 }
+
+static void start(Pty *pty, int columns, int rows, const char *const *settings)
+{
+    snprintf(pty->home, sizeof pty->home, "/tmp/settee-test-XXXXXX");
+    assert_non_null(mkdtemp(pty->home));
+    pty->master = posix_openpt(O_RDWR | O_NOCTTY);
+    assert_true(pty->master >= 0);
+    assert_int_equal(grantpt(pty->master), 0);
+    assert_int_equal(unlockpt(pty->master), 0);
+    pty->slave = open(ptsname(pty->master), O_RDWR | O_NOCTTY);
+    assert_true(pty->slave >= 0);
+    assert_int_equal(tcgetattr(pty->slave, &pty->before), 0);
+    set_size(pty, columns, rows);
+    pty->vt = vterm_new(rows, columns);
+    vterm_set_utf8(pty->vt, 1);
+    pty->screen = vterm_obtain_screen(pty->vt);
+    vterm_screen_set_callbacks(pty->screen, &CALLBACKS, pty);
+    vterm_screen_enable_altscreen(pty->screen, 1);
+    vterm_screen_reset(pty->screen, 1);
+    pty->pid = fork();
+    assert_true(pty->pid >= 0);
+    if (pty->pid == 0)
+        run_child(pty, settings);
+}
+
+void pty_start(Pty *pty, int columns, int rows, const char *const *settings)
+{
+    *pty = (Pty){.cursor = true, .stopped = {-1, -1}, .go_on = {-1, -1}};
+    start(pty, columns, rows, settings);
+}
+
+void pty_start_under_shell(Pty *pty, int columns, int rows)
+{
+    *pty = (Pty){.cursor = true};
+    assert_int_equal(pipe(pty->stopped), 0);
+    assert_int_equal(pipe(pty->go_on), 0);
+    start(pty, columns, rows, NULL);
+}
+
+void pty_expect_stopped(Pty *pty)
+{
+    double end = now_ms() + DEADLINE_MS;
+    struct pollfd fd = {.fd = pty->stopped[0], .events = POLLIN};
+    while (poll(&fd, 1, 0) == 0) {
+        pump(pty, 20);
+        if (now_ms() > end)
+            fail_msg("the program was not stopped:\n%s", pty_text(pty));
+    }
+    char byte;
+    assert_int_equal(read(pty->stopped[0], &byte, 1), 1);
+    while (pump(pty, 20))
+        continue;
+}
+
+void pty_go_on(Pty *pty) { assert_int_equal(write(pty->go_on[1], "g", 1), 1); }
 
 void pty_kill_and_restart(Pty *pty)
 {
@@ -162,6 +221,10 @@ void pty_end(Pty *pty)
     if (pty->pid > 0) {
         kill(pty->pid, SIGKILL);
         waitpid(pty->pid, NULL, 0);
+    }
+    for (int i = 0; i < 2 && pty->stopped[0] >= 0; i++) {
+        close(pty->stopped[i]);
+        close(pty->go_on[i]);
     }
     close(pty->master);
     close(pty->slave);

@@ -22,11 +22,16 @@ typedef struct Pty {
     char home[64];      /* empty XDG folders, removed by pty_end */
     unsigned char *raw; /* all bytes that came */
     size_t raw_size, raw_room;
-    int status; /* of waitpid */
+    int status;               /* of waitpid */
+    int stopped[2], go_on[2]; /* pipes to a parent that does what a shell does; -1 without */
 } Pty;
 
 /* Starts the program with `name=value` settings (NULL ends) added to a small environment. */
 void pty_start(Pty *pty, int columns, int rows, const char *const *settings);
+/* The same under a parent that, like a shell, lets it be stopped by ^Z and go on. */
+void pty_start_under_shell(Pty *pty, int columns, int rows);
+void pty_expect_stopped(Pty *pty);
+void pty_go_on(Pty *pty);
 /* Ends it the hard way and starts it again in the same folders. */
 void pty_kill_and_restart(Pty *pty);
 /* Kills it if it still runs, removes its folders. */

@@ -147,6 +147,33 @@ static void signals_give_the_terminal_back(void **state)
     ended_by(SIGSEGV);
 }
 
+static void stopped_and_continued(void **state)
+{
+    (void)state;
+    Pty pty;
+    pty_start_under_shell(&pty, 80, 24);
+    expect_answer(&pty);
+    pty_type(&pty, "\032"); /* ^Z */
+    pty_expect_stopped(&pty);
+    pty_expect_restored(&pty);
+    assert_null(strstr(pty_text(&pty), "Throw"));
+    pty_go_on(&pty);
+    pty_expect(&pty, "Throw"); /* what is typed before that is dropped, as by any program */
+    pty_expect(&pty, "q quit");
+    pty_quiet(&pty);
+    assert_true(pty.alternate);
+    pty_type(&pty, "h");
+    pty_expect(&pty, "e early");
+    pty_type(&pty, "\033");
+    pty_expect(&pty, "q quit");
+    pty_type(&pty, "q");
+    pty_wait(&pty);
+    assert_true(WIFEXITED(pty.status));
+    assert_int_equal(WEXITSTATUS(pty.status), 0);
+    pty_expect_restored(&pty);
+    pty_end(&pty);
+}
+
 static void control_c_ends_it(void **state)
 {
     (void)state;
@@ -357,6 +384,7 @@ int main(void)
         cmocka_unit_test(starts_large),
         cmocka_unit_test(an_unchanged_screen_costs_no_byte),
         cmocka_unit_test(signals_give_the_terminal_back),
+        cmocka_unit_test(stopped_and_continued),
         cmocka_unit_test(control_c_ends_it),
         cmocka_unit_test(no_color_is_obeyed),
         cmocka_unit_test(ascii_where_the_locale_says_so),
