@@ -17,10 +17,11 @@ enum {
     IN_PICK = 1 << 6,   /* choosing an earlier shot */
     IN_ASK = 1 << 7,    /* yes or no */
     IN_HELP = 1 << 8,
-    IN_SMALL = 1 << 9, /* the terminal is too small to show anything */
-    IN_PARTS = IN_HIT | IN_READ | IN_RELEASE | IN_LEAVE,
+    IN_SMALL = 1 << 9,  /* the terminal is too small to show anything */
+    IN_SPARE = 1 << 10, /* inside a shot: what the spare ball left */
+    IN_PARTS = IN_HIT | IN_READ | IN_RELEASE | IN_LEAVE | IN_SPARE,
     IN_ENTRY = IN_PARTS | IN_NUMBER,
-    IN_ANY = (1 << 10) - 1
+    IN_ANY = (1 << 11) - 1
 };
 
 typedef enum DoId {

@@ -118,7 +118,9 @@ static void draw_edges(const Model *model, Canvas *canvas, const Frame *frame)
 static void draw_pins(const Model *model, Canvas *canvas, const Frame *frame)
 {
     bool typing = model->mode == MODE_ENTRY && model->typing.shot.left_said;
-    Pins standing = typing ? model->typing.shot.left : PINS_ALL;
+    Pins standing = !typing                              ? PINS_ALL
+                    : model->typing.field == FIELD_SPARE ? model->typing.shot.spare_left
+                                                         : model->typing.shot.left;
     for (int pin = 1; pin <= 10; pin++) {
         int row = frame->deck + 3 - (int)lround(lane_pin_back_in(pin) / LANE_ROW_PITCH_IN);
         double u = 0.5 + lane_pin_right_in(pin) / LANE_WIDTH_IN;

@@ -37,7 +37,8 @@ unsigned model_where(const Model *model)
 {
     static const unsigned FIELDS[] = {
         [FIELD_HIT] = IN_HIT,     [FIELD_READ] = IN_READ,   [FIELD_RELEASE] = IN_RELEASE,
-        [FIELD_LEAVE] = IN_LEAVE, [FIELD_SLOT] = IN_NUMBER, [FIELD_SPEED] = IN_NUMBER};
+        [FIELD_LEAVE] = IN_LEAVE, [FIELD_SPARE] = IN_SPARE, [FIELD_SLOT] = IN_NUMBER,
+        [FIELD_SPEED] = IN_NUMBER};
     if (model->mode == MODE_ASK)
         return IN_ASK;
     if (model_small(model))

@@ -25,6 +25,7 @@ typedef enum Field {
     FIELD_READ,
     FIELD_RELEASE,
     FIELD_LEAVE,
+    FIELD_SPARE,
     FIELD_SLOT,
     FIELD_SPEED
 } Field;
@@ -36,9 +37,10 @@ typedef struct Typing {
     Shot shot;
     int index; /* of the shot being said anew, -1: a new one */
     Field field;
-    Field back_to;   /* where FIELD_SLOT and FIELD_SPEED return to */
-    bool pins_typed; /* pins were typed: what stands by default no longer does */
-    char figures[8]; /* of FIELD_SPEED */
+    Field back_to;    /* where FIELD_SLOT and FIELD_SPEED return to */
+    bool pins_typed;  /* pins were typed: what stands by default no longer does */
+    bool spare_typed; /* the same of what the spare ball left */
+    char figures[8];  /* of FIELD_SPEED */
 } Typing;
 
 typedef struct Model {

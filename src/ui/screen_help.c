@@ -106,11 +106,11 @@ int screen_help_lines(int columns)
 
 int screen_help_top(int columns, unsigned where)
 {
-    int group = where & IN_READ      ? GROUP_READ
-                : where & IN_RELEASE ? GROUP_RELEASE
-                : where & IN_LEAVE   ? GROUP_LEAVE
-                : where & IN_PICK    ? GROUP_PICK
-                                     : GROUP_HIT;
+    int group = where & IN_READ                 ? GROUP_READ
+                : where & IN_RELEASE            ? GROUP_RELEASE
+                : where & (IN_LEAVE | IN_SPARE) ? GROUP_LEAVE
+                : where & IN_PICK               ? GROUP_PICK
+                                                : GROUP_HIT;
     if (group == GROUP_HIT)
         return 0;
     Flow flow = {.columns = columns, .stop_at = group};

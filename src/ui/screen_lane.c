@@ -185,9 +185,15 @@ static void draw_shots(const Model *model, Canvas *canvas, Area area)
             strikes += shot_strike(&session->shots[i]);
         }
     canvas_text(canvas, area.row, area.column, area.columns, ROLE_TITLE, "Last shots");
-    if (seen > 0) {
+    if (seen > 0) { /* the score where all of it was said, else what is known */
         char text[48] = "";
-        text_append(text, sizeof text, "strikes %d of %d", strikes, seen);
+        Score score;
+        if (!session_score(session, session->game, &score))
+            text_append(text, sizeof text, "strikes %d of %d", strikes, seen);
+        else if (area.columns >= 35)
+            text_append(text, sizeof text, "score %d, at best %d", score.total, score.best);
+        else
+            text_append(text, sizeof text, "score %d", score.total);
         canvas_text_right(canvas, area.row, end, area.columns - 11, ROLE_DIM, text);
     }
     if (session->shot_count == 0) {
@@ -465,6 +471,13 @@ static void draw_typing(const Model *model, Canvas *canvas, int row)
         snprintf(leave, sizeof leave, "X all down");
     else if (!shot->left_said)
         snprintf(leave, sizeof leave, said ? "not seen" : "");
+    if (typing->field == FIELD_SPARE) {
+        Shot after = {.left_said = true, .left = shot->spare_left};
+        widget_leave(leave, sizeof leave, &after, 11);
+        draw_part(model, canvas, row, column, FIELD_SPARE, "still up",
+                  after.left == 0 ? "none: made" : leave, 11);
+        return;
+    }
     draw_part(model, canvas, row, column, FIELD_LEAVE, "leave", leave, 14);
 }
 

@@ -162,6 +162,13 @@ static void take_own_line(Model *model, Effects *effects)
 
 /* Shots being typed. */
 
+/* Another leave ends what was said of the spare. */
+static void forget_spare(Typing *typing)
+{
+    typing->shot.spare_said = typing->spare_typed = false;
+    typing->shot.spare_left = 0;
+}
+
 /* What stands when no pin was typed: a strike, or all ten after a gutter ball. A shot that is
  * said anew keeps its leave until one is typed. */
 static void default_leave(Typing *typing)
@@ -170,6 +177,7 @@ static void default_leave(Typing *typing)
         return;
     typing->shot.left_said = true;
     typing->shot.left = typing->shot.hit == HIT_GUTTER ? PINS_ALL : 0;
+    forget_spare(typing);
     typing->shot.ringing = false;
 }
 
@@ -254,10 +262,14 @@ static void back_one(Model *model)
     else if (typing->field == FIELD_LEAVE && typing->pins_typed && typing->index < 0) {
         typing->pins_typed = false;
         default_leave(typing);
-    } else if (typing->field == FIELD_HIT)
+    } else if (typing->field == FIELD_SPARE) {
+        forget_spare(typing);
+        typing->field = FIELD_LEAVE;
+    } else if (typing->field == FIELD_HIT) {
         leave_typing(model);
-    else {
+    } else {
         if (typing->field == FIELD_LEAVE && !typing->pins_typed && typing->index < 0) {
+            forget_spare(typing);
             typing->shot.left_said = false; /* Enter from an earlier part says nothing of it */
             typing->shot.left = 0;
         }
@@ -265,19 +277,71 @@ static void back_one(Model *model)
     }
 }
 
+static int pin_of(uint32_t key) { return key == '0' ? 10 : (int)(key - '0'); }
+
+/* Says the spare made, or missed with all of it still standing until pins are typed. */
+static bool say_spare(Model *model, Effects *effects, Shot *shot, bool made)
+{
+    if (!shot->left_said || shot->left == 0) {
+        refuse(model, effects, "nothing was left to spare");
+        return false;
+    }
+    shot->spare_said = true;
+    shot->spare_left = made ? 0 : shot->left;
+    return true;
+}
+
+static void type_spare_pin(Model *model, Effects *effects, uint32_t key)
+{
+    Typing *typing = &model->typing;
+    Pins pin = pin_bit(pin_of(key));
+    if (!(typing->shot.left & pin)) {
+        refuse(model, effects, "that pin was down already");
+        return;
+    }
+    if (!typing->spare_typed)
+        typing->shot.spare_left = 0;
+    typing->spare_typed = true;
+    typing->shot.spare_left ^= pin;
+}
+
+/* The spare of the last shot, said when it has been thrown. */
+static void last_spare(Model *model, Effects *effects, bool made)
+{
+    const Session *session = model->session;
+    int last = session->shot_count - 1;
+    if (last < 0 || !session->shot_second[last]) {
+        refuse(model, effects, "the last shot left nothing to spare");
+        return;
+    }
+    Shot shot = session->shots[last];
+    if (!enter_draft(model, effects) || !say_spare(model, effects, &shot, made))
+        return;
+    if (!made) {
+        model->typing = (Typing){.shot = shot, .index = last, .field = FIELD_SPARE};
+        model->mode = MODE_ENTRY;
+        return;
+    }
+    Entry entry = {.kind = ENTRY_EDIT, .lane = shot.lane, .index = last, .shot = shot};
+    if (enter(model, effects, &entry))
+        say(model, ROLE_GOOD, "Spare made");
+}
+
 static void type_pin(Typing *typing, uint32_t key)
 {
     Shot *shot = &typing->shot;
+    forget_spare(typing);
     if (!typing->pins_typed || !shot->left_said)
         shot->left = 0;
     typing->pins_typed = true;
     shot->left_said = true;
-    shot->left ^= pin_bit(key == '0' ? 10 : (int)(key - '0'));
+    shot->left ^= pin_bit(pin_of(key));
     shot->ringing = false;
 }
 
 static void type_leave(Typing *typing, bool said)
 {
+    forget_spare(typing);
     typing->pins_typed = true;
     typing->shot.left_said = said;
     typing->shot.left = 0;
@@ -350,6 +414,18 @@ static bool do_shot(Model *model, Effects *effects, DoId id, uint32_t key)
             shot->ringing = !shot->ringing;
         else
             refuse(model, effects, "ringing is said of a corner pin that stands alone");
+        return true;
+    case DO_SPARE_MADE:
+        if (say_spare(model, effects, shot, true))
+            typing->field = FIELD_LEAVE;
+        return true;
+    case DO_SPARE_MISSED:
+        typing->spare_typed = false;
+        if (say_spare(model, effects, shot, false))
+            typing->field = FIELD_SPARE;
+        return true;
+    case DO_SPARE_PIN:
+        type_spare_pin(model, effects, key);
         return true;
     case DO_ACCEPT:
         accept_shot(model, effects);
@@ -460,6 +536,10 @@ static bool do_event(Model *model, Effects *effects, DoId id)
             model->pick = session->shot_count - 1;
             model->mode = MODE_PICK;
         }
+        return true;
+    case DO_LAST_MADE:
+    case DO_LAST_MISSED:
+        last_spare(model, effects, id == DO_LAST_MADE);
         return true;
     case DO_LANE:
         if (enter_draft(model, effects)) {

@@ -78,19 +78,20 @@ void widget_leave(char *out, size_t size, const Shot *shot, int width)
         text_copy(out, size, "X");
         return;
     }
-    if (shot->left == PINS_ALL) {
-        text_copy(out, size, width >= 7 ? "all ten" : "all");
-        return;
-    }
-    for (int pin = 1; pin <= 10; pin++)
+    const char *mark = !shot->spare_said ? "" : shot->spare_left == 0 ? "/" : " -";
+    int room = width - canvas_width(mark);
+    if (shot->left == PINS_ALL)
+        text_copy(out, size, room >= 7 ? "all ten" : "all");
+    for (int pin = 1; shot->left != PINS_ALL && pin <= 10; pin++)
         if (shot->left & pin_bit(pin))
             text_append(out, size, "%s%d", out[0] ? "-" : "", pin);
     if (shot->ringing && width >= 10)
         text_append(out, size, " ringing");
-    if (canvas_width(out) > width) {
+    if (canvas_width(out) > room) {
         text_copy(out, size, "");
-        text_append(out, size, width >= 6 ? "%d pins" : "%dp", lane_pin_count(shot->left));
+        text_append(out, size, room >= 6 ? "%d pins" : "%dp", lane_pin_count(shot->left));
     }
+    text_append(out, size, "%s", mark);
 }
 
 void widget_footer(Canvas *canvas, int row, unsigned where)

@@ -114,6 +114,10 @@ static void a_shot_is_typed(void **state)
     compare("typing-read-80x24", &pinned->model);
     pinned_type(pinned, "lg68");
     compare("typing-leave-80x24", &pinned->model);
+    pinned_type(pinned, ".8");
+    compare("typing-spare-80x24", &pinned->model);
+    pinned_type(pinned, "/");
+    compare("typing-spare-made-80x24", &pinned->model);
     pinned_type(pinned, "m17.4");
     compare("typing-speed-80x24", &pinned->model);
     free(pinned);

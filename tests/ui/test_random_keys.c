@@ -38,6 +38,8 @@ static void session_is_sound(const Model *model)
         const Shot *shot = &session->shots[i];
         assert_true(shot->hit != HIT_UNSAID || shot->left_said);
         assert_true((shot->left & ~PINS_ALL) == 0);
+        assert_true((shot->spare_left & ~shot->left) == 0);
+        assert_true(!shot->spare_said || shot->left != 0);
         assert_true(!shot->ringing || shot->left == pin_bit(7) || shot->left == pin_bit(10));
     }
 }
@@ -86,7 +88,7 @@ static void random_keys(void **state)
 static void every_size(void **state)
 {
     (void)state;
-    static const char *const STATES[] = {"", "l", "log", "logb", "e", "?", "G", "logm1"};
+    static const char *const STATES[] = {"", "l", "log", "logb", "e", "?", "G", "logm1", "log36.6"};
     Pinned *pinned = malloc(sizeof *pinned);
     assert_non_null(pinned);
     for (size_t s = 0; s < sizeof STATES / sizeof *STATES; s++) {

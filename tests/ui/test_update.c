@@ -87,6 +87,39 @@ static void leave_is_typed_as_pins(void **state)
     free(pinned);
 }
 
+static void the_spare_is_said_at_once_or_later(void **state)
+{
+    (void)state;
+    Pinned *pinned = fresh(HAND_RIGHT);
+    pinned_type(pinned, "log36/\r");
+    assert_true(shot_spare(&pinned->session.shots[0]));
+    pinned_type(pinned, "log360.6\r"); /* missed, the 6 still up */
+    assert_true(pinned->session.shots[1].spare_said);
+    assert_int_equal(pinned->session.shots[1].spare_left, pin_bit(6));
+    pinned_type(pinned, "log4\r");
+    pinned_type(pinned, "/");
+    assert_true(shot_spare(&pinned->session.shots[2]));
+    assert_int_equal(pinned->session.shot_count, 3);
+    pinned_type(pinned, "log46\r.4\r");
+    assert_int_equal(pinned->session.shots[3].spare_left, pin_bit(4));
+    assert_true(pinned->session.shots[3].spare_said);
+    Score score;
+    assert_true(session_score(&pinned->session, 1, &score));
+    assert_int_equal(score.total, 17 + 9 + 18 + 9); /* 8/ 7 and 2, 9/ 8 and 1 */
+    pinned_type(pinned, "log57\r.3");               /* the 3 was down already */
+    assert_int_equal(pinned->model.typing.shot.spare_left, pin_bit(5) | pin_bit(7));
+    pinned_press(pinned, PRESS_BACKSPACE);
+    assert_false(pinned->model.typing.shot.spare_said);
+    pinned_press(pinned, PRESS_ESC);
+    pinned_type(pinned, "fog/"); /* nothing to spare */
+    assert_false(pinned->model.typing.shot.spare_said);
+    pinned_type(pinned, "\r");
+    assert_true(pinned_press(pinned, '/').bell);
+    pinned_type(pinned, "log4/6\r"); /* another leave ends what was said of the spare */
+    assert_false(pinned->session.shots[6].spare_said);
+    free(pinned);
+}
+
 static void enter_before_the_leave_says_nothing_of_it(void **state)
 {
     (void)state;
@@ -455,6 +488,7 @@ int main(void)
         cmocka_unit_test(three_keys_and_enter_log_a_shot),
         cmocka_unit_test(every_word_has_its_key),
         cmocka_unit_test(leave_is_typed_as_pins),
+        cmocka_unit_test(the_spare_is_said_at_once_or_later),
         cmocka_unit_test(enter_before_the_leave_says_nothing_of_it),
         cmocka_unit_test(back_and_cancel),
         cmocka_unit_test(shot_may_differ_from_the_plan),
