@@ -6,6 +6,8 @@
  */
 #include <math.h>
 #include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
 
 #include "core/ball.h"
 
@@ -13,7 +15,7 @@ static double gravity = 9.80665, rolling = 0.01;
 static double lane_roughness = 0.25, fresh_length = 0.35 * 0.0254, fade_lambda = 0.8,
               fade_power = 1.3;
 static double worn_um = 0.5, worn_half_games = 12.0;
-static double pick_share = 0.05, track_boards = 0.6, carry_per_ft = 0.0015,
+static double pick_share = 0.03, track_boards = 0.6, carry_per_ft = 0.0015,
               carry_hard_per_ft = 0.01;
 static double roughness_share = 1.0;
 
@@ -123,7 +125,7 @@ static const Row USE_ROWS[] = {
 };
 
 static const Row WEAR_ROWS[] = {
-    {"share taken up", "0.05", "assumed", &pick_share, NULL},
+    {"share taken up", "0.03", "assumed", &pick_share, NULL},
     {"deviation of the track", "0.6 board", "assumed", &track_boards, NULL},
     {"share carried on", "0.0015 a foot", "assumed", &carry_per_ft, NULL},
 };
@@ -216,8 +218,58 @@ static void used_surface(Ball *ball)
     ball->surface = (Surface){.finish = FINISH_GRIT, .grit = 1000.0, .games_since = 12.0};
 }
 
+/* Says so when a source file's constant is no longer what stands here. */
+static bool as_in_source(const char *file, const char *name, double here)
+{
+    char path[512], wanted[64], line[256];
+    snprintf(path, sizeof path, "%s/src/core/%s", SETTEE_SOURCE_DIR, file);
+    snprintf(wanted, sizeof wanted, "#define %s", name);
+    FILE *source = fopen(path, "r");
+    double there = NAN;
+    while (source && isnan(there) && fgets(line, sizeof line, source)) {
+        size_t size = strlen(wanted);
+        if (strncmp(line, wanted, size) != 0 || line[size] != ' ')
+            continue;
+        const char *at = line + size + strspn(line + size, " (");
+        if (*at == '\\' && fgets(line, sizeof line, source)) /* the value is on the next line */
+            at = line + strspn(line, " (");
+        there = strtod(at, NULL);
+    }
+    if (source)
+        fclose(source);
+    if (fabs(there - here) < 1e-12)
+        return true;
+    fprintf(stderr, "%s of %s is %g there and %g in bench_constants.c\n", name, file, there, here);
+    return false;
+}
+
+static bool all_as_in_source(void)
+{
+    const struct {
+        const char *file, *name;
+        double here;
+    } held[] = {{"motion.c", "GRAVITY_MPS2", gravity},
+                {"motion.h", "MOTION_ROLLING_RESISTANCE", rolling},
+                {"friction.c", "LANE_ROUGHNESS_UM", lane_roughness},
+                {"friction.c", "FRESH_LENGTH_M", fresh_length / 0.0254},
+                {"friction.c", "FADE_LAMBDA", fade_lambda},
+                {"friction.c", "FADE_POWER", fade_power},
+                {"ball.c", "WORN_UM", worn_um},
+                {"ball.c", "WORN_HALF_GAMES", worn_half_games},
+                {"wear.c", "PICK_SHARE", pick_share},
+                {"wear.c", "TRACK_BOARDS", track_boards},
+                {"wear.c", "CARRY_PER_FT", carry_per_ft},
+                {"wear.c", "CARRY_HARD_PER_FT", carry_hard_per_ft}};
+    bool all = true;
+    for (size_t i = 0; i < COUNT(held); i++)
+        all &= as_in_source(held[i].file, held[i].name, held[i].here);
+    return all;
+}
+
 int main(void)
 {
+    if (!all_as_in_source())
+        return 1;
     Error error = {0};
     Pattern pattern;
     char line[ERROR_LINE_MAX];
