@@ -157,6 +157,70 @@ static void test_same_line_higher_as_it_burns(void **state)
     }
 }
 
+/* One ball after the other takes a share of what is left, and others' tracks lie beside it. */
+static void test_traffic(void **state)
+{
+    (void)state;
+    Oil alone = SHEET, four = SHEET;
+    Roll roll = roll_of(1, &SHEET);
+    for (int k = 0; k < 9; k++) {
+        wear_delivery(&alone, &roll, COVER_SOLID, 0.0);
+        wear_delivery(&four, &roll, COVER_SOLID, 0.0);
+        for (int other = 0; other < 3; other++)
+            wear_delivery(&four, &roll, COVER_SOLID, wear_traffic_shift(3 * k + other));
+    }
+    double sheet = oil_volume_ml(&SHEET), one = oil_volume_ml(&alone);
+    assert_less(one, sheet);
+    assert_less(2.0 * (sheet - one), sheet - oil_volume_ml(&four));
+    double sum = 0.0;
+    for (int turn = 0; turn < 900; turn++) {
+        assert_true(fabs(wear_traffic_shift(turn)) <= 10.0 && wear_traffic_shift(turn) != 0.0);
+        sum += wear_traffic_shift(turn);
+    }
+    assert_near(sum / 900.0, 0.0, 1.0); /* as many on either side */
+}
+
+/* A track made ready wears as the delivery does, and faster rates take more and carry further. */
+static void test_rates(void **state)
+{
+    (void)state;
+    Roll roll = roll_of(2, &SHEET);
+    Track track;
+    track_of(&roll, 0.5, &track);
+    for (int cover = 0; cover < COVER_COUNT; cover++) {
+        Oil a = SHEET, b = SHEET, fast = SHEET, none = SHEET;
+        double held = wear_delivery(&a, &roll, (Cover)cover, 0.5);
+        assert_near(wear_track(&b, &track, (Cover)cover, (WearRate){1.0, 1.0}), held, 0.0);
+        assert_memory_equal(&a, &b, sizeof a);
+        double before = oil_volume_ml(&fast);
+        double more = wear_track(&fast, &track, (Cover)cover, (WearRate){2.0, 1.0});
+        assert_less(1.5 * held, more);
+        assert_near(before - oil_volume_ml(&fast), more, 1e-9 * before);
+        assert_near(wear_track(&none, &track, (Cover)cover, (WearRate){0.0, 0.0}), 0.0, 0.0);
+        assert_memory_equal(&none, &SHEET, sizeof none);
+        double less = wear_track(&none, &track, (Cover)cover, (WearRate){1.0, 3.0});
+        assert_less(less, held); /* more of it lies on the lane again */
+    }
+}
+
+/* Rates far past any lane's still take no more than there is. */
+static void test_wild_rates(void **state)
+{
+    (void)state;
+    Roll roll = roll_of(1, &SHEET);
+    Track track;
+    track_of(&roll, 0.0, &track);
+    Oil oil = SHEET;
+    for (int k = 0; k < 20; k++) {
+        double before = oil_volume_ml(&oil);
+        double held = wear_track(&oil, &track, COVER_URETHANE, (WearRate){10.0, 1000.0});
+        assert_near(before - oil_volume_ml(&oil), held, 1e-9 * before);
+        for (int j = 0; j < OIL_STATIONS; j++)
+            for (int b = 0; b < LANE_BOARDS; b++)
+                assert_true(oil.units[j][b] >= 0.0);
+    }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -166,6 +230,9 @@ int main(void)
         cmocka_unit_test(test_only_the_track),
         cmocka_unit_test(test_hard_covers_carry_further),
         cmocka_unit_test(test_same_line_higher_as_it_burns),
+        cmocka_unit_test(test_traffic),
+        cmocka_unit_test(test_rates),
+        cmocka_unit_test(test_wild_rates),
     };
     return cmocka_run_group_tests(tests, set_up, NULL);
 }
