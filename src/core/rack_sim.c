@@ -222,6 +222,9 @@ static void pin_on_pin(Sim *sim, Body *a, Body *b)
     for (int i = 0; i < SPHERES; i++) {
         double s = SPHERE_HEIGHT[i] * IN - PIN_COM;
         double to_i = square0 + s * (s + 2.0 * from_a);
+        double along_b = from_b + s * axes, most = SPHERE_R_IN[i] * IN + SPHERE_MOST;
+        if (to_i - along_b * along_b > most * most)
+            continue; /* clear of b's axis altogether */
         for (int j = 0; j < SPHERES; j++) {
             double t = SPHERE_HEIGHT[j] * IN - PIN_COM;
             double square = to_i + t * (t - 2.0 * from_b) - 2.0 * s * t * axes;
@@ -362,7 +365,7 @@ static void move_pin(Sim *sim, Body *pin)
     if (lies)
         pin->spin = mul(pin->spin, 1.0 - ROLL_DAMPING * h);
     double speed = dot(pin->v, pin->v), turning = dot(pin->turn, pin->turn);
-    if (lies ? speed < 0.06 * 0.06 && turning < 1.0
+    if (lies ? speed < 0.15 * 0.15 && turning < 3.0 * 3.0
              : pin->axis.z > 0.9998 && speed < 0.02 * 0.02 && turning < 0.2 * 0.2) {
         pin->state = BODY_STILL;
         pin->v = pin->spin = pin->turn = vec(0.0, 0.0, 0.0);
