@@ -392,6 +392,19 @@ static void wear_lane(RehearseJob *job, const RehearseSetup *setup, Side lane, c
     }
 }
 
+static double true_worth(RehearseJob *job, const RehearseSetup *setup, Side lane, int game)
+{
+    const Bowler *bowler = &setup->bag->bowler;
+    const Truth *truth = &job->truth;
+    const Plan *plan = &job->plan[lane];
+    forecast_of_truth(&job->forecast, &truth->oil[lane], truth->mph - truth->tired * (game - 1),
+                      truth->launch_deg, bowler);
+    Delivery meant = delivery_of(bowler, plan->stance, plan->aim);
+    meant.mph += plan->mph_change;
+    meant.loft_ft = fmax(0.0, meant.loft_ft + plan->loft_change_ft);
+    return forecast_delivery(&job->forecast, &truth->batch[plan->slot - 1], &meant).strike;
+}
+
 /* One full rack; returns what stands. */
 static Pins play_rack(RehearseJob *job, const RehearseSetup *setup, Side lane, int game, int frame,
                       int rack, Rehearsal *out)
@@ -401,6 +414,7 @@ static Pins play_rack(RehearseJob *job, const RehearseSetup *setup, Side lane, i
     job->plan[lane] = choose(job, setup, out->shot_count, lane, game, frame, record);
     const Plan *plan = &job->plan[lane];
     const Ball *ball = bag_slot(setup->bag, plan->slot);
+    record->worth = true_worth(job, setup, lane, game);
     Shot *shot = &record->shot;
     *shot = (Shot){.lane = lane, .slot = plan->slot, .stance = plan->stance, .aim = plan->aim};
     /* each throw has luck of its own, whatever the player did before */
@@ -467,4 +481,6 @@ void rehearse_play(RehearseJob *job, const RehearseSetup *setup, Rehearsal *out)
         out->mean_pins += out->score[game - 1] / (double)setup->games;
     }
     out->games = setup->games;
+    for (int i = 0; i < out->shot_count; i++)
+        out->worth += out->shots[i].worth / out->shot_count;
 }

@@ -34,12 +34,14 @@ typedef struct RehearseShot {
     Shot shot;     /* as the bowler saw it */
     Action action; /* taken before it */
     double stated; /* pocket chance that was stated; NAN where the player states none */
+    double worth;       /* chance of a strike of what was chosen, under the truth */
     double board, degrees;
     bool pocket, strike;
 } RehearseShot;
 
 typedef struct Rehearsal {
     int games, shot_count, strikes, pockets;
+    double worth; /* mean over the shots: what the choices were worth, whatever the luck */
     int score[SESSION_GAMES_MAX];
     double mean_pins; /* a game */
     RehearseShot shots[REHEARSE_SHOTS_MAX];
