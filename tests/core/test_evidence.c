@@ -199,11 +199,11 @@ static double moved_part(const Oil *sheet, int part, const Shot *shot)
     return after - before;
 }
 
-/* Of the film on `lane`, on the demo's sheet. */
-static double moved(Side seen_lane, Side lane, Hit hit, Read read, Release release)
+/* Of the film, on the demo's sheet. */
+static double moved(Hit hit, Read read, Release release)
 {
-    Shot shot = shot_on(seen_lane, 1, hit, read, release);
-    return moved_part(&SHEET, PART_VOLUME + (int)lane, &shot);
+    Shot shot = shot_on(SIDE_LEFT, 1, hit, read, release);
+    return moved_part(&SHEET, PART_VOLUME, &shot);
 }
 
 static void test_which_way_a_hit(void **state)
@@ -211,7 +211,7 @@ static void test_which_way_a_hit(void **state)
     (void)state;
     double last = -1.0;
     for (int hit = HIT_CROSSED; hit >= HIT_WIDE; hit--) { /* the lighter, the more film */
-        double by = moved(SIDE_LEFT, SIDE_LEFT, (Hit)hit, READ_UNSAID, RELEASE_GOOD);
+        double by = moved((Hit)hit, READ_UNSAID, RELEASE_GOOD);
         if (hit == HIT_NOSE || hit == HIT_HIGH)
             assert_less(by, 0.0);
         if (hit == HIT_THIN || hit == HIT_LIGHT)
@@ -262,37 +262,25 @@ static void test_again_says_more(void **state)
     free(belief);
 }
 
-/* The other lane of the pair follows, less far. */
-static void test_other_lane_follows(void **state)
-{
-    (void)state;
-    for (int lane = 0; lane < SIDE_COUNT; lane++) {
-        double here = moved((Side)lane, (Side)lane, HIT_NOSE, READ_UNSAID, RELEASE_GOOD),
-               there = moved((Side)lane, (Side)!lane, HIT_NOSE, READ_UNSAID, RELEASE_GOOD);
-        assert_less(here, there);
-        assert_less(there, 0.0);
-    }
-}
-
 /* A release that was called bad says less of the lane than a good one. */
 static void test_bad_releases_say_little(void **state)
 {
     (void)state;
-    double good = fabs(moved(SIDE_LEFT, SIDE_LEFT, HIT_NOSE, READ_UNSAID, RELEASE_GOOD));
-    double inside = fabs(moved(SIDE_LEFT, SIDE_LEFT, HIT_NOSE, READ_UNSAID, RELEASE_INSIDE));
-    double slow = fabs(moved(SIDE_LEFT, SIDE_LEFT, HIT_NOSE, READ_UNSAID, RELEASE_SLOW));
-    double off = fabs(moved(SIDE_LEFT, SIDE_LEFT, HIT_NOSE, READ_UNSAID, RELEASE_OFF));
+    double good = fabs(moved(HIT_NOSE, READ_UNSAID, RELEASE_GOOD));
+    double inside = fabs(moved(HIT_NOSE, READ_UNSAID, RELEASE_INSIDE));
+    double slow = fabs(moved(HIT_NOSE, READ_UNSAID, RELEASE_SLOW));
+    double off = fabs(moved(HIT_NOSE, READ_UNSAID, RELEASE_OFF));
     assert_less(inside, 0.6 * good);
     assert_less(slow, 0.8 * good);
     assert_less(off, 0.7 * good);
-    double off_early = fabs(moved(SIDE_LEFT, SIDE_LEFT, HIT_UNSAID, READ_EARLY, RELEASE_OFF));
+    double off_early = fabs(moved(HIT_UNSAID, READ_EARLY, RELEASE_OFF));
     assert_near(off_early, 0.0, 1e-12); /* how an off ball read says nothing at all */
 }
 
 static void test_nothing_said(void **state)
 {
     (void)state;
-    assert_near(moved(SIDE_LEFT, SIDE_LEFT, HIT_UNSAID, READ_UNSAID, RELEASE_GOOD), 0.0, 1e-12);
+    assert_near(moved(HIT_UNSAID, READ_UNSAID, RELEASE_GOOD), 0.0, 1e-12);
 }
 
 /* Speeds seen below the usual one are the bowler's day, not the lane's. */
@@ -510,7 +498,6 @@ int main(void)
         cmocka_unit_test(test_which_way_a_read),
         cmocka_unit_test(test_a_read_is_speed_too),
         cmocka_unit_test(test_again_says_more),
-        cmocka_unit_test(test_other_lane_follows),
         cmocka_unit_test(test_bad_releases_say_little),
         cmocka_unit_test(test_nothing_said),
         cmocka_unit_test(test_speed_of_the_day),
