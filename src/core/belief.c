@@ -233,19 +233,26 @@ static void weigh(Belief *belief, const Bowler *bowler, const BatchBall *batch,
     Spread spread = spread_of(batch, &middle, bowler, delivery, shot);
     Arrival arrivals[BELIEF_PARTICLES];
     roll_particles(belief, shot->lane, batch, delivery, &spread, shot->mph > 0.0, arrivals);
+    /* A read is a word about the lane: it is held against the move at the bowler's usual speed (or
+     * the speed seen). Else, where oil enough lies that the first move feels only speed, "early"
+     * would say slow, slow would more than explain a high hit, and the film come out thicker. */
+    Arrival as_usual[BELIEF_PARTICLES], *moves = arrivals;
+    if (shot->read != READ_UNSAID && shot->mph <= 0.0) {
+        roll_particles(belief, shot->lane, batch, delivery, &spread, true, as_usual);
+        moves = as_usual;
+    }
     /* "Early" is news against what was expected of that ball and line when it was thrown. */
     double expected = 0.0, total = 0.0, square = 0.0;
     for (int i = 0; i < BELIEF_PARTICLES; i++)
         expected += belief->particles[i].weight *
-                    (isnan(arrivals[i].first_move_ft) ? LANE_LENGTH_FT : arrivals[i].first_move_ft);
+                    (isnan(moves[i].first_move_ft) ? LANE_LENGTH_FT : moves[i].first_move_ft);
     for (int i = 0; i < BELIEF_PARTICLES; i++) {
         Particle *p = &belief->particles[i];
         double chance = 1.0;
         if (shot->hit != HIT_UNSAID)
             chance *= hit_chance(shot->hit, &arrivals[i], spread.boards);
         if (shot->read != READ_UNSAID && shot->release != RELEASE_OFF) {
-            double move =
-                isnan(arrivals[i].first_move_ft) ? LANE_LENGTH_FT : arrivals[i].first_move_ft;
+            double move = isnan(moves[i].first_move_ft) ? LANE_LENGTH_FT : moves[i].first_move_ft;
             chance *= read_chance(shot->read, move - expected);
         }
         if (shot->mph > 0.0)
