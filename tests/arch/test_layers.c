@@ -317,8 +317,9 @@ static const char *const MATHEMATICS[] = {
     "lgamma", "log",       "log10", "log1p",     "log2", "lrint",  "lround",   "modf",
     "nan",    "nearbyint", "pow",   "remainder", "rint", "round",  "scalbn",   "sin",
     "sincos", "sinh",      "sqrt",  "tan",       "tanh", "tgamma", "trunc",    0};
-static const char *const MEMORY[] = {"memcpy",  "memset", "memmove", "memcmp", "strlen",  "strcmp",
-                                     "strncmp", "qsort",  "calloc",  "free",   "bsearch", 0};
+static const char *const MEMORY[] = {"bcmp",   "memcpy",  "memset",  "memmove", "memcmp",
+                                     "strlen", "strcmp",  "strncmp", "qsort",   "calloc",
+                                     "free",   "bsearch", 0};
 /* What a compiler puts in: sanitizers, the stack protector, coverage, the choice among vectors. */
 static const char *const COMPILER[] = {
     "__asan_", "__ubsan_",     "__stack_chk_", "__odr_asan",           "__gcov_",
