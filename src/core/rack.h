@@ -41,8 +41,15 @@ double rack_strike(double board, double degrees, double mph, double pounds);
 double rack_pinfall(double board, double degrees, double mph, double pounds);
 void rack_chances(double board, double degrees, double mph, double pounds, RackChances *out);
 
-/* Likelihood of a leave (0: strike) given a hit, tempered and floored so that one odd rack
- * convinces nobody: in [some floor, 1]. */
+/* Chance of exactly this leave (0: strike). A leave that the table does not list near there has a
+ * small share of its class; over all 1,024 the sum is at most 1, within the table's rounding. */
+double rack_leave_chance(Pins left, double board, double degrees, double mph, double pounds);
+
+/* Likelihood of a leave given a hit: the chance above, tempered and floored so that one odd rack
+ * convinces nobody: (doubt + (1 - doubt) chance) ^ temper. Both assumed. */
+#define RACK_DOUBT                                                                                 \
+    0.01 /* share of racks in which anything may be left; lower: odd racks count more */
+#define RACK_TEMPER 0.7 /* 1: taken at face value; 0: not heard at all */
 double rack_leave_likelihood(Pins left, double board, double degrees, double mph, double pounds);
 
 #endif

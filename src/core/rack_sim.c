@@ -16,17 +16,17 @@
 #include "base/units.h"
 
 const RackParams RACK_PARAMS = {
-    .ball_restitution = 0.70,
-    .pin_restitution = 0.65,
-    .wall_restitution = 0.50,
-    .floor_restitution = 0.30,
-    .ball_pin_friction = 0.12,
-    .pin_friction = 0.15,
-    .floor_friction = 0.25,
-    .deck_friction = 0.20,
-    .spot_jitter_in = 0.10,
-    .restitution_jitter = 0.10,
-    .ball_restitution_jitter = 0.05,
+    .ball_restitution = 0.65,
+    .pin_restitution = 0.585,
+    .wall_restitution = 0.38,
+    .floor_restitution = 0.3,
+    .ball_pin_friction = 0.03,
+    .pin_friction = 0.06,
+    .floor_friction = 0.12,
+    .deck_friction = 0.27,
+    .spot_jitter_in = 0.25,
+    .restitution_jitter = 0.19,
+    .ball_restitution_jitter = 0.024,
 };
 
 /* ---- what is published or follows from it ---- */
