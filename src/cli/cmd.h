@@ -21,6 +21,7 @@ int cmd_line(const Options *options);
 int cmd_oil(const Options *options);
 int cmd_advise(const Options *options);
 int cmd_score(const Options *options);
+int cmd_rack(const Options *options);
 int cmd_check(const Options *options);
 
 /* The lane, the bowler and the balls that the options name. */

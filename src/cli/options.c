@@ -45,7 +45,7 @@ static const OptionRow TABLE[OPTION_COUNT] = {
     [OPTION_LAUNCH] = {"launch", KIND_NUMBER, AT(launch_deg), "DEG", -10, 10, " degrees",
                        "direction at release, + toward the bowler's own gutter"},
     [OPTION_MPH] = {"mph", KIND_NUMBER, AT(mph), "V", 8, 28, " mph",
-                    "speed at release, for the bowler's usual"},
+                    "speed at release; rack: at the pins (16.5)"},
     [OPTION_RPM] = {"rpm", KIND_NUMBER, AT(rpm), "W", 50, 650, " rpm",
                     "turns a minute, for the bowler's usual"},
     [OPTION_ROTATION] = {"rotation", KIND_NUMBER, AT(rotation_deg), "DEG", 0, 110, " degrees",
@@ -69,6 +69,12 @@ static const OptionRow TABLE[OPTION_COUNT] = {
                         "bowlers on the pair (4)"},
     [OPTION_TARGET] = {"target", KIND_COUNT, AT(target), "N", 1, 300, "",
                        "a score to reach: what it still asks for"},
+    [OPTION_BOARD] = {"board", KIND_NUMBER, AT(board), "B", 1, 39, " boards",
+                      "board of the ball's centre at the head pin"},
+    [OPTION_DEGREES] = {"degrees", KIND_NUMBER, AT(degrees), "D", -15, 15, " degrees",
+                        "heading at the pins, + toward the other side"},
+    [OPTION_POUNDS] = {"pounds", KIND_NUMBER, AT(pounds), "W", 6, 16, " lb",
+                       "weight of the ball (15)"},
     [OPTION_JSON] = {"json", KIND_FLAG, AT(json), NULL, 0, 0, "",
                      "one JSON object instead of a table"},
 };
@@ -199,7 +205,10 @@ bool options_read(const char *command, unsigned long accepted, int words_max, in
                          .rpm = NAN,
                          .rotation_deg = NAN,
                          .tilt_deg = NAN,
-                         .loft_ft = NAN};
+                         .loft_ft = NAN,
+                         .board = NAN,
+                         .degrees = NAN,
+                         .pounds = NAN};
     bool only_words = false; /* past a lone -- */
     for (int i = 0; i < count; i++) {
         const char *word = words[i];

@@ -34,6 +34,9 @@ typedef enum OptionId {
     OPTION_FRAME,
     OPTION_BOWLERS,
     OPTION_TARGET,
+    OPTION_BOARD,
+    OPTION_DEGREES,
+    OPTION_POUNDS,
     OPTION_JSON,
     OPTION_COUNT
 } OptionId;
@@ -46,6 +49,7 @@ typedef struct Options {
     int slot, game, frame, bowlers, target;
     double stance, aim, laydown, launch_deg;
     double mph, rpm, rotation_deg, tilt_deg, loft_ft;
+    double board, degrees, pounds;
     bool certified, json;
     bool lane_said;
     Side lane;

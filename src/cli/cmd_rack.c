@@ -1,0 +1,68 @@
+/* cmd_rack.c - settee rack: what a hit is worth, from the table. */
+#include <math.h>
+#include <stdio.h>
+
+#include "cli/cmd.h"
+#include "core/rack.h"
+#include "core/shot.h"
+
+/* What is taken when nothing is said: a common ball and its speed after the lane (assumed). */
+static const double USUAL_MPH = 16.5, USUAL_POUNDS = 15.0;
+/* Leaves rarer than this are left out of what is printed. */
+static const double SHOWN = 0.0005;
+
+static int rack_json(const RackChances *chances)
+{
+    JsonOut out = json_out_start();
+    json_out_object(&out, NULL);
+    json_out_rounded(&out, "strike", chances->strike, 4);
+    json_out_rounded(&out, "pinfall", chances->pinfall, 3);
+    json_out_array(&out, "leaves");
+    for (int i = 0; i < chances->leave_count && chances->leave_chance[i] >= SHOWN; i++) {
+        json_out_object(&out, NULL);
+        json_out_array(&out, "pins");
+        for (int pin = 1; pin <= 10; pin++)
+            if (chances->leave[i] & pin_bit(pin))
+                json_out_integer(&out, NULL, pin);
+        json_out_end(&out);
+        json_out_rounded(&out, "p", chances->leave_chance[i], 4);
+        json_out_end(&out);
+    }
+    json_out_end(&out);
+    json_out_end(&out);
+    return cmd_json(&out);
+}
+
+static void pins_text(Pins pins, char *out, size_t size)
+{
+    size_t used = 0;
+    out[0] = '\0';
+    for (int pin = 1; pin <= 10 && used < size; pin++)
+        if (pins & pin_bit(pin))
+            used += (size_t)snprintf(out + used, size - used, used ? "-%d" : "%d", pin);
+}
+
+int cmd_rack(const Options *options)
+{
+    if (isnan(options->board) || isnan(options->degrees))
+        return cmd_say(CMD_USAGE, "rack needs --board and --degrees");
+    double mph = isnan(options->mph) ? USUAL_MPH : options->mph;
+    double pounds = isnan(options->pounds) ? USUAL_POUNDS : options->pounds;
+    RackChances chances;
+    rack_chances(options->board, options->degrees, mph, pounds, &chances);
+    if (options->json)
+        return rack_json(&chances);
+
+    printf("Board %g (%s), %g degrees, %g mph at the pins, %g lb\n", options->board,
+           HIT_NAMES[shot_hit_of_board(options->board)], options->degrees, mph, pounds);
+    printf("Strike   %5.1f %%\n", 100.0 * chances.strike);
+    printf("Pinfall  %5.2f\n\n", chances.pinfall);
+    puts("Leaves       %");
+    for (int i = 0; i < chances.leave_count && i < 12 && chances.leave_chance[i] >= SHOWN; i++) {
+        char pins[32];
+        pins_text(chances.leave[i], pins, sizeof pins);
+        printf("  %-6s %5.1f%s\n", pins, 100.0 * chances.leave_chance[i],
+               lane_split(chances.leave[i]) ? "  split" : "");
+    }
+    return CMD_DONE;
+}
