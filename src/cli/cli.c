@@ -39,6 +39,8 @@ static const CommandRow COMMANDS[] = {
      BIT(PATTERN) | BIT(BAG) | BIT(SHOTS) | BIT(SLOT) | BIT(STANCE) | BIT(AIM) | BIT(CERTIFIED) |
          BIT(LANE) | BIT(GAME) | BIT(FRAME) | BIT(BOWLERS) | BIT(JSON),
      "what to change next, from the shots so far", cmd_advise},
+    {"spare", "PINS...", 10, BALL | RELEASE | BIT(STANCE) | BIT(AIM),
+     "ball, stance, aim and chance for what was left: 3 6 10", cmd_spare},
     {"score", "BALLS...", OPTIONS_WORDS_MAX, BIT(TARGET) | BIT(JSON),
      "a game's score: X X 7 2 8 / F 9", cmd_score},
     {"check", "FILE...", OPTIONS_WORDS_MAX, BIT(JSON),

@@ -20,6 +20,7 @@ int cmd_roll(const Options *options);
 int cmd_line(const Options *options);
 int cmd_oil(const Options *options);
 int cmd_advise(const Options *options);
+int cmd_spare(const Options *options);
 int cmd_score(const Options *options);
 int cmd_rack(const Options *options);
 int cmd_check(const Options *options);
