@@ -28,8 +28,8 @@ const char *const SPARE_SIDE_NAMES[4] = {"full", "left", "right", 0};
 #define APPROACH_FT 12.0
 /* A split under this is called what it is. */
 #define HARDLY 0.02
-/* A share of throws is as wide as a release called off (docs/model.md); fitted on the 10-pin of
- * tour finals, see docs/spares.md. */
+/* One throw of OFF_SHARE is as wide as a release called off (docs/model.md); fitted on the 10-pin
+ * of tour finals, see docs/spares.md. */
 #define OFF_WIDTH 3.0
 /* Where a laydown may lie, and feet. */
 #define LAYDOWN_LOW 3.0
@@ -40,7 +40,9 @@ const char *const SPARE_SIDE_NAMES[4] = {"full", "left", "right", 0};
  * pins of the other side (common practice). */
 #define USUAL_AIM 20.0
 
-enum { AIMS = 5, STANCES_MAX = 90, THROWS = 120, OFF_THROWS = 12 };
+enum { AIMS = 5, STANCES_MAX = 90, THROWS = 120, THROWS_COARSE = 40, OFF_SHARE = 10 };
+/* Under this effort fewer throws will do. */
+#define COARSE_EFFORT 2000.0
 static const double AIM_BOARDS[AIMS] = {20.0, 15.0, 25.0, 10.0, 30.0};
 
 /* What hand, speed, turns and foot scatter by, in deviations: the same for every bowler and line,
@@ -65,12 +67,13 @@ static double deviation_of_share(double share)
 
 /* In pairs, the second the first mirrored. The launch matters most: it takes even shares of its
  * bell. The first throws are those that are off. */
-static void slips(Slip out[THROWS])
+static void slips(Slip *out, int count)
 {
+    const int off_throws = count / OFF_SHARE;
     Rng rng = rng_seed(20261125);
-    for (int i = 0; i < THROWS / 2; i++) {
-        bool off = i < OFF_THROWS / 2;
-        int at = off ? i : i - OFF_THROWS / 2, of = (off ? OFF_THROWS : THROWS - OFF_THROWS) / 2;
+    for (int i = 0; i < count / 2; i++) {
+        bool off = i < off_throws / 2;
+        int at = off ? i : i - off_throws / 2, of = (off ? off_throws : count - off_throws) / 2;
         double wide = off ? OFF_WIDTH : 1.0;
         Slip slip = {.launch = wide * deviation_of_share(0.5 + 0.5 * (at + 0.5) / of),
                      .mph = wide * rng_normal(&rng),
@@ -87,18 +90,20 @@ typedef struct Thrower {
     const Bowler *bowler;
     BatchBall ready;
     const BatchOil *film;
-    const Slip *slip; /* THROWS of them */
+    const Slip *slip;
+    int slip_count;
     SpareHits hits;
 } Thrower;
 
 static double value(double made, double falls) { return falls + SPARE_BONUS * made; }
 
 static void thrower_of(Thrower *thrower, const Ball *ball, const Bowler *bowler,
-                       const BatchOil *film, const Slip *slip)
+                       const BatchOil *film, const Slip *slip, int slip_count)
 {
     MotionBody body;
     motion_body(ball, &body);
-    *thrower = (Thrower){.ball = ball, .bowler = bowler, .film = film, .slip = slip};
+    *thrower = (Thrower){
+        .ball = ball, .bowler = bowler, .film = film, .slip = slip, .slip_count = slip_count};
     batch_ball(&body, &thrower->ready);
 }
 
@@ -132,7 +137,7 @@ static void weigh(const Thrower *thrower, double stance, double aim, double *cha
     Arrival arrivals[THROWS];
     const Scatter *scatter = &thrower->bowler->scatter;
     const Slip *slip = thrower->slip;
-    for (int i = 0; i < THROWS; i++) {
+    for (int i = 0; i < thrower->slip_count; i++) {
         throws[i] = throw_of(thrower, stance, aim);
         Delivery *d = &throws[i].delivery;
         d->launch_deg += slip[i].launch * scatter->launch_deg;
@@ -140,17 +145,17 @@ static void weigh(const Thrower *thrower, double stance, double aim, double *cha
         d->rpm = fmax(0.0, d->rpm + slip[i].rpm * scatter->rpm);
         d->laydown_board += slip[i].laydown * scatter->laydown_boards;
     }
-    arrive(thrower, throws, THROWS, arrivals);
+    arrive(thrower, throws, thrower->slip_count, arrivals);
     double made = 0.0, down = 0.0;
-    for (int i = 0; i < THROWS; i++) {
+    for (int i = 0; i < thrower->slip_count; i++) {
         if (arrivals[i].gutter)
             continue;
         double across = spare_hits_across(&thrower->hits, arrivals[i].board, arrivals[i].degrees);
         made += spare_hits_made(&thrower->hits, across);
         down += spare_hits_falls(&thrower->hits, across);
     }
-    *chance = made / THROWS;
-    *falls = down / THROWS;
+    *chance = made / thrower->slip_count;
+    *falls = down / thrower->slip_count;
 }
 
 /* A curve as a bowler meets it: blurred by the usual miss at the pins. */
@@ -359,7 +364,7 @@ static double hook_of(const Ball *ball, const Bowler *bowler, const BatchOil *fi
 {
     Thrower thrower;
     Arrival arrival;
-    thrower_of(&thrower, ball, bowler, film, NULL);
+    thrower_of(&thrower, ball, bowler, film, NULL, 0);
     BatchThrow one = {.delivery = delivery_of(bowler, delivery_stance(bowler, 15.0), 15.0),
                       .film_scale = 1.0f,
                       .dry_scale = 1.0f};
@@ -489,17 +494,18 @@ void spare_find(const SpareInput *input, Spare *spare)
                      .tells = spare_tells(input->left, false, bowler->hand)};
     BatchOil film;
     Slip slip[THROWS];
-    slips(slip);
+    double effort = input->effort > 0.0 ? input->effort : SPARE_EFFORT;
+    int throws = effort < COARSE_EFFORT ? THROWS_COARSE : THROWS;
+    slips(slip, throws);
     batch_oil(input->film, BATCH_QUICK, &film);
     const Ball *first = strike_ball(input), *straight = input->ball;
     if (!straight)
         straight = straightest(input->bag, &film);
     if (!straight || left == 0)
         return;
-    double effort = input->effort > 0.0 ? input->effort : SPARE_EFFORT;
     double strike_aim = input->aim != 0.0 ? input->aim : 15.0;
     Thrower main, strike;
-    thrower_of(&main, straight, bowler, &film, slip);
+    thrower_of(&main, straight, bowler, &film, slip, throws);
     RackHit hit = usual_hit(&main, left, USUAL_AIM);
     spare_hits_roll(left, &hit, first && first != straight ? 0.6 * effort : effort, &main.hits);
     spare->line = best_line(&main, GOAL_ALL, USUAL_AIM);
@@ -507,7 +513,7 @@ void spare_find(const SpareInput *input, Spare *spare)
     spare->straight_chance = spare->line.chance;
     const Thrower *by = &main;
     if (first && first != straight) {
-        thrower_of(&strike, first, bowler, &film, slip);
+        thrower_of(&strike, first, bowler, &film, slip, throws);
         hit = usual_hit(&strike, left, strike_aim);
         spare_hits_roll(left, &hit, 0.4 * effort, &strike.hits);
         if (!input->ball && lane_pin_count(left) > 1) {

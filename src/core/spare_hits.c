@@ -143,7 +143,7 @@ void spare_hits_roll(Pins left, const RackHit *hit, double effort, SpareHits *hi
             counts[i].racks = MISSES;
     }
     int most = (int)(effort / rack_cost(pins));
-    most = most < 12 ? 12 : most > 800 ? 800 : most;
+    most = most < 8 ? 8 : most > 800 ? 800 : most;
     /* half of the racks evenly, the other half about the best place */
     int stride = 1;
     while (places > stride * most / 2)
