@@ -16,6 +16,7 @@ const char *const GROUP_TITLES[GROUP_COUNT] = {
     [GROUP_SHOT] = "While a shot is being typed",
     [GROUP_PLAN] = "What to throw next",
     [GROUP_EVENT] = "The event",
+    [GROUP_SPARES] = "Picking up what is left",
     [GROUP_PICK] = "Choosing an earlier shot",
     [GROUP_ASK] = "When asked",
     [GROUP_SCREEN] = "The screen",

@@ -21,7 +21,8 @@ enum {
     IN_SPARE = 1 << 10, /* inside a shot: what the spare ball left */
     IN_PARTS = IN_HIT | IN_READ | IN_RELEASE | IN_LEAVE | IN_SPARE,
     IN_ENTRY = IN_PARTS | IN_NUMBER,
-    IN_ANY = (1 << 11) - 1
+    IN_SPARES = 1 << 11, /* the spares view */
+    IN_ANY = (1 << 12) - 1
 };
 
 typedef enum DoId {
@@ -41,6 +42,7 @@ typedef enum DoGroup {
     GROUP_SHOT,
     GROUP_PLAN,
     GROUP_EVENT,
+    GROUP_SPARES,
     GROUP_PICK,
     GROUP_ASK,
     GROUP_SCREEN,

@@ -25,20 +25,24 @@ int laneview_columns(int columns)
 /* Where things lie on the canvas. */
 typedef struct Frame {
     int left, columns; /* of the boards */
+    int pitch;         /* rows from one row of pins to the next */
     int deck, top, rows, scale, legend;
     bool right_hand;
 } Frame;
 
 static Frame frame_of(const Model *model, Area area)
 {
-    int rows = area.rows - DECK_ROWS - SCALE_ROWS - LEGEND_ROWS;
+    bool spares = model->mode == MODE_SPARES; /* no legend then, but a larger deck */
+    int pitch = spares ? 2 : 1, deck = DECK_ROWS * pitch;
+    int rows = area.rows - deck - SCALE_ROWS - (spares ? 0 : LEGEND_ROWS);
     return (Frame){.left = area.column + LABELS + 1,
                    .columns = area.columns - LABELS - GUTTERS,
+                   .pitch = pitch,
                    .deck = area.row,
-                   .top = area.row + DECK_ROWS,
+                   .top = area.row + deck,
                    .rows = rows,
-                   .scale = area.row + DECK_ROWS + rows,
-                   .legend = area.row + DECK_ROWS + rows + SCALE_ROWS,
+                   .scale = area.row + deck + rows,
+                   .legend = area.row + deck + rows + SCALE_ROWS,
                    .right_hand = model->session->bag.bowler.hand == HAND_RIGHT};
 }
 
@@ -115,14 +119,21 @@ static void draw_edges(const Model *model, Canvas *canvas, const Frame *frame)
     }
 }
 
+static int pin_row(const Frame *frame, int pin)
+{
+    return frame->deck +
+           frame->pitch * (3 - (int)lround(lane_pin_back_in(pin) / LANE_ROW_PITCH_IN));
+}
+
 static void draw_pins(const Model *model, Canvas *canvas, const Frame *frame)
 {
     bool typing = model->mode == MODE_ENTRY && model->typing.shot.left_said;
-    Pins standing = !typing                              ? PINS_ALL
+    Pins standing = model->mode == MODE_SPARES           ? model->spare_pins
+                    : !typing                            ? PINS_ALL
                     : model->typing.field == FIELD_SPARE ? model->typing.shot.spare_left
                                                          : model->typing.shot.left;
     for (int pin = 1; pin <= 10; pin++) {
-        int row = frame->deck + 3 - (int)lround(lane_pin_back_in(pin) / LANE_ROW_PITCH_IN);
+        int row = pin_row(frame, pin);
         double u = 0.5 + lane_pin_right_in(pin) / LANE_WIDTH_IN;
         int column = frame->left + (int)floor(u * frame->columns);
         if (standing & pin_bit(pin))
@@ -158,6 +169,33 @@ static void draw_path(const Model *model, Canvas *canvas, const Frame *frame, co
         canvas_put(canvas, row, column,
                    frame->right_hand ? model->glyphs->breaks_left : model->glyphs->breaks_right,
                    role);
+    }
+}
+
+/* The way over the deck up to the pin that is hit, and the window as brackets in front of it. */
+static void draw_spare(const Model *model, Canvas *canvas, const Frame *frame,
+                       const SpareLine *line)
+{
+    if (line->pin == 0)
+        return;
+    int at = pin_row(frame, line->pin);
+    for (int row = at + 1; row < frame->top; row++) {
+        double back = (frame->deck + 3 * frame->pitch - row) * LANE_ROW_PITCH_IN / frame->pitch;
+        double board =
+            line->board + m_from_in(back) * tan(rad_from_deg(line->degrees)) / LANE_BOARD_M;
+        const Cell *cell = canvas_at(canvas, row, column_of(frame, board));
+        if (cell && cell->glyph == ' ')
+            canvas_put(canvas, row, column_of(frame, board), model->glyphs->path, ROLE_PATH);
+    }
+    if (!(line->window_high > line->window_low))
+        return;
+    double ends[2] = {frame->right_hand ? line->window_high : line->window_low,
+                      frame->right_hand ? line->window_low : line->window_high};
+    for (int i = 0; i < 2; i++) {
+        int column = column_of(frame, ends[i]);
+        const Cell *cell = canvas_at(canvas, at + 1, column);
+        if (cell && cell->glyph == ' ')
+            canvas_put(canvas, at + 1, column, i ? ']' : '[', ROLE_ACCENT);
     }
 }
 
@@ -208,6 +246,14 @@ void laneview_draw(const Model *model, Canvas *canvas, Area area)
     draw_edges(model, canvas, &frame);
     draw_scale(model, canvas, &frame);
     int column = area.column, width = area.columns;
+    if (model->mode == MODE_SPARES) {
+        const SpareLine *line = model_spare_line(model);
+        if (line) {
+            draw_path(model, canvas, &frame, &model->spare_path, glyphs->path, ROLE_PATH);
+            draw_spare(model, canvas, &frame, line);
+        }
+        return;
+    }
     if (second) {
         draw_path(model, canvas, &frame, &model->path2, glyphs->path2, ROLE_PATH2);
         draw_legend_row(canvas, frame.legend + 1, column, width, glyphs->path2, ROLE_PATH2,

@@ -48,6 +48,8 @@ unsigned model_where(const Model *model)
         return FIELDS[model->typing.field];
     case MODE_PICK:
         return IN_PICK;
+    case MODE_SPARES:
+        return IN_SPARES;
     case MODE_HELP:
         return IN_HELP;
     default:
@@ -74,6 +76,13 @@ AdviceInput model_advice_input(const Model *model)
                          .frame = session->frame,
                          .bowlers_on_pair = session->event.bowlers_on_pair,
                          .certified = session->event.certified};
+}
+
+const SpareLine *model_spare_line(const Model *model)
+{
+    if (model->spare_stale || model->spare_pins == 0 || !model->spare.found)
+        return NULL;
+    return model->spare.take ? &model->spare.sure : &model->spare.line;
 }
 
 const Answer *model_answer(const Model *model, int index)

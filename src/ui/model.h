@@ -12,12 +12,13 @@
 #include "base/theme.h"
 #include "core/advice.h"
 #include "core/session.h"
+#include "core/spare.h"
 #include "ui/actions.h"
 #include "ui/glyphs.h"
 
 enum { SCREEN_COLUMNS_MIN = 80, SCREEN_ROWS_MIN = 24 };
 
-typedef enum Mode { MODE_LANE, MODE_ENTRY, MODE_PICK, MODE_HELP, MODE_ASK } Mode;
+typedef enum Mode { MODE_LANE, MODE_ENTRY, MODE_PICK, MODE_SPARES, MODE_HELP, MODE_ASK } Mode;
 
 /* Parts of a shot that is being typed, in their order; slot and speed are asked for inside it. */
 typedef enum Field {
@@ -71,6 +72,12 @@ typedef struct Model {
     bool paths_stale; /* path and path2 wait for MSG_PATHS */
     bool path_on, path2_on;
     Roll path, path2; /* the plan as it stands, and the first answer */
+
+    Pins spare_pins;  /* of MODE_SPARES, as numbered on the deck; 0: none typed yet */
+    int spare_slot;   /* ball that was asked for, 0: the best */
+    bool spare_stale; /* spare and spare_path wait for MSG_PATHS */
+    Spare spare;      /* its balls are the session's */
+    Roll spare_path;
 } Model;
 
 typedef enum MsgKind {
@@ -116,6 +123,10 @@ unsigned model_where(const Model *model);
 Plan model_plan(const Model *model);
 
 AdviceInput model_advice_input(const Model *model);
+
+/* What to throw at the pins of MODE_SPARES: all of them, or those that are sure; NULL: not known.
+ */
+const SpareLine *model_spare_line(const Model *model);
 
 /* The first answer when there is one that may be shown, else NULL. */
 const Answer *model_answer(const Model *model, int index);

@@ -109,6 +109,7 @@ int screen_help_top(int columns, unsigned where)
     int group = where & IN_READ                 ? GROUP_READ
                 : where & IN_RELEASE            ? GROUP_RELEASE
                 : where & (IN_LEAVE | IN_SPARE) ? GROUP_LEAVE
+                : where & IN_SPARES             ? GROUP_SPARES
                 : where & IN_PICK               ? GROUP_PICK
                                                 : GROUP_HIT;
     if (group == GROUP_HIT)

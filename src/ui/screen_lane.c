@@ -13,7 +13,7 @@ static const char *const SURE_WORDS[] = {"a guess", "fairly sure", "sure"};
 
 /* The top line. */
 
-static void draw_top(const Model *model, Canvas *canvas)
+void screen_lane_top(const Model *model, Canvas *canvas)
 {
     const Session *session = model->session;
     char right[128] = "", lane[48] = "", pattern[96] = "";
@@ -534,7 +534,7 @@ void screen_lane(const Model *model, Canvas *canvas)
     int right = total - lane - left;
     right = right > RIGHT_MAX ? RIGHT_MAX : right;
     int margin = (total - left - lane - right) / 2;
-    draw_top(model, canvas);
+    screen_lane_top(model, canvas);
     int used = draw_bag(model, canvas, (Area){1, EDGE, body, left});
     draw_shots(model, canvas, (Area){1 + used + 1, EDGE, body - used - 1, left});
     int at = EDGE + left + GAP + margin;

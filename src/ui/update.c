@@ -246,7 +246,12 @@ static void accept_shot(Model *model, Effects *effects)
                    .index = typing->index < 0 ? 0 : typing->index,
                    .shot = typing->shot};
     if (enter(model, effects, &entry)) {
-        say(model, ROLE_GOOD, typing->index < 0 ? "Shot kept; u takes it back" : "Shot changed");
+        say(model, ROLE_GOOD,
+            typing->index >= 0 ? "Shot changed"
+            : model->session->shot_second[model->session->shot_count - 1] &&
+                    !typing->shot.spare_said
+                ? "Shot kept; S how to pick it up, u takes it back"
+                : "Shot kept; u takes it back");
         leave_typing(model);
     }
 }
@@ -650,6 +655,86 @@ static void do_screen(Model *model, Effects *effects, DoId id)
         model->help_top = 0;
 }
 
+/* The spares view opens on what the last shot left, as long as its spare was not said. */
+static void open_spares(Model *model)
+{
+    const Session *session = model->session;
+    int last = session->shot_count - 1;
+    if (last >= 0 && session->shot_second[last] && !session->shots[last].spare_said)
+        model->spare_pins = session->shots[last].left;
+    model->mode = MODE_SPARES;
+    model->spare_slot = 0;
+    model->spare_stale = true;
+}
+
+/* "Made" and "missed" are of the last shot: only when its pins are the ones looked at. */
+static void spares_said(Model *model, Effects *effects, bool made)
+{
+    const Session *session = model->session;
+    int last = session->shot_count - 1;
+    if (last < 0 || !session->shot_second[last] || session->shots[last].left != model->spare_pins) {
+        refuse(model, effects, "these pins are not what the last shot left");
+        return;
+    }
+    model->mode = MODE_LANE;
+    last_spare(model, effects, made);
+}
+
+static bool do_spares(Model *model, Effects *effects, DoId id, uint32_t key)
+{
+    switch (id) {
+    case DO_SPARES:
+        if (enter_draft(model, effects))
+            open_spares(model);
+        return true;
+    case DO_SPARES_PIN:
+        model->spare_pins ^= pin_bit(key == '0' ? 10 : (int)(key - '0'));
+        model->spare_stale = true;
+        return true;
+    case DO_SPARES_CLEAR:
+        model->spare_pins = 0;
+        return true;
+    case DO_SPARES_BALL:
+        do {
+            model->spare_slot = (model->spare_slot + 1) % (BAG_SLOTS + 1);
+        } while (model->spare_slot && !bag_slot(&model->session->bag, model->spare_slot));
+        model->spare_stale = true;
+        return true;
+    case DO_SPARES_MADE:
+    case DO_SPARES_MISSED:
+        spares_said(model, effects, id == DO_SPARES_MADE);
+        return true;
+    case DO_SPARES_CLOSE:
+        model->mode = MODE_LANE;
+        return true;
+    default:
+        return false;
+    }
+}
+
+static void bring_spare(Model *model)
+{
+    const Session *session = model->session;
+    Plan plan = model_plan(model);
+    SpareInput input = {.bag = &session->bag,
+                        .film = &model->shown.film,
+                        .left = model->spare_pins,
+                        .slot = plan.slot,
+                        .stance = plan.stance,
+                        .aim = plan.aim};
+    if (model->spare_slot)
+        input.ball = bag_slot(&session->bag, model->spare_slot);
+    model->spare_stale = false;
+    if (model->spare_pins)
+        spare_find(&input, &model->spare);
+    const SpareLine *line = model_spare_line(model);
+    if (!line)
+        return;
+    MotionBody body;
+    motion_body(line->ball, &body);
+    motion_roll(&body, input.film, &line->delivery, &model->spare_path);
+}
+
 static void press(Model *model, Effects *effects, uint32_t key)
 {
     model->message[0] = '\0';
@@ -658,7 +743,7 @@ static void press(Model *model, Effects *effects, uint32_t key)
     if (id == DO_NOTHING)
         return;
     if (!do_shot(model, effects, id, key) && !do_plan(model, effects, id, key) &&
-        !do_event(model, effects, id))
+        !do_event(model, effects, id) && !do_spares(model, effects, id, key))
         do_screen(model, effects, id);
 }
 
@@ -700,6 +785,7 @@ static void take_advice(Model *model, const Advice *advice, const Roll *first_ro
         model->advised = true;
         model->thinking = false;
         model->paths_stale = !first_roll;
+        model->spare_stale = true;
         if (first_roll) {
             model->path = advice->now_roll;
             model->path2 = *first_roll;
@@ -732,6 +818,10 @@ Effects update(Model *model, Msg msg)
     case MSG_PATHS:
         if (model->paths_stale) {
             bring_paths(model);
+            effects.draw = true;
+        }
+        if (model->spare_stale && model->mode == MODE_SPARES) {
+            bring_spare(model);
             effects.draw = true;
         }
         break;

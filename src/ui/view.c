@@ -37,6 +37,8 @@ void view_draw(const Model *model, Canvas *canvas)
         draw_small(model, canvas);
     else if (model->mode == MODE_HELP)
         screen_help(model, canvas);
+    else if (model->mode == MODE_SPARES)
+        screen_spares(model, canvas);
     else
         screen_lane(model, canvas);
 }

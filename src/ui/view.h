@@ -11,6 +11,8 @@ void view_draw(const Model *model, Canvas *canvas);
 const char *view_question(const Model *model); /* in MODE_ASK: what is asked */
 
 void screen_lane(const Model *model, Canvas *canvas);
+void screen_lane_top(const Model *model, Canvas *canvas); /* its top line alone */
+void screen_spares(const Model *model, Canvas *canvas);
 void screen_help(const Model *model, Canvas *canvas);
 
 int screen_help_lines(int columns);               /* how long the help is at that width */

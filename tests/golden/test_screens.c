@@ -188,6 +188,28 @@ static void what_is_not_saved_is_said(void **state)
     free(pinned);
 }
 
+static void picking_up_what_is_left(void **state)
+{
+    (void)state;
+    Pins three = pin_bit(3) | pin_bit(6) | pin_bit(10), split = pin_bit(7) | pin_bit(10);
+    Pinned *pinned = playing(HAND_RIGHT, 80, 24);
+    pinned_spares(pinned, three, false);
+    compare("spares-80x24", &pinned->model);
+    pinned_press(pinned, 'x');
+    compare("spares-empty-80x24", &pinned->model);
+    free(pinned);
+    pinned = playing(HAND_RIGHT, 120, 40);
+    pinned_spares(pinned, split, true);
+    compare("spares-120x40", &pinned->model);
+    free(pinned);
+    pinned = playing(HAND_LEFT, 80, 24);
+    pinned_spares(pinned, lane_mirror_pins(three), false);
+    pinned->model.spare.line.pin = 2;
+    pinned->model.spare.line.side = SPARE_LEFT_SIDE;
+    compare("spares-left-80x24", &pinned->model);
+    free(pinned);
+}
+
 static void help_and_question(void **state)
 {
     (void)state;
@@ -221,6 +243,7 @@ int main(void)
         cmocka_unit_test(earlier_answer_stands_while_reckoning),
         cmocka_unit_test(choosing_a_shot),
         cmocka_unit_test(what_is_not_saved_is_said),
+        cmocka_unit_test(picking_up_what_is_left),
         cmocka_unit_test(help_and_question),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);

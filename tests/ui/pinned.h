@@ -180,6 +180,51 @@ static inline void pinned_play(Pinned *pinned)
     pinned->model.lane = session->lane;
 }
 
+/* The spares view on the pins of the last shot (or those given), with an answer made by hand. */
+static inline void pinned_spares(Pinned *pinned, Pins left, bool take)
+{
+    Model *model = &pinned->model;
+    const Bag *bag = &pinned->session.bag;
+    update(model, (Msg){.kind = MSG_KEY, .key = 'S'});
+    model->spare_pins = left;
+    Spare *spare = &model->spare;
+    *spare = (Spare){.found = true, .left = left, .split = lane_split(left), .take = take};
+    spare->line = (SpareLine){.ball = bag_slot(bag, 6),
+                              .stance = 33.5,
+                              .aim = 20.0,
+                              .board = 10.5,
+                              .degrees = 1.6,
+                              .chance = take ? 0.004 : 0.91,
+                              .falls = 2.8,
+                              .pin = 3,
+                              .side = SPARE_RIGHT_SIDE,
+                              .across = 11.0,
+                              .window_low = 8.2,
+                              .window_high = 14.1};
+    spare->sure = spare->line;
+    spare->sure.stance = 26.0;
+    spare->sure.board = 35.0;
+    spare->sure.degrees = 3.0;
+    spare->sure.falls = 0.96;
+    spare->sure.pin = 7;
+    spare->sure.across = 36.0;
+    spare->sure.window_low = 30.8;
+    spare->sure.window_high = 39.5;
+    spare->move = (SpareMove){.known = true,
+                              .boards = 3.0,
+                              .stance = 31.0,
+                              .aim = 14.0,
+                              .chance = 0.66,
+                              .computed_found = true,
+                              .computed = 4.4,
+                              .computed_chance = 0.88};
+    pinned_path(&model->spare_path, 27.5, 9.0);
+    model->spare_stale = false;
+    double board = take ? spare->sure.board : spare->line.board;
+    for (int i = 0; i < ROLL_POINTS_MAX; i++)
+        model->spare_path.path[i].board = 24.0 + (board - 24.0) * i / (ROLL_POINTS_MAX - 1.0);
+}
+
 static inline Effects pinned_press(Pinned *pinned, uint32_t key)
 {
     return update(&pinned->model, (Msg){.kind = MSG_KEY, .key = key});

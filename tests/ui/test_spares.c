@@ -1,0 +1,120 @@
+/* test_spares.c - the spares view by its keys: what it opens on, pins, balls, and saying the spare.
+ */
+#include "near.h"
+
+#include "ui/pinned.h"
+
+static Pinned *playing(void)
+{
+    Pinned *pinned = malloc(sizeof *pinned);
+    assert_non_null(pinned);
+    pinned_begin(pinned, HAND_RIGHT, 80, 24);
+    pinned_play(pinned);
+    pinned_advise(pinned);
+    return pinned;
+}
+
+static void reckon(Pinned *pinned) { update(&pinned->model, (Msg){.kind = MSG_PATHS}); }
+
+static void opens_on_the_last_leave(void **state)
+{
+    (void)state;
+    Pinned *pinned = playing();
+    const Shot *last = &pinned->session.shots[pinned->session.shot_count - 1];
+    pinned_press(pinned, 'S');
+    assert_int_equal(pinned->model.mode, MODE_SPARES);
+    assert_int_equal(pinned->model.spare_pins, last->left);
+    assert_null(model_spare_line(&pinned->model)); /* not reckoned yet */
+    reckon(pinned);
+    const SpareLine *line = model_spare_line(&pinned->model);
+    assert_non_null(line);
+    assert_non_null(line->ball);
+    assert_true(pinned->model.spare_path.count > 0);
+    pinned_press(pinned, PRESS_ESC);
+    assert_int_equal(pinned->model.mode, MODE_LANE);
+    free(pinned);
+}
+
+static void pins_are_typed(void **state)
+{
+    (void)state;
+    Pinned *pinned = playing();
+    pinned_press(pinned, 'S');
+    pinned_type(pinned, "x360");
+    assert_int_equal(pinned->model.spare_pins, pin_bit(3) | pin_bit(6) | pin_bit(10));
+    pinned_type(pinned, "6");
+    assert_int_equal(pinned->model.spare_pins, pin_bit(3) | pin_bit(10));
+    reckon(pinned);
+    assert_true(pinned->model.spare.split);
+    pinned_type(pinned, "x");
+    assert_null(model_spare_line(&pinned->model));
+    assert_int_equal(pinned->session.shot_count, 5); /* nothing of it is a shot */
+    pinned_press(pinned, PRESS_ESC);
+    free(pinned);
+}
+
+/* The balls of the bag in turn, the empty slot left out; then the best again. */
+static void balls_in_turn(void **state)
+{
+    (void)state;
+    Pinned *pinned = playing();
+    static const int SLOTS[] = {1, 2, 3, 5, 6, 0};
+    pinned_press(pinned, 'S');
+    pinned_type(pinned, "x7");
+    for (int i = 0; i < 6; i++) {
+        pinned_press(pinned, 'b');
+        assert_int_equal(pinned->model.spare_slot, SLOTS[i]);
+        reckon(pinned);
+        if (SLOTS[i])
+            assert_int_equal(model_spare_line(&pinned->model)->ball->slot, SLOTS[i]);
+    }
+    free(pinned);
+}
+
+static void the_spare_is_said(void **state)
+{
+    (void)state;
+    Pinned *pinned = playing();
+    const Session *session = &pinned->session;
+    int last = session->shot_count - 1;
+    pinned_type(pinned, "Sx3");
+    Effects effects = pinned_press(pinned, '/'); /* these pins are not the last shot's */
+    assert_true(effects.bell);
+    assert_false(session->shots[last].spare_said);
+    pinned_press(pinned, PRESS_ESC);
+    pinned_type(pinned, "S/");
+    assert_int_equal(pinned->model.mode, MODE_LANE);
+    assert_true(shot_spare(&session->shots[last]));
+    pinned_press(pinned, 'u');
+    assert_false(session->shots[last].spare_said);
+    pinned_type(pinned, "S.");
+    assert_int_equal(pinned->model.mode, MODE_ENTRY);
+    pinned_press(pinned, PRESS_ENTER);
+    assert_int_equal(pinned->model.mode, MODE_LANE);
+    assert_true(session->shots[last].spare_said);
+    assert_int_equal(session->shots[last].spare_left, session->shots[last].left);
+    free(pinned);
+}
+
+/* Help comes back to the view, at its own keys. */
+static void help_and_back(void **state)
+{
+    (void)state;
+    Pinned *pinned = playing();
+    pinned_type(pinned, "S?");
+    assert_int_equal(pinned->model.mode, MODE_HELP);
+    assert_true(pinned->model.help_top > 0);
+    pinned_press(pinned, PRESS_ESC);
+    assert_int_equal(pinned->model.mode, MODE_SPARES);
+    free(pinned);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(opens_on_the_last_leave), cmocka_unit_test(pins_are_typed),
+        cmocka_unit_test(balls_in_turn),           cmocka_unit_test(the_spare_is_said),
+        cmocka_unit_test(help_and_back),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}
