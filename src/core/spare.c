@@ -40,7 +40,7 @@ const char *const SPARE_SIDE_NAMES[4] = {"full", "left", "right", 0};
  * pins of the other side (common practice). */
 #define USUAL_AIM 20.0
 
-enum { AIMS = 5, STANCES_MAX = 90, THROWS = 120, THROWS_COARSE = 40, OFF_SHARE = 10 };
+enum { AIMS = 5, STANCES_MAX = 90, THROWS = 120, THROWS_COARSE = 20, OFF_SHARE = 10 };
 /* Under this effort fewer throws will do. */
 #define COARSE_EFFORT 2000.0
 static const double AIM_BOARDS[AIMS] = {20.0, 15.0, 25.0, 10.0, 30.0};

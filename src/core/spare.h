@@ -15,7 +15,7 @@
 #include "core/delivery.h"
 #include "core/oil.h"
 
-#define SPARE_EFFORT 60000.0 /* simulation, about in microseconds on one core */
+#define SPARE_EFFORT 30000.0 /* simulation, about in microseconds on one core */
 
 typedef struct SpareInput {
     const Bag *bag;

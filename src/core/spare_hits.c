@@ -12,7 +12,7 @@
 #define SPOT_SLACK_IN 0.15 /* pins stand off their spots by as much */
 
 /* What a rack costs to roll, about, in microseconds: measured on one core. */
-static double rack_cost(int pins) { return pins == 1 ? 10.0 : 60.0 + 13.0 * pins * pins; }
+static double rack_cost(int pins) { return 5.0 + 4.6 * pins * pins; }
 
 static double pin_board(int pin)
 {
@@ -143,7 +143,7 @@ void spare_hits_roll(Pins left, const RackHit *hit, double effort, SpareHits *hi
             counts[i].racks = MISSES;
     }
     int most = (int)(effort / rack_cost(pins));
-    most = most < 8 ? 8 : most > 800 ? 800 : most;
+    most = most < 8 ? 8 : most > 1000 ? 1000 : most;
     /* half of the racks evenly, the other half about the best place */
     int stride = 1;
     while (places > stride * most / 2)
