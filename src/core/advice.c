@@ -271,10 +271,12 @@ static void list_candidates(AdviceJob *job)
     }
 }
 
-/* What a plan is worth: chance of a strike, and a little for miss room. */
+/* What a plan is worth, about in chances of a strike: strikes, pins that fall otherwise, and a
+ * little for miss room. */
 static double value_of(const Outlook *outlook, const Line *line)
 {
-    return outlook->strike + 0.01 * fmin(line->room_in + line->room_out, 4.0);
+    return outlook->strike + 0.03 * outlook->pinfall +
+           0.01 * fmin(line->room_in + line->room_out, 4.0);
 }
 
 static void take(AdviceJob *job, const Candidate *candidate, const Line *line,

@@ -17,8 +17,8 @@ enum { ROUGHNESS_ROWS = sizeof ROUGHNESS / sizeof ROUGHNESS[0] };
 #define COMPOUND_UM 0.2
 #define POLISH_UM 0.1
 #ifndef SETTEE_CONSTANTS_VARY /* tests/bench/bench_constants.c makes variables of these */
-#define WORN_UM 0.5          /* 2000 grit: what use makes of a rougher surface (assumed) */
-#define WORN_HALF_GAMES 12.0 /* assumed */
+#define WORN_UM 0.5           /* 2000 grit: what use makes of a rougher surface (assumed) */
+#define WORN_HALF_GAMES 12.0  /* assumed */
 #endif
 
 Ball ball_default(void)

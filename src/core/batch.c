@@ -42,6 +42,7 @@ void batch_ball(const MotionBody *body, BatchBall *ball)
 {
     memset(ball, 0, sizeof *ball);
     double n[3] = {body->axis[0], body->axis[1], body->axis[2]};
+    ball->pounds = body->pounds;
     ball->radius_m = (float)body->radius_m;
     for (int i = 0; i < BATCH_TABLE + 2; i++) {
         ball->k_sq[i] = (float)axis_k_sq(body->k_sq, n);

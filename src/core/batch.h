@@ -17,6 +17,7 @@ enum { BATCH_STEPS_MAX = 8 * OIL_STATIONS };
 
 /* A ball made ready; caller's storage, no pointers. */
 typedef struct BatchBall {
+    double pounds; /* for the rack; motion does not ask */
     float radius_m;
     float k_sq_first;             /* about the axis at release, m2 */
     float k_sq[BATCH_TABLE + 2];  /* over turns since release, BATCH_PER_TURN a turn */

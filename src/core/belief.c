@@ -6,6 +6,7 @@
 
 #include "base/text.h"
 #include "base/units.h"
+#include "core/rack.h"
 
 /* Prior spreads (assumed; rehearsals tune them, docs/advice.md). */
 #define VOLUME_COMMON_SD 0.14 /* log; how well a sheet says what was laid */
@@ -87,7 +88,7 @@ void belief_begin(Belief *belief, const Oil *sheet_in_frame, uint64_t seed)
 /* Deviations of the hit from throw to throw, boards, and how a bad release shifts it. */
 typedef struct Spread {
     double mph_shift, launch_shift_deg; /* what the release said of itself */
-    double boards;                      /* deviation at the pins, the eye's error included */
+    double boards;                      /* deviation at the pins from throw to throw */
 } Spread;
 
 static Spread spread_of(const BatchBall *batch, const BatchOil *film, const Bowler *bowler,
@@ -134,22 +135,65 @@ static Spread spread_of(const BatchBall *batch, const BatchOil *film, const Bowl
             away = 0.0; /* the speed was seen */
         sum += away * away;
     }
-    spread.boards = wide * sqrt(sum + HIT_SEEN_BOARDS * HIT_SEEN_BOARDS);
+    spread.boards = wide * fmax(sqrt(sum), 0.1);
     return spread;
 }
 
 static double below(double x) { return 0.5 * erfc(-x * 0.70710678118654752440); }
 
-static double hit_chance(Hit hit, const Arrival *arrival, double sd)
+/* Chance of the name a bowler gives a hit on `board`, told with an error of `sd`. */
+static double named_chance(Hit hit, double board, double sd)
 {
-    double board = arrival->gutter ? 0.0 : arrival->board, low, high, said;
-    if (hit == HIT_GUTTER) {
-        said = arrival->gutter ? 0.9 : below((2.0 - board) / sd);
-    } else {
-        shot_hit_span(hit, &low, &high);
-        said = below((high - board) / sd) - below((low - board) / sd);
-    }
+    double low, high;
+    shot_hit_span(hit, &low, &high);
+    double said = below((high - board) / sd) - below((low - board) / sd);
     return (1.0 - HIT_RANDOM) * said + HIT_RANDOM / (HIT_COUNT - 1);
+}
+
+/* What a leave says of the board it was hit on: the rack's likelihood, every quarter board. */
+enum { LEAVE_FIRST = 10, LEAVE_PLACES = 81 }; /* boards 10 to 30 */
+typedef struct LeaveTable {
+    bool said;
+    double chance[LEAVE_PLACES];
+} LeaveTable;
+
+static void leave_table(const Shot *shot, const Bowler *bowler, double pounds, double degrees,
+                        double mph, LeaveTable *table)
+{
+    Pins left = bowler->hand == HAND_LEFT ? lane_mirror_pins(shot->left) : shot->left;
+    /* all ten says gutter or a miss, which the hit says better; so does a board without an angle */
+    table->said = shot->left_said && left != PINS_ALL && isfinite(degrees);
+    for (int i = 0; table->said && i < LEAVE_PLACES; i++)
+        table->chance[i] =
+            rack_leave_likelihood(left, LEAVE_FIRST + 0.25 * i, degrees, mph, pounds);
+}
+
+static double leave_at(const LeaveTable *table, double board)
+{
+    int i = (int)((board - LEAVE_FIRST) * 4.0 + 0.5);
+    return table->chance[i < 0 ? 0 : i >= LEAVE_PLACES ? LEAVE_PLACES - 1 : i];
+}
+
+/* Chance of what was seen at the pins: hit and leave follow from one board, which is not known
+ * better than the throw's scatter. */
+static double pins_chance(const Shot *shot, const Arrival *arrival, const LeaveTable *leaves,
+                          double sd)
+{
+    double board = arrival->gutter ? 0.0 : arrival->board, eye = HIT_SEEN_BOARDS;
+    if (shot->hit == HIT_GUTTER) {
+        double said = arrival->gutter ? 0.9 : below((2.0 - board) / sd);
+        return (1.0 - HIT_RANDOM) * said + HIT_RANDOM / (HIT_COUNT - 1);
+    }
+    if (!leaves->said)
+        return shot->hit == HIT_UNSAID ? 1.0 : named_chance(shot->hit, board, hypot(sd, eye));
+    double sum = 0.0, weights = 0.0;
+    for (int k = -5; k <= 5; k++) {
+        double z = 0.5 * k, weight = exp(-0.5 * z * z), at = board + z * sd;
+        double hit = shot->hit == HIT_UNSAID ? 1.0 : named_chance(shot->hit, at, eye);
+        sum += weight * hit * leave_at(leaves, at);
+        weights += weight;
+    }
+    return sum / weights;
 }
 
 static double read_chance(Read read, double feet_later)
@@ -225,7 +269,23 @@ static void resample(Belief *belief)
     sort_by_film(belief->particles);
 }
 
-static void weigh(Belief *belief, const Bowler *bowler, const BatchBall *batch,
+/* Mean angle and speed at the pins of those that get there; NAN when none does. */
+static void mean_arrival(const Belief *belief, const Arrival *arrivals, double *degrees,
+                         double *mph)
+{
+    double weights = 0.0;
+    *degrees = *mph = 0.0;
+    for (int i = 0; i < BELIEF_PARTICLES; i++)
+        if (!arrivals[i].gutter) {
+            *degrees += belief->particles[i].weight * arrivals[i].degrees;
+            *mph += belief->particles[i].weight * arrivals[i].mph;
+            weights += belief->particles[i].weight;
+        }
+    *degrees = weights > 0.0 ? *degrees / weights : NAN;
+    *mph = weights > 0.0 ? *mph / weights : NAN;
+}
+
+static void weigh(Belief *belief, const Bowler *bowler, double pounds, const BatchBall *batch,
                   const Delivery *delivery, const Shot *shot)
 {
     BatchOil middle;
@@ -246,11 +306,14 @@ static void weigh(Belief *belief, const Bowler *bowler, const BatchBall *batch,
     for (int i = 0; i < BELIEF_PARTICLES; i++)
         expected += belief->particles[i].weight *
                     (isnan(moves[i].first_move_ft) ? LANE_LENGTH_FT : moves[i].first_move_ft);
+    LeaveTable leaves;
+    double degrees = 0.0, mph = 0.0;
+    mean_arrival(belief, arrivals, &degrees, &mph);
+    leave_table(shot, bowler, pounds, degrees, mph, &leaves);
     for (int i = 0; i < BELIEF_PARTICLES; i++) {
         Particle *p = &belief->particles[i];
         double chance = 1.0;
-        if (shot->hit != HIT_UNSAID)
-            chance *= hit_chance(shot->hit, &arrivals[i], spread.boards);
+        chance *= pins_chance(shot, &arrivals[i], &leaves, spread.boards);
         if (shot->read != READ_UNSAID && shot->release != RELEASE_OFF) {
             double move = isnan(moves[i].first_move_ft) ? LANE_LENGTH_FT : moves[i].first_move_ft;
             chance *= read_chance(shot->read, move - expected);
@@ -299,7 +362,7 @@ void belief_see(Belief *belief, const Bowler *bowler, const Ball *ball, const Mo
         belief->particles[i].part[PART_MPH] += MPH_DRIFT * rng_normal(&belief->rng);
         belief->particles[i].part[PART_LAUNCH_DEG] += LAUNCH_DRIFT_DEG * rng_normal(&belief->rng);
     }
-    weigh(belief, bowler, batch, &delivery, shot);
+    weigh(belief, bowler, ball->pounds, batch, &delivery, shot);
     wear(belief, ball, body, &delivery, shot->lane, bowlers_on_pair);
     belief->shots++;
 }

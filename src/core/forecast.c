@@ -4,7 +4,7 @@
 #include <math.h>
 
 #include "base/units.h"
-#include "core/line.h"
+#include "core/rack.h"
 
 /* Evenly filling points (Roberts' sequence, from memory), two uniforms to two normals: the throws'
  * scatter, the same for every question. */
@@ -89,7 +89,8 @@ Outlook forecast_delivery(const Forecast *forecast, const BatchBall *ball, const
         double pocket =
             below((LANE_POCKET_HIGH - board) / sd) - below((LANE_POCKET_LOW - board) / sd);
         outlook.pocket += pocket;
-        outlook.strike += pocket * line_carry(arrivals[i].degrees);
+        outlook.strike += rack_strike(board, arrivals[i].degrees, arrivals[i].mph, ball->pounds);
+        outlook.pinfall += rack_pinfall(board, arrivals[i].degrees, arrivals[i].mph, ball->pounds);
         outlook.board += board;
         outlook.degrees += arrivals[i].degrees;
         square += board * board;
@@ -97,6 +98,7 @@ Outlook forecast_delivery(const Forecast *forecast, const BatchBall *ball, const
     }
     outlook.pocket /= FORECAST_DRAWS;
     outlook.strike /= FORECAST_DRAWS;
+    outlook.pinfall /= FORECAST_DRAWS;
     if (count == 0) { /* every one in the gutter */
         outlook.board = outlook.board_sd = outlook.degrees = NAN;
     } else {

@@ -28,7 +28,8 @@ void forecast_of_truth(Forecast *forecast, const Oil *oil, double mph, double la
 /* What becomes of a delivery as meant. */
 typedef struct Outlook {
     double pocket;          /* chance of a pocket hit */
-    double strike;          /* chance of a strike */
+    double strike;          /* chance of a strike, by the rack's table */
+    double pinfall;         /* mean pins of the first ball */
     double board, board_sd; /* of arrival; gutter balls left out */
     double degrees;         /* mean entry angle; these three NAN if all go to the gutter */
 } Outlook;

@@ -15,7 +15,7 @@ static const struct {
     [COVER_PEARL] = {0.030, 0.200, 0.8},     [COVER_URETHANE] = {0.045, 0.170, 1.1},
     [COVER_POLYESTER] = {0.020, 0.120, 0.5},
 };
-#ifndef SETTEE_CONSTANTS_VARY /* tests/bench/bench_constants.c makes variables of these */
+#ifndef SETTEE_CONSTANTS_VARY          /* tests/bench/bench_constants.c makes variables of these */
 #define LANE_ROUGHNESS_UM 0.25         /* assumed */
 #define FRESH_LENGTH_M (0.35 * 0.0254) /* ring distance that finds mostly fresh cover; assumed */
 #define FADE_LAMBDA 0.8 /* film over roughness at which dry contact has faded; assumed */

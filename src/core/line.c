@@ -5,6 +5,9 @@
 
 #include "base/units.h"
 #include "core/batch.h"
+#include "core/rack.h"
+
+#define USUAL_PINS_MPH 16.0 /* a ball of 18 mph at the pins */
 
 /* Arrival board over aim, at even steps. A gutter ball counts as board 0: a miss. */
 enum { CURVE_MAX = 48 };
@@ -201,13 +204,13 @@ Line line_search(const MotionBody *body, const Oil *oil, const Bowler *bowler,
     return search(&ready, body, oil, bowler, usual, laydown_board);
 }
 
-/* How much of the pocket hits strike, by entry angle: the published window widens from 0 to 6
- * degrees (second hand); the figures are assumed and stand in for the rack's own table. */
 double line_carry(double entry_deg)
 {
-    double share = isnan(entry_deg) ? 0.0 : entry_deg / 6.0;
-    share = share < 0.0 ? 0.0 : share > 1.0 ? 1.0 : share;
-    return 0.55 + 0.40 * share;
+    static const double BOARDS[] = {16.75, 17.4, 18.05}; /* evenly over the pocket */
+    double sum = 0.0;
+    for (int i = 0; i < 3; i++)
+        sum += rack_strike(BOARDS[i], isnan(entry_deg) ? 0.0 : entry_deg, USUAL_PINS_MPH, 15.0);
+    return sum / 3.0;
 }
 
 double line_value(const Line *line)

@@ -30,11 +30,11 @@ Line line_search(const MotionBody *body, const Oil *oil, const Bowler *bowler,
 Line line_measure(const MotionBody *body, const Oil *oil, const Bowler *bowler,
                   const Delivery *delivery);
 
-/* Share of pocket hits that strike, by entry angle (assumed until a rack says so). */
+/* Share of pocket hits that strike, by entry angle, of a usual ball (the rack's table). */
 double line_carry(double entry_deg);
 
 /* What a line is worth, about a chance of a strike: its pocket chance, weighed by how well a ball
- * carries at that entry angle (assumed until a rack says so), and a little for miss room. */
+ * carries at that entry angle (the rack's table), and a little for miss room. */
 double line_value(const Line *line);
 
 /* The line of most worth among the laydown boards low..high in whole boards; one that reaches the

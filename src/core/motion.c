@@ -33,6 +33,7 @@ void motion_body(const Ball *ball, MotionBody *body)
     double k1 = m_from_in(ball->rg_in), k3 = k1 + m_from_in(ball->differential_in);
     double k2 = k3 - m_from_in(ball->intermediate_in);
     double theta = ball->pin_to_pap_in / BALL_RADIUS_IN, beta = rad_from_deg(ball->mass_bias_deg);
+    body->pounds = ball->pounds;
     body->radius_m = m_from_in(BALL_RADIUS_IN);
     body->k_sq[0] = k1 * k1;
     body->k_sq[1] = k2 * k2;

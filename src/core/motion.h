@@ -30,6 +30,7 @@ typedef struct MotionState {
 
 /* What of a ball matters to motion. */
 typedef struct MotionBody {
+    double pounds; /* for the rack; motion does not ask */
     double radius_m;
     double k_sq[3]; /* squared radii of gyration, m2: pin axis (lowest), middle, highest */
     double axis[3]; /* spin axis at release in the body's axes */
@@ -42,7 +43,7 @@ void motion_body(const Ball *ball, MotionBody *body);
 MotionState motion_release(const MotionBody *body, const Delivery *delivery);
 
 /* Carries the state on to y_stop_m (or into the gutter), in steps of at most step_m. */
-#ifndef SETTEE_CONSTANTS_VARY /* tests/bench/bench_constants.c makes variables of this */
+#ifndef SETTEE_CONSTANTS_VARY          /* tests/bench/bench_constants.c makes variables of this */
 #define MOTION_ROLLING_RESISTANCE 0.01 /* deceleration of a rolling ball over g; assumed */
 #endif
 #define MOTION_STEP_M (0.5 * 0.3048)

@@ -34,7 +34,7 @@ typedef struct RehearseShot {
     Shot shot;     /* as the bowler saw it */
     Action action; /* taken before it */
     double stated; /* pocket chance that was stated; NAN where the player states none */
-    double worth;       /* chance of a strike of what was chosen, under the truth */
+    double worth;  /* chance of a strike of what was chosen, under the truth */
     double board, degrees;
     bool pocket, strike;
 } RehearseShot;
