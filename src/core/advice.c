@@ -10,9 +10,13 @@
 #include "core/candidates.h"
 
 #define BELIEF_SEED 0x5e77ee
-#define VOTE_WEIGHT 0.45  /* how far the rules' word counts against the forecast's gain */
-#define UNASKED_COST 0.10 /* an answer that no rule asks for must gain that much more */
-#define DISAGREE_BY 0.08  /* forecast against rule, chance of a strike */
+/* How far the rules' word counts against the forecast's gain. Rehearsals (docs/advice.md) lose with
+ * more: a rule asks for moves that gain nothing. The coach's word is kept in sight another way, by
+ * keep_in_sight. */
+#define VOTE_WEIGHT 0.05
+#define UNASKED_COST 0.01 /* an answer that no rule asks for must gain that much more */
+#define INSIST 0.5        /* a vote from which the rules insist */
+#define DISAGREE_BY 0.03  /* forecast against rule, chance of a strike */
 
 typedef enum Stage {
     STAGE_BODIES,
@@ -440,7 +444,7 @@ static Answer answer_of(const AdviceJob *job, Action action)
                      .caution = candidate_caution(action)};
     memcpy(answer.rules, job->rule[action], sizeof answer.rules);
     answer.score = gain + VOTE_WEIGHT * answer.vote - (answer.vote > 0.0 ? 0.0 : UNASKED_COST);
-    answer.disagrees = action != ACTION_HOLD && answer.vote >= 0.4 && gain < -DISAGREE_BY;
+    answer.disagrees = action != ACTION_HOLD && answer.vote >= INSIST && gain < -DISAGREE_BY;
     candidate_words(&job->setting, &job->best[action], answer.words, sizeof answer.words);
     write_because(job, action, &answer);
     return answer;
@@ -476,6 +480,22 @@ static void drop_doubles(Advice *out)
     out->answer_count = kept;
 }
 
+/* Rules speak first: what they insist on most stands at least second, whatever the forecast says
+ * of it. */
+static void keep_in_sight(Advice *out)
+{
+    int most = 0;
+    for (int i = 1; i < out->answer_count; i++)
+        if (out->answers[i].vote > out->answers[most].vote)
+            most = i;
+    if (most < 2 || out->answers[most].vote < INSIST)
+        return;
+    Answer insisted = out->answers[most];
+    for (int i = most; i > 1; i--)
+        out->answers[i] = out->answers[i - 1];
+    out->answers[1] = insisted;
+}
+
 static void rank(AdviceJob *job)
 {
     Advice *out = &job->out;
@@ -485,6 +505,7 @@ static void rank(AdviceJob *job)
             out->answers[out->answer_count++] = answer_of(job, (Action)action);
     qsort(out->answers, (size_t)out->answer_count, sizeof out->answers[0], by_score);
     drop_doubles(out);
+    keep_in_sight(out);
 }
 
 bool advice_step(AdviceJob *job)

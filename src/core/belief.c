@@ -27,6 +27,9 @@ static const double CARRY_PRIOR[BELIEF_CARRIES] = {0.25, 0.5, 0.25};
 #define READ_SOFT_FT 0.8
 #define READ_RANDOM 0.15
 #define SPEED_SEEN_MPH 0.2
+/* A hit tells what a film does, not how thick it is: how much of it lies between ball and lane is
+ * known no better than this share. */
+#define FILM_UNTOLD 0.15
 #define BAD_SHIFT 2.0 /* deviations that a bad release is off by */
 #define BAD_WIDE 2.0  /* and how much wider it scatters */
 #define OFF_WIDE 3.0
@@ -431,7 +434,9 @@ Estimate belief_track(const Belief *belief, Side lane, int low, int high, double
         sum += belief->particles[i].weight * units;
         square += belief->particles[i].weight * units * units;
     }
-    return estimate(sum, square);
+    Estimate told = estimate(sum, square);
+    told.sd = hypot(told.sd, FILM_UNTOLD * told.mean);
+    return told;
 }
 
 void belief_words(const Belief *belief, Side lane, const Roll *path, char *out, size_t size)

@@ -5,7 +5,7 @@
  * wear, the bowler's speed and launch) is one thing in a particle, what each has of its own is
  * two, so a shot on one lane tells of the other exactly as far as they are alike, and they part
  * as evidence comes. How fast oil goes and how far it is carried is one of a few films, each worn
- * by every delivery. Deterministic by its seed. Allocates nothing; about 1.3 MB. */
+ * by every delivery. Deterministic by its seed. Allocates nothing; about 1.2 MB. */
 #ifndef SETTEE_CORE_BELIEF_H
 #define SETTEE_CORE_BELIEF_H
 
@@ -16,7 +16,7 @@
 #include "core/shot.h"
 #include "core/wear.h"
 
-enum { BELIEF_PARTICLES = 256, BELIEF_PICKS = 5, BELIEF_CARRIES = 3 };
+enum { BELIEF_PARTICLES = 512, BELIEF_PICKS = 5, BELIEF_CARRIES = 3 };
 enum { BELIEF_FILMS = BELIEF_PICKS * BELIEF_CARRIES };
 
 /* What a particle says of a lane and the day. Lane parts come in twos: PART + lane. */

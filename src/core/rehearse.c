@@ -150,39 +150,58 @@ Plan rehearse_first_plan(const Bag *bag, const Oil *sheet_in_frame)
     return best;
 }
 
+typedef struct Known {
+    Plan plan;
+    double strike, pocket;
+} Known;
+
+/* The best half board of aim from one laydown under the truth, if it beats what is known. */
+static void try_laydown(RehearseJob *job, const Bowler *bowler, Side lane, int slot, double laydown,
+                        Known *best)
+{
+    const Truth *truth = &job->truth;
+    Delivery usual = delivery_of(bowler, delivery_stance(bowler, laydown), laydown - 8.0);
+    double aim = line_aim(&truth->body[slot], &truth->oil[lane], bowler, &usual, laydown);
+    for (int i = -1; i <= 1; i++) {
+        double half = 0.5 * round(2.0 * aim) + 0.5 * i;
+        usual.launch_deg = delivery_launch_deg(laydown, half);
+        Outlook outlook = forecast_delivery(&job->forecast, &truth->batch[slot], &usual);
+        if (outlook.strike > best->strike)
+            *best =
+                (Known){{.slot = slot + 1, .stance = delivery_stance(bowler, laydown), .aim = half},
+                        outlook.strike,
+                        outlook.pocket};
+    }
+}
+
 /* What a bowler who knew the lane would throw: every ball, every laydown, under the truth. */
 static Plan known_plan(RehearseJob *job, const RehearseSetup *setup, Side lane, int game,
                        double *stated)
 {
     const Bowler *bowler = &setup->bag->bowler;
-    Truth *truth = &job->truth;
+    const Truth *truth = &job->truth;
     forecast_of_truth(&job->forecast, &truth->oil[lane], truth->mph - truth->tired * (game - 1),
                       truth->launch_deg, bowler);
-    Plan best = job->plan[lane];
-    Delivery now = delivery_of(bowler, best.stance, best.aim);
-    Outlook outlook = forecast_delivery(&job->forecast, &truth->batch[best.slot - 1], &now);
-    double best_strike = outlook.strike + 0.005; /* no change for a hair */
-    *stated = outlook.pocket;
+    Known best = {.plan = job->plan[lane]};
+    Delivery now = delivery_of(bowler, best.plan.stance, best.plan.aim);
+    Outlook outlook = forecast_delivery(&job->forecast, &truth->batch[best.plan.slot - 1], &now);
+    best.strike = outlook.strike + 0.005; /* no change for a hair */
+    best.pocket = outlook.pocket;
+    /* every ball from every second board, then the board on either side of the best of each */
     for (int slot = 0; slot < BAG_SLOTS; slot++) {
         if (!truth->filled[slot] || bag_slot(setup->bag, slot + 1)->cover == COVER_POLYESTER)
             continue;
-        for (double laydown = 10.0; laydown <= 33.0; laydown += 1.0) {
-            Delivery usual = delivery_of(bowler, delivery_stance(bowler, laydown), laydown - 8.0);
-            double aim = line_aim(&truth->body[slot], &truth->oil[lane], bowler, &usual, laydown);
-            for (int i = -1; i <= 1; i++) {
-                double half = 0.5 * round(2.0 * aim) + 0.5 * i;
-                usual.launch_deg = delivery_launch_deg(laydown, half);
-                outlook = forecast_delivery(&job->forecast, &truth->batch[slot], &usual);
-                if (outlook.strike > best_strike) {
-                    best_strike = outlook.strike;
-                    *stated = outlook.pocket;
-                    best = (Plan){
-                        .slot = slot + 1, .stance = delivery_stance(bowler, laydown), .aim = half};
-                }
-            }
-        }
+        Known own = {.strike = -1.0};
+        for (double laydown = 10.0; laydown <= 33.0; laydown += 2.0)
+            try_laydown(job, bowler, lane, slot, laydown, &own);
+        double middle = own.plan.stance - bowler->laydown_offset_boards;
+        try_laydown(job, bowler, lane, slot, middle - 1.0, &own);
+        try_laydown(job, bowler, lane, slot, middle + 1.0, &own);
+        if (own.strike > best.strike)
+            best = own;
     }
-    return best;
+    *stated = best.pocket;
+    return best.plan;
 }
 
 static void advise(RehearseJob *job, const RehearseSetup *setup, int shot_count, Side lane,

@@ -73,7 +73,8 @@ int main(int argc, char **argv)
     Bowler usual = bag.bowler;
     static Sum pins[PLAYER_COUNT], cell[PATTERNS][BOWLERS][PLAYER_COUNT],
         over_hold[PATTERNS][BOWLERS];
-    static Sum gain_advisor, gain_knows, over_rules;
+    static Sum gain_advisor, gain_knows, over_rules, worth_advisor, worth_knows;
+    static Sum worths[PLAYER_COUNT];
     double shots[PLAYER_COUNT] = {0}, pocket[PLAYER_COUNT] = {0}, strike[PLAYER_COUNT] = {0};
     double bin_n[BINS] = {0}, bin_said[BINS] = {0}, bin_hit[BINS] = {0}, brier = 0.0, stated = 0.0;
     double base = 0.0;
@@ -84,7 +85,7 @@ int main(int argc, char **argv)
         for (int b = 0; b < BOWLERS; b++) {
             bag.bowler = bowler_of(b, &usual);
             for (int k = 0; k < blocks; k++) {
-                double score[PLAYER_COUNT];
+                double score[PLAYER_COUNT], worth[PLAYER_COUNT];
                 for (int player = 0; player < PLAYER_COUNT; player++) {
                     RehearseSetup setup = {.bag = &bag,
                                            .pattern = &pattern,
@@ -96,6 +97,8 @@ int main(int argc, char **argv)
                                                first + (unsigned long)(k + 1000 * (b + 10 * p))};
                     rehearse_play(job, &setup, out);
                     score[player] = out->mean_pins;
+                    worth[player] = out->worth;
+                    add(&worths[player], out->worth);
                     add(&pins[player], out->mean_pins);
                     add(&cell[p][b][player], out->mean_pins);
                     shots[player] += out->shot_count;
@@ -116,6 +119,8 @@ int main(int argc, char **argv)
                 }
                 add(&gain_advisor, score[PLAYER_ADVISOR] - score[PLAYER_HOLD]);
                 add(&gain_knows, score[PLAYER_KNOWS] - score[PLAYER_HOLD]);
+                add(&worth_advisor, worth[PLAYER_ADVISOR] - worth[PLAYER_HOLD]);
+                add(&worth_knows, worth[PLAYER_KNOWS] - worth[PLAYER_HOLD]);
                 add(&over_rules, score[PLAYER_ADVISOR] - score[PLAYER_RULES]);
                 add(&over_hold[p][b], score[PLAYER_ADVISOR] - score[PLAYER_HOLD]);
             }
@@ -124,14 +129,18 @@ int main(int argc, char **argv)
     }
     printf("%d blocks of %d games, %d patterns, %d bowlers, seeds from %lu\n\n",
            blocks * PATTERNS * BOWLERS, GAMES, PATTERNS, BOWLERS, first);
-    printf("| player | pins a game | 95 %% +- | pocket | strikes |\n|---|---|---|---|---|\n");
+    printf("| player | pins a game | 95 %% +- | pocket | strikes | worth "
+           "|\n|---|---|---|---|---|---|\n");
     for (int i = 0; i < PLAYER_COUNT; i++)
-        printf("| %s | %.1f | %.1f | %.1f %% | %.1f %% |\n", PLAYER_NAMES[i], mean(&pins[i]),
-               half_width(&pins[i]), 100.0 * pocket[i] / shots[i], 100.0 * strike[i] / shots[i]);
+        printf("| %s | %.1f | %.1f | %.1f %% | %.1f %% | %.1f %% |\n", PLAYER_NAMES[i],
+               mean(&pins[i]), half_width(&pins[i]), 100.0 * pocket[i] / shots[i],
+               100.0 * strike[i] / shots[i], 100.0 * mean(&worths[i]));
     printf(
         "\nadvisor over hold %.1f +- %.1f; knows-the-lane over hold %.1f +- %.1f; share %.0f %%\n",
         mean(&gain_advisor), half_width(&gain_advisor), mean(&gain_knows), half_width(&gain_knows),
         100.0 * mean(&gain_advisor) / mean(&gain_knows));
+    printf("by worth (chance of a strike of what was chosen, under the truth): share %.0f %%\n",
+           100.0 * mean(&worth_advisor) / mean(&worth_knows));
     printf("advisor over rules %.1f +- %.1f\n\n", mean(&over_rules), half_width(&over_rules));
     printf("| pattern | bowler | hold | rules | advisor | knows | advisor - hold "
            "|\n|---|---|---|---|---|---|---|\n");
