@@ -9,7 +9,8 @@ enum { COARSE_AIMS = 24, FINE_AIMS = 17, NODES = 9, LAYDOWNS_MAX = 13 };
 #define COARSE_AIM 0.75 /* boards between aims */
 #define FINE_AIM 0.25
 #define COARSE_LAYDOWN 3.0
-#define REST_BOARDS 0.8 /* scatter at the pins but for the aim's, until it is known; as in line.c  \
+#define REST_BOARDS                                                                                \
+    0.8                 /* scatter at the pins but for the aim's, until it is known; as in line.c  \
                          */
 #define POCKET_NEAR 4.0 /* boards: farther from the pocket than that an aim is not worth a look */
 #define AIM_LOW 5.0     /* first arrow: outside of it the gutter is beside the line (assumed) */
@@ -95,7 +96,7 @@ static void try_curve(const Curve *curve, double aim_sd, double rest_sd, bool fi
 static void fill(Curve *curves, int count, const BatchBall *ball, const BatchOil *oil,
                  const Delivery *usual)
 {
-    BatchThrow throws[LAYDOWNS_MAX * COARSE_AIMS];
+    BatchThrow throws[LAYDOWNS_MAX * COARSE_AIMS] = {0};
     Arrival arrivals[LAYDOWNS_MAX * COARSE_AIMS];
     int used = 0;
     for (int c = 0; c < count; c++)
@@ -137,13 +138,19 @@ static double rest_of(const BatchBall *ball, const BatchOil *oil, const Bowler *
 
 Fit audit_fit(const BatchBall *ball, const BatchOil *oil, const Bowler *bowler)
 {
+    return audit_fit_between(ball, oil, bowler, FIT_LAYDOWN_LOW, FIT_LAYDOWN_HIGH);
+}
+
+Fit audit_fit_between(const BatchBall *ball, const BatchOil *oil, const Bowler *bowler, double low,
+                      double high)
+{
     Delivery usual = delivery_of(bowler, 26.0, 15.0); /* its line is not looked at */
     double aim_sd =
         rad_from_deg(bowler->scatter.launch_deg) * m_from_ft(LANE_ARROWS_FT) / LANE_BOARD_M;
     aim_sd = fmax(aim_sd, 0.02);
     Curve curves[LAYDOWNS_MAX];
     int count = 0;
-    for (double at = FIT_LAYDOWN_LOW; at <= FIT_LAYDOWN_HIGH; at += COARSE_LAYDOWN)
+    for (double at = low; at <= high && count < LAYDOWNS_MAX; at += COARSE_LAYDOWN)
         curves[count++] =
             (Curve){.count = COARSE_AIMS, .laydown = at, .first = at - 15.0, .step = COARSE_AIM};
     fill(curves, count, ball, oil, &usual);

@@ -20,6 +20,9 @@ typedef struct Fit {
 #define FIT_LAYDOWN_HIGH 34.0
 
 Fit audit_fit(const BatchBall *ball, const BatchOil *oil, const Bowler *bowler);
+/* The same among laydown boards low..high. */
+Fit audit_fit_between(const BatchBall *ball, const BatchOil *oil, const Bowler *bowler, double low,
+                      double high);
 
 /* The line at a fit, in full, with its aim looked for anew on either side. */
 Line audit_line(const MotionBody *body, const Oil *oil, const Bowler *bowler, const Fit *fit);
