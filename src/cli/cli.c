@@ -43,6 +43,12 @@ static const CommandRow COMMANDS[] = {
      "ball, stance, aim and chance for what was left: 3 6 10", cmd_spare},
     {"score", "BALLS...", OPTIONS_WORDS_MAX, BIT(TARGET) | BIT(JSON),
      "a game's score: X X 7 2 8 / F 9", cmd_score},
+    {"bag", "", 0,
+     BIT(PATTERN) | BIT(BAG) | RELEASE | BIT(GAMES) | BIT(BOWLERS) | BIT(PICK) | BIT(WEIGHTS) |
+         BIT(SURFACES) | BIT(NO_SPARE) | BIT(CERTIFIED) | BIT(JSON),
+     "what each ball of a bag is for; the best six", cmd_bag},
+    {"block", "", 0, BIT(PATTERN) | BIT(BAG) | RELEASE | BIT(GAMES) | BIT(BOWLERS) | BIT(JSON),
+     "the games ahead: which ball and line for each", cmd_block},
     {"check", "FILE...", OPTIONS_WORDS_MAX, BIT(JSON),
      "find the faults in files, or say they are good", cmd_check},
     {"help", "[COMMAND]", 1, BIT(JSON), "what there is, or what a command takes", cmd_help},

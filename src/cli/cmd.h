@@ -23,6 +23,8 @@ int cmd_advise(const Options *options);
 int cmd_spare(const Options *options);
 int cmd_score(const Options *options);
 int cmd_rack(const Options *options);
+int cmd_bag(const Options *options);
+int cmd_block(const Options *options);
 int cmd_check(const Options *options);
 
 /* The lane, the bowler and the balls that the options name. */

@@ -37,6 +37,11 @@ typedef enum OptionId {
     OPTION_BOARD,
     OPTION_DEGREES,
     OPTION_POUNDS,
+    OPTION_GAMES,
+    OPTION_PICK,
+    OPTION_WEIGHTS,
+    OPTION_SURFACES,
+    OPTION_NO_SPARE,
     OPTION_JSON,
     OPTION_COUNT
 } OptionId;
@@ -45,12 +50,12 @@ typedef enum OptionId {
 /* What was said. Numbers are NAN, counts 0 and texts NULL when it was not. Texts point into argv.
  */
 typedef struct Options {
-    const char *pattern, *bag, *ball, *shots;
-    int slot, game, frame, bowlers, target;
+    const char *pattern, *bag, *ball, *shots, *weights;
+    int slot, game, frame, bowlers, target, games, pick;
     double stance, aim, laydown, launch_deg;
     double mph, rpm, rotation_deg, tilt_deg, loft_ft;
     double board, degrees, pounds;
-    bool certified, json;
+    bool certified, json, surfaces, no_spare;
     bool lane_said;
     Side lane;
     int at_count;

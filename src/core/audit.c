@@ -129,7 +129,7 @@ static void do_surface(AuditJob *job, int at)
     const Bowler *bowler = &job->bag.bowler;
     Ball ball = job->bag.balls[at / SURFACES];
     SurfaceShow *show = &job->out.ball[at / SURFACES].surface[at % SURFACES];
-    if (ball.cover == COVER_POLYESTER)
+    if (ball.cover == COVER_POLYESTER || (ball.slot == 0 && !job->in.pick_surfaces))
         return;
     MotionBody body;
     BatchBall batch;
@@ -238,7 +238,7 @@ static void do_bag(AuditJob *job)
             (Place){.ball = i, .surface = -1, .spare = job->out.ball[i].spare};
     }
     audit_place(&job->out, &job->bag, set);
-    audit_compare(&job->out, &job->bag, job->ideal, job->in.surfaces);
+    audit_compare(&job->out, &job->bag, &job->ideal[0][0], job->in.surfaces);
 }
 
 bool audit_step(AuditJob *job)

@@ -17,8 +17,8 @@ typedef struct AuditInput {
     double weight[LANE_STATE_COUNT]; /* of the lane states; all 0: by the block's length */
     int pick;                        /* balls to pick, 1..PICK_MAX; 0: none */
     bool spare_free;                 /* no place is kept for a spare ball */
-    bool surfaces;                   /* reckon other surfaces */
-    bool pick_surfaces;              /* and let the pick choose among them */
+    bool surfaces;                   /* reckon other surfaces of the balls in the slots */
+    bool pick_surfaces;              /* of every ball, and let the pick choose among them */
 } AuditInput;
 
 /* Nearer in worth than that, two balls answer a film alike (assumed: three strikes in a hundred
@@ -146,8 +146,8 @@ const Audit *audit_result(const AuditJob *job);           /* owned by the job */
 const LaneFilms *audit_films(const AuditJob *job);
 
 /* For audit.c and its parts alone. */
-void audit_compare(Audit *audit, const Bag *bag, const double ideal[IDEALS][STATE_FILMS],
-                   bool surfaces);
+/* ideal: IDEALS rows of STATE_FILMS */
+void audit_compare(Audit *audit, const Bag *bag, const double *ideal, bool surfaces);
 void audit_place(const Audit *audit, const Bag *bag, Set *set);
 double audit_film_weight(const Audit *audit, int film);
 

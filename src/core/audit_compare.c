@@ -107,7 +107,7 @@ static int best_in(const Audit *audit, const int *balls, int count, LaneState st
 }
 
 static void find_gaps(Audit *audit, const Bag *bag, const int *balls, int count,
-                      const double ideal[IDEALS][STATE_FILMS])
+                      const double *ideal)
 {
     double top[STATE_FILMS] = {0}, all[STATE_FILMS] = {0}, dream[STATE_FILMS] = {0};
     int every[BAG_BALLS_MAX], everyone = 0;
@@ -120,7 +120,7 @@ static void find_gaps(Audit *audit, const Bag *bag, const int *balls, int count,
         }
     raise_top(dream, all);
     for (int i = 0; i < IDEALS; i++)
-        raise_top(dream, ideal[i]);
+        raise_top(dream, ideal + i * STATE_FILMS);
     for (LaneState s = 0; s < LANE_STATE_COUNT; s++) {
         Gap *gap = &audit->gap[s];
         *gap = (Gap){.state = s,
@@ -133,8 +133,8 @@ static void find_gaps(Audit *audit, const Bag *bag, const int *balls, int count,
         double most =
             gap->locker_ball < 0 ? 0.0 : state_worth(audit->ball[gap->locker_ball].worth, s);
         for (int i = 0; i < IDEALS; i++)
-            if (state_worth(ideal[i], s) > most) {
-                most = state_worth(ideal[i], s);
+            if (state_worth(ideal + i * STATE_FILMS, s) > most) {
+                most = state_worth(ideal + i * STATE_FILMS, s);
                 gap->ideal_ball = i;
             }
         gap->open = gap->ideal - gap->best > AUDIT_GAP;
@@ -159,8 +159,9 @@ static double bag_worth(const Audit *audit, const int *balls, int count, int cha
     double sum = 0.0;
     memset(top, 0, STATE_FILMS * sizeof *top);
     for (int i = 0; i < count; i++)
-        raise_top(top, balls[i] == changed ? audit->ball[changed].surface[surface].worth
-                                           : audit->ball[balls[i]].worth);
+        raise_top(top, changed >= 0 && balls[i] == changed
+                           ? audit->ball[changed].surface[surface].worth
+                           : audit->ball[balls[i]].worth);
     for (int f = 0; f < STATE_FILMS; f++)
         sum += audit_film_weight(audit, f) * top[f];
     return sum;
@@ -208,8 +209,7 @@ static void advise_one(Audit *audit, const Bag *bag, const int *balls, int count
         audit->advice[audit->advice_count++] = best;
 }
 
-void audit_compare(Audit *audit, const Bag *bag, const double ideal[IDEALS][STATE_FILMS],
-                   bool surfaces)
+void audit_compare(Audit *audit, const Bag *bag, const double *ideal, bool surfaces)
 {
     int balls[BAG_SLOTS], count = strikers(audit, bag, balls);
     find_overlaps(audit, balls, count);
