@@ -49,6 +49,10 @@ static const CommandRow COMMANDS[] = {
      "what each ball of a bag is for; the best six", cmd_bag},
     {"block", "", 0, BIT(PATTERN) | BIT(BAG) | RELEASE | BIT(GAMES) | BIT(BOWLERS) | BIT(JSON),
      "the games ahead: which ball and line for each", cmd_block},
+    {"rehearse", "", 0,
+     BIT(PATTERN) | BIT(BAG) | RELEASE | BIT(GAMES) | BIT(BOWLERS) | BIT(PLAYER) | BIT(SEED) |
+         BIT(JSON),
+     "play a block against a hidden lane", cmd_rehearse},
     {"check", "FILE...", OPTIONS_WORDS_MAX, BIT(JSON),
      "find the faults in files, or say they are good", cmd_check},
     {"help", "[COMMAND]", 1, BIT(JSON), "what there is, or what a command takes", cmd_help},

@@ -10,6 +10,7 @@
 #include "core/bag.h"
 #include "core/line.h"
 #include "core/oil.h"
+#include "core/rack.h"
 
 #define CMD_PATTERN_DEFAULT "apron"
 #define CMD_BAG_DEFAULT "demo"
@@ -25,6 +26,7 @@ int cmd_score(const Options *options);
 int cmd_rack(const Options *options);
 int cmd_bag(const Options *options);
 int cmd_block(const Options *options);
+int cmd_rehearse(const Options *options);
 int cmd_check(const Options *options);
 
 /* The lane, the bowler and the balls that the options name. */
@@ -66,6 +68,8 @@ void print_release(const Bowler *bowler);
 
 /* Writes entry {board, degrees[, mph]} or null in the gutter, breakpoint {board, ft}. */
 void json_entry(JsonOut *out, double board, double degrees, double mph);
+/* Members strike, pinfall, leaves of the open object; pins as that hand's bowler sees them. */
+void json_rack(JsonOut *out, const RackChances *chances, Hand hand);
 void json_breakpoint(JsonOut *out, double board, double ft);
 
 /* "-" for NAN, else the number with that many decimals, right-aligned. */

@@ -112,6 +112,8 @@ static void answer_json(JsonOut *out, const Answer *answer, const RuleSet *rules
         json_out_rounded(out, "surface_grit", answer->surface_grit, 0);
     json_out_rounded(out, "pocket_now", answer->pocket_now, 4);
     json_out_rounded(out, "pocket_after", answer->pocket_after, 4);
+    json_out_rounded(out, "strike_now", answer->strike_now, 4);
+    json_out_rounded(out, "strike_after", answer->strike_after, 4);
     json_out_rounded(out, "entry_deg", answer->entry_deg, 3);
     json_out_rounded(out, "room_in", answer->room_in, 2);
     json_out_rounded(out, "room_out", answer->room_out, 2);

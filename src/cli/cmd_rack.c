@@ -11,24 +11,30 @@ static const double USUAL_MPH = 16.5, USUAL_POUNDS = 15.0;
 /* Leaves rarer than this are left out of what is printed. */
 static const double SHOWN = 0.0005;
 
+void json_rack(JsonOut *out, const RackChances *chances, Hand hand)
+{
+    json_out_rounded(out, "strike", chances->strike, 4);
+    json_out_rounded(out, "pinfall", chances->pinfall, 3);
+    json_out_array(out, "leaves");
+    for (int i = 0; i < chances->leave_count && chances->leave_chance[i] >= SHOWN; i++) {
+        Pins pins = hand == HAND_LEFT ? lane_mirror_pins(chances->leave[i]) : chances->leave[i];
+        json_out_object(out, NULL);
+        json_out_array(out, "pins");
+        for (int pin = 1; pin <= 10; pin++)
+            if (pins & pin_bit(pin))
+                json_out_integer(out, NULL, pin);
+        json_out_end(out);
+        json_out_rounded(out, "p", chances->leave_chance[i], 4);
+        json_out_end(out);
+    }
+    json_out_end(out);
+}
+
 static int rack_json(const RackChances *chances)
 {
     JsonOut out = json_out_start();
     json_out_object(&out, NULL);
-    json_out_rounded(&out, "strike", chances->strike, 4);
-    json_out_rounded(&out, "pinfall", chances->pinfall, 3);
-    json_out_array(&out, "leaves");
-    for (int i = 0; i < chances->leave_count && chances->leave_chance[i] >= SHOWN; i++) {
-        json_out_object(&out, NULL);
-        json_out_array(&out, "pins");
-        for (int pin = 1; pin <= 10; pin++)
-            if (chances->leave[i] & pin_bit(pin))
-                json_out_integer(&out, NULL, pin);
-        json_out_end(&out);
-        json_out_rounded(&out, "p", chances->leave_chance[i], 4);
-        json_out_end(&out);
-    }
-    json_out_end(&out);
+    json_rack(&out, chances, HAND_RIGHT);
     json_out_end(&out);
     return cmd_json(&out);
 }

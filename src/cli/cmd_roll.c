@@ -45,7 +45,21 @@ static int delivery_read(const Options *options, const Setup *setup, const Motio
     return CMD_DONE;
 }
 
-static int roll_json(const Roll *roll)
+/* What the hit is worth by the rack's table; null in the gutter. */
+static void roll_rack_json(JsonOut *out, const Roll *roll, double pounds, Hand hand)
+{
+    if (roll->gutter) {
+        json_out_null(out, "rack");
+        return;
+    }
+    RackChances chances;
+    rack_chances(roll->entry_board, roll->entry_deg, roll->entry_mph, pounds, &chances);
+    json_out_object(out, "rack");
+    json_rack(out, &chances, hand);
+    json_out_end(out);
+}
+
+static int roll_json(const Roll *roll, double pounds, Hand hand)
 {
     JsonOut out = json_out_start();
     json_out_object(&out, NULL);
@@ -72,6 +86,7 @@ static int roll_json(const Roll *roll)
     json_out_rounded(&out, "flare_in", roll->flare_in, 3);
     json_out_rounded(&out, "revs", roll->revs, 3);
     json_out_rounded(&out, "seconds", roll->seconds, 4);
+    roll_rack_json(&out, roll, pounds, hand);
     json_out_end(&out);
     return cmd_json(&out);
 }
@@ -91,7 +106,7 @@ static void print_path(const Roll *roll)
     }
 }
 
-static void print_end(const Roll *roll)
+static void print_end(const Roll *roll, double pounds)
 {
     if (isnan(roll->first_move_ft))
         puts("First move  none: it never turns by a degree");
@@ -108,6 +123,10 @@ static void print_end(const Roll *roll)
     else
         printf("Pins        board %.1f (%s), entry %.1f deg, %.1f mph\n", roll->entry_board,
                HIT_NAMES[shot_hit_of_board(roll->entry_board)], roll->entry_deg, roll->entry_mph);
+    if (!roll->gutter)
+        printf("Worth       %.0f %% strikes, %.1f pins on the mean\n",
+               100.0 * rack_strike(roll->entry_board, roll->entry_deg, roll->entry_mph, pounds),
+               rack_pinfall(roll->entry_board, roll->entry_deg, roll->entry_mph, pounds));
     printf("Flare       %.1f in over %.1f turns, %.2f s\n", roll->flare_in, roll->revs,
            roll->seconds);
 }
@@ -131,7 +150,7 @@ int cmd_roll(const Options *options)
     Roll roll;
     motion_roll(&body, &setup.oil, &delivery, &roll);
     if (options->json)
-        return roll_json(&roll);
+        return roll_json(&roll, ball->pounds, setup.bag.bowler.hand);
 
     const Bowler *bowler = &setup.bag.bowler;
     print_ball(ball);
@@ -144,6 +163,6 @@ int cmd_roll(const Options *options)
            delivery.launch_deg);
     print_path(&roll);
     putchar('\n');
-    print_end(&roll);
+    print_end(&roll, ball->pounds);
     return CMD_DONE;
 }

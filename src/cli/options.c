@@ -84,6 +84,10 @@ static const OptionRow TABLE[OPTION_COUNT] = {
                          "let the pick choose each ball's surface too"},
     [OPTION_NO_SPARE] = {"no-spare", KIND_FLAG, AT(no_spare), NULL, 0, 0, "",
                          "keep no place of the pick for a spare ball"},
+    [OPTION_PLAYER] = {"player", KIND_TEXT, AT(player), "NAME", 0, 0, "",
+                       "hold, rules, advisor or knows-the-lane"},
+    [OPTION_SEED] = {"seed", KIND_COUNT, AT(seed), "N", 1, 1000000000, "",
+                     "which hidden lane (1)"},
     [OPTION_JSON] = {"json", KIND_FLAG, AT(json), NULL, 0, 0, "",
                      "one JSON object instead of a table"},
 };

@@ -42,6 +42,8 @@ typedef enum OptionId {
     OPTION_WEIGHTS,
     OPTION_SURFACES,
     OPTION_NO_SPARE,
+    OPTION_PLAYER,
+    OPTION_SEED,
     OPTION_JSON,
     OPTION_COUNT
 } OptionId;
@@ -50,8 +52,8 @@ typedef enum OptionId {
 /* What was said. Numbers are NAN, counts 0 and texts NULL when it was not. Texts point into argv.
  */
 typedef struct Options {
-    const char *pattern, *bag, *ball, *shots, *weights;
-    int slot, game, frame, bowlers, target, games, pick;
+    const char *pattern, *bag, *ball, *shots, *player, *weights;
+    int slot, game, frame, bowlers, seed, target, games, pick;
     double stance, aim, laydown, launch_deg;
     double mph, rpm, rotation_deg, tilt_deg, loft_ft;
     double board, degrees, pounds;

@@ -1,0 +1,121 @@
+/* cmd_rehearse.c - a block against a hidden lane, told shot by shot. */
+#include <math.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "cli/cmd.h"
+#include "core/rehearse.h"
+#include "store/files.h"
+
+enum { USUAL_GAMES = 3, USUAL_BOWLERS = 4 };
+
+static int rehearsal_json(const Rehearsal *out, Player player, uint64_t seed)
+{
+    JsonOut json = json_out_start();
+    json_out_object(&json, NULL);
+    json_out_string(&json, "player", PLAYER_NAMES[player]);
+    json_out_integer(&json, "seed", (long)seed);
+    json_out_rounded(&json, "mean_pins", out->mean_pins, 2);
+    json_out_array(&json, "games");
+    for (int i = 0; i < out->games; i++)
+        json_out_integer(&json, NULL, out->score[i]);
+    json_out_end(&json);
+    json_out_rounded(&json, "strikes", (double)out->strikes / out->shot_count, 4);
+    json_out_rounded(&json, "pocket", (double)out->pockets / out->shot_count, 4);
+    json_out_rounded(&json, "worth", out->worth, 4);
+    json_out_array(&json, "decisions");
+    for (int i = 0; i < out->shot_count; i++) {
+        const RehearseShot *s = &out->shots[i];
+        json_out_object(&json, NULL);
+        json_out_integer(&json, "game", s->game);
+        json_out_integer(&json, "frame", s->frame);
+        json_out_string(&json, "lane", SIDE_NAMES[s->shot.lane]);
+        json_out_string(&json, "action", ACTION_NAMES[s->action]);
+        json_out_integer(&json, "slot", s->shot.slot);
+        json_out_rounded(&json, "stance", s->shot.stance, 2);
+        json_out_rounded(&json, "aim", s->shot.aim, 2);
+        json_out_rounded(&json, "stated_pocket", s->stated, 4);
+        json_out_rounded(&json, "worth", s->worth, 4);
+        json_out_string(&json, "hit", HIT_NAMES[s->shot.hit]);
+        json_out_string(&json, "read", READ_NAMES[s->shot.read]);
+        json_out_string(&json, "release", RELEASE_NAMES[s->shot.release]);
+        json_out_rounded(&json, "board", s->board, 2);
+        json_out_bool(&json, "strike", s->strike);
+        json_out_end(&json);
+    }
+    json_out_end(&json);
+    json_out_end(&json);
+    return cmd_json(&json);
+}
+
+static void print_rehearsal(const Rehearsal *out, const Setup *setup, Player player)
+{
+    printf("%s on %s, %g ft: player %s\n\n", setup->bag.bowler.name, setup->pattern.name,
+           setup->pattern.length_ft, PLAYER_NAMES[player]);
+    puts("game frame lane   ball  feet   aim  what was done    hit      read     worth");
+    for (int i = 0; i < out->shot_count; i++) {
+        const RehearseShot *s = &out->shots[i];
+        printf("%4d %5d %-5s %5d %5.1f %5.1f  %-15s  %-7s  %-7s  %3.0f %%%s\n", s->game, s->frame,
+               SIDE_NAMES[s->shot.lane], s->shot.slot, s->shot.stance, s->shot.aim,
+               ACTION_WORDS[s->action], HIT_NAMES[s->shot.hit], READ_NAMES[s->shot.read],
+               100.0 * s->worth, s->strike ? "  X" : "");
+    }
+    printf("\nGames  ");
+    for (int i = 0; i < out->games; i++)
+        printf(" %d", out->score[i]);
+    printf("\nMean    %.1f; pocket %.0f %%, strikes %.0f %%\n", out->mean_pins,
+           100.0 * out->pockets / out->shot_count, 100.0 * out->strikes / out->shot_count);
+    printf("Worth   %.0f %%: chance of a strike of what was chosen, on the hidden lane\n",
+           100.0 * out->worth);
+}
+
+int cmd_rehearse(const Options *options)
+{
+    Player player = PLAYER_ADVISOR;
+    if (options->player) {
+        int i = 0;
+        while (PLAYER_NAMES[i] && strcmp(PLAYER_NAMES[i], options->player) != 0)
+            i++;
+        if (!PLAYER_NAMES[i])
+            return cmd_say(CMD_USAGE,
+                           "--player is hold, rules, advisor or knows-the-lane, not \"%s\"",
+                           options->player);
+        player = (Player)i;
+    }
+    static Setup setup;
+    static RuleSet rules;
+    Error error = {0};
+    int read = setup_read(options, &setup);
+    if (read != CMD_DONE)
+        return read;
+    if (!files_rules("coach", &rules, &error))
+        return cmd_fault(CMD_FAULT, &error);
+    for (int slot = 1; !bag_slot(&setup.bag, slot); slot++)
+        if (slot == BAG_SLOTS)
+            return cmd_say(CMD_FAULT, "no ball of this bag is in a slot");
+    RehearseJob *job = rehearse_new();
+    Rehearsal *out = malloc(sizeof *out);
+    int status = CMD_FAULT;
+    if (!job || !out) {
+        cmd_say(CMD_FAULT, "out of memory");
+    } else {
+        RehearseSetup plan = {.bag = &setup.bag,
+                              .pattern = &setup.pattern,
+                              .rules = &rules,
+                              .games = options->games ? options->games : USUAL_GAMES,
+                              .bowlers_on_pair =
+                                  options->bowlers ? options->bowlers : USUAL_BOWLERS,
+                              .player = player,
+                              .seed = options->seed > 0 ? (uint64_t)options->seed : 1};
+        rehearse_play(job, &plan, out);
+        status = CMD_DONE;
+        if (options->json)
+            status = rehearsal_json(out, player, plan.seed);
+        else
+            print_rehearsal(out, &setup, player);
+    }
+    rehearse_free(job);
+    free(out);
+    return status;
+}
