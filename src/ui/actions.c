@@ -18,6 +18,7 @@ const char *const GROUP_TITLES[GROUP_COUNT] = {
     [GROUP_EVENT] = "The event",
     [GROUP_SPARES] = "Picking up what is left",
     [GROUP_PICK] = "Choosing an earlier shot",
+    [GROUP_LOOK] = "Looking at the bag, or at the games ahead",
     [GROUP_ASK] = "When asked",
     [GROUP_SCREEN] = "The screen",
 };

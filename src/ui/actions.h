@@ -19,10 +19,12 @@ enum {
     IN_HELP = 1 << 8,
     IN_SMALL = 1 << 9,  /* the terminal is too small to show anything */
     IN_SPARE = 1 << 10, /* inside a shot: what the spare ball left */
+    IN_BAG = 1 << 11,   /* looking at the bag */
+    IN_BLOCK = 1 << 12, /* looking at the games ahead */
     IN_PARTS = IN_HIT | IN_READ | IN_RELEASE | IN_LEAVE | IN_SPARE,
     IN_ENTRY = IN_PARTS | IN_NUMBER,
-    IN_SPARES = 1 << 11, /* the spares view */
-    IN_ANY = (1 << 12) - 1
+    IN_SPARES = 1 << 13, /* the spares view */
+    IN_ANY = (1 << 14) - 1
 };
 
 typedef enum DoId {
@@ -44,6 +46,7 @@ typedef enum DoGroup {
     GROUP_EVENT,
     GROUP_SPARES,
     GROUP_PICK,
+    GROUP_LOOK,
     GROUP_ASK,
     GROUP_SCREEN,
     GROUP_COUNT

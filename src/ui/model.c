@@ -52,6 +52,10 @@ unsigned model_where(const Model *model)
         return IN_SPARES;
     case MODE_HELP:
         return IN_HELP;
+    case MODE_BAG:
+        return IN_BAG;
+    case MODE_BLOCK:
+        return IN_BLOCK;
     default:
         return IN_LANE;
     }
@@ -83,6 +87,31 @@ const SpareLine *model_spare_line(const Model *model)
     if (model->spare_stale || model->spare_pins == 0 || !model->spare.found)
         return NULL;
     return model->spare.take ? &model->spare.sure : &model->spare.line;
+}
+
+bool model_surfaces_free(const Model *model)
+{
+    return !model->session->event.certified || model->session->shot_count == 0;
+}
+
+AuditInput model_audit_input(const Model *model)
+{
+    const Session *session = model->session;
+    return (AuditInput){.bag = &session->bag,
+                        .pattern = &session->pattern,
+                        .games = session->event.games,
+                        .bowlers = session->event.bowlers_on_pair,
+                        .pick = BAG_SLOTS,
+                        .surfaces = model_surfaces_free(model)};
+}
+
+BlockInput model_block_input(const Model *model)
+{
+    const Session *session = model->session;
+    return (BlockInput){.bag = &session->bag,
+                        .pattern = &session->pattern,
+                        .games = session->event.games,
+                        .bowlers = session->event.bowlers_on_pair};
 }
 
 const Answer *model_answer(const Model *model, int index)

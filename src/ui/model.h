@@ -11,6 +11,8 @@
 
 #include "base/theme.h"
 #include "core/advice.h"
+#include "core/audit.h"
+#include "core/block.h"
 #include "core/session.h"
 #include "core/spare.h"
 #include "ui/actions.h"
@@ -18,7 +20,16 @@
 
 enum { SCREEN_COLUMNS_MIN = 80, SCREEN_ROWS_MIN = 24 };
 
-typedef enum Mode { MODE_LANE, MODE_ENTRY, MODE_PICK, MODE_SPARES, MODE_HELP, MODE_ASK } Mode;
+typedef enum Mode {
+    MODE_LANE,
+    MODE_ENTRY,
+    MODE_PICK,
+    MODE_SPARES,
+    MODE_HELP,
+    MODE_ASK,
+    MODE_BAG,
+    MODE_BLOCK
+} Mode;
 
 /* Parts of a shot that is being typed, in their order; slot and speed are asked for inside it. */
 typedef enum Field {
@@ -78,6 +89,11 @@ typedef struct Model {
     bool spare_stale; /* spare and spare_path wait for MSG_PATHS */
     Spare spare;      /* its balls are the session's */
     Roll spare_path;
+
+    const Audit *audit; /* the engine's own, as far as it has come; NULL: not begun */
+    const Block *block;
+    bool audit_surfaces; /* the audit was asked to reckon other surfaces */
+    int bag_page, block_game;
 } Model;
 
 typedef enum MsgKind {
@@ -85,6 +101,8 @@ typedef enum MsgKind {
     MSG_SIZE,   /* columns, rows */
     MSG_ADVICE, /* advice so far, copied; done or not */
     MSG_PATHS,  /* time to bring the paths up to date */
+    MSG_AUDIT,  /* audit: how far it is */
+    MSG_BLOCK,  /* block */
     MSG_KEPT,   /* ok: entries are on disk; else text says why not */
     MSG_NOTICE  /* text: one line to show */
 } MsgKind;
@@ -95,6 +113,8 @@ typedef struct Msg {
     int columns, rows;
     const Advice *advice;
     const Roll *first_roll; /* path of the first answer; NULL: to be reckoned by MSG_PATHS */
+    const Audit *audit;
+    const Block *block;
     bool ok;
     const char *text;
 } Msg;
@@ -105,6 +125,8 @@ typedef struct Effects {
     bool redraw; /* draw every cell afresh */
     bool keep;   /* entries were added to the session: keep them */
     bool advise; /* begin to reckon for model_advice_input() */
+    bool audit;  /* begin to reckon for model_audit_input() */
+    bool block;  /* the same for model_block_input() */
     bool theme;  /* another theme was chosen */
     bool bell;
     bool quit;
@@ -123,6 +145,11 @@ unsigned model_where(const Model *model);
 Plan model_plan(const Model *model);
 
 AdviceInput model_advice_input(const Model *model);
+AuditInput model_audit_input(const Model *model);
+BlockInput model_block_input(const Model *model);
+
+/* Whether a surface may still be changed: until scored play has begun. */
+bool model_surfaces_free(const Model *model);
 
 /* What to throw at the pins of MODE_SPARES: all of them, or those that are sure; NULL: not known.
  */

@@ -17,7 +17,10 @@ typedef struct Runtime {
     AdviceInput input;
     bool working;    /* the job has slices left */
     int slots_ready; /* of the job, as last shown */
-    int kept;        /* entries of the session that were handed over */
+    AuditJob *audit; /* made when first looked at */
+    BlockJob *block;
+    bool auditing, blocking;
+    int kept; /* entries of the session that were handed over */
     bool draw, afresh, quit;
     Theme plain;
 } Runtime;
@@ -55,6 +58,30 @@ static void advise(Runtime *run)
     run->slots_ready = 0;
 }
 
+static void begin_audit(Runtime *run)
+{
+    if (!run->audit && !(run->audit = audit_job_new())) {
+        send(run, (Msg){.kind = MSG_NOTICE, .text = "not enough memory to look at the bag"});
+        return;
+    }
+    AuditInput input = model_audit_input(run->model);
+    audit_begin(run->audit, &input);
+    run->auditing = true;
+    send(run, (Msg){.kind = MSG_AUDIT, .audit = audit_result(run->audit)});
+}
+
+static void begin_block(Runtime *run)
+{
+    if (!run->block && !(run->block = block_job_new())) {
+        send(run, (Msg){.kind = MSG_NOTICE, .text = "not enough memory to look ahead"});
+        return;
+    }
+    BlockInput input = model_block_input(run->model);
+    block_begin(run->block, &input);
+    run->blocking = true;
+    send(run, (Msg){.kind = MSG_BLOCK, .block = block_result(run->block)});
+}
+
 static void send(Runtime *run, Msg msg)
 {
     Effects effects = update(run->model, msg);
@@ -67,6 +94,10 @@ static void send(Runtime *run, Msg msg)
         set_theme(run);
     if (effects.advise)
         advise(run);
+    if (effects.audit)
+        begin_audit(run);
+    if (effects.block)
+        begin_block(run);
     if (effects.bell)
         term_bell();
 }
@@ -87,6 +118,24 @@ static void work(Runtime *run)
             msg.first_roll = &roll;
         }
         send(run, msg);
+    }
+}
+
+/* A slice of what the bag's or the block's screen waits for, when it is being looked at. */
+static bool looking(const Runtime *run)
+{
+    return (run->auditing && run->model->mode == MODE_BAG) ||
+           (run->blocking && run->model->mode == MODE_BLOCK);
+}
+
+static void look(Runtime *run)
+{
+    if (run->auditing && run->model->mode == MODE_BAG) {
+        run->auditing = !audit_step(run->audit);
+        send(run, (Msg){.kind = MSG_AUDIT, .audit = audit_result(run->audit)});
+    } else {
+        run->blocking = !block_step(run->block);
+        send(run, (Msg){.kind = MSG_BLOCK, .block = block_result(run->block)});
     }
 }
 
@@ -122,9 +171,11 @@ static void loop(Runtime *run)
             return;
         if (run->draw)
             draw(run);
-        term_wait(run->working ? 0 : -1);
+        term_wait(run->working || looking(run) ? 0 : -1);
         if (run->working)
             work(run);
+        else if (looking(run))
+            look(run);
     }
 }
 
@@ -159,6 +210,8 @@ int ui_run(UiHost *host)
     term_fini();
     canvas_fini(&run.canvas);
     advice_job_free(run.job);
+    audit_job_free(run.audit);
+    block_job_free(run.block);
     free(run.model);
     if (ending > 0)
         raise(ending); /* now by its default: whoever sent it learns that it worked */

@@ -589,6 +589,39 @@ static void answer_question(Model *model, Effects *effects, bool yes)
     effects->quit = true;
 }
 
+/* The bag's and the block's screens; what they show is reckoned when first looked at. */
+static bool do_look(Model *model, Effects *effects, DoId id)
+{
+    switch (id) {
+    case DO_BAG:
+        model->mode = MODE_BAG;
+        if (!model->audit || model->audit_surfaces != model_surfaces_free(model)) {
+            model->audit_surfaces = model_surfaces_free(model);
+            effects->audit = true;
+        }
+        return true;
+    case DO_BLOCK:
+        model->mode = MODE_BLOCK;
+        model->block_game = model->session->game - 1;
+        effects->block = !model->block;
+        return true;
+    case DO_BAG_PAGE:
+        model->bag_page = (model->bag_page + 1) % screen_bag_pages(model);
+        return true;
+    case DO_GAME_SOONER:
+        model->block_game -= model->block_game > 0;
+        return true;
+    case DO_GAME_LATER:
+        model->block_game += model->block_game < model->session->event.games - 1;
+        return true;
+    case DO_LOOK_LEAVE:
+        model->mode = MODE_LANE;
+        return true;
+    default:
+        return false;
+    }
+}
+
 static void do_screen(Model *model, Effects *effects, DoId id)
 {
     int page = model->rows - 4 > 1 ? model->rows - 4 : 1;
@@ -743,7 +776,8 @@ static void press(Model *model, Effects *effects, uint32_t key)
     if (id == DO_NOTHING)
         return;
     if (!do_shot(model, effects, id, key) && !do_plan(model, effects, id, key) &&
-        !do_event(model, effects, id) && !do_spares(model, effects, id, key))
+        !do_event(model, effects, id) && !do_spares(model, effects, id, key) &&
+        !do_look(model, effects, id))
         do_screen(model, effects, id);
 }
 
@@ -824,6 +858,14 @@ Effects update(Model *model, Msg msg)
             bring_spare(model);
             effects.draw = true;
         }
+        break;
+    case MSG_AUDIT:
+        model->audit = msg.audit;
+        effects.draw = model->mode == MODE_BAG;
+        break;
+    case MSG_BLOCK:
+        model->block = msg.block;
+        effects.draw = model->mode == MODE_BLOCK;
         break;
     case MSG_KEPT:
         effects.draw = model->unsaved == msg.ok;

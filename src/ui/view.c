@@ -39,6 +39,10 @@ void view_draw(const Model *model, Canvas *canvas)
         screen_help(model, canvas);
     else if (model->mode == MODE_SPARES)
         screen_spares(model, canvas);
+    else if (model->mode == MODE_BAG)
+        screen_bag(model, canvas);
+    else if (model->mode == MODE_BLOCK)
+        screen_block(model, canvas);
     else
         screen_lane(model, canvas);
 }

@@ -14,6 +14,10 @@ void screen_lane(const Model *model, Canvas *canvas);
 void screen_lane_top(const Model *model, Canvas *canvas); /* its top line alone */
 void screen_spares(const Model *model, Canvas *canvas);
 void screen_help(const Model *model, Canvas *canvas);
+void screen_bag(const Model *model, Canvas *canvas);
+void screen_block(const Model *model, Canvas *canvas);
+
+int screen_bag_pages(const Model *model); /* at the model's size */
 
 int screen_help_lines(int columns);               /* how long the help is at that width */
 int screen_help_room(int rows);                   /* how many of its lines show at once */
