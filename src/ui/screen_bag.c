@@ -75,11 +75,17 @@ static void draw_balls(const Model *model, Canvas *canvas, Area area)
 {
     int balls[BAG_BALLS_MAX], count = listed(model, balls), row = area.row;
     int end = area.column + (area.columns < 96 ? area.columns : 96);
-    canvas_text(canvas, row, area.column, 30, ROLE_TITLE, "Each on its own line, fresh");
-    canvas_text_right(canvas, row++, end, 45, ROLE_DIM,
-                      "first   break-   entry  boards        pocket");
-    canvas_text_right(canvas, row++, end, 52, ROLE_DIM,
-                      "move    point    deg  crossed  flare  chance  room");
+    canvas_text(canvas, row, area.column, 25, ROLE_TITLE, "On their own line, fresh");
+    static const char *const TITLES[2][7] = {
+        {"first", "break-", "entry", "boards", "", "pocket", "miss"},
+        {"move", "point", "deg", "crossed", "flare", "chance", "room"}};
+    for (int i = 0; i < 2; i++) {
+        const char *const *t = TITLES[i];
+        char text[96];
+        snprintf(text, sizeof text, "%5s  %8s %6s%9s%7s%8s%6s", t[0], t[1], t[2], t[3], t[4], t[5],
+                 t[6]);
+        canvas_text_right(canvas, row++, end, 54, ROLE_DIM, text);
+    }
     for (int i = 0; i < count; i++, row++) {
         const Showing *show = &model->audit->ball[balls[i]].at[0];
         const Line *line = &show->line;
@@ -132,20 +138,20 @@ static void draw_map(const Model *model, Canvas *canvas, Area area)
         int x = (int)lround((ft - MAP_FT_FIRST) / (MAP_FT_LAST - MAP_FT_FIRST) * (width - 1));
         canvas_print(canvas, foot + 1, left + x - 1, 5, ROLE_DIM, ft == 45 ? "%d ft" : "%d", ft);
     }
-    for (int pass = 0; pass < 2; pass++) /* the slots last: they lie on top */
+    for (int pass = 0; pass < 2; pass++) /* the slots first; what finds its place taken goes on */
         for (int i = 0; i < bag->count; i++) {
             const Showing *show = &model->audit->ball[i].at[0];
             bool slot = bag->balls[i].slot > 0;
-            if (slot != (pass == 1) || !show->found || isnan(show->line.first_move_ft))
+            if (slot != (pass == 0) || !show->found || isnan(show->line.first_move_ft))
                 continue;
             double share = (show->line.first_move_ft - MAP_FT_FIRST) / (MAP_FT_LAST - MAP_FT_FIRST);
             int x = (int)lround(share * (width - 1));
             int y = (int)lround((MAP_DEG_TOP - show->line.entry_deg) / MAP_DEG_STEP);
             x = x < 0 ? 0 : x > width - 1 ? width - 1 : x;
             y = y < 0 ? 0 : y > MAP_HIGH - 1 ? MAP_HIGH - 1 : y;
-            const Cell *cell = canvas_at(canvas, top + y, left + x);
-            while (slot && x < width - 1 && cell && cell->glyph >= '1' && cell->glyph <= '6')
-                cell = canvas_at(canvas, top + y, left + ++x); /* two slots in one place */
+            while (x < width - 1 && canvas_at(canvas, top + y, left + x) &&
+                   canvas_at(canvas, top + y, left + x)->glyph != ' ')
+                x++;
             canvas_put(canvas, top + y, left + x, (uint32_t)letter_of(bag, i),
                        slot ? ROLE_ACCENT : ROLE_DIM);
         }
@@ -311,7 +317,7 @@ static void draw_surfaces(const Model *model, Canvas *canvas, Area area)
         return;
     }
     for (int k = 0; k < SURFACE_COLUMNS; k++)
-        canvas_text_right(canvas, row, column + 24 + 8 * k, 8, ROLE_DIM, TITLES[k]);
+        canvas_text_right(canvas, row, column + 23 + 9 * k, 8, ROLE_DIM, TITLES[k]);
     row++;
     for (int slot = 1; slot <= BAG_SLOTS; slot++) {
         const Ball *ball = bag_slot(bag_of(model), slot);
@@ -327,7 +333,7 @@ static void draw_surfaces(const Model *model, Canvas *canvas, Area area)
             else
                 snprintf(text, sizeof text, "%.0f/%2.0f", show->first_move_ft,
                          100.0 * show->pocket);
-            canvas_text_right(canvas, row, column + 24 + 8 * k, 7, ROLE_PLAIN, text);
+            canvas_text_right(canvas, row, column + 23 + 9 * k, 8, ROLE_PLAIN, text);
         }
         row++;
     }
@@ -363,7 +369,7 @@ static int lay_out(const Model *model, Canvas *canvas, int page)
             break; /* these follow from all the figures */
         int rows = PARTS[i].rows(model, columns);
         rows = rows > room ? room : rows;
-        int gap = used > 0 && room > 21; /* a free line where there are lines to spare */
+        int gap = used > 0 && used + 1 + rows <= room; /* a free line where there is one */
         if (used > 0 && used + gap + rows > room) {
             at++;
             used = gap = 0;

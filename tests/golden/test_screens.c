@@ -3,7 +3,7 @@
  * SETTEE_GOLDEN_UPDATE=1 writes the files anew; read the difference before keeping it. */
 #include "near.h"
 
-#include "ui/pinned.h"
+#include "ui/pinned_bag.h"
 
 static char *slurp(const char *path)
 {
@@ -229,6 +229,43 @@ static void help_and_question(void **state)
     free(pinned);
 }
 
+static void bag_and_block_at_two_sizes(void **state)
+{
+    (void)state;
+    static const int SIZES[][2] = {{80, 24}, {120, 40}};
+    static Audit audit;
+    static Block block;
+    for (int i = 0; i < 2; i++) {
+        Pinned *pinned = malloc(sizeof *pinned);
+        assert_non_null(pinned);
+        pinned_begin(pinned, i ? HAND_LEFT : HAND_RIGHT, SIZES[i][0], SIZES[i][1]);
+        char name[64];
+        Effects effects = pinned_press(pinned, 'B');
+        assert_true(effects.audit);
+        snprintf(name, sizeof name, "bag-start-%dx%d", SIZES[i][0], SIZES[i][1]);
+        compare(name, &pinned->model);
+        pinned_audit(&audit, &pinned->session.bag);
+        update(&pinned->model, (Msg){.kind = MSG_AUDIT, .audit = &audit});
+        int pages = screen_bag_pages(&pinned->model);
+        for (int page = 1; page <= pages; page++) {
+            snprintf(name, sizeof name, "bag-%d-%dx%d", page, SIZES[i][0], SIZES[i][1]);
+            compare(name, &pinned->model);
+            pinned_press(pinned, '\t');
+        }
+        assert_int_equal(pinned->model.bag_page, 0);
+        effects = pinned_press(pinned, 'K');
+        assert_true(effects.block);
+        pinned_block(&block);
+        update(&pinned->model, (Msg){.kind = MSG_BLOCK, .block = &block});
+        pinned_press(pinned, PRESS_DOWN);
+        snprintf(name, sizeof name, "block-%dx%d", SIZES[i][0], SIZES[i][1]);
+        compare(name, &pinned->model);
+        pinned_press(pinned, PRESS_ESC);
+        assert_int_equal(pinned->model.mode, MODE_LANE);
+        free(pinned);
+    }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -245,6 +282,7 @@ int main(void)
         cmocka_unit_test(what_is_not_saved_is_said),
         cmocka_unit_test(picking_up_what_is_left),
         cmocka_unit_test(help_and_question),
+        cmocka_unit_test(bag_and_block_at_two_sizes),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
