@@ -169,14 +169,16 @@ static void forget_spare(Typing *typing)
     typing->shot.spare_left = 0;
 }
 
-/* What stands when no pin was typed: a strike, or all ten after a gutter ball. A shot that is
- * said anew keeps its leave until one is typed. */
+/* What stands when no pin was typed: a strike after a hit near the pocket, all ten after a gutter
+ * ball, else it was not seen. A shot that is said anew keeps its leave until one is typed. */
 static void default_leave(Typing *typing)
 {
     if (typing->pins_typed || typing->index >= 0)
         return;
-    typing->shot.left_said = true;
-    typing->shot.left = typing->shot.hit == HIT_GUTTER ? PINS_ALL : 0;
+    Hit hit = typing->shot.hit;
+    typing->shot.left_said =
+        hit == HIT_GUTTER || hit == HIT_LIGHT || hit == HIT_FLUSH || hit == HIT_HIGH;
+    typing->shot.left = hit == HIT_GUTTER ? PINS_ALL : 0;
     forget_spare(typing);
     typing->shot.ringing = false;
 }
