@@ -45,7 +45,7 @@ static const CommandRow COMMANDS[] = {
      "a game's score: X X 7 2 8 / F 9", cmd_score},
     {"bag", "", 0,
      BIT(PATTERN) | BIT(BAG) | RELEASE | BIT(GAMES) | BIT(BOWLERS) | BIT(PICK) | BIT(WEIGHTS) |
-         BIT(SURFACES) | BIT(NO_SPARE) | BIT(CERTIFIED) | BIT(JSON),
+         BIT(SURFACES) | BIT(NO_SPARE) | BIT(SAVE) | BIT(CERTIFIED) | BIT(JSON),
      "what each ball of a bag is for; the best six", cmd_bag},
     {"block", "", 0, BIT(PATTERN) | BIT(BAG) | RELEASE | BIT(GAMES) | BIT(BOWLERS) | BIT(JSON),
      "the games ahead: which ball and line for each", cmd_block},

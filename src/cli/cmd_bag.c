@@ -8,6 +8,7 @@
 #include "cli/cmd.h"
 #include "core/audit.h"
 #include "core/rules.h"
+#include "store/files.h"
 
 enum { GAMES_USUAL = 6, BOWLERS_USUAL = 4, GAME_COLUMNS = 7 };
 enum { MAP_ROWS = 9, MAP_COLUMNS = 61 };
@@ -479,6 +480,26 @@ static int report_json(const Report *report)
     return cmd_json(&out);
 }
 
+/* The bag with the picked balls in its slots, as they come out, all others in the locker. */
+static int save(const Report *report)
+{
+    static Bag bag;
+    Error error = {0};
+    const Set *set = &report->audit->picked;
+    bag = *report->bag;
+    for (int i = 0; i < bag.count; i++)
+        bag.balls[i].slot = 0;
+    for (int i = 0; i < set->count; i++) {
+        Ball *ball = &bag.balls[set->place[i].ball];
+        ball->slot = i + 1;
+        if (set->place[i].surface >= 0)
+            ball->surface = SURFACE_SET[set->place[i].surface];
+    }
+    if (!files_save_bag(report->options->save, &bag, &error))
+        return cmd_fault(CMD_FAULT, &error);
+    return CMD_DONE;
+}
+
 int cmd_bag(const Options *options)
 {
     Setup setup;
@@ -493,6 +514,8 @@ int cmd_bag(const Options *options)
         return cmd_fault(CMD_USAGE, &error);
     if (options->surfaces && options->certified)
         return cmd_say(CMD_USAGE, "--surfaces and --certified: no surface may change once scored");
+    if (options->save && (options->pick < 1 || options->pick > BAG_SLOTS))
+        return cmd_say(CMD_USAGE, "--save needs --pick 1 to 6: a bag has six slots");
     int status = setup_read(options, &setup);
     if (status != CMD_DONE)
         return status;
@@ -509,6 +532,8 @@ int cmd_bag(const Options *options)
         status = report_json(&report);
     else
         print_report(&report);
+    if (options->save && status == CMD_DONE)
+        status = save(&report);
     audit_job_free(job);
     return status;
 }

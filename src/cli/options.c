@@ -86,8 +86,9 @@ static const OptionRow TABLE[OPTION_COUNT] = {
                          "keep no place of the pick for a spare ball"},
     [OPTION_PLAYER] = {"player", KIND_TEXT, AT(player), "NAME", 0, 0, "",
                        "hold, rules, advisor or knows-the-lane"},
-    [OPTION_SEED] = {"seed", KIND_COUNT, AT(seed), "N", 1, 1000000000, "",
-                     "which hidden lane (1)"},
+    [OPTION_SEED] = {"seed", KIND_COUNT, AT(seed), "N", 1, 1000000000, "", "which hidden lane (1)"},
+    [OPTION_SAVE] = {"save", KIND_TEXT, AT(save), "FILE", 0, 0, "",
+                     "write the bag with the pick in its slots to FILE"},
     [OPTION_JSON] = {"json", KIND_FLAG, AT(json), NULL, 0, 0, "",
                      "one JSON object instead of a table"},
 };

@@ -44,6 +44,7 @@ typedef enum OptionId {
     OPTION_NO_SPARE,
     OPTION_PLAYER,
     OPTION_SEED,
+    OPTION_SAVE,
     OPTION_JSON,
     OPTION_COUNT
 } OptionId;
@@ -52,7 +53,7 @@ typedef enum OptionId {
 /* What was said. Numbers are NAN, counts 0 and texts NULL when it was not. Texts point into argv.
  */
 typedef struct Options {
-    const char *pattern, *bag, *ball, *shots, *player, *weights;
+    const char *pattern, *bag, *ball, *shots, *player, *weights, *save;
     int slot, game, frame, bowlers, seed, target, games, pick;
     double stance, aim, laydown, launch_deg;
     double mph, rpm, rotation_deg, tilt_deg, loft_ft;

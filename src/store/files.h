@@ -28,4 +28,7 @@ bool files_shots(const char *name, Shot *shots, int max, int *count, Error *erro
  * for people: "bag", "pattern", ... (static text). */
 bool files_check(const char *name, const char **kind, Error *error);
 
+/* Writes a bag as a file, whole or not at all; refused where files_bag would refuse it. */
+bool files_save_bag(const char *path, const Bag *bag, Error *error);
+
 #endif

@@ -1,8 +1,12 @@
 /* test_bag.c - settee bag and settee block of the real program: tables, JSON, faults. */
+#define _DEFAULT_SOURCE /* mkstemps */
 #include "near.h"
 
+#include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
+
+#include <unistd.h>
 
 #include "helper_run.h"
 
@@ -131,6 +135,45 @@ static void block_has_the_keys(void **state)
     FAULTS(1, "no ball of the bag is in a slot", "block", "--bag", FIXTURE("empty-slots.json"));
 }
 
+/* The pick written as a bag: it passes check, and its slots are the pick. */
+static void pick_is_saved(void **state)
+{
+    (void)state;
+    char path[] = "/tmp/settee-bag-XXXXXX.json";
+    int fd = mkstemps(path, 5);
+    assert_true(fd >= 0);
+    close(fd);
+    Run run = RUN("bag", "--games", "1", "--pick", "6", "--surfaces", "--save", path, "--json");
+    run_is(&run, 0);
+    cJSON *picked = run_json(&run);
+    Run check = RUN("check", path);
+    run_is(&check, 0);
+    run_free(&check);
+    Run again = RUN("bag", "--games", "1", "--bag", path, "--json");
+    run_is(&again, 0);
+    cJSON *object = run_json(&again);
+    const cJSON *place, *ball;
+    int matched = 0;
+    cJSON_ArrayForEach(place, cJSON_GetObjectItem(picked, "pick"))
+        cJSON_ArrayForEach(ball, cJSON_GetObjectItem(object, "balls"))
+    {
+        const cJSON *slot = cJSON_GetObjectItem(ball, "slot");
+        matched += cJSON_IsNumber(slot) && slot->valuedouble == json_at(place, "slot") &&
+                   strcmp(cJSON_GetStringValue(cJSON_GetObjectItem(ball, "id")),
+                          cJSON_GetStringValue(cJSON_GetObjectItem(place, "id"))) == 0;
+    }
+    assert_int_equal(matched, 6);
+    assert_near(json_at(object, "worth"), json_at(picked, "pick_worth"), 1e-4);
+    cJSON_Delete(object);
+    cJSON_Delete(picked);
+    run_free(&again);
+    run_free(&run);
+    remove(path);
+    FAULTS(2, "--save needs --pick", "bag", "--save", "/tmp/x.json");
+    FAULTS(1, "no-such-folder", "bag", "--games", "1", "--pick", "2", "--save",
+           "/no-such-folder/x.json");
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -139,6 +182,7 @@ int main(void)
         cmocka_unit_test(certified_play_keeps_its_surfaces),
         cmocka_unit_test(weights_are_read),
         cmocka_unit_test(block_has_the_keys),
+        cmocka_unit_test(pick_is_saved),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

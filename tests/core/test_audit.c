@@ -146,9 +146,9 @@ static void weak_and_clean_comes_later(void **state)
         further += end[WEAK].laydown_board >= fresh[STRONG].laydown_board;
     }
     share_between("the weak clean pearl gains on the strong solid as oil goes", later, n, 0.5,
-                  0.9); /* measured 0.61: borne out on more patterns than not */
+                  0.9); /* measured 0.64: borne out on more patterns than not */
     share_between("the strong rough solid is worth more on fresh oil", first, n, 0.5,
-                  0.9); /* 0.61 */
+                  0.95); /* 0.83 */
     share_between("the weak clean pearl is laid down further inside at the end", inside, n, 0.55,
                   0.95); /* 0.69 */
     share_between("... and further inside than the strong one was on fresh oil", further, n, 0.05,
@@ -207,7 +207,7 @@ static void surface_tells_twins_apart(void **state)
         earlier += feet(&a) <= feet(&b);
     }
     share_between("of twins the rough one moves no later", earlier, n, 0.9, 1.0);
-    share_between("twins at 500 and 4000 grit are no longer alike", apart, n, 0.8, 1.0); /* 0.94 */
+    share_between("twins at 500 and 4000 grit are no longer alike", apart, n, 0.7, 1.0); /* 0.86 */
 }
 
 /* The audit itself, on the demo's bag. */

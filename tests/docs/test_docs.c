@@ -28,6 +28,7 @@ static const char *const PAGES[] = {"README.md",
                                     "docs/rules.md",
                                     "docs/model.md",
                                     "docs/accuracy.md",
+                                    "docs/bag.md",
                                     NULL};
 
 static char *read_text(const char *name)
