@@ -101,13 +101,13 @@ typedef enum Motion {
 typedef struct Place {
     int ball, surface; /* surface: into SURFACE_SET, -1: as it is */
     bool spare;
-    int lead;               /* LaneState it does most for the set in; -1: never the best */
+    int lead;               /* LaneState it does most for the set in; -1: it adds next to nothing */
     double gives;           /* what the set loses without it */
     double share;           /* weighted share of films on which it is the best */
     int game_from, game_to; /* games in which it is the best or nearly; 0: none */
     double when;            /* mean game of its use: what the places are in order of */
     Motion motion;
-    int like;     /* ball of the set it is nearest to, when never the best; -1 */
+    int like;     /* ball of the set it is nearest to, when it adds next to nothing; -1 */
     int stand_in; /* ball of the locker outside the set; -1: none */
     double loss;  /* of the set's worth with that one instead */
     char job[120];

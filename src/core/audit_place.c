@@ -5,6 +5,7 @@
 #include "base/text.h"
 #include "core/audit.h"
 
+#define LEAD_LEAST 0.0005 /* worth: a ball that adds less has no job of its own; assumed */
 #define WHEN_SCALE                                                                                 \
     0.02 /* worth: how far behind the best a ball still counts as in use; assumed                  \
           */
@@ -70,7 +71,7 @@ static double worth_with(const Audit *audit, const Set *set, int i, int with)
 /* Where it does most that no other of the set does. */
 static void find_lead(const Audit *audit, const Set *set, int i, Place *place)
 {
-    double most = 1e-9;
+    double most = 0.0, all = 0.0;
     place->lead = -1;
     place->share = 0.0;
     for (int s = 0; s < LANE_STATE_COUNT; s++) {
@@ -85,11 +86,14 @@ static void find_lead(const Audit *audit, const Set *set, int i, Place *place)
             sum += lead > 0.0 ? weight * lead : 0.0;
             place->share += lead > 0.0 ? weight : 0.0;
         }
+        all += sum;
         if (sum > most) {
             most = sum;
             place->lead = s;
         }
     }
+    if (all < LEAD_LEAST)
+        place->lead = -1;
 }
 
 static void find_when(const Audit *audit, const Set *set, Place *place)
@@ -178,7 +182,7 @@ static void say_job(const Bag *bag, Place *place)
         text_append(place->job, sizeof place->job, "%s; %s", LEADS[place->lead],
                     MOTIONS[place->motion]);
     else if (place->like >= 0)
-        text_append(place->job, sizeof place->job, "in reserve: never the best, nearest to %s",
+        text_append(place->job, sizeof place->job, "in reserve: adds little, nearest to %s",
                     bag->balls[place->like].name);
     else
         text_append(place->job, sizeof place->job, "in reserve");

@@ -69,7 +69,7 @@ static inline void pinned_audit(Audit *audit, const Bag *bag)
                                   .lead = -1,
                                   .stand_in = 3,
                                   .loss = -0.002,
-                                  .job = "in reserve: never the best, nearest to Ash Rail"};
+                                  .job = "in reserve: adds little, nearest to Ash Rail"};
     audit->bag.place[2] = (Place){.ball = 2,
                                   .surface = -1,
                                   .lead = 2,
