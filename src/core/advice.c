@@ -14,9 +14,10 @@
  * more: a rule asks for moves that gain nothing. The coach's word is kept in sight another way, by
  * keep_in_sight. */
 #define VOTE_WEIGHT 0.05
-#define UNASKED_COST 0.01 /* an answer that no rule asks for must gain that much more */
-#define INSIST 0.5        /* a vote from which the rules insist */
-#define DISAGREE_BY 0.03  /* forecast against rule, chance of a strike */
+#define UNASKED_COST 0.01   /* an answer that no rule asks for must gain that much more */
+#define HOLD_AFTER_BAD 0.10 /* one bad throw is no reason to move (common practice) */
+#define INSIST 0.5          /* a vote from which the rules insist */
+#define DISAGREE_BY 0.03    /* forecast against rule, chance of a strike */
 
 typedef enum Stage {
     STAGE_BODIES,
@@ -444,6 +445,8 @@ static Answer answer_of(const AdviceJob *job, Action action)
                      .caution = candidate_caution(action)};
     memcpy(answer.rules, job->rule[action], sizeof answer.rules);
     answer.score = gain + VOTE_WEIGHT * answer.vote - (answer.vote > 0.0 ? 0.0 : UNASKED_COST);
+    if (action == ACTION_HOLD && job->out.signs.seen[SIGN_BAD_RELEASE])
+        answer.score += HOLD_AFTER_BAD;
     answer.disagrees = action != ACTION_HOLD && answer.vote >= INSIST && gain < -DISAGREE_BY;
     candidate_words(&job->setting, &job->best[action], answer.words, sizeof answer.words);
     write_because(job, action, &answer);

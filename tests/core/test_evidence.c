@@ -397,7 +397,8 @@ static void test_track(void **state)
             sum += SHEET.units[j][b - 1];
     Estimate scale = volume(belief, SIDE_LEFT);
     assert_near(track.mean, scale.mean * sum / count, 1e-9);
-    assert_near(track.sd, scale.sd * sum / count, 1e-9);
+    /* and what a hit cannot tell of a film's thickness: 15 % of it (belief.c) */
+    assert_near(track.sd, hypot(scale.sd * sum / count, 0.15 * track.mean), 1e-9);
     free(belief);
 }
 
@@ -449,8 +450,9 @@ static void test_forecast(void **state)
             Outlook a = forecast_delivery(forecast, &BATCH[slot - 1], &delivery),
                     b = forecast_delivery(forecast, &BATCH[slot - 1], &delivery);
             assert_true(a.pocket >= 0.0 && a.pocket <= 1.0);
-            assert_true(a.strike >= 0.0 && a.strike <= a.pocket);
-            if (isnan(a.board)) { /* all of them in the gutter */
+            assert_true(a.strike >= 0.0 &&
+                        a.strike <= 1.0); /* hits outside the pocket strike too */
+            if (isnan(a.board)) {         /* all of them in the gutter */
                 assert_true(a.pocket == 0.0 && isnan(a.board_sd) && isnan(a.degrees));
                 continue;
             }
