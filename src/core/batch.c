@@ -73,8 +73,8 @@ void batch_oil(const Oil *oil, double step_ft, BatchOil *ready)
 {
     memset(ready, 0, sizeof *ready);
     for (int j = 0; j < OIL_STATIONS; j++) {
-        for (int b = 0; b < LANE_BOARDS; b++)
-            ready->units[j][b] = (float)oil->units[j][b];
+        for (int b = 0; b < LANE_BOARDS; b++) /* traces would become denormals: slow and nothing */
+            ready->units[j][b] = oil->units[j][b] > 1e-4 ? (float)oil->units[j][b] : 0.0f;
         ready->units[j][LANE_BOARDS] = ready->units[j][LANE_BOARDS - 1];
     }
     /* Shorter than a station where much changes; two stations only where little does in both. */
