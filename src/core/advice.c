@@ -14,10 +14,9 @@
  * more: a rule asks for moves that gain nothing. The coach's word is kept in sight another way, by
  * keep_in_sight. */
 #define VOTE_WEIGHT 0.05
-#define UNASKED_COST 0.01   /* an answer that no rule asks for must gain that much more */
-#define HOLD_AFTER_BAD 0.10 /* one bad throw is no reason to move (common practice) */
-#define INSIST 0.5          /* a vote from which the rules insist */
-#define DISAGREE_BY 0.03    /* forecast against rule, chance of a strike */
+#define UNASKED_COST 0.01 /* an answer that no rule asks for must gain that much more */
+#define INSIST 0.5        /* a vote from which the rules insist */
+#define DISAGREE_BY 0.03  /* forecast against rule, chance of a strike */
 
 typedef enum Stage {
     STAGE_BODIES,
@@ -445,8 +444,6 @@ static Answer answer_of(const AdviceJob *job, Action action)
                      .caution = candidate_caution(action)};
     memcpy(answer.rules, job->rule[action], sizeof answer.rules);
     answer.score = gain + VOTE_WEIGHT * answer.vote - (answer.vote > 0.0 ? 0.0 : UNASKED_COST);
-    if (action == ACTION_HOLD && job->out.signs.seen[SIGN_BAD_RELEASE])
-        answer.score += HOLD_AFTER_BAD;
     answer.disagrees = action != ACTION_HOLD && answer.vote >= INSIST && gain < -DISAGREE_BY;
     candidate_words(&job->setting, &job->best[action], answer.words, sizeof answer.words);
     write_because(job, action, &answer);
@@ -484,19 +481,20 @@ static void drop_doubles(Advice *out)
 }
 
 /* Rules speak first: what they insist on most stands at least second, whatever the forecast says
- * of it. */
+ * of it; and after a bad throw their "hold" stands first, since one is no reason to move. */
 static void keep_in_sight(Advice *out)
 {
     int most = 0;
     for (int i = 1; i < out->answer_count; i++)
         if (out->answers[i].vote > out->answers[most].vote)
             most = i;
-    if (most < 2 || out->answers[most].vote < INSIST)
-        return;
     Answer insisted = out->answers[most];
-    for (int i = most; i > 1; i--)
+    int place = insisted.action == ACTION_HOLD && out->signs.seen[SIGN_BAD_RELEASE] ? 0 : 1;
+    if (most <= place || insisted.vote < INSIST)
+        return;
+    for (int i = most; i > place; i--)
         out->answers[i] = out->answers[i - 1];
-    out->answers[1] = insisted;
+    out->answers[place] = insisted;
 }
 
 static void rank(AdviceJob *job)
