@@ -418,8 +418,13 @@ static void step_slot(AdviceJob *job)
 
 static void write_because(const AdviceJob *job, Action action, Answer *answer)
 {
-    const char *words = action == ACTION_HOLD ? "Nothing asks for a change."
-                                              : "No rule asks for it; the forecast alone does.";
+    bool asked = false; /* whether a rule asks for anything else */
+    for (int other = 0; other < ACTION_COUNT; other++)
+        asked |= other != ACTION_HOLD && job->vote[other] > 0.0;
+    const char *hold =
+        asked ? "Only if you doubt what you saw: no rule says hold." : "Nothing asks for a change.";
+    const char *words =
+        action == ACTION_HOLD ? hold : "No rule asks for it; the forecast alone does.";
     if (answer->rule_count > 0)
         words = job->in.rules->rules[answer->rules[0]].because;
     text_copy(answer->because, sizeof answer->because, words);
