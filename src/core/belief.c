@@ -4,6 +4,7 @@
 #include <math.h>
 #include <string.h>
 
+#include "base/normal.h"
 #include "base/text.h"
 #include "base/units.h"
 #include "core/rack.h"
@@ -142,14 +143,12 @@ static Spread spread_of(const BatchBall *batch, const BatchOil *film, const Bowl
     return spread;
 }
 
-static double below(double x) { return 0.5 * erfc(-x * 0.70710678118654752440); }
-
 /* Chance of the name a bowler gives a hit on `board`, told with an error of `sd`. */
 static double named_chance(Hit hit, double board, double sd)
 {
     double low, high;
     shot_hit_span(hit, &low, &high);
-    double said = below((high - board) / sd) - below((low - board) / sd);
+    double said = normal_below((high - board) / sd) - normal_below((low - board) / sd);
     return (1.0 - HIT_RANDOM) * said + HIT_RANDOM / (HIT_COUNT - 1);
 }
 
@@ -184,7 +183,7 @@ static double pins_chance(const Shot *shot, const Arrival *arrival, const LeaveT
 {
     double board = arrival->gutter ? 0.0 : arrival->board, eye = HIT_SEEN_BOARDS;
     if (shot->hit == HIT_GUTTER) {
-        double said = arrival->gutter ? 0.9 : below((2.0 - board) / sd);
+        double said = arrival->gutter ? 0.9 : normal_below((2.0 - board) / sd);
         return (1.0 - HIT_RANDOM) * said + HIT_RANDOM / (HIT_COUNT - 1);
     }
     if (!leaves->said)

@@ -3,6 +3,7 @@
 
 #include <math.h>
 
+#include "base/normal.h"
 #include "base/units.h"
 #include "core/rack.h"
 
@@ -59,8 +60,6 @@ void forecast_of_truth(Forecast *forecast, const Oil *oil, double mph, double la
     forecast->smooth_boards = fmax(bowler->scatter.laydown_boards, 0.2);
 }
 
-static double below(double x) { return 0.5 * erfc(-x * 0.70710678118654752440); }
-
 Outlook forecast_delivery(const Forecast *forecast, const BatchBall *ball, const Delivery *delivery)
 {
     BatchThrow throws[FORECAST_DRAWS];
@@ -86,8 +85,8 @@ Outlook forecast_delivery(const Forecast *forecast, const BatchBall *ball, const
         if (arrivals[i].gutter)
             continue;
         double board = arrivals[i].board;
-        double pocket =
-            below((LANE_POCKET_HIGH - board) / sd) - below((LANE_POCKET_LOW - board) / sd);
+        double pocket = normal_below((LANE_POCKET_HIGH - board) / sd) -
+                        normal_below((LANE_POCKET_LOW - board) / sd);
         outlook.pocket += pocket;
         outlook.strike += rack_strike(board, arrivals[i].degrees, arrivals[i].mph, ball->pounds);
         outlook.pinfall += rack_pinfall(board, arrivals[i].degrees, arrivals[i].mph, ball->pounds);

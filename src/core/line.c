@@ -3,6 +3,7 @@
 
 #include <math.h>
 
+#include "base/normal.h"
 #include "base/units.h"
 #include "core/batch.h"
 #include "core/rack.h"
@@ -53,8 +54,6 @@ static double curve_at(const Curve *curve, double aim)
     return curve->board[i] + (at - i) * (curve->board[i + 1] - curve->board[i]);
 }
 
-static double below(double x) { return 0.5 * erfc(-x * 0.70710678118654752440); } /* normal cdf */
-
 /* Chance that the ball arrives in the pocket: the aim scatters by aim_sd (boards at the arrows),
  * everything else by rest_sd (boards at the pins). */
 static double pocket_chance(const Curve *curve, double aim, double aim_sd, double rest_sd)
@@ -64,8 +63,8 @@ static double pocket_chance(const Curve *curve, double aim, double aim_sd, doubl
     for (int k = 0; k < NODES; k++) {
         double z = -3.2 + 6.4 * k / (NODES - 1), weight = exp(-0.5 * z * z);
         double board = curve_at(curve, aim + z * aim_sd);
-        sum += weight * (below((LANE_POCKET_HIGH - board) / rest_sd) -
-                         below((LANE_POCKET_LOW - board) / rest_sd));
+        sum += weight * (normal_below((LANE_POCKET_HIGH - board) / rest_sd) -
+                         normal_below((LANE_POCKET_LOW - board) / rest_sd));
         weights += weight;
     }
     return sum / weights;

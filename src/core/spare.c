@@ -4,6 +4,7 @@
 #include <math.h>
 #include <string.h>
 
+#include "base/normal.h"
 #include "base/rng.h"
 #include "base/text.h"
 #include "base/units.h"
@@ -57,7 +58,7 @@ static double deviation_of_share(double share)
     double low = -6.0, high = 6.0;
     for (int k = 0; k < 40; k++) {
         double z = 0.5 * (low + high);
-        if (0.5 * erfc(-z * 0.70710678118654752440) < share)
+        if (normal_below(z) < share)
             low = z;
         else
             high = z;

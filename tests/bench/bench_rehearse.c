@@ -60,7 +60,7 @@ static Bowler bowler_of(int kind, const Bowler *usual)
 
 int main(int argc, char **argv)
 {
-    int blocks = argc > 1 ? atoi(argv[1]) : 4;
+    int blocks = argc > 1 ? atoi(argv[1]) : 1;
     unsigned long first = argc > 2 ? strtoul(argv[2], NULL, 10) : 1;
     Bag bag;
     Pattern pattern;
