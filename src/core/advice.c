@@ -71,13 +71,9 @@ AdviceJob *advice_job_new(void)
 void advice_job_free(AdviceJob *job) { free(job); }
 const Advice *advice_result(const AdviceJob *job) { return &job->out; }
 
-static Delivery plan_delivery(const AdviceJob *job, const Plan *plan)
+static Delivery meant_by(const AdviceJob *job, const Plan *plan)
 {
-    const Bowler *bowler = &job->in.bag->bowler;
-    Delivery delivery = delivery_of(bowler, plan->stance, plan->aim);
-    delivery.mph += plan->mph_change;
-    delivery.loft_ft = fmax(0.0, delivery.loft_ft + plan->loft_change_ft);
-    return delivery;
+    return plan_delivery(&job->in.bag->bowler, plan);
 }
 
 /* As the bowler is thought to throw it today, on the mean. */
@@ -212,7 +208,7 @@ static void hear_rules(AdviceJob *job)
 
 static void read_traits(AdviceJob *job)
 {
-    Delivery delivery = todays(job, plan_delivery(job, &job->in.plan));
+    Delivery delivery = todays(job, meant_by(job, &job->in.plan));
     for (int slot = 1; slot <= BAG_SLOTS; slot++) {
         if (!job->filled[slot - 1])
             continue;
@@ -319,7 +315,7 @@ static void step_signs(AdviceJob *job)
     int slot = job->in.plan.slot - 1;
     belief_film(&job->belief, job->in.lane, &job->out.film);
     forecast_prepare(&job->forecast, &job->belief, job->in.lane, bowler);
-    Delivery meant = plan_delivery(job, &job->in.plan), delivery = todays(job, meant);
+    Delivery meant = meant_by(job, &job->in.plan), delivery = todays(job, meant);
     job->now = forecast_delivery(&job->forecast, &job->batch[slot], &meant);
     job->out.now = line_measure(&job->body[slot], &job->out.film, bowler, &delivery);
     job->out.now.stance = job->in.plan.stance;
@@ -344,7 +340,7 @@ static void step_signs(AdviceJob *job)
 static Outlook find_aim(const AdviceJob *job, const MotionBody *body, const BatchBall *batch,
                         Candidate *candidate)
 {
-    Delivery meant = plan_delivery(job, &candidate->plan);
+    Delivery meant = meant_by(job, &candidate->plan);
     double aim = line_aim(body, &job->out.film, &job->in.bag->bowler, &meant, meant.laydown_board);
     aim = 0.5 * round(2.0 * aim); /* nobody aims finer than half a board */
     Outlook best = {0};
@@ -384,12 +380,12 @@ static void step_try(AdviceJob *job)
     if (candidate.find_aim) {
         outlook = find_aim(job, body, batch, &candidate);
     } else {
-        Delivery meant = plan_delivery(job, &candidate.plan);
+        Delivery meant = meant_by(job, &candidate.plan);
         outlook = forecast_delivery(&job->forecast, batch, &meant);
     }
     if (!candidate_fits(&job->setting, &candidate))
         return;
-    Delivery delivery = todays(job, plan_delivery(job, &candidate.plan));
+    Delivery delivery = todays(job, meant_by(job, &candidate.plan));
     Line line = line_measure(body, &job->out.film, bowler, &delivery);
     take(job, &candidate, &line, &outlook);
     rank(job);
@@ -406,11 +402,11 @@ static void step_slot(AdviceJob *job)
     if (!job->filled[slot])
         return;
     Line *line = &job->out.slot[slot].line;
-    Delivery usual = plan_delivery(job, &job->in.plan);
+    Delivery usual = meant_by(job, &job->in.plan);
     usual.mph += belief_part(&job->belief, PART_MPH).mean;
     *line = line_search(&job->body[slot], &job->out.film, &job->in.bag->bowler, &usual,
                         usual.laydown_board);
-    Delivery meant = plan_delivery(job, &job->in.plan);
+    Delivery meant = meant_by(job, &job->in.plan);
     meant.launch_deg = line->launch_deg;
     line->pocket = forecast_delivery(&job->forecast, &job->batch[slot], &meant).pocket;
     job->out.slot[slot].ready = true;
@@ -540,7 +536,7 @@ bool advice_step(AdviceJob *job)
 
 void advice_roll(const AdviceJob *job, const Plan *plan, Roll *roll)
 {
-    Delivery delivery = todays(job, plan_delivery(job, plan));
+    Delivery delivery = todays(job, meant_by(job, plan));
     motion_roll(&job->body[plan->slot - 1], &job->out.film, &delivery, roll);
 }
 

@@ -23,14 +23,22 @@ typedef struct Bowler {
     char name[48];
     Hand hand;
     Style style;
-    double mph;                   /* at release, 8..28 */
-    double rpm;                   /* 50..650 */
-    double rotation_deg;          /* 0 end over end .. 90 side roll */
+    double mph;          /* at release, 8..28 */
+    double rpm;          /* 50..650 */
+    double rotation_deg; /* 0 end over end .. 90 side roll */
+    /* What they say they can release at, 0..110, rotation_deg within; both 0: not said. */
+    double rotation_least_deg, rotation_most_deg;
     double tilt_deg;              /* 0..60 */
     double loft_ft;               /* 0..15, foul line to touchdown */
     double laydown_offset_boards; /* stance board less laydown board, -5..20 */
     Scatter scatter;
 } Bowler;
+
+/* Whether they say they can release at other rotations than the usual one. */
+static inline bool bowler_turns(const Bowler *bowler)
+{
+    return bowler->rotation_most_deg > bowler->rotation_least_deg;
+}
 
 /* 18 mph, 330 rpm, 50 degrees, tilt 12, loft 1 ft, a league bowler's scatter (assumed). */
 Bowler bowler_default(void);

@@ -1,4 +1,4 @@
-/* delivery.c - stance and aim to laydown and launch. */
+/* delivery.c - stance and aim to laydown and launch; a plan to what is thrown. */
 #include "core/delivery.h"
 
 #include <math.h>
@@ -31,4 +31,20 @@ Delivery delivery_of(const Bowler *bowler, double stance, double aim)
                       .rotation_deg = bowler->rotation_deg,
                       .tilt_deg = bowler->tilt_deg,
                       .loft_ft = bowler->loft_ft};
+}
+
+bool plan_same(const Plan *a, const Plan *b)
+{
+    return a->slot == b->slot && a->stance == b->stance && a->aim == b->aim &&
+           a->mph_change == b->mph_change && a->loft_change_ft == b->loft_change_ft &&
+           a->rotation_change_deg == b->rotation_change_deg;
+}
+
+Delivery plan_delivery(const Bowler *bowler, const Plan *plan)
+{
+    Delivery delivery = delivery_of(bowler, plan->stance, plan->aim);
+    delivery.mph += plan->mph_change;
+    delivery.loft_ft = fmax(0.0, delivery.loft_ft + plan->loft_change_ft);
+    delivery.rotation_deg += plan->rotation_change_deg;
+    return delivery;
 }

@@ -306,12 +306,11 @@ static Delivery thrown(RehearseJob *job, const Bowler *bowler, const Plan *plan,
     const Truth *truth = &job->truth;
     Rng *rng = &job->luck;
     const Scatter *s = &bowler->scatter;
-    Delivery d = delivery_of(bowler, plan->stance, plan->aim);
-    d.mph += plan->mph_change + truth->mph - truth->tired * (game - 1) + s->mph * rng_normal(rng);
+    Delivery d = plan_delivery(bowler, plan);
+    d.mph += truth->mph - truth->tired * (game - 1) + s->mph * rng_normal(rng);
     d.launch_deg += truth->launch_deg + s->launch_deg * rng_normal(rng);
     d.rpm += s->rpm * rng_normal(rng);
     d.laydown_board += s->laydown_boards * rng_normal(rng);
-    d.loft_ft = fmax(0.0, d.loft_ft + plan->loft_change_ft);
     double bad = rng_uniform(rng), kind = rng_uniform(rng), told = rng_uniform(rng);
     *release = RELEASE_GOOD;
     if (bad < BAD_SHARE) {
@@ -418,9 +417,7 @@ static double true_worth(RehearseJob *job, const RehearseSetup *setup, Side lane
     const Plan *plan = &job->plan[lane];
     forecast_of_truth(&job->forecast, &truth->oil[lane], truth->mph - truth->tired * (game - 1),
                       truth->launch_deg, bowler);
-    Delivery meant = delivery_of(bowler, plan->stance, plan->aim);
-    meant.mph += plan->mph_change;
-    meant.loft_ft = fmax(0.0, meant.loft_ft + plan->loft_change_ft);
+    Delivery meant = plan_delivery(bowler, plan);
     return forecast_delivery(&job->forecast, &truth->batch[plan->slot - 1], &meant).strike;
 }
 

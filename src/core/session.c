@@ -126,6 +126,8 @@ static const char *plan_fault(const Session *session, const Plan *plan)
         return "speed change outside -2 to 2 mph";
     if (!(plan->loft_change_ft >= -3.0 && plan->loft_change_ft <= 5.0))
         return "loft change outside -3 to 5 ft";
+    if (!(plan->rotation_change_deg >= -110.0 && plan->rotation_change_deg <= 110.0))
+        return "rotation change outside -110 to 110 degrees";
     return NULL;
 }
 

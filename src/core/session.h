@@ -5,7 +5,7 @@
 #ifndef SETTEE_CORE_SESSION_H
 #define SETTEE_CORE_SESSION_H
 
-#include "core/bag.h"
+#include "core/delivery.h"
 #include "core/oil.h"
 #include "core/score.h"
 #include "core/shot.h"
@@ -24,14 +24,6 @@ typedef struct EventInfo {
     int bowlers_on_pair; /* 1..10 */
     bool certified;      /* scored play: no ball's surface may change */
 } EventInfo;
-
-/* What the bowler means to throw next on a lane. */
-typedef struct Plan {
-    int slot; /* 1..6 */
-    double stance, aim;
-    double mph_change;     /* against the bowler's usual, -2..2 */
-    double loft_change_ft; /* -3..5 */
-} Plan;
 
 typedef enum EntryKind {
     ENTRY_SHOT,  /* shot thrown */

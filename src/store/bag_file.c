@@ -8,6 +8,7 @@
 #define SCATTER_MPH_MAX 5.0
 #define SCATTER_RPM_MAX 100.0
 #define SCATTER_LAYDOWN_MAX_BOARDS 10.0
+#define ROTATION_MAX_DEG 110.0
 #define GAMES_SINCE_MAX 1000.0
 
 static const char *const FINISH_WORDS[] = {"", "compound", "polish", NULL}; /* as enum Finish */
@@ -26,7 +27,8 @@ static const JsonField BOWLER_FIELDS[] = {
     {"style", JSON_WORD, JSON_AT(Bowler, style), .of = "style", .words = STYLE_NAMES},
     {"mph", NUMBER(Bowler, mph, 8, 28, "mph")},
     {"rpm", NUMBER(Bowler, rpm, 50, 650, "rpm")},
-    {"rotation_deg", NUMBER(Bowler, rotation_deg, 0, 110, "degrees")},
+    {"rotation_deg", NUMBER(Bowler, rotation_deg, 0, ROTATION_MAX_DEG, "degrees")},
+    {.key = "rotation_range_deg"},
     {"tilt_deg", NUMBER(Bowler, tilt_deg, 0, 60, "degrees")},
     {"loft_ft", NUMBER(Bowler, loft_ft, 0, 15, "feet")},
     {"laydown_offset_boards", NUMBER(Bowler, laydown_offset_boards, -5, 20, "boards")},
@@ -116,11 +118,32 @@ static bool ball_fits(const Json *value, const Bag *bag, const Ball *ball)
     return true;
 }
 
+/* The rotations that the bowler can release at; their usual one is among them. */
+static bool rotations_parse(const Json *value, Bowler *bowler)
+{
+    const JsonField degrees = {.kind = JSON_NUMBER, .max = ROTATION_MAX_DEG, .of = "degrees"};
+    Json range;
+    if (!json_member(value, "rotation_range_deg", &range))
+        return true;
+    double *least = &bowler->rotation_least_deg, *most = &bowler->rotation_most_deg;
+    if (!json_pair(value, "rotation_range_deg", &degrees, least, most))
+        return false;
+    if (*least > *most)
+        return json_fail(&range, "found %.10g to %.10g degrees; allowed: the lesser first", *least,
+                         *most);
+    if (bowler->rotation_deg < *least || bowler->rotation_deg > *most)
+        return json_fail(&range,
+                         "found %.10g to %.10g degrees; allowed: a range with rotation_deg, %.10g, "
+                         "in it",
+                         *least, *most, bowler->rotation_deg);
+    return true;
+}
+
 static bool bowler_parse(const Json *value, Bowler *bowler)
 {
     Json scatter;
     *bowler = bowler_default();
-    return json_object(value, BOWLER_FIELDS, bowler) &&
+    return json_object(value, BOWLER_FIELDS, bowler) && rotations_parse(value, bowler) &&
            (!json_member(value, "scatter", &scatter) ||
             json_object(&scatter, SCATTER_FIELDS, &bowler->scatter));
 }

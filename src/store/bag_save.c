@@ -24,6 +24,12 @@ static void bowler_out(JsonOut *out, const Bowler *bowler)
     json_out_number(out, "mph", bowler->mph);
     json_out_number(out, "rpm", bowler->rpm);
     json_out_number(out, "rotation_deg", bowler->rotation_deg);
+    if (bowler_turns(bowler)) {
+        json_out_array(out, "rotation_range_deg");
+        json_out_number(out, NULL, bowler->rotation_least_deg);
+        json_out_number(out, NULL, bowler->rotation_most_deg);
+        json_out_end(out);
+    }
     json_out_number(out, "tilt_deg", bowler->tilt_deg);
     json_out_number(out, "loft_ft", bowler->loft_ft);
     json_out_number(out, "laydown_offset_boards", bowler->laydown_offset_boards);

@@ -68,6 +68,8 @@ static void put_plan(JsonOut *out, const Plan *plan)
     put_number(out, "aim", plan->aim);
     put_number(out, "mph_change", plan->mph_change);
     put_number(out, "loft_change_ft", plan->loft_change_ft);
+    if (plan->rotation_change_deg != 0.0)
+        put_number(out, "rotation_change_deg", plan->rotation_change_deg);
     json_out_end(out);
 }
 
@@ -160,6 +162,7 @@ static const JsonField PLAN_FIELDS[] = {
     {"aim", WIDE, JSON_AT(Plan, aim)},
     {"mph_change", WIDE, JSON_AT(Plan, mph_change)},
     {"loft_change_ft", WIDE, JSON_AT(Plan, loft_change_ft)},
+    {"rotation_change_deg", WIDE, JSON_AT(Plan, rotation_change_deg)},
     JSON_END};
 
 static bool sum_good(const char *line, size_t length)

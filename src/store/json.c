@@ -423,6 +423,15 @@ bool json_object(const Json *value, const JsonField *fields, void *into)
     return true;
 }
 
+bool json_pair(const Json *object, const char *key, const JsonField *field, void *first,
+               void *second)
+{
+    Json pair, item;
+    return json_member(object, key, &pair) && json_count(&pair, 2, 2, "numbers") == 2 &&
+           json_first(&pair, &item) && json_value(&item, field, first) && json_next(&item) &&
+           json_value(&item, field, second);
+}
+
 bool json_format(const Json *root, const char *format)
 {
     char found[64];

@@ -85,6 +85,11 @@ int json_count(const Json *array, int min, int max, const char *items);
 bool json_first(const Json *array, Json *item);
 bool json_next(Json *item);
 
+/* Reads the member [first, second], both as `field` says. False without a fault when there is none.
+ */
+bool json_pair(const Json *object, const char *key, const JsonField *field, void *first,
+               void *second);
+
 /* Whether the document is an object whose first key is "format", of the value given. */
 bool json_format(const Json *root, const char *format);
 

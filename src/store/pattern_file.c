@@ -20,16 +20,6 @@ static const JsonField STROKE_FIELDS[] = {{"boards", JSON_OTHER, .required = tru
 static const JsonField READING_FIELDS[] = {
     {"ft", JSON_OTHER, .required = true}, {"units", JSON_OTHER, .required = true}, JSON_END};
 
-/* Reads [first, second], both as `field` says. */
-static bool pair_parse(const Json *stroke, const char *key, const JsonField *field, void *first,
-                       void *second)
-{
-    Json pair, item;
-    return json_member(stroke, key, &pair) && json_count(&pair, 2, 2, "numbers") == 2 &&
-           json_first(&pair, &item) && json_value(&item, field, first) && json_next(&item) &&
-           json_value(&item, field, second);
-}
-
 static bool stroke_parse(const Json *value, double length_ft, Stroke *stroke)
 {
     const JsonField board = {.kind = JSON_INTEGER, .min = 1, .max = LANE_BOARDS, .of = "(a board)"};
@@ -37,9 +27,9 @@ static bool stroke_parse(const Json *value, double length_ft, Stroke *stroke)
     const JsonField units = {.kind = JSON_NUMBER, .max = OIL_UNITS_MAX, .of = "units"};
     Json pair;
     if (!json_object(value, STROKE_FIELDS, NULL) ||
-        !pair_parse(value, "boards", &board, &stroke->board_from, &stroke->board_to) ||
-        !pair_parse(value, "feet", &feet, &stroke->ft_start, &stroke->ft_end) ||
-        !pair_parse(value, "units", &units, &stroke->units_start, &stroke->units_end))
+        !json_pair(value, "boards", &board, &stroke->board_from, &stroke->board_to) ||
+        !json_pair(value, "feet", &feet, &stroke->ft_start, &stroke->ft_end) ||
+        !json_pair(value, "units", &units, &stroke->units_start, &stroke->units_end))
         return false;
     if (stroke->board_from > stroke->board_to && json_member(value, "boards", &pair))
         return json_fail(&pair, "found boards %d to %d; allowed: the lower board first",

@@ -229,7 +229,8 @@ static bool same_throw(const Plan *a, const Plan *b)
 {
     return a->slot == b->slot && fabs(a->stance - b->stance) < 0.25 &&
            fabs(a->aim - b->aim) < 0.25 && fabs(a->mph_change - b->mph_change) < 0.1 &&
-           fabs(a->loft_change_ft - b->loft_change_ft) < 0.1;
+           fabs(a->loft_change_ft - b->loft_change_ft) < 0.1 &&
+           fabs(a->rotation_change_deg - b->rotation_change_deg) < 0.5;
 }
 
 void laneview_draw(const Model *model, Canvas *canvas, Area area)

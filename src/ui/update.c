@@ -58,18 +58,12 @@ static bool enter(Model *model, Effects *effects, const Entry *entry)
     return true;
 }
 
-static bool same_plan(const Plan *a, const Plan *b)
-{
-    return a->slot == b->slot && a->stance == b->stance && a->aim == b->aim &&
-           a->mph_change == b->mph_change && a->loft_change_ft == b->loft_change_ft;
-}
-
 /* A plan that stands already is no news for the log. */
 static bool enter_plan(Model *model, Effects *effects, Plan plan)
 {
     const Session *session = model->session;
-    if (same_plan(&plan, &session->plan[model->lane]) &&
-        (session->apart || same_plan(&plan, &session->plan[!model->lane]))) {
+    if (plan_same(&plan, &session->plan[model->lane]) &&
+        (session->apart || plan_same(&plan, &session->plan[!model->lane]))) {
         reckon(model, effects);
         return true;
     }
@@ -806,9 +800,8 @@ static void bring_paths(Model *model)
             continue;
         MotionBody body;
         motion_body(ball, &body);
-        Delivery delivery = delivery_of(bowler, plans[i].stance, plans[i].aim);
-        delivery.mph += plans[i].mph_change + model->shown.lane.mph.mean;
-        delivery.loft_ft = fmax(0.0, delivery.loft_ft + plans[i].loft_change_ft);
+        Delivery delivery = plan_delivery(bowler, &plans[i]);
+        delivery.mph += model->shown.lane.mph.mean;
         motion_roll(&body, oil, &delivery, rolls[i]);
     }
     model->paths_stale = false;

@@ -61,6 +61,7 @@ void assert_same_plan(const Plan *a, const Plan *b)
     assert_same_number(a->aim, b->aim);
     assert_same_number(a->mph_change, b->mph_change);
     assert_same_number(a->loft_change_ft, b->loft_change_ft);
+    assert_same_number(a->rotation_change_deg, b->rotation_change_deg);
 }
 
 void assert_same_shot(const Shot *a, const Shot *b)

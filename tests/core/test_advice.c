@@ -407,9 +407,10 @@ static void test_plan_in_the_gutter(void **state)
 static void test_plans_at_their_limits(void **state)
 {
     (void)state;
-    static const Plan PLANS[] = {{1, -10.0, -10.0, -2.0, -3.0}, {1, 60.0, 50.0, 2.0, 5.0},
-                                 {3, 60.0, -10.0, 0.0, 0.0},    {3, -10.0, 50.0, 0.0, 0.0},
-                                 {4, 8.0, 2.0, 2.0, 5.0},       {4, 44.0, 30.0, -2.0, -3.0}};
+    static const Plan PLANS[] = {
+        {1, -10.0, -10.0, -2.0, -3.0, 0.0}, {1, 60.0, 50.0, 2.0, 5.0, 110.0},
+        {3, 60.0, -10.0, 0.0, 0.0, 0.0},    {3, -10.0, 50.0, 0.0, 0.0, -110.0},
+        {4, 8.0, 2.0, 2.0, 5.0, 20.0},      {4, 44.0, 30.0, -2.0, -3.0, 0.0}};
     for (size_t i = 0; i < sizeof PLANS / sizeof PLANS[0]; i++) {
         Asked *asked = ask();
         asked->in.plan = PLANS[i];
@@ -590,7 +591,7 @@ static Setting setting_of(int slot)
             (SlotTrait){.strikes = i < 5, .hook_board = 20.0 - i, .first_move_ft = 20.0 + 3.0 * i};
     return (Setting){.bag = &BAG,
                      .bowler = &BAG.bowler,
-                     .plan = {slot, 26.0, 14.5, 0.0, 0.0},
+                     .plan = {.slot = slot, .stance = 26.0, .aim = 14.5},
                      .traits = TRAITS,
                      .least_move = 1};
 }

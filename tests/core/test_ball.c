@@ -155,6 +155,44 @@ static void test_stance_aim_launch_round_trip(void **state)
     }
 }
 
+/* What a plan changes is against the usual release; nothing is lofted less than not at all. */
+static void test_plan_delivery(void **state)
+{
+    (void)state;
+    Bowler bowler = bowler_default();
+    Plan plan = {.slot = 1, .stance = 26.0, .aim = 15.0};
+    Delivery usual = delivery_of(&bowler, 26.0, 15.0), same = plan_delivery(&bowler, &plan);
+    assert_near(same.launch_deg, usual.launch_deg, 0.0);
+    assert_near(same.mph, usual.mph, 0.0);
+    assert_near(same.loft_ft, usual.loft_ft, 0.0);
+    assert_near(same.rotation_deg, usual.rotation_deg, 0.0);
+    plan.mph_change = -0.5;
+    plan.loft_change_ft = -3.0; /* of one foot */
+    plan.rotation_change_deg = -10.0;
+    Delivery changed = plan_delivery(&bowler, &plan);
+    assert_near(changed.mph, 17.5, 0.0);
+    assert_near(changed.loft_ft, 0.0, 0.0);
+    assert_near(changed.rotation_deg, 40.0, 0.0);
+    assert_near(changed.rpm, usual.rpm, 0.0);
+    assert_near(changed.tilt_deg, usual.tilt_deg, 0.0);
+}
+
+static void test_plan_same(void **state)
+{
+    (void)state;
+    const Plan plan = {2, 26.0, 15.0, 0.5, 1.0, 10.0};
+    Plan others[6] = {plan, plan, plan, plan, plan, plan};
+    others[0].slot = 3;
+    others[1].stance += 0.5;
+    others[2].aim += 0.5;
+    others[3].mph_change = 0.0;
+    others[4].loft_change_ft = 0.0;
+    others[5].rotation_change_deg = 0.0;
+    assert_true(plan_same(&plan, &plan));
+    for (int i = 0; i < 6; i++)
+        assert_false(plan_same(&plan, &others[i]));
+}
+
 static void test_delivery(void **state)
 {
     (void)state;
@@ -286,6 +324,8 @@ int main(void)
         cmocka_unit_test(test_names),
         cmocka_unit_test(test_bag),
         cmocka_unit_test(test_stance_aim_launch_round_trip),
+        cmocka_unit_test(test_plan_delivery),
+        cmocka_unit_test(test_plan_same),
         cmocka_unit_test(test_delivery),
         cmocka_unit_test(test_hit_bounds),
         cmocka_unit_test(test_hit_there_and_back),

@@ -286,11 +286,16 @@ static void test_refused_plans(void **state)
          "loft change outside -3 to 5 ft"},
         {{.slot = 1, .stance = 26, .aim = 15, .loft_change_ft = 5.1},
          "loft change outside -3 to 5 ft"},
+        {{.slot = 1, .stance = 26, .aim = 15, .rotation_change_deg = -110.5},
+         "rotation change outside -110 to 110 degrees"},
+        {{.slot = 1, .stance = 26, .aim = 15, .rotation_change_deg = NAN},
+         "rotation change outside -110 to 110 degrees"},
     };
     for (size_t i = 0; i < sizeof CASES / sizeof CASES[0]; i++)
         refuse(s, (Entry){.kind = ENTRY_PLAN, .plan = CASES[i].plan}, CASES[i].why);
-    apply(s, (Entry){.kind = ENTRY_PLAN, .plan = {3, -10.0, 50.0, 2.0, -3.0}}); /* on the limits */
-    apply(s, (Entry){.kind = ENTRY_PLAN, .plan = {3, 60.0, -10.0, -2.0, 5.0}});
+    /* on the limits */
+    apply(s, (Entry){.kind = ENTRY_PLAN, .plan = {3, -10.0, 50.0, 2.0, -3.0, 110.0}});
+    apply(s, (Entry){.kind = ENTRY_PLAN, .plan = {3, 60.0, -10.0, -2.0, 5.0, -110.0}});
     free(s);
 }
 

@@ -103,7 +103,11 @@ Entry helper_entry(int index)
         {.kind = ENTRY_APART, .apart = true},
         {.kind = ENTRY_PLAN,
          .lane = SIDE_RIGHT,
-         .plan = {.slot = 1, .stance = -2.25, .aim = 9, .loft_change_ft = 2}},
+         .plan = {.slot = 1,
+                  .stance = -2.25,
+                  .aim = 9,
+                  .loft_change_ft = 2,
+                  .rotation_change_deg = -10}},
         {.kind = ENTRY_SHOT, .shot = bare},
         {.kind = ENTRY_UNDO},
         {.kind = ENTRY_REDO},
@@ -138,12 +142,6 @@ static bool same_shot(const Shot *a, const Shot *b)
            a->left_said == b->left_said && a->ringing == b->ringing && a->left == b->left;
 }
 
-static bool same_plan(const Plan *a, const Plan *b)
-{
-    return a->slot == b->slot && a->stance == b->stance && a->aim == b->aim &&
-           a->mph_change == b->mph_change && a->loft_change_ft == b->loft_change_ft;
-}
-
 bool helper_holds(const Session *session, int count)
 {
     if (session->entry_count != count)
@@ -152,7 +150,7 @@ bool helper_holds(const Session *session, int count)
         const Entry *is = &session->entries[i], wanted = helper_entry(i);
         if (is->kind != wanted.kind || is->lane != wanted.lane || is->apart != wanted.apart ||
             is->index != wanted.index || !same_shot(&is->shot, &wanted.shot) ||
-            !same_plan(&is->plan, &wanted.plan))
+            !plan_same(&is->plan, &wanted.plan))
             return false;
     }
     return true;

@@ -61,6 +61,9 @@ static void test_bag(void **state)
     assert_near(bowler->mph, 17.5, 0);
     assert_near(bowler->rpm, 320, 0);
     assert_near(bowler->rotation_deg, 48, 0);
+    assert_near(bowler->rotation_least_deg, 35, 0);
+    assert_near(bowler->rotation_most_deg, 62.5, 0);
+    assert_true(bowler_turns(bowler));
     assert_near(bowler->tilt_deg, 11, 0);
     assert_near(bowler->loft_ft, 1.5, 0);
     assert_near(bowler->laydown_offset_boards, 6, 0);
@@ -266,6 +269,30 @@ static void test_standard_input(void **state)
     assert_int_equal(bag.count, 3);
 }
 
+/* What is written reads back the same; a range that was never said is not made up. */
+static void test_bag_saved(void **state)
+{
+    (void)state;
+    static Bag back;
+    for (int said = 0; said < 2; said++) {
+        Error error = {0};
+        char path[128];
+        snprintf(path, sizeof path, "%s/saved.json", folder);
+        assert_read(files_bag(GOOD("bag.json"), &bag, &error), &error);
+        if (!said)
+            bag.bowler.rotation_least_deg = bag.bowler.rotation_most_deg = 0.0;
+        assert_read(files_save_bag(path, &bag, &error), &error);
+        bool read = files_bag(path, &back, &error);
+        unlink(path);
+        assert_read(read, &error);
+        assert_near(back.bowler.rotation_deg, 48, 0);
+        assert_near(back.bowler.rotation_least_deg, said ? 35 : 0, 0);
+        assert_near(back.bowler.rotation_most_deg, said ? 62.5 : 0, 0);
+        assert_true(bowler_turns(&back.bowler) == said);
+        assert_int_equal(back.count, bag.count);
+    }
+}
+
 /* A byte order mark, line ends of another system, and control characters written as escapes. */
 static void test_foreign_habits(void **state)
 {
@@ -392,6 +419,7 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {cmocka_unit_test(test_bag),
                                        cmocka_unit_test(test_bag_defaults),
+                                       cmocka_unit_test(test_bag_saved),
                                        cmocka_unit_test(test_strokes),
                                        cmocka_unit_test(test_readings),
                                        cmocka_unit_test(test_event),
