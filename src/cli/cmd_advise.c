@@ -102,12 +102,15 @@ static void answer_json(JsonOut *out, const Answer *answer, const RuleSet *rules
 {
     json_out_object(out, NULL);
     json_out_string(out, "action", ACTION_NAMES[answer->action]);
+    if (answer->with != ACTION_HOLD)
+        json_out_string(out, "with", ACTION_NAMES[answer->with]);
     json_out_string(out, "words", answer->words);
     json_out_integer(out, "slot", answer->plan.slot);
     json_out_rounded(out, "stance", answer->plan.stance, 2);
     json_out_rounded(out, "aim", answer->plan.aim, 2);
     json_out_rounded(out, "mph_change", answer->plan.mph_change, 2);
     json_out_rounded(out, "loft_change_ft", answer->plan.loft_change_ft, 2);
+    json_out_rounded(out, "rotation_change_deg", answer->plan.rotation_change_deg, 2);
     if (answer->surface_grit > 0.0)
         json_out_rounded(out, "surface_grit", answer->surface_grit, 0);
     json_out_rounded(out, "pocket_now", answer->pocket_now, 4);
@@ -198,6 +201,8 @@ static void print_answer(int place, const Answer *answer, const RuleSet *rules)
         printf(", %+.1f mph", answer->plan.mph_change);
     if (answer->plan.loft_change_ft != 0.0)
         printf(", loft %+.0f ft", answer->plan.loft_change_ft);
+    if (answer->plan.rotation_change_deg != 0.0)
+        printf(", rotation %+.0f deg", answer->plan.rotation_change_deg);
     if (answer->surface_grit > 0.0)
         printf(", surface to %.0f grit", answer->surface_grit);
     putchar('\n');

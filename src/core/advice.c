@@ -7,7 +7,7 @@
 #include <string.h>
 
 #include "base/text.h"
-#include "core/candidates.h"
+#include "core/pairs.h"
 
 #define BELIEF_SEED 0x5e77ee
 /* How far the rules' word counts against the forecast's gain. Rehearsals (docs/advice.md) lose with
@@ -15,17 +15,24 @@
  * keep_in_sight. */
 #define VOTE_WEIGHT 0.05
 #define UNASKED_COST 0.01 /* an answer that no rule asks for must gain that much more */
-#define INSIST 0.5        /* a vote from which the rules insist */
-#define DISAGREE_BY 0.03  /* forecast against rule, chance of a strike */
+/* A pair must score that much more than the better of its parts, beyond what both changes cost:
+ * one new thing at a time is common practice, since of two nobody knows which one did it. */
+#define PAIR_MARGIN 0.02
+#define INSIST 0.5       /* a vote from which the rules insist */
+#define DISAGREE_BY 0.03 /* forecast against rule, chance of a strike */
 
 typedef enum Stage {
     STAGE_BODIES,
     STAGE_SHOTS,
     STAGE_SIGNS,
     STAGE_TRY,
+    STAGE_PAIRS,
     STAGE_SLOTS,
     STAGE_DONE
 } Stage;
+
+/* Where the best candidate of each action is kept, and after them the best pair. */
+enum { PLACE_PAIR = ACTION_COUNT, PLACES };
 
 struct AdviceJob {
     AdviceInput in;
@@ -43,11 +50,11 @@ struct AdviceJob {
     int rule_count[ACTION_COUNT], rule[ACTION_COUNT][ANSWER_RULES_MAX];
     int candidate_count;
     Candidate candidates[CANDIDATES_MAX];
-    bool have[ACTION_COUNT]; /* best candidate of the action so far */
-    Candidate best[ACTION_COUNT];
-    Line best_line[ACTION_COUNT];
-    Outlook best_outlook[ACTION_COUNT], now;
-    double best_value[ACTION_COUNT];
+    bool have[PLACES]; /* best candidate of the place so far */
+    Candidate best[PLACES];
+    Line best_line[PLACES];
+    Outlook best_outlook[PLACES], now;
+    double best_value[PLACES], best_score[PLACES];
     double value_now;
     double speed_today; /* mph against the usual */
     Shot shots[SESSION_SHOTS_MAX];
@@ -236,6 +243,7 @@ static void read_signs(AdviceJob *job)
                             .frame = job->in.frame,
                             .deliveries = job->belief.deliveries[SIDE_LEFT] +
                                           job->belief.deliveries[SIDE_RIGHT],
+                            .practice = !job->in.certified,
                             .strongest = in_hand->strikes,
                             .weakest = in_hand->strikes};
     for (int i = 0; i < BAG_SLOTS; i++) {
@@ -279,18 +287,38 @@ static double value_of(const Outlook *outlook, const Line *line)
            0.01 * fmin(line->room_in + line->room_out, 4.0);
 }
 
+static bool is_pair(const Candidate *candidate) { return candidate->with != ACTION_HOLD; }
+
+/* How much the rules ask for all of it. */
+static double vote_of(const AdviceJob *job, const Candidate *candidate)
+{
+    double vote = job->vote[candidate->action];
+    return is_pair(candidate) ? 1.0 - (1.0 - vote) * (1.0 - job->vote[candidate->with]) : vote;
+}
+
+/* What a candidate of that value is ranked by. */
+static double score_of(const AdviceJob *job, const Candidate *candidate, double value)
+{
+    int unasked = job->vote[candidate->action] <= 0.0;
+    if (is_pair(candidate))
+        unasked += job->vote[candidate->with] <= 0.0;
+    return value - job->value_now + VOTE_WEIGHT * vote_of(job, candidate) - unasked * UNASKED_COST;
+}
+
 static void take(AdviceJob *job, const Candidate *candidate, const Line *line,
                  const Outlook *outlook)
 {
-    Action action = candidate->action;
+    int place = is_pair(candidate) ? PLACE_PAIR : (int)candidate->action;
     double value = value_of(outlook, line) - candidate_cost(&job->setting, candidate);
-    if (job->have[action] && value <= job->best_value[action])
+    double score = score_of(job, candidate, value);
+    if (job->have[place] && score <= job->best_score[place])
         return;
-    job->have[action] = true;
-    job->best[action] = *candidate;
-    job->best_line[action] = *line;
-    job->best_outlook[action] = *outlook;
-    job->best_value[action] = value;
+    job->have[place] = true;
+    job->best[place] = *candidate;
+    job->best_line[place] = *line;
+    job->best_outlook[place] = *outlook;
+    job->best_value[place] = value;
+    job->best_score[place] = score;
 }
 
 static void rank(AdviceJob *job);
@@ -355,10 +383,24 @@ static Outlook find_aim(const AdviceJob *job, const MotionBody *body, const Batc
     return best;
 }
 
+/* When the single answers are reckoned: which of them to put together. */
+static void list_pairs(AdviceJob *job)
+{
+    Single singles[ACTION_COUNT];
+    int count = 0;
+    for (int action = 0; action < ACTION_COUNT; action++)
+        if (job->have[action])
+            singles[count++] = (Single){job->best[action], job->best_score[action]};
+    job->candidate_count =
+        pairs_list(&job->setting, singles, count, job->candidates, CANDIDATES_MAX);
+}
+
 static void step_try(AdviceJob *job)
 {
     if (job->at >= job->candidate_count) {
-        job->stage = STAGE_SLOTS;
+        if (job->stage == STAGE_TRY)
+            list_pairs(job);
+        job->stage++;
         job->at = 0;
         return;
     }
@@ -412,6 +454,26 @@ static void step_slot(AdviceJob *job)
     job->out.slot[slot].ready = true;
 }
 
+/* The rules that ask for it, most insistent first; of a pair the other part's first one too. */
+static void quote_rules(const AdviceJob *job, const Candidate *candidate, Answer *answer)
+{
+    Action first = candidate->action, second = candidate->with;
+    if (is_pair(candidate) && job->vote[second] > job->vote[first]) {
+        first = candidate->with;
+        second = candidate->action;
+    }
+    int room = ANSWER_RULES_MAX, count = job->rule_count[first];
+    bool other = is_pair(candidate) && job->rule_count[second] > 0;
+    if (count > room - other)
+        count = room - other;
+    memcpy(answer->rules, job->rule[first], (size_t)count * sizeof answer->rules[0]);
+    for (int i = 0; i < count; i++) /* one rule may ask for both */
+        other &= answer->rules[i] != job->rule[second][0];
+    if (other)
+        answer->rules[count++] = job->rule[second][0];
+    answer->rule_count = count;
+}
+
 static void write_because(const AdviceJob *job, Action action, Answer *answer)
 {
     bool asked = false; /* whether a rule asks for anything else */
@@ -426,28 +488,30 @@ static void write_because(const AdviceJob *job, Action action, Answer *answer)
     text_copy(answer->because, sizeof answer->because, words);
 }
 
-static Answer answer_of(const AdviceJob *job, Action action)
+static Answer answer_of(const AdviceJob *job, int place)
 {
-    const Line *line = &job->best_line[action];
-    double gain = job->best_value[action] - job->value_now;
-    Answer answer = {.action = action,
-                     .plan = job->best[action].plan,
-                     .surface_grit = job->best[action].surface_grit,
+    const Candidate *best = &job->best[place];
+    const Line *line = &job->best_line[place];
+    double gain = job->best_value[place] - job->value_now;
+    Caution caution = candidate_caution(best->with); /* a pair has one at most */
+    Answer answer = {.action = best->action,
+                     .with = best->with,
+                     .plan = best->plan,
+                     .surface_grit = best->surface_grit,
                      .pocket_now = job->now.pocket,
-                     .pocket_after = job->best_outlook[action].pocket,
+                     .pocket_after = job->best_outlook[place].pocket,
                      .strike_now = job->now.strike,
-                     .strike_after = job->best_outlook[action].strike,
-                     .entry_deg = job->best_outlook[action].degrees,
+                     .strike_after = job->best_outlook[place].strike,
+                     .entry_deg = job->best_outlook[place].degrees,
                      .room_in = line->room_in,
                      .room_out = line->room_out,
-                     .vote = job->vote[action],
-                     .rule_count = job->rule_count[action],
-                     .caution = candidate_caution(action)};
-    memcpy(answer.rules, job->rule[action], sizeof answer.rules);
-    answer.score = gain + VOTE_WEIGHT * answer.vote - (answer.vote > 0.0 ? 0.0 : UNASKED_COST);
-    answer.disagrees = action != ACTION_HOLD && answer.vote >= INSIST && gain < -DISAGREE_BY;
-    candidate_words(&job->setting, &job->best[action], answer.words, sizeof answer.words);
-    write_because(job, action, &answer);
+                     .vote = vote_of(job, best),
+                     .score = job->best_score[place],
+                     .caution = caution ? caution : candidate_caution(best->action)};
+    answer.disagrees = best->action != ACTION_HOLD && answer.vote >= INSIST && gain < -DISAGREE_BY;
+    candidate_words(&job->setting, best, answer.words, sizeof answer.words);
+    quote_rules(job, best, &answer);
+    write_because(job, best->action, &answer);
     return answer;
 }
 
@@ -456,7 +520,9 @@ static int by_score(const void *a, const void *b)
     const Answer *x = a, *y = b;
     if (x->score != y->score)
         return x->score < y->score ? 1 : -1;
-    return (int)x->action - (int)y->action;
+    if (x->action != y->action)
+        return (int)x->action - (int)y->action;
+    return (int)x->with - (int)y->with;
 }
 
 /* The same ball on the same line under two names (ball down and cleaner) is said once, by the
@@ -470,10 +536,7 @@ static void drop_doubles(Advice *out)
         for (int k = 0; k < kept && !double_of_other; k++) {
             const Plan *other = &out->answers[k].plan;
             double_of_other = out->answers[i].surface_grit == out->answers[k].surface_grit &&
-                              plan->slot == other->slot && plan->slot != 0 &&
-                              plan->stance == other->stance && plan->aim == other->aim &&
-                              plan->mph_change == other->mph_change &&
-                              plan->loft_change_ft == other->loft_change_ft;
+                              plan->slot != 0 && plan_same(plan, other);
         }
         if (!double_of_other)
             out->answers[kept++] = out->answers[i];
@@ -481,13 +544,23 @@ static void drop_doubles(Advice *out)
     out->answer_count = kept;
 }
 
+/* Whether the best pair is worth the doubt of changing two things at once. */
+static bool pair_pays(const AdviceJob *job)
+{
+    const Candidate *pair = &job->best[PLACE_PAIR];
+    return job->have[PLACE_PAIR] &&
+           job->best_score[PLACE_PAIR] >
+               fmax(job->best_score[pair->action], job->best_score[pair->with]) + PAIR_MARGIN;
+}
+
 /* Rules speak first: what they insist on most stands at least second, whatever the forecast says
  * of it; and after a bad throw their "hold" stands first, since one is no reason to move. */
 static void keep_in_sight(Advice *out)
 {
     int most = 0;
-    for (int i = 1; i < out->answer_count; i++)
-        if (out->answers[i].vote > out->answers[most].vote)
+    for (int i = 0; i < out->answer_count; i++) /* no rule asks for two things at once */
+        if (out->answers[i].with == ACTION_HOLD && (out->answers[most].with != ACTION_HOLD ||
+                                                    out->answers[i].vote > out->answers[most].vote))
             most = i;
     Answer insisted = out->answers[most];
     int place = insisted.action == ACTION_HOLD && out->signs.seen[SIGN_BAD_RELEASE] ? 0 : 1;
@@ -504,7 +577,9 @@ static void rank(AdviceJob *job)
     out->answer_count = 0;
     for (int action = 0; action < ACTION_COUNT; action++)
         if (job->have[action])
-            out->answers[out->answer_count++] = answer_of(job, (Action)action);
+            out->answers[out->answer_count++] = answer_of(job, action);
+    if (pair_pays(job))
+        out->answers[out->answer_count++] = answer_of(job, PLACE_PAIR);
     qsort(out->answers, (size_t)out->answer_count, sizeof out->answers[0], by_score);
     drop_doubles(out);
     keep_in_sight(out);
@@ -523,6 +598,7 @@ bool advice_step(AdviceJob *job)
         step_signs(job);
         break;
     case STAGE_TRY:
+    case STAGE_PAIRS:
         step_try(job);
         break;
     case STAGE_SLOTS:

@@ -12,7 +12,8 @@
 #include "core/rules.h"
 #include "core/signs.h"
 
-enum { ADVICE_ANSWERS_MAX = ACTION_COUNT, ANSWER_RULES_MAX = 4 };
+/* One answer an action at most, and one that is a pair of them. */
+enum { ADVICE_ANSWERS_MAX = ACTION_COUNT + 1, ANSWER_RULES_MAX = 4 };
 
 typedef struct AdviceInput {
     const Bag *bag; /* the plan's slot must hold a ball */
@@ -29,6 +30,7 @@ typedef struct AdviceInput {
 
 typedef struct Answer {
     Action action;
+    Action with;                     /* of a pair: what else to change; ACTION_HOLD: nothing */
     Plan plan;                       /* what to throw */
     double surface_grit;             /* for a surface answer: the grit to put on; 0 otherwise */
     double pocket_now, pocket_after; /* chance, 0..1, on the lane as estimated */

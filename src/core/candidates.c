@@ -88,6 +88,7 @@ static void add_balls(List *list, const Setting *setting, Action action)
             candidate.plan.slot = slot;
             candidate.plan.stance += MOVES[i];
             candidate.plan.mph_change = candidate.plan.loft_change_ft = 0.0;
+            candidate.plan.rotation_change_deg = 0.0;
             add(list, candidate);
         }
     }
@@ -110,6 +111,20 @@ static void add_lofts(List *list, const Setting *setting, Action action, double 
         candidate.plan.loft_change_ft += feet * i;
         double loft = setting->bowler->loft_ft + candidate.plan.loft_change_ft;
         if (loft >= 0.5 && loft <= LOFT_MAX_FT)
+            add(list, candidate);
+    }
+}
+
+/* Only where the bowler says that they can. Ten degrees shift the hit by boards, so each has an aim
+ * of its own. */
+static void add_rotations(List *list, const Setting *setting, Action action, double degrees)
+{
+    const Bowler *bowler = setting->bowler;
+    for (int i = 1; i <= 2 && bowler_turns(bowler); i++) {
+        Candidate candidate = {.action = action, .plan = setting->plan, .find_aim = true};
+        candidate.plan.rotation_change_deg += degrees * i;
+        double rotation = bowler->rotation_deg + candidate.plan.rotation_change_deg;
+        if (rotation >= bowler->rotation_least_deg && rotation <= bowler->rotation_most_deg)
             add(list, candidate);
     }
 }
@@ -173,6 +188,12 @@ int candidates_list(const Setting *setting, Action action, Candidate *out, int m
     case ACTION_LOFT_LESS:
         add_lofts(&list, setting, action, -1.0);
         break;
+    case ACTION_ROTATION_MORE:
+        add_rotations(&list, setting, action, 10.0);
+        break;
+    case ACTION_ROTATION_LESS:
+        add_rotations(&list, setting, action, -10.0);
+        break;
     case ACTION_SURFACE_ROUGH:
     case ACTION_SURFACE_FINE:
         add_surface(&list, setting, action);
@@ -183,15 +204,28 @@ int candidates_list(const Setting *setting, Action action, Candidate *out, int m
     return list.count;
 }
 
+static bool still(Action action, double feet, double eyes)
+{
+    switch (action) {
+    case ACTION_MOVE_IN:
+        return eyes >= 0.0 && eyes <= feet + 0.5; /* the eyes follow, less than the feet */
+    case ACTION_MOVE_OUT:
+        return eyes <= 0.5 && eyes >= feet - 0.5;
+    case ACTION_AIM_IN:
+        return eyes > 0.0;
+    case ACTION_AIM_OUT:
+        return eyes < 0.0;
+    default:
+        return true;
+    }
+}
+
 bool candidate_fits(const Setting *setting, const Candidate *candidate)
 {
     double feet = candidate->plan.stance - setting->plan.stance;
     double eyes = candidate->plan.aim - setting->plan.aim;
-    if (candidate->action == ACTION_MOVE_IN)
-        return eyes >= 0.0 && eyes <= feet + 0.5; /* the eyes follow, less than the feet */
-    if (candidate->action == ACTION_MOVE_OUT)
-        return eyes <= 0.5 && eyes >= feet - 0.5;
-    return candidate->plan.aim > -1.0;
+    return still(candidate->action, feet, eyes) && still(candidate->with, feet, eyes) &&
+           candidate->plan.aim > -1.0;
 }
 
 double candidate_cost(const Setting *setting, const Candidate *candidate)
@@ -203,21 +237,54 @@ double candidate_cost(const Setting *setting, const Candidate *candidate)
         cost += 0.02;
     cost += 0.05 * fabs(to->mph_change - from->mph_change);
     cost += 0.02 * fabs(to->loft_change_ft - from->loft_change_ft);
+    cost += 0.003 * fabs(to->rotation_change_deg - from->rotation_change_deg);
     if (candidate->surface_grit > 0.0)
         cost += 0.02;
     return cost;
 }
 
-static void add_shift(char *out, size_t size, double boards, const char *with)
+void candidate_changes(const Plan *from, const Plan *to, char *out, size_t size)
 {
-    text_append(out, size, "%g %s with the %s", fabs(boards), boards > 0.0 ? "in" : "out", with);
+    double mph = to->mph_change - from->mph_change;
+    double loft = to->loft_change_ft - from->loft_change_ft;
+    double turned = to->rotation_change_deg - from->rotation_change_deg;
+    out[0] = '\0';
+    if (mph != 0.0)
+        text_append(out, size, "%+g mph", mph);
+    if (loft != 0.0)
+        text_append(out, size, "%s%+g ft of loft", out[0] ? ", " : "", loft);
+    if (turned != 0.0)
+        text_append(out, size, "%s%g degrees %s rotation", out[0] ? ", " : "", fabs(turned),
+                    turned > 0.0 ? "more" : "less");
+}
+
+static void add_line_words(const Plan *from, const Plan *to, const char *before, char *out,
+                           size_t size)
+{
+    const double boards[2] = {to->stance - from->stance, to->aim - from->aim};
+    static const char *const WITH[2] = {"feet", "eyes"};
+    if (boards[0] == 0.0 && boards[1] == 0.0)
+        text_append(out, size, ", same line");
+    for (int i = 0; i < 2; i++)
+        if (boards[i] != 0.0) {
+            text_append(out, size, "%s%g %s with the %s", before, fabs(boards[i]),
+                        boards[i] > 0.0 ? "in" : "out", WITH[i]);
+            before = ", ";
+        }
+}
+
+static bool is_move(Action action)
+{
+    return action == ACTION_MOVE_IN || action == ACTION_MOVE_OUT || action == ACTION_AIM_IN ||
+           action == ACTION_AIM_OUT;
 }
 
 void candidate_words(const Setting *setting, const Candidate *candidate, char *out, size_t size)
 {
     const Plan *to = &candidate->plan, *from = &setting->plan;
-    double feet = to->stance - from->stance, eyes = to->aim - from->aim;
-    const char *name = ACTION_WORDS[candidate->action];
+    const char *name = ACTION_WORDS[candidate->action], *before = ": ";
+    bool pair = candidate->with != ACTION_HOLD, and_move = pair && is_move(candidate->with);
+    char changes[96];
     out[0] = '\0';
     text_append(out, size, "%c%s", name[0] - 'a' + 'A', name + 1);
     if (to->slot != from->slot) {
@@ -228,23 +295,22 @@ void candidate_words(const Setting *setting, const Candidate *candidate, char *o
         text_append(out, size, ": same ball, same line");
         return;
     }
-    if (to->mph_change != from->mph_change)
-        text_append(out, size, ": %+g mph", to->mph_change - from->mph_change);
-    if (to->loft_change_ft != from->loft_change_ft)
-        text_append(out, size, ": %+g ft", to->loft_change_ft - from->loft_change_ft);
-    if (candidate->surface_grit > 0.0)
-        text_append(out, size, ": %.0f grit", candidate->surface_grit);
-    if (feet == 0.0 && eyes == 0.0) {
-        text_append(out, size, ", same line");
-        return;
+    candidate_changes(from, to, changes, sizeof changes);
+    if (changes[0] && (!pair || and_move)) {
+        text_append(out, size, "%s%s", before, changes);
+        before = ", ";
     }
-    text_append(out, size, ": ");
-    if (feet != 0.0)
-        add_shift(out, size, feet, "feet");
-    if (feet != 0.0 && eyes != 0.0)
-        text_append(out, size, ", ");
-    if (eyes != 0.0)
-        add_shift(out, size, eyes, "eyes");
+    if (candidate->surface_grit > 0.0) {
+        text_append(out, size, "%s%.0f grit", before, candidate->surface_grit);
+        before = ", ";
+    }
+    if (and_move) {
+        text_append(out, size, "; and %s", ACTION_WORDS[candidate->with]);
+        before = ": ";
+    }
+    add_line_words(from, to, before, out, size);
+    if (pair && !and_move)
+        text_append(out, size, "; and %s", changes);
 }
 
 Caution candidate_caution(Action action)
@@ -254,6 +320,9 @@ Caution candidate_caution(Action action)
         return CAUTION_LOFT;
     case ACTION_FASTER:
         return CAUTION_SPEED;
+    case ACTION_ROTATION_MORE:
+    case ACTION_ROTATION_LESS:
+        return CAUTION_HAND;
     case ACTION_SURFACE_ROUGH:
     case ACTION_SURFACE_FINE:
         return CAUTION_SURFACE;

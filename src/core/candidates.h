@@ -9,6 +9,7 @@
 /* One thing to try: a plan, or a laydown from which the best aim is still to be found. */
 typedef struct Candidate {
     Action action;
+    Action with; /* what else changes, of a pair; ACTION_HOLD: nothing */
     Plan plan;
     bool find_aim;
     double surface_grit; /* a surface answer; 0 otherwise */
@@ -42,8 +43,11 @@ bool candidate_fits(const Setting *setting, const Candidate *candidate);
 /* What a change costs before it gains: the unfamiliar, in chance of a strike (assumed). */
 double candidate_cost(const Setting *setting, const Candidate *candidate);
 
-/* "Ball down to 4 Kiln: 2 in with the feet, 1 in with the eyes". */
+/* "Ball down, 4 Kiln: 2 in with the feet, 1 in with the eyes; and +0.5 mph". */
 void candidate_words(const Setting *setting, const Candidate *candidate, char *out, size_t size);
+
+/* What of the release differs between two plans: "+0.5 mph, 10 degrees less rotation", or "". */
+void candidate_changes(const Plan *from, const Plan *to, char *out, size_t size);
 
 Caution candidate_caution(Action action);
 

@@ -15,7 +15,8 @@ extern const char *const ACTION_WORDS[ACTION_COUNT];
 
 enum { RULES_MAX = 128, RULE_SIGNS_MAX = 6, RULE_ACTIONS_MAX = 8 };
 
-/* What to be careful of; each has one fixed sentence. */
+/* What to be careful of; each has one fixed sentence. Junior and approach go with no answer, since
+ * neither a bag nor a shot tells of them: help alone says these two. */
 typedef enum Caution {
     CAUTION_NONE,
     CAUTION_LOFT,

@@ -326,6 +326,7 @@ static void read_place(const SignsContext *context, const Recent *recent, const 
     signs->seen[SIGN_FRESH] = context->game <= 1 && context->deliveries < FRESH_DELIVERIES;
     signs->seen[SIGN_WORN] = context->game >= WORN_GAME || context->deliveries >= WORN_DELIVERIES;
     signs->seen[SIGN_LAST_FRAMES] = context->frame >= 9;
+    signs->seen[SIGN_PRACTICE] = context->practice;
     signs->seen[SIGN_SHORT_OIL] = context->length_ft <= SHORT_FT;
     signs->seen[SIGN_LONG_OIL] = context->length_ft >= LONG_FT;
     signs->seen[SIGN_FLAT_OIL] = context->ratio <= FLAT_RATIO;

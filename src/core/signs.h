@@ -32,6 +32,7 @@ typedef struct SignsContext {
     Plan plan;               /* what would be thrown next there */
     int game, frame;
     int deliveries;          /* thrown on the pair so far, all bowlers */
+    bool practice;           /* nothing is scored: a ball's surface may still change */
     bool strongest, weakest; /* whether the ball in hand hooks most or least of the strike balls */
 } SignsContext;
 

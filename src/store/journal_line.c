@@ -68,8 +68,7 @@ static void put_plan(JsonOut *out, const Plan *plan)
     put_number(out, "aim", plan->aim);
     put_number(out, "mph_change", plan->mph_change);
     put_number(out, "loft_change_ft", plan->loft_change_ft);
-    if (plan->rotation_change_deg != 0.0)
-        put_number(out, "rotation_change_deg", plan->rotation_change_deg);
+    put_number(out, "rotation_change_deg", plan->rotation_change_deg);
     json_out_end(out);
 }
 

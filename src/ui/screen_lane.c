@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "base/text.h"
+#include "core/candidates.h"
 #include "ui/view.h"
 #include "ui/widgets.h"
 
@@ -249,44 +250,57 @@ static int draw_figures(const Model *model, Canvas *canvas, Area area, const Ans
     return 5;
 }
 
-/* "Ball down, 4 Thaw Pulley: 2 in with the feet" is a headline and what follows it. */
-static const char *after_headline(const Answer *answer)
+/* What the three figures do not tell: speed, loft, rotation, surface; "" when nothing. */
+static void other_changes(const Model *model, const Answer *answer, char *out, size_t size)
 {
-    const char *name = ACTION_WORDS[answer->action], *words = answer->words;
-    size_t n = strlen(name);
-    if (strlen(words) < n || strncmp(words + 1, name + 1, n - 1) != 0)
-        return words;
-    words += n;
-    while (*words == ',' || *words == ':' || *words == ' ')
-        words++;
-    return words;
+    Plan now = model_plan(model);
+    candidate_changes(&now, &answer->plan, out, size);
+    if (answer->surface_grit > 0.0)
+        text_append(out, size, "%s%.0f grit", out[0] ? ", " : "", answer->surface_grit);
 }
 
-/* Whether an answer changes what the three figures do not tell: speed, loft, surface. */
-static bool differs_elsewhere(const Answer *answer)
+/* The release's part of it, short: "+0.5 mph, loft +2, axis -10°". */
+static void short_changes(const Plan *from, const Plan *to, char *out, size_t size)
 {
-    return answer->surface_grit > 0.0 || answer->plan.mph_change != 0.0 ||
-           answer->plan.loft_change_ft != 0.0;
+    double mph = to->mph_change - from->mph_change;
+    double loft = to->loft_change_ft - from->loft_change_ft;
+    double turned = to->rotation_change_deg - from->rotation_change_deg;
+    text_copy(out, size, "");
+    if (mph != 0.0)
+        text_append(out, size, "%+g mph", mph);
+    if (loft != 0.0)
+        text_append(out, size, "%sloft %+g", out[0] ? ", " : "", loft);
+    if (turned != 0.0)
+        text_append(out, size, "%saxis %+g°", out[0] ? ", " : "", turned);
 }
 
-static void action_text(const Answer *answer, char *out, size_t size)
+/* "Move in", or of a pair "Move in, more speed". */
+static void action_text(const Answer *answer, const char *between, char *out, size_t size)
 {
     const char *name = ACTION_WORDS[answer->action];
     text_copy(out, size, "");
     text_append(out, size, "%c%s", name[0] - 'a' + 'A', name + 1);
+    if (answer->with != ACTION_HOLD)
+        text_append(out, size, "%s%s", between, ACTION_WORDS[answer->with]);
 }
 
-static void draw_headline(const Model *model, Canvas *canvas, Area area, const Answer *answer,
-                          Role role)
+/* Returns the rows it took: a pair's may need two. */
+static int draw_headline(const Model *model, Canvas *canvas, Area area, const Answer *answer,
+                         Role role)
 {
     char text[64];
-    action_text(answer, text, sizeof text);
+    action_text(answer, " and ", text, sizeof text);
+    if (canvas_width(text) > area.columns)
+        action_text(answer, ", ", text, sizeof text);
+    if (answer->with != ACTION_HOLD)
+        return canvas_wrap(canvas, area.row, area.column, area.columns, 2, role, text);
     int used = canvas_text(canvas, area.row, area.column, area.columns, role, text);
     if (area.columns - used > 12) { /* the ball's name belongs to it */
         const Ball *ball = bag_slot(&model->session->bag, answer->plan.slot);
         canvas_print(canvas, area.row, area.column + used + 2, area.columns - used - 2,
                      model->thinking ? ROLE_DIM : ROLE_PLAIN, "%s", ball ? ball->name : "");
     }
+    return 1;
 }
 
 static void draw_chance(const Model *model, Canvas *canvas, Area area, const Answer *answer,
@@ -312,35 +326,58 @@ static void draw_chance(const Model *model, Canvas *canvas, Area area, const Ans
                  "miss room %.1f in, %.1f out", answer->room_in, answer->room_out);
 }
 
+/* Ball and line of an answer and what else it changes, in words or, where these do not fit, short:
+ * "ball 4  25 over 12", "4: 28.5/13.5, axis -10°". */
+static void other_text(const Model *model, const Answer *answer, int room, char *out, size_t size)
+{
+    Plan now = model_plan(model);
+    const Plan *plan = &answer->plan;
+    char changes[128], stance[16], aim[16];
+    widget_board(stance, sizeof stance, plan->stance);
+    widget_board(aim, sizeof aim, plan->aim);
+    other_changes(model, answer, changes, sizeof changes);
+    text_copy(out, size, "");
+    text_append(out, size, room < 28 ? "ball %d  %4s over %s" : "ball %d  feet %-4s  aim %s",
+                plan->slot, stance, aim);
+    if (!changes[0])
+        return;
+    text_append(out, size, "  %s", changes);
+    if (canvas_width(out) <= room)
+        return;
+    if (answer->surface_grit == 0.0)
+        short_changes(&now, plan, changes, sizeof changes);
+    text_copy(out, size, "");
+    text_append(out, size, "%d: %s/%s, %s", plan->slot, stance, aim, changes);
+    if (canvas_width(out) > room) /* the line goes rather than what it stands for */
+        text_copy(out, size, changes);
+}
+
 /* The second and third answer: what, and what of the pocket; on a second line the figures. */
 static void draw_other(const Model *model, Canvas *canvas, Area area, int index)
 {
     static const DoId KEYS[] = {DO_TAKE_1, DO_TAKE_2, DO_TAKE_3};
     const Answer *answer = model_answer(model, index);
-    const Plan *plan = &answer->plan;
     Role role = model->thinking ? ROLE_DIM : ROLE_PLAIN;
-    char text[sizeof answer->words], stance[16], aim[16];
-    int end = area.column + area.columns;
+    char text[160];
+    int end = area.column + area.columns, room = area.columns - 7;
     snprintf(text, sizeof text, "%.0f%%", answer->pocket_after * 100.0);
     canvas_text(canvas, area.row, area.column, 1, ROLE_KEY, DO_ROWS[KEYS[index]].shown);
     canvas_text_right(canvas, area.row, end, 5, role, text);
-    action_text(answer, text, sizeof text);
-    int used = canvas_text(canvas, area.row, area.column + 2, area.columns - 7, role, text);
-    widget_board(stance, sizeof stance, plan->stance);
-    widget_board(aim, sizeof aim, plan->aim);
-    if (area.rows < 2)
-        snprintf(text, sizeof text, "%d, %s, %s", plan->slot, stance, aim);
-    else if (differs_elsewhere(answer))
-        snprintf(text, sizeof text, "%s", after_headline(answer));
-    else
-        snprintf(text, sizeof text,
-                 area.columns < 30 ? "ball %d  %4s over %s" : "ball %d  feet %-4s  aim %s",
-                 plan->slot, stance, aim);
-    if (area.rows < 2)
-        canvas_text(canvas, area.row, area.column + 4 + used, area.columns - used - 10, ROLE_DIM,
-                    text);
-    else
-        canvas_text(canvas, area.row + 1, area.column + 2, area.columns - 2, ROLE_DIM, text);
+    action_text(answer, ", ", text, sizeof text);
+    if (canvas_width(text) > room && answer->with != ACTION_HOLD) /* the line below tells it */
+        snprintf(text, sizeof text, "%c%s +", ACTION_WORDS[answer->action][0] - 'a' + 'A',
+                 ACTION_WORDS[answer->action] + 1);
+    int used = canvas_text(canvas, area.row, area.column + 2, room, role, text);
+    if (area.rows < 2) {
+        char stance[16], aim[16];
+        widget_board(stance, sizeof stance, answer->plan.stance);
+        widget_board(aim, sizeof aim, answer->plan.aim);
+        canvas_print(canvas, area.row, area.column + 4 + used, area.columns - used - 10, ROLE_DIM,
+                     "%d, %s, %s", answer->plan.slot, stance, aim);
+        return;
+    }
+    other_text(model, answer, area.columns - 2, text, sizeof text);
+    canvas_text(canvas, area.row + 1, area.column + 2, area.columns - 2, ROLE_DIM, text);
 }
 
 /* Where there is room: what the shots say, and how well the lane is known. */
@@ -380,8 +417,8 @@ static void draw_throw(const Model *model, Canvas *canvas, Area area)
     else
         canvas_text_right(canvas, row, end, 14, sure == 0 ? ROLE_WARN : ROLE_DIM, SURE_WORDS[sure]);
     row += 1 + air;
-    draw_headline(model, canvas, (Area){row, area.column, 1, area.columns}, answer, main_role);
-    row += 1 + air;
+    row += air + draw_headline(model, canvas, (Area){row, area.column, 2, area.columns}, answer,
+                               main_role);
     row +=
         draw_figures(model, canvas, (Area){row, area.column, 5, area.columns}, answer, main_role);
     row += air;
@@ -391,7 +428,8 @@ static void draw_throw(const Model *model, Canvas *canvas, Area area)
     /* the other answers end the column, or follow where it is tall; the why has what is between */
     int others = model->shown.answer_count > 3 ? 2 : model->shown.answer_count - 1;
     int top = air ? bottom : bottom - others - 1;
-    const char *extra = differs_elsewhere(answer) ? after_headline(answer) : "";
+    char extra[128];
+    other_changes(model, answer, extra, sizeof extra);
     if (extra[0] && row < top)
         row += canvas_wrap(canvas, row, area.column, area.columns, 2, main_role, extra);
     int caution = (answer->caution != CAUTION_NONE ? 4 : 0) + answer->disagrees;
@@ -481,16 +519,31 @@ static void draw_typing(const Model *model, Canvas *canvas, int row)
     draw_part(model, canvas, row, column, FIELD_LEAVE, "leave", leave, 14);
 }
 
+/* How the plan's release differs from the usual one, at the right of the rule; its columns. */
+static int draw_release(const Model *model, Canvas *canvas, int row)
+{
+    char changes[64], text[96] = "";
+    Plan plan = model_plan(model);
+    short_changes(&(Plan){0}, &plan, changes, sizeof changes);
+    if (!changes[0])
+        return 0;
+    text_append(text, sizeof text, " plan: %s ", changes);
+    int width = canvas_width(text);
+    canvas_text_right(canvas, row, canvas->columns - 1, width, ROLE_ACCENT, text);
+    return width;
+}
+
 static void draw_bottom(const Model *model, Canvas *canvas)
 {
     int last = canvas->rows - 1, entry = last - 1, rule = last - 2;
     canvas_hline(canvas, rule, 0, canvas->columns, model->glyphs->rule, ROLE_DIM);
+    int width = canvas->columns - 2;
+    if (!model->unsaved)
+        width -= draw_release(model, canvas, rule);
     if (model->unsaved)
-        canvas_print(canvas, rule, 1, canvas->columns - 2, ROLE_BAD, " NOT SAVED: %s ",
-                     model->unsaved_text);
+        canvas_print(canvas, rule, 1, width, ROLE_BAD, " NOT SAVED: %s ", model->unsaved_text);
     else if (model->message[0])
-        canvas_print(canvas, rule, 1, canvas->columns - 2, model->message_role, " %s ",
-                     model->message);
+        canvas_print(canvas, rule, 1, width, model->message_role, " %s ", model->message);
     else if (model->mode == MODE_ENTRY && model->typing.index >= 0)
         canvas_text(canvas, rule, 1, 40, ROLE_ACCENT, " Saying a shot anew ");
     else if (model->session->game_over)

@@ -85,21 +85,38 @@ static double left_is(const Model *model)
     return model->session->bag.bowler.hand == HAND_RIGHT ? 1.0 : -1.0;
 }
 
-static void move_plan(Model *model, Effects *effects, double stance, double aim, double mph,
-                      double loft)
+/* Moves the plan by what `by` holds; its slot is not looked at. */
+static void move_plan(Model *model, Effects *effects, Plan by)
 {
     Plan plan = model_plan(model);
-    plan.stance = bounded(plan.stance + stance, STANCE_MIN, STANCE_MAX);
-    plan.aim = bounded(plan.aim + aim, AIM_MIN, AIM_MAX);
-    plan.mph_change = bounded(plan.mph_change + mph, -MPH_CHANGE_MAX, MPH_CHANGE_MAX);
-    plan.loft_change_ft = bounded(plan.loft_change_ft + loft, LOFT_CHANGE_MIN, LOFT_CHANGE_MAX);
+    plan.stance = bounded(plan.stance + by.stance, STANCE_MIN, STANCE_MAX);
+    plan.aim = bounded(plan.aim + by.aim, AIM_MIN, AIM_MAX);
+    plan.mph_change = bounded(plan.mph_change + by.mph_change, -MPH_CHANGE_MAX, MPH_CHANGE_MAX);
+    plan.loft_change_ft =
+        bounded(plan.loft_change_ft + by.loft_change_ft, LOFT_CHANGE_MIN, LOFT_CHANGE_MAX);
+    plan.rotation_change_deg += by.rotation_change_deg;
     model->draft = plan;
     model->draft_on = true;
-    if (mph > 0)
-        say(model, ROLE_WARN, CAUTION_WORDS[CAUTION_SPEED]);
-    if (loft > 0)
-        say(model, ROLE_WARN, CAUTION_WORDS[CAUTION_LOFT]);
+    Caution caution = by.mph_change > 0             ? CAUTION_SPEED
+                      : by.loft_change_ft > 0       ? CAUTION_LOFT
+                      : by.rotation_change_deg != 0 ? CAUTION_HAND
+                                                    : CAUTION_NONE;
+    if (caution)
+        say(model, ROLE_WARN, CAUTION_WORDS[caution]);
     reckon(model, effects);
+}
+
+/* As far as the bag's bowler says that they can. */
+static void turn_plan(Model *model, Effects *effects, double degrees)
+{
+    const Bowler *bowler = &model->session->bag.bowler;
+    if (!bowler_turns(bowler)) {
+        refuse(model, effects, "the bag does not say rotation_range_deg, what you can release at");
+        return;
+    }
+    double now = bowler->rotation_deg + model_plan(model).rotation_change_deg;
+    double then = bounded(now + degrees, bowler->rotation_least_deg, bowler->rotation_most_deg);
+    move_plan(model, effects, (Plan){.rotation_change_deg = then - now});
 }
 
 static void take_answer(Model *model, Effects *effects, int index)
@@ -480,25 +497,28 @@ static bool do_plan(Model *model, Effects *effects, DoId id, uint32_t key)
         take_own_line(model, effects);
         return true;
     case DO_STANCE:
-        move_plan(model, effects, key == PRESS_LEFT ? left : -left, 0, 0, 0);
+        move_plan(model, effects, (Plan){.stance = key == PRESS_LEFT ? left : -left});
         return true;
     case DO_STANCE_HALF:
-        move_plan(model, effects, 0.5 * (key == '<' ? left : -left), 0, 0, 0);
+        move_plan(model, effects, (Plan){.stance = 0.5 * (key == '<' ? left : -left)});
         return true;
     case DO_AIM:
-        move_plan(model, effects, 0, key == '[' ? left : -left, 0, 0);
+        move_plan(model, effects, (Plan){.aim = key == '[' ? left : -left});
         return true;
     case DO_AIM_SHIFT:
-        move_plan(model, effects, 0, key == PRESS_SHIFT_LEFT ? left : -left, 0, 0);
+        move_plan(model, effects, (Plan){.aim = key == PRESS_SHIFT_LEFT ? left : -left});
         return true;
     case DO_AIM_HALF:
-        move_plan(model, effects, 0, 0.5 * (key == '{' ? left : -left), 0, 0);
+        move_plan(model, effects, (Plan){.aim = 0.5 * (key == '{' ? left : -left)});
         return true;
     case DO_SPEED:
-        move_plan(model, effects, 0, 0, key == '+' ? 0.5 : -0.5, 0);
+        move_plan(model, effects, (Plan){.mph_change = key == '+' ? 0.5 : -0.5});
         return true;
     case DO_LOFT:
-        move_plan(model, effects, 0, 0, 0, key == 'k' ? 1.0 : -1.0);
+        move_plan(model, effects, (Plan){.loft_change_ft = key == 'k' ? 1.0 : -1.0});
+        return true;
+    case DO_ROTATION:
+        turn_plan(model, effects, key == ')' ? 5.0 : -5.0);
         return true;
     default:
         return false;

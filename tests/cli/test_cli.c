@@ -280,10 +280,21 @@ static void oil_is_measured(void **state)
 static void advise_answers(void **state)
 {
     (void)state;
-    static const char *const KEYS[] = {"action",     "slot",           "stance",     "aim",
-                                       "mph_change", "loft_change_ft", "pocket_now", "pocket_after",
-                                       "entry_deg",  "room_in",        "room_out",   "rules",
-                                       "because",    "caution"};
+    static const char *const KEYS[] = {"action",
+                                       "slot",
+                                       "stance",
+                                       "aim",
+                                       "mph_change",
+                                       "loft_change_ft",
+                                       "rotation_change_deg",
+                                       "pocket_now",
+                                       "pocket_after",
+                                       "entry_deg",
+                                       "room_in",
+                                       "room_out",
+                                       "rules",
+                                       "because",
+                                       "caution"};
     Run run = RUN("advise", "--shots", FIXTURE("shots.json"), "--json");
     run_is(&run, 0);
     cJSON *object = run_json(&run);

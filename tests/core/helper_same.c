@@ -84,6 +84,7 @@ void assert_same_shot(const Shot *a, const Shot *b)
 static void assert_same_answer(const Answer *a, const Answer *b)
 {
     assert_int_equal(a->action, b->action);
+    assert_int_equal(a->with, b->with);
     assert_same_plan(&a->plan, &b->plan);
     assert_same_number(a->surface_grit, b->surface_grit);
     assert_same_number(a->pocket_now, b->pocket_now);

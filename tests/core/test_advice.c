@@ -80,6 +80,7 @@ static void assert_sound(const AdviceJob *job, const Asked *asked)
     assert_true(isfinite(advice->lane.scale) && isfinite(advice->lane.scale_sd));
     assert_true(advice->now.pocket >= 0.0 && advice->now.pocket <= 1.0);
     bool held = false;
+    int pairs = 0;
     for (int i = 0; i < advice->answer_count; i++) {
         const Answer *a = &advice->answers[i];
         assert_true(a->pocket_now >= 0.0 && a->pocket_now <= 1.0);
@@ -108,9 +109,12 @@ static void assert_sound(const AdviceJob *job, const Asked *asked)
             assert_true(a->rules[k] >= 0 && a->rules[k] < asked->rules.count);
         assert_true((unsigned)a->caution < CAUTION_COUNT);
         for (int k = 0; k < i; k++)
-            assert_true(advice->answers[k].action != a->action);
+            assert_true(advice->answers[k].action != a->action ||
+                        advice->answers[k].with != a->with);
+        pairs += a->with != ACTION_HOLD;
         held |= a->action == ACTION_HOLD;
     }
+    assert_true(pairs <= 1);
     assert_true(held); /* holding is always an answer */
 }
 
@@ -304,8 +308,8 @@ static void test_everything_forbidden(void **state)
 {
     (void)state;
     Asked *asked = ask();
-    asked->rules.count = 2;
-    for (int i = 0; i < 2; i++) {
+    asked->rules.count = (ACTION_COUNT + RULE_ACTIONS_MAX - 1) / RULE_ACTIONS_MAX;
+    for (int i = 0; i < asked->rules.count; i++) {
         Rule *rule = &asked->rules.rules[i];
         *rule = (Rule){.id = "no",
                        .when_count = 1,
@@ -317,7 +321,7 @@ static void test_everything_forbidden(void **state)
                        .because = "no",
                        .source = "common practice"};
         for (int k = 0; k < RULE_ACTIONS_MAX; k++)
-            rule->avoid[k] = (Action)(i * RULE_ACTIONS_MAX + k);
+            rule->avoid[k] = (Action)((i * RULE_ACTIONS_MAX + k) % ACTION_COUNT);
     }
     say(asked, SIDE_LEFT, HIT_HIGH, READ_ON_TIME, RELEASE_GOOD);
     AdviceJob *job = run(asked);

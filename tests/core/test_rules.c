@@ -100,6 +100,34 @@ static void test_rules_are_whole(void **state)
     free(rules);
 }
 
+/* USBC rule 18: a ball's surface may not be altered from the start of scoring. A rule that asks for
+ * it waits for practice; several do, either way. */
+static void test_surface_rules_only_in_practice(void **state)
+{
+    (void)state;
+    RuleSet *rules = coach();
+    int rougher = 0, finer = 0;
+    for (int i = 0; i < rules->count; i++) {
+        const Rule *rule = &rules->rules[i];
+        bool surface = false;
+        for (int k = 0; k < rule->try_count; k++) {
+            rougher += rule->try_[k] == ACTION_SURFACE_ROUGH;
+            finer += rule->try_[k] == ACTION_SURFACE_FINE;
+            surface |=
+                rule->try_[k] == ACTION_SURFACE_ROUGH || rule->try_[k] == ACTION_SURFACE_FINE;
+        }
+        Signs signs = {0};
+        for (int k = 0; k < rule->when_count; k++)
+            signs.seen[rule->when[k]] = true;
+        signs.seen[SIGN_PRACTICE] = false; /* scored, whatever else is seen */
+        assert_true(!surface || !rule_fires(rule, &signs));
+        signs.seen[SIGN_PRACTICE] = true;
+        assert_true(!surface || rule_fires(rule, &signs));
+    }
+    assert_true(rougher >= 2 && finer >= 2);
+    free(rules);
+}
+
 /* One bad throw is no reason to move (common practice): after one, no rule asks for anything but
  * to hold, speed apart. */
 static void test_one_bad_release(void **state)
@@ -161,6 +189,7 @@ static void test_every_rule_can_be_reached(void **state)
             .game = (int)rng_between(&rng, 1.0, 5.0),
             .frame = (int)rng_between(&rng, 1.0, 11.0),
             .deliveries = (int)rng_between(&rng, 0.0, 200.0)};
+        context.practice = rng_uniform(&rng) < 0.5;
         context.strongest = rng_uniform(&rng) < 0.3;
         context.weakest = !context.strongest && rng_uniform(&rng) < 0.3;
         for (int i = 0; i < count; i++)
@@ -194,6 +223,7 @@ int main(void)
         cmocka_unit_test(test_fires_whatever_else_is_seen),
         cmocka_unit_test(test_every_rule_of_the_coach),
         cmocka_unit_test(test_rules_are_whole),
+        cmocka_unit_test(test_surface_rules_only_in_practice),
         cmocka_unit_test(test_one_bad_release),
         cmocka_unit_test(test_every_rule_can_be_reached),
         cmocka_unit_test(test_words),

@@ -17,7 +17,7 @@ typedef struct Case {
     const char *name;
     int game, frame, deliveries;
     double length_ft, ratio, stance;
-    bool left_handed, strongest, weakest;
+    bool left_handed, practice, strongest, weakest;
     Side lane;
     Shot shots[8]; /* oldest first; slot, stance and aim 0: as planned; `hit` and leave unsaid ends
                     */
@@ -253,6 +253,8 @@ static const Case CASES[] = {
     {SIGN_CARRYDOWN, NO, "light but on time",
      .shots = {GOOD(L, FLUSH, ON_TIME), GOOD(R, LIGHT, ON_TIME), GOOD(L, LIGHT, ON_TIME)}},
 
+    {SIGN_PRACTICE, YES, "not scored", .practice = true},
+    {SIGN_PRACTICE, NO, "scored", .game = 1},
     {SIGN_DEEP_INSIDE, YES, "laydown 29", .stance = 35.0},
     {SIGN_DEEP_INSIDE, NO, "laydown 28", .stance = 34.0},
     {SIGN_SHORT_OIL, YES, "36 ft", .length_ft = 36.0},
@@ -283,6 +285,7 @@ static SignsContext context_of(const Case *c)
         .game = c->game ? c->game : 2,
         .frame = c->frame ? c->frame : 5,
         .deliveries = c->deliveries ? c->deliveries : 60,
+        .practice = c->practice,
         .strongest = c->strongest,
         .weakest = c->weakest};
 }

@@ -17,12 +17,13 @@ typedef struct Situation {
     int slot;                 /* ball in hand; 0: 1 */
     double stance, aim;       /* 0: the ball's own best line */
     int game, frame, bowlers; /* 0: 1, the shots' count, 4 */
-    bool left_handed, practice;
+    bool practice;            /* not certified */
     int shot_count;
     Shot shots[SHOTS_MAX];    /* slot, stance and aim as in hand unless given */
     Action accept[WORDS_MAX]; /* any of them among the first two; ends with ACTION_COUNT */
     Action never[WORDS_MAX];  /* none of them anywhere; ends with ACTION_COUNT */
     Action first;             /* when not ACTION_COUNT: must be the first */
+    Action offered;           /* anywhere; holding always is */
 } Situation;
 
 #define END ACTION_COUNT
@@ -254,6 +255,83 @@ static const Situation SITUATIONS[] = {
      .accept = {ACTION_MOVE_IN, ACTION_BALL_DOWN, END},
      .never = {ACTION_SLOWER, ACTION_MOVE_OUT, END},
      .first = END},
+    {.name = "now high, now light: staying behind it is among the answers",
+     .slot = 4,
+     .shot_count = 4,
+     .shots = {SHOT(L, HIGH, ON_TIME, GOOD), SHOT(R, LIGHT, ON_TIME, GOOD),
+               SHOT(L, LIGHT, ON_TIME, GOOD), SHOT(R, HIGH, ON_TIME, GOOD)},
+     .accept = {ACTION_SMOOTHER, ACTION_ROUGHER, ACTION_HOLD, ACTION_ROTATION_LESS, END},
+     .never = {ACTION_ROTATION_MORE, END},
+     .first = END,
+     .offered = ACTION_ROTATION_LESS},
+    {.name = "late, yet high: staying behind it is among the answers",
+     .slot = 4,
+     .shot_count = 1,
+     .shots = {SHOT(L, HIGH, LATE, GOOD)},
+     .accept = {ACTION_SMOOTHER, ACTION_MOVE_IN, ACTION_ROTATION_LESS, END},
+     .never = {ACTION_ROTATION_MORE, ACTION_CLEANER, END},
+     .first = END,
+     .offered = ACTION_ROTATION_LESS},
+    {.name = "light although early: coming around it is among the answers, slower never",
+     .game = 3,
+     .shot_count = 1,
+     .shots = {SHOT(L, LIGHT, EARLY, GOOD)},
+     .accept = {ACTION_CLEANER, ACTION_FASTER, ACTION_ROTATION_MORE, END},
+     .never = {ACTION_SLOWER, ACTION_ROTATION_LESS, END},
+     .first = END,
+     .offered = ACTION_ROTATION_MORE},
+    {.name = "never read: staying behind it is among the answers",
+     .slot = 5,
+     .shot_count = 1,
+     .shots = {SHOT(L, WIDE, NONE, GOOD)},
+     .accept = {ACTION_BALL_UP, ACTION_ROUGHER, ACTION_AIM_IN, ACTION_ROTATION_LESS, END},
+     .never = {ACTION_ROTATION_MORE, ACTION_FASTER, END},
+     .first = END,
+     .offered = ACTION_ROTATION_LESS},
+    {.name = "one bad release, now high, now light before it: the hand is left alone",
+     .slot = 4,
+     .shot_count = 5,
+     .shots = {SHOT(L, HIGH, ON_TIME, GOOD), SHOT(R, LIGHT, ON_TIME, GOOD),
+               SHOT(L, LIGHT, ON_TIME, GOOD), SHOT(R, HIGH, ON_TIME, GOOD),
+               SHOT(L, NOSE, EARLY, INSIDE)},
+     .accept = {ACTION_HOLD, END},
+     .never = {ACTION_ROTATION_LESS, ACTION_ROTATION_MORE, END},
+     .first = ACTION_HOLD},
+    {.name = "practice, light and late on the fresh: a rougher surface may be put on",
+     .practice = true,
+     .slot = 3,
+     .shot_count = 2,
+     .shots = {SHOT(L, LIGHT, LATE, GOOD), SHOT(R, THIN, LATE, GOOD)},
+     .accept = {ACTION_BALL_UP, ACTION_ROUGHER, ACTION_MOVE_OUT, ACTION_SURFACE_ROUGH, END},
+     .never = {ACTION_SURFACE_FINE, ACTION_FASTER, END},
+     .first = END,
+     .offered = ACTION_SURFACE_ROUGH},
+    {.name = "practice, it never read: a rougher surface may be put on",
+     .practice = true,
+     .slot = 4,
+     .shot_count = 1,
+     .shots = {SHOT(L, WIDE, NONE, GOOD)},
+     .accept = {ACTION_BALL_UP, ACTION_ROUGHER, ACTION_AIM_IN, ACTION_SURFACE_ROUGH, END},
+     .never = {ACTION_SURFACE_FINE, END},
+     .first = END,
+     .offered = ACTION_SURFACE_ROUGH},
+    {.name = "practice, high and early: a finer surface may be put on",
+     .practice = true,
+     .shot_count = 2,
+     .shots = {SHOT(L, HIGH, EARLY, GOOD), SHOT(R, HIGH, EARLY, GOOD)},
+     .accept = {ACTION_MOVE_IN, ACTION_BALL_DOWN, ACTION_CLEANER, ACTION_SURFACE_FINE, END},
+     .never = {ACTION_SURFACE_ROUGH, ACTION_SLOWER, END},
+     .first = END,
+     .offered = ACTION_SURFACE_FINE},
+    {.name = "between blocks, early and rolled out: a finer surface may be put on",
+     .practice = true,
+     .game = 2,
+     .shot_count = 2,
+     .shots = {SHOT(L, LIGHT, EARLY, GOOD), SHOT(R, LIGHT, EARLY, GOOD)},
+     .accept = {ACTION_CLEANER, ACTION_FASTER, ACTION_SURFACE_FINE, END},
+     .never = {ACTION_SURFACE_ROUGH, ACTION_SLOWER, END},
+     .first = END,
+     .offered = ACTION_SURFACE_FINE},
     {.name = "no shots yet: hold",
      .shot_count = 0,
      .accept = {ACTION_HOLD, END},
@@ -347,22 +425,28 @@ static void print(const Advice *advice)
 static void check(const Situation *s, const Advice *advice)
 {
     assert_true(advice->answer_count >= 1);
-    bool accepted = false, forbidden = false;
+    bool accepted = false, forbidden = false, offered = false;
     for (int i = 0; i < advice->answer_count; i++) {
-        accepted |= i < 2 && holds(s->accept, advice->answers[i].action);
-        forbidden |= holds(s->never, advice->answers[i].action);
+        const Answer *n = &advice->answers[i];
+        accepted |= i < 2 && holds(s->accept, n->action);
+        forbidden |= holds(s->never, n->action) || holds(s->never, n->with);
+        offered |= n->action == s->offered;
+        bool surface = n->action == ACTION_SURFACE_ROUGH || n->action == ACTION_SURFACE_FINE;
+        assert_true(s->practice || (!surface && n->surface_grit == 0.0));
+        assert_true(!surface || n->caution == CAUTION_SURFACE);
         assert_true(advice->answers[i].pocket_after >= 0.0 &&
                     advice->answers[i].pocket_after <= 1.0);
         assert_true(advice->answers[i].words[0] != '\0' && advice->answers[i].because[0] != '\0');
     }
     if (s->first != END)
         accepted &= advice->answers[0].action == s->first;
-    if (!accepted || forbidden || getenv("SETTEE_SHOW")) {
+    if (!accepted || forbidden || !offered || getenv("SETTEE_SHOW")) {
         printf("  %s\n", s->name);
         print(advice);
     }
     assert_true(accepted);
     assert_false(forbidden);
+    assert_true(offered);
 }
 
 static void test_situation(void **state)
@@ -370,7 +454,7 @@ static void test_situation(void **state)
     const Situation *s = *state;
     Answered *a = calloc(1, sizeof *a);
     assert_non_null(a);
-    answer(s, false, true, a);
+    answer(s, false, !s->practice, a);
     check(s, advice_result(a->job));
     advice_job_free(a->job);
     free(a);

@@ -138,6 +138,52 @@ static void caution_and_doubt_are_shown(void **state)
     free(pinned);
 }
 
+/* Two changes in one answer: neither is cut, wherever it stands. */
+static void pairs_are_shown_whole(void **state)
+{
+    (void)state;
+    Pinned *pinned = playing(HAND_RIGHT, 80, 24);
+    Answer *answers = pinned->advice.answers;
+    answers[0] = pinned_answer(
+        ACTION_BALL_DOWN,
+        (Plan){.slot = 3, .stance = 28.5, .aim = 15.5, .rotation_change_deg = -10.0}, 0.66,
+        "Ball down, 3 Cinder Loom: 0.5 in with the feet, 1.5 in with the eyes; and 10 degrees less "
+        "rotation",
+        "High and early: the line is drying out. Move in after the oil, or take the next ball "
+        "down.");
+    answers[0].with = ACTION_ROTATION_LESS;
+    answers[0].caution = CAUTION_HAND;
+    pinned_advise(pinned);
+    compare("pair-80x24", &pinned->model);
+    Answer pair = answers[0];
+    answers[0] = answers[1];
+    answers[1] = pair;
+    pinned_advise(pinned);
+    compare("pair-second-80x24", &pinned->model);
+    answers[1].action = ACTION_MOVE_IN;
+    answers[1].with = ACTION_FASTER;
+    answers[1].plan = (Plan){.slot = 1, .stance = 31.5, .aim = 15.5, .mph_change = 0.5};
+    pinned_advise(pinned);
+    compare("pair-speed-80x24", &pinned->model);
+    update(&pinned->model, (Msg){.kind = MSG_SIZE, .columns = 120, .rows = 40});
+    answers[0] = pair;
+    pinned_advise(pinned);
+    compare("pair-120x40", &pinned->model);
+    free(pinned);
+}
+
+/* A release that is planned otherwise than usual is seen, and so is its caution. */
+static void planned_release_is_shown(void **state)
+{
+    (void)state;
+    Pinned *pinned = playing(HAND_RIGHT, 80, 24);
+    pinned->session.bag.bowler.rotation_least_deg = 35.0;
+    pinned->session.bag.bowler.rotation_most_deg = 65.0;
+    pinned_type(pinned, "-((");
+    compare("release-80x24", &pinned->model);
+    free(pinned);
+}
+
 /* The longest texts there may be must not run into what lies below. */
 static void long_texts_keep_their_place(void **state)
 {
@@ -276,6 +322,8 @@ int main(void)
         cmocka_unit_test(ascii_has_no_other_bytes),
         cmocka_unit_test(a_shot_is_typed),
         cmocka_unit_test(caution_and_doubt_are_shown),
+        cmocka_unit_test(pairs_are_shown_whole),
+        cmocka_unit_test(planned_release_is_shown),
         cmocka_unit_test(long_texts_keep_their_place),
         cmocka_unit_test(earlier_answer_stands_while_reckoning),
         cmocka_unit_test(choosing_a_shot),

@@ -1,0 +1,114 @@
+/* pairs.c - which two changes go together, and in what sizes. */
+#include "core/pairs.h"
+
+#include <math.h>
+
+/* What an action changes, in the order in which the parts of a pair are named. */
+typedef enum Kind {
+    KIND_BALL,
+    KIND_LINE,
+    KIND_SPEED,
+    KIND_LOFT,
+    KIND_ROTATION,
+    KIND_COUNT,
+    KIND_ALONE /* holding; a surface, after which the lane is looked at anew */
+} Kind;
+
+static Kind kind_of(Action action)
+{
+    switch (action) {
+    case ACTION_BALL_DOWN:
+    case ACTION_BALL_UP:
+    case ACTION_ROUGHER:
+    case ACTION_CLEANER:
+    case ACTION_SMOOTHER:
+        return KIND_BALL;
+    case ACTION_MOVE_IN:
+    case ACTION_MOVE_OUT:
+    case ACTION_AIM_IN:
+    case ACTION_AIM_OUT:
+        return KIND_LINE;
+    case ACTION_FASTER:
+    case ACTION_SLOWER:
+        return KIND_SPEED;
+    case ACTION_LOFT_MORE:
+    case ACTION_LOFT_LESS:
+        return KIND_LOFT;
+    case ACTION_ROTATION_MORE:
+    case ACTION_ROTATION_LESS:
+        return KIND_ROTATION;
+    default:
+        return KIND_ALONE;
+    }
+}
+
+/* Common practice, no source: a move goes with anything, a new ball with a move, speed or the hand;
+ * the body changes one thing at a time. */
+static bool go_together(Kind bigger, Kind with)
+{
+    if (bigger == KIND_BALL)
+        return with == KIND_LINE || with == KIND_SPEED || with == KIND_ROTATION;
+    return bigger == KIND_LINE && with > KIND_LINE;
+}
+
+typedef struct List {
+    const Setting *setting;
+    Candidate *out;
+    int count, max;
+} List;
+
+static void add(List *list, const Candidate *candidate)
+{
+    double laydown = candidate->plan.stance - list->setting->bowler->laydown_offset_boards;
+    if (list->count < list->max && laydown >= 2.0 && laydown <= 38.0)
+        list->out[list->count++] = *candidate;
+}
+
+/* A change alone does the whole work; beside another half of it may do. */
+static double half_move(double boards)
+{
+    return boards > 0.0 ? ceil(boards / 2) : floor(boards / 2);
+}
+
+/* The bigger part as it was best, and once with half its move; the other in each of its sizes. */
+static void add_pair(List *list, const Candidate *bigger, const Candidate *with)
+{
+    const Plan *now = &list->setting->plan;
+    Kind kind = kind_of(with->action);
+    Candidate sizes[2] = {*with};
+    int size_count = kind == KIND_LINE ? 1 : candidates_list(list->setting, with->action, sizes, 2);
+    double feet = (kind == KIND_LINE ? with : bigger)->plan.stance - now->stance;
+    double moves[2] = {feet, half_move(feet)};
+    for (int m = 0; m < (moves[1] == feet ? 1 : 2); m++)
+        for (int i = 0; i < size_count; i++) {
+            const Plan *other = &sizes[i].plan;
+            Candidate pair = {.action = bigger->action,
+                              .with = with->action,
+                              .plan = bigger->plan,
+                              .find_aim = true};
+            pair.plan.stance = now->stance + moves[m];
+            if (kind == KIND_SPEED)
+                pair.plan.mph_change = other->mph_change;
+            if (kind == KIND_LOFT)
+                pair.plan.loft_change_ft = other->loft_change_ft;
+            if (kind == KIND_ROTATION)
+                pair.plan.rotation_change_deg = other->rotation_change_deg;
+            add(list, &pair);
+        }
+}
+
+int pairs_list(const Setting *setting, const Single *singles, int count, Candidate *out, int max)
+{
+    List list = {.setting = setting, .out = out, .max = max};
+    const Single *best[KIND_COUNT] = {0};
+    for (int i = 0; i < count; i++) {
+        Kind kind = kind_of(singles[i].candidate.action);
+        if (kind < KIND_COUNT && (!best[kind] || singles[i].score > best[kind]->score))
+            best[kind] = &singles[i];
+    }
+    for (int a = 0; a < KIND_COUNT; a++)
+        for (int b = a + 1; b < KIND_COUNT; b++)
+            if (best[a] && best[b] && go_together((Kind)a, (Kind)b))
+                add_pair(&list, &best[a]->candidate, &best[b]->candidate);
+    return list.count;
+}
