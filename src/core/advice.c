@@ -15,8 +15,9 @@
  * keep_in_sight. */
 #define VOTE_WEIGHT 0.05
 #define UNASKED_COST 0.01 /* an answer that no rule asks for must gain that much more */
-/* A pair must score that much more than the better of its parts, beyond what both changes cost:
- * one new thing at a time is common practice, since of two nobody knows which one did it. */
+/* A pair must score that much more than holding and than the better of its parts, beyond what both
+ * changes cost: one new thing at a time is common practice, since of two nobody knows which one did
+ * it. */
 #define PAIR_MARGIN 0.02
 #define INSIST 0.5       /* a vote from which the rules insist */
 #define DISAGREE_BY 0.03 /* forecast against rule, chance of a strike */
@@ -548,9 +549,9 @@ static void drop_doubles(Advice *out)
 static bool pair_pays(const AdviceJob *job)
 {
     const Candidate *pair = &job->best[PLACE_PAIR];
-    return job->have[PLACE_PAIR] &&
-           job->best_score[PLACE_PAIR] >
-               fmax(job->best_score[pair->action], job->best_score[pair->with]) + PAIR_MARGIN;
+    const double *score = job->best_score;
+    double without = fmax(score[ACTION_HOLD], fmax(score[pair->action], score[pair->with]));
+    return job->have[PLACE_PAIR] && score[PLACE_PAIR] > without + PAIR_MARGIN;
 }
 
 /* Rules speak first: what they insist on most stands at least second, whatever the forecast says
