@@ -58,6 +58,11 @@ static int plan_read(const Options *options, const Setup *setup, const Shot *sho
         if (shots[i].lane == lane)
             last = &shots[i];
     *plan = (Plan){.slot = options->slot ? options->slot : last ? last->slot : 0};
+    if (last) {
+        plan->mph_change = last->mph_change;
+        plan->loft_change_ft = last->loft_change_ft;
+        plan->rotation_change_deg = last->rotation_change_deg;
+    }
     Error error = {0};
     Options pick = {.slot = plan->slot};
     const Ball *ball = setup_ball(&pick, setup, &error);

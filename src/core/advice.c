@@ -96,7 +96,9 @@ static bool same_shots(const Shot *a, const Shot *b, int count)
 {
     for (int i = 0; i < count; i++)
         if (a[i].lane != b[i].lane || a[i].slot != b[i].slot || a[i].stance != b[i].stance ||
-            a[i].aim != b[i].aim || a[i].mph != b[i].mph || a[i].hit != b[i].hit ||
+            a[i].aim != b[i].aim || a[i].mph != b[i].mph || a[i].mph_change != b[i].mph_change ||
+            a[i].loft_change_ft != b[i].loft_change_ft ||
+            a[i].rotation_change_deg != b[i].rotation_change_deg || a[i].hit != b[i].hit ||
             a[i].read != b[i].read || a[i].release != b[i].release ||
             a[i].left_said != b[i].left_said || a[i].left != b[i].left)
             return false;
@@ -181,8 +183,12 @@ static void step_shot(AdviceJob *job)
     const Ball *ball = bag_slot(job->in.bag, shot->slot);
     if (!ball) /* thrown with a ball that has left the bag: it says nothing that can be used */
         return;
-    belief_see(&job->belief, &job->in.bag->bowler, ball, &job->body[shot->slot - 1],
-               &job->batch[shot->slot - 1], shot, job->in.bowlers_on_pair);
+    Bowler bowler = job->in.bag->bowler; /* what is expected is what was meant */
+    bowler.mph += shot->mph_change;
+    bowler.loft_ft = fmax(0.0, bowler.loft_ft + shot->loft_change_ft);
+    bowler.rotation_deg += shot->rotation_change_deg;
+    belief_see(&job->belief, &bowler, ball, &job->body[shot->slot - 1], &job->batch[shot->slot - 1],
+               shot, job->in.bowlers_on_pair);
 }
 
 /* What the rules ask for and forbid. The first of a rule's answers counts in full, later ones a

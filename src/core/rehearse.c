@@ -432,7 +432,7 @@ static Pins play_rack(RehearseJob *job, const RehearseSetup *setup, Side lane, i
     const Ball *ball = bag_slot(setup->bag, plan->slot);
     record->worth = true_worth(job, setup, lane, game);
     Shot *shot = &record->shot;
-    *shot = (Shot){.lane = lane, .slot = plan->slot, .stance = plan->stance, .aim = plan->aim};
+    *shot = session_shot(lane, plan);
     /* each throw has luck of its own, whatever the player did before */
     job->luck = rng_seed(setup->seed * 1000003u + (uint64_t)(game * 100 + frame * 4 + rack));
     Delivery d = thrown(job, &setup->bag->bowler, plan, game, &shot->release);

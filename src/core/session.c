@@ -114,6 +114,18 @@ void session_fold(Session *session)
     session->can_redo = session->taken_count > 0;
 }
 
+/* Of what is meant to differ from the usual release. */
+static const char *release_fault(double mph, double loft_ft, double rotation_deg)
+{
+    if (!(mph >= -2.0 && mph <= 2.0))
+        return "speed change outside -2 to 2 mph";
+    if (!(loft_ft >= -3.0 && loft_ft <= 5.0))
+        return "loft change outside -3 to 5 ft";
+    if (!(rotation_deg >= -110.0 && rotation_deg <= 110.0))
+        return "rotation change outside -110 to 110 degrees";
+    return NULL;
+}
+
 static const char *plan_fault(const Session *session, const Plan *plan)
 {
     if (plan->slot < 1 || plan->slot > BAG_SLOTS || !bag_slot(&session->bag, plan->slot))
@@ -122,13 +134,7 @@ static const char *plan_fault(const Session *session, const Plan *plan)
         return "stance outside -10 to 60";
     if (!(plan->aim >= -10.0 && plan->aim <= 50.0))
         return "aim outside -10 to 50";
-    if (!(plan->mph_change >= -2.0 && plan->mph_change <= 2.0))
-        return "speed change outside -2 to 2 mph";
-    if (!(plan->loft_change_ft >= -3.0 && plan->loft_change_ft <= 5.0))
-        return "loft change outside -3 to 5 ft";
-    if (!(plan->rotation_change_deg >= -110.0 && plan->rotation_change_deg <= 110.0))
-        return "rotation change outside -110 to 110 degrees";
-    return NULL;
+    return release_fault(plan->mph_change, plan->loft_change_ft, plan->rotation_change_deg);
 }
 
 static const char *shot_fault(const Session *session, const Shot *shot)
@@ -145,7 +151,7 @@ static const char *shot_fault(const Session *session, const Shot *shot)
         return "nothing was left to spare";
     if (shot->spare_said && (shot->spare_left & ~shot->left))
         return "a pin stands that was not left";
-    return NULL;
+    return release_fault(shot->mph_change, shot->loft_change_ft, shot->rotation_change_deg);
 }
 
 const char *session_refuses(const Session *session, const Entry *entry)
@@ -218,9 +224,18 @@ bool session_score(const Session *session, int game, Score *score)
     return true;
 }
 
+Shot session_shot(Side lane, const Plan *plan)
+{
+    return (Shot){.lane = lane,
+                  .slot = plan->slot,
+                  .stance = plan->stance,
+                  .aim = plan->aim,
+                  .mph_change = plan->mph_change,
+                  .loft_change_ft = plan->loft_change_ft,
+                  .rotation_change_deg = plan->rotation_change_deg};
+}
+
 Shot session_next_shot(const Session *session)
 {
-    const Plan *plan = &session->plan[session->lane];
-    return (Shot){
-        .lane = session->lane, .slot = plan->slot, .stance = plan->stance, .aim = plan->aim};
+    return session_shot(session->lane, &session->plan[session->lane]);
 }

@@ -91,6 +91,8 @@ const char *session_refuses(const Session *session, const Entry *entry);
  * ball (a leave not seen, a spare not said): then `score` holds what comes before that. */
 bool session_score(const Session *session, int game, Score *score);
 
+/* A shot that is thrown as planned. */
+Shot session_shot(Side lane, const Plan *plan);
 /* A shot as the plan says it will be thrown next. */
 Shot session_next_shot(const Session *session);
 

@@ -46,6 +46,8 @@ typedef struct Shot {
     int slot;           /* 1..6 */
     double stance, aim; /* boards from the bowler's own side; 0 = not said */
     double mph;         /* as seen; 0 = not said */
+    /* How it was meant to differ from the usual release; ranges as a plan's. */
+    double mph_change, loft_change_ft, rotation_change_deg;
     Hit hit;
     Read read;
     Release release;

@@ -24,6 +24,9 @@ enum {
     WORN_GAME = 3
 };
 #define SAME_LINE_BOARDS 1.01 /* feet and aim within a board: the same line */
+#define SAME_MPH 0.3          /* meant speed, loft and rotation within these: the same release */
+#define SAME_LOFT_FT 1.01
+#define SAME_ROTATION_DEG 5.01
 #define SHORT_FT 36.0
 #define LONG_FT 43.0
 #define FLAT_RATIO 2.0
@@ -49,7 +52,10 @@ static void see(Signs *signs, Sign sign, const short *indices, int count)
 static bool of_line(const Shot *shot, const Plan *plan)
 {
     return shot->slot == plan->slot && fabs(shot->stance - plan->stance) < SAME_LINE_BOARDS &&
-           fabs(shot->aim - plan->aim) < SAME_LINE_BOARDS;
+           fabs(shot->aim - plan->aim) < SAME_LINE_BOARDS &&
+           fabs(shot->mph_change - plan->mph_change) < SAME_MPH &&
+           fabs(shot->loft_change_ft - plan->loft_change_ft) < SAME_LOFT_FT &&
+           fabs(shot->rotation_change_deg - plan->rotation_change_deg) < SAME_ROTATION_DEG;
 }
 
 static bool is_high(const Shot *s)
@@ -248,12 +254,13 @@ static void read_speed(const Shot *shots, int count, Signs *signs)
         }
         if (shots[i].mph <= 0.0)
             continue;
+        double mph = shots[i].mph - shots[i].mph_change; /* what was meant is no trend */
         if (lates < 3) {
             stands_on[lates] = (short)i;
-            late += shots[i].mph;
+            late += mph;
             lates++;
         } else if (earlies < 3) {
-            early += shots[i].mph;
+            early += mph;
             earlies++;
         }
     }

@@ -37,7 +37,7 @@ typedef struct SignsContext {
 } SignsContext;
 
 /* Reads shots[0..count-1], oldest first. "Good" shots are those whose release was not said to be
- * bad; shots of the same ball on nearly the same line as the plan's are "of this line". */
+ * bad; shots of the same ball, line and release as the plan's, or nearly so, are "of this line". */
 void signs_read(const SignsContext *context, const Shot *shots, int count, Signs *signs);
 
 #endif

@@ -45,6 +45,9 @@ static void put_shot(JsonOut *out, const Shot *shot)
     put_number(out, "stance", shot->stance);
     put_number(out, "aim", shot->aim);
     put_number(out, "mph", shot->mph);
+    put_number(out, "mph_change", shot->mph_change);
+    put_number(out, "loft_change_ft", shot->loft_change_ft);
+    put_number(out, "rotation_change_deg", shot->rotation_change_deg);
     if (shot->hit != HIT_UNSAID)
         json_out_string(out, "hit", HIT_NAMES[shot->hit]);
     if (shot->read != READ_UNSAID)

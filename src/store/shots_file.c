@@ -4,13 +4,20 @@
 #include "base/text.h"
 #include "store/load.h"
 
-#define SHOT_FIELDS(slot_low, low, high, slowest, fastest)                                           \
+#define SHOT_FIELDS(slot_low, low, high, slowest, fastest, mph_most, loft_low, loft_high,            \
+                    turn_most)                                                                       \
     {"lane", JSON_WORD, JSON_AT(Shot, lane), .of = "lane", .words = SIDE_NAMES},                     \
         {"slot",          JSON_INTEGER, .required = true, JSON_AT(Shot, slot), .min = (slot_low),    \
          .max = BAG_SLOTS},                                                                          \
         {"stance", JSON_NUMBER, JSON_AT(Shot, stance), .min = (low), .max = (high), .of = "boards"}, \
         {"aim", JSON_NUMBER, JSON_AT(Shot, aim), .min = (low), .max = (high), .of = "boards"},       \
         {"mph", JSON_NUMBER, JSON_AT(Shot, mph), .min = (slowest), .max = (fastest), .of = "mph"},   \
+        {"mph_change",       JSON_NUMBER,       JSON_AT(Shot, mph_change),                           \
+         .min = -(mph_most), .max = (mph_most), .of = "mph"},                                        \
+        {"loft_change_ft",  JSON_NUMBER,        JSON_AT(Shot, loft_change_ft),                       \
+         .min = (loft_low), .max = (loft_high), .of = "feet"},                                       \
+        {"rotation_change_deg", JSON_NUMBER,        JSON_AT(Shot, rotation_change_deg),              \
+         .min = -(turn_most),   .max = (turn_most), .of = "degrees"},                                \
         {"hit", JSON_WORD, JSON_AT(Shot, hit), .of = "hit", .words = HIT_NAMES},                     \
         {"read", JSON_WORD, JSON_AT(Shot, read), .of = "read", .words = READ_NAMES},                 \
         {"release", JSON_WORD, JSON_AT(Shot, release), .of = "release", .words = RELEASE_NAMES},     \
@@ -19,8 +26,9 @@
 
 /* What a bowler may write, and what a journal may hold: a journal has passed the session's own
  * checks, and must give back whatever that let through. */
-static const JsonField FILE_FIELDS[] = {SHOT_FIELDS(1, -10, 60, 5, 35)};
-static const JsonField JOURNAL_FIELDS[] = {SHOT_FIELDS(0, -1e9, 1e9, -1e9, 1e9)};
+static const JsonField FILE_FIELDS[] = {SHOT_FIELDS(1, -10, 60, 5, 35, 2, -3, 5, 110)};
+static const JsonField JOURNAL_FIELDS[] = {
+    SHOT_FIELDS(0, -1e9, 1e9, -1e9, 1e9, 1e9, -1e9, 1e9, 1e9)};
 
 bool shot_knows_key(const char *key)
 {

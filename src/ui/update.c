@@ -207,8 +207,8 @@ static void begin_shot(Model *model, Effects *effects, Hit hit)
         return;
     Entry probe = {.kind = ENTRY_SHOT, .lane = model->lane};
     Plan plan = model_plan(model);
-    probe.shot = (Shot){
-        .lane = model->lane, .slot = plan.slot, .stance = plan.stance, .aim = plan.aim, .hit = hit};
+    probe.shot = session_shot(model->lane, &plan);
+    probe.shot.hit = hit;
     const char *why = session_refuses(model->session, &probe);
     if (why) { /* better told now than after four keys */
         refuse(model, effects, why);

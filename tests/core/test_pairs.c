@@ -367,6 +367,57 @@ static void test_a_pair_pays(void **state)
     assert_true(pairs >= 2 && pairs < DAYS_COUNT);
 }
 
+static AdviceJob *advise(const Bag *bag, const Shot *shots, const Plan *plan)
+{
+    AdviceInput input = {.bag = bag,
+                         .pattern = &PATTERN,
+                         .rules = &RULES,
+                         .shots = shots,
+                         .shot_count = 2,
+                         .plan = *plan,
+                         .game = 2,
+                         .frame = 3,
+                         .bowlers_on_pair = 2,
+                         .certified = true};
+    AdviceJob *job = advice_job_new();
+    assert_non_null(job);
+    advice_begin(job, &input);
+    while (!advice_result(job)->ready)
+        advice_step(job);
+    return job;
+}
+
+/* Thrown faster, with more loft and another hand as planned, a shot tells of the lane what it would
+ * from a bowler whose usual that is; and it is of the plan's line. */
+static void test_meant_otherwise_is_no_surprise(void **state)
+{
+    (void)state;
+    Bag usual = BAG;
+    usual.bowler.mph += 0.5;
+    usual.bowler.loft_ft += 2.0;
+    usual.bowler.rotation_deg += 10.0;
+    Plan plain = {.slot = 1, .stance = 26.0, .aim = 14.5}, planned = plain;
+    planned.mph_change = 0.5;
+    planned.loft_change_ft = 2.0;
+    planned.rotation_change_deg = 10.0;
+    Shot thrown = session_shot(SIDE_LEFT, &plain), meant = session_shot(SIDE_LEFT, &planned);
+    thrown.hit = meant.hit = HIT_LIGHT;
+    thrown.read = meant.read = READ_LATE;
+    AdviceJob *a = advise(&usual, (Shot[]){thrown, thrown}, &plain);
+    AdviceJob *b = advise(&BAG, (Shot[]){meant, meant}, &planned);
+    AdviceJob *unsaid = advise(&BAG, (Shot[]){thrown, thrown}, &planned);
+    const Advice *x = advice_result(a), *y = advice_result(b), *z = advice_result(unsaid);
+    assert_near(x->lane.scale, y->lane.scale, 0.0);
+    assert_near(x->lane.mph.mean, y->lane.mph.mean, 0.0);
+    assert_near(x->now.pocket, y->now.pocket, 0.0);
+    assert_true(x->signs.seen[SIGN_LIGHT_TWICE] && y->signs.seen[SIGN_LIGHT_TWICE]);
+    assert_true(z->lane.scale != y->lane.scale); /* else the test would show nothing */
+    assert_false(z->signs.seen[SIGN_LIGHT_TWICE]);
+    advice_job_free(a);
+    advice_job_free(b);
+    advice_job_free(unsaid);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -380,6 +431,7 @@ int main(void)
         cmocka_unit_test(test_cost_and_fit_of_a_pair),
         cmocka_unit_test(test_words),
         cmocka_unit_test(test_a_pair_pays),
+        cmocka_unit_test(test_meant_otherwise_is_no_surprise),
     };
     return cmocka_run_group_tests(tests, set_up, NULL);
 }

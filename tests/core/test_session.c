@@ -303,6 +303,12 @@ static void test_refused_shots(void **state)
 {
     (void)state;
     Session *s = begin(1);
+    refuse(s, (Entry){.kind = ENTRY_SHOT, .shot = {.slot = 1, .hit = HIT_FLUSH, .mph_change = 2.5}},
+           "speed change outside -2 to 2 mph");
+    refuse(s,
+           (Entry){.kind = ENTRY_SHOT,
+                   .shot = {.slot = 1, .hit = HIT_FLUSH, .rotation_change_deg = NAN}},
+           "rotation change outside -110 to 110 degrees");
     throw_open(s);
     for (int way = 0; way < 2; way++) { /* thrown, and put in place of the first */
         Entry entry = {.kind = way == 0 ? ENTRY_SHOT : ENTRY_EDIT};

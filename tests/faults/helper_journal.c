@@ -91,6 +91,9 @@ Entry helper_entry(int index)
                         .slot = 2,
                         .stance = 24.1,
                         .aim = 1.0 / 3.0,
+                        .mph_change = -0.5,
+                        .loft_change_ft = 2,
+                        .rotation_change_deg = 10,
                         .hit = HIT_LIGHT,
                         .left_said = true,
                         .ringing = true,
@@ -139,7 +142,9 @@ static bool same_shot(const Shot *a, const Shot *b)
 {
     return a->lane == b->lane && a->slot == b->slot && a->stance == b->stance && a->aim == b->aim &&
            a->mph == b->mph && a->hit == b->hit && a->read == b->read && a->release == b->release &&
-           a->left_said == b->left_said && a->ringing == b->ringing && a->left == b->left;
+           a->left_said == b->left_said && a->ringing == b->ringing && a->left == b->left &&
+           a->mph_change == b->mph_change && a->loft_change_ft == b->loft_change_ft &&
+           a->rotation_change_deg == b->rotation_change_deg;
 }
 
 bool helper_holds(const Session *session, int count)
