@@ -573,6 +573,12 @@ static void keep_in_sight(Advice *out)
     int place = insisted.action == ACTION_HOLD && out->signs.seen[SIGN_BAD_RELEASE] ? 0 : 1;
     if (most <= place || insisted.vote < INSIST)
         return;
+    for (int i = 0; i <= place; i++) { /* a pair that has it in it says it already */
+        const Answer *pair = &out->answers[i];
+        if (pair->with != ACTION_HOLD &&
+            (pair->action == insisted.action || pair->with == insisted.action))
+            return;
+    }
     for (int i = most; i > place; i--)
         out->answers[i] = out->answers[i - 1];
     out->answers[place] = insisted;

@@ -94,10 +94,12 @@ static void add_balls(List *list, const Setting *setting, Action action)
     }
 }
 
+/* Half a mile an hour, two feet of loft, ten degrees of rotation: each shifts the hit by a board
+ * and more, so the aim is found anew. */
 static void add_speeds(List *list, const Setting *setting, Action action, double mph)
 {
     for (int i = 1; i <= 2; i++) {
-        Candidate candidate = {.action = action, .plan = setting->plan};
+        Candidate candidate = {.action = action, .plan = setting->plan, .find_aim = true};
         candidate.plan.mph_change += mph * i;
         if (fabs(candidate.plan.mph_change) <= 1.5)
             add(list, candidate);
@@ -107,7 +109,7 @@ static void add_speeds(List *list, const Setting *setting, Action action, double
 static void add_lofts(List *list, const Setting *setting, Action action, double feet)
 {
     for (int i = 1; i <= 2; i++) {
-        Candidate candidate = {.action = action, .plan = setting->plan};
+        Candidate candidate = {.action = action, .plan = setting->plan, .find_aim = true};
         candidate.plan.loft_change_ft += feet * i;
         double loft = setting->bowler->loft_ft + candidate.plan.loft_change_ft;
         if (loft >= 0.5 && loft <= LOFT_MAX_FT)
@@ -115,8 +117,7 @@ static void add_lofts(List *list, const Setting *setting, Action action, double 
     }
 }
 
-/* Only where the bowler says that they can. Ten degrees shift the hit by boards, so each has an aim
- * of its own. */
+/* Only where the bowler says that they can. */
 static void add_rotations(List *list, const Setting *setting, Action action, double degrees)
 {
     const Bowler *bowler = setting->bowler;

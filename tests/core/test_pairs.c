@@ -319,21 +319,27 @@ static void test_a_pair_pays(void **state)
 {
     (void)state;
     static const struct {
+        const char *pattern;
         int slot, game;
         double stance, aim;
         Hit hit;
         Read read;
-    } DAYS[] = {
-        {5, 3, 22.0, 8.0, HIT_LIGHT, READ_EARLY},  {4, 4, 30.0, 16.0, HIT_LIGHT, READ_EARLY},
-        {1, 2, 25.0, 13.0, HIT_NOSE, READ_LATE},   {3, 1, 25.0, 14.0, HIT_THIN, READ_NONE},
-        {3, 3, 26.0, 15.0, HIT_THIN, READ_EARLY},  {2, 1, 25.0, 11.0, HIT_THIN, READ_NONE},
-        {1, 1, 26.0, 12.0, HIT_FLUSH, READ_EARLY}, {1, 2, 26.0, 14.0, HIT_HIGH, READ_EARLY}};
+    } DAYS[] = {{"apron", 4, 4, 30.0, 16.0, HIT_LIGHT, READ_EARLY},
+                {"kerb", 1, 2, 25.0, 13.0, HIT_NOSE, READ_LATE},
+                {"parlour", 3, 3, 22.0, 9.0, HIT_LIGHT, READ_EARLY},
+                {"parlour", 3, 3, 26.0, 15.0, HIT_THIN, READ_EARLY},
+                {"apron", 2, 1, 25.0, 11.0, HIT_THIN, READ_NONE},
+                {"apron", 1, 1, 26.0, 12.0, HIT_FLUSH, READ_EARLY},
+                {"apron", 1, 2, 26.0, 14.0, HIT_HIGH, READ_EARLY}};
     enum { DAYS_COUNT = sizeof DAYS / sizeof DAYS[0] };
     int pairs = 0;
     AdviceJob *job = advice_job_new();
     assert_non_null(job);
     for (int day = 0; day < DAYS_COUNT; day++) {
         Shot shots[3];
+        Pattern pattern;
+        Error error = {0};
+        assert_true(files_pattern(DAYS[day].pattern, &pattern, &error));
         for (int i = 0; i < 3; i++)
             shots[i] = (Shot){.lane = i % 2 ? SIDE_RIGHT : SIDE_LEFT,
                               .slot = DAYS[day].slot,
@@ -344,7 +350,7 @@ static void test_a_pair_pays(void **state)
                               .release = RELEASE_GOOD};
         AdviceInput input = {
             .bag = &BAG,
-            .pattern = &PATTERN,
+            .pattern = &pattern,
             .rules = &RULES,
             .shots = shots,
             .shot_count = 3,
