@@ -290,6 +290,33 @@ static void moves_have_bounds(void **state)
     free(pinned);
 }
 
+/* The hand turns as far as the bag says, with its caution; a bag that says nothing keeps it still.
+ */
+static void rotation_stays_within_the_bag(void **state)
+{
+    (void)state;
+    Pinned *pinned = fresh(HAND_RIGHT);
+    Bowler *bowler = &pinned->session.bag.bowler; /* 50 degrees */
+    pinned_type(pinned, "(");
+    assert_non_null(strstr(pinned->model.message, "rotation_range_deg"));
+    assert_false(pinned->model.draft_on);
+    bowler->rotation_least_deg = 42.0;
+    bowler->rotation_most_deg = 60.0;
+    pinned_type(pinned, "(");
+    assert_string_equal(pinned->model.message, CAUTION_WORDS[CAUTION_HAND]);
+    assert_true(model_plan(&pinned->model).rotation_change_deg == -5.0);
+    pinned_type(pinned, "(((");
+    assert_true(model_plan(&pinned->model).rotation_change_deg == -8.0);
+    pinned_type(pinned, "))))))");
+    assert_true(model_plan(&pinned->model).rotation_change_deg == 10.0);
+    pinned_type(pinned, "+hog4\r"); /* the shot keeps how it was meant */
+    assert_int_equal(pinned->session.shot_count, 1);
+    assert_true(pinned->session.shots[0].rotation_change_deg == 10.0);
+    assert_true(pinned->session.shots[0].mph_change == 0.5);
+    assert_true(pinned->session.plan[SIDE_LEFT].rotation_change_deg == 10.0);
+    free(pinned);
+}
+
 static void answers_are_taken_by_their_keys(void **state)
 {
     (void)state;
@@ -498,6 +525,7 @@ int main(void)
         cmocka_unit_test(arrows_move_as_the_screen_shows),
         cmocka_unit_test(undo_takes_moves_back_first),
         cmocka_unit_test(moves_have_bounds),
+        cmocka_unit_test(rotation_stays_within_the_bag),
         cmocka_unit_test(answers_are_taken_by_their_keys),
         cmocka_unit_test(a_plan_that_stands_is_no_entry),
         cmocka_unit_test(enter_when_idle_changes_nothing),
