@@ -235,6 +235,11 @@ Shot session_shot(Side lane, const Plan *plan)
                   .rotation_change_deg = plan->rotation_change_deg};
 }
 
+const Ball *session_ball(const Session *session, const Shot *shot)
+{
+    return bag_slot(&session->bag, shot->slot);
+}
+
 Shot session_next_shot(const Session *session)
 {
     return session_shot(session->lane, &session->plan[session->lane]);

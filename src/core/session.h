@@ -17,8 +17,10 @@ typedef struct EventInfo {
     char id[64]; /* names its journal: letters, digits, - and _ */
     char name[64];
     char date[16];       /* 2026-05-17, or "" */
-    char pattern[256];   /* a built-in pattern's id, or a path */
-    char bag[256];       /* a built-in bag's id, or a path */
+    char file[512];      /* its own absolute path, a built-in event's id, or "": not known */
+    char pattern[1024];  /* a built-in pattern's id, or a path */
+    char bag[1024];      /* a built-in bag's id, or a path */
+    char other_bag[64];  /* id of the bag that was taken in place of its own, or "" */
     int pair[2];         /* lane numbers, left and right */
     int games;           /* 1..SESSION_GAMES_MAX */
     int bowlers_on_pair; /* 1..10 */
@@ -93,6 +95,10 @@ bool session_score(const Session *session, int game, Score *score);
 
 /* A shot that is thrown as planned. */
 Shot session_shot(Side lane, const Plan *plan);
+
+/* The ball of a shot: the one in its slot of the bag as it is now; NULL: the slot is empty. */
+const Ball *session_ball(const Session *session, const Shot *shot);
+
 /* A shot as the plan says it will be thrown next. */
 Shot session_next_shot(const Session *session);
 

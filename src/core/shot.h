@@ -63,6 +63,10 @@ static inline bool shot_spare(const Shot *shot)
 {
     return shot->left_said && shot->left != 0 && shot->spare_said && shot->spare_left == 0;
 }
+static inline bool shot_pocket(const Shot *shot)
+{
+    return shot->hit == HIT_LIGHT || shot->hit == HIT_FLUSH;
+}
 /* A release that says something of the lane: good, or not said to be bad. */
 static inline bool shot_good(const Shot *shot) { return shot->release <= RELEASE_GOOD; }
 

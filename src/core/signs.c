@@ -66,7 +66,6 @@ static bool is_light(const Shot *s)
 {
     return s->hit == HIT_LIGHT || s->hit == HIT_THIN || s->hit == HIT_WIDE;
 }
-static bool is_pocket(const Shot *s) { return s->hit == HIT_FLUSH || s->hit == HIT_LIGHT; }
 
 static Recent recent_of(const SignsContext *context, const Shot *shots, int count)
 {
@@ -215,7 +214,7 @@ static void read_leaves(const SignsContext *context, const Recent *recent, Signs
     if (!shot->left_said || shot->left == 0)
         return;
     Pins left = context->hand == HAND_LEFT ? lane_mirror_pins(shot->left) : shot->left;
-    bool pocket = shot->hit == HIT_UNSAID || is_pocket(shot) || shot->hit == HIT_HIGH;
+    bool pocket = shot->hit == HIT_UNSAID || shot_pocket(shot) || shot->hit == HIT_HIGH;
     if (left == pin_bit(10) && pocket)
         see(signs, shot->ringing ? SIGN_CORNER_RING : SIGN_CORNER_FLAT, &newest, 1);
     /* The hit that was seen comes before what the leave suggests. */
