@@ -60,8 +60,21 @@ static mode_t mode_for(const char *path)
     return 0666 & ~mask;
 }
 
-static bool write_and_rename(int fd, const char *temp, const char *path, const void *bytes,
-                             size_t size)
+/* Gives the file its name, unless another has it; without links by a look first. */
+static bool name_new(const char *temp, const char *path)
+{
+    struct stat status;
+    if (link(temp, path) == 0)
+        return unlink(temp) == 0;
+    if (errno != EPERM && errno != EACCES && errno != ENOTSUP && errno != ENOSYS && errno != EMLINK)
+        return false;
+    if (lstat(path, &status) == 0)
+        errno = EEXIST;
+    return errno != EEXIST && rename(temp, path) == 0;
+}
+
+static bool write_and_name(int fd, const char *temp, const char *path, bool only_new,
+                           const void *bytes, size_t size)
 {
     bool done =
         atomic_write_all(fd, bytes, size) && fchmod(fd, mode_for(path)) == 0 && fsync(fd) == 0;
@@ -70,7 +83,7 @@ static bool write_and_rename(int fd, const char *temp, const char *path, const v
         why = errno;
         done = false;
     }
-    if (done && rename(temp, path) != 0) {
+    if (done && !(only_new ? name_new(temp, path) : rename(temp, path) == 0)) {
         why = errno;
         done = false;
     }
@@ -80,22 +93,25 @@ static bool write_and_rename(int fd, const char *temp, const char *path, const v
     return done;
 }
 
-bool atomic_write(const char *path, const void *bytes, size_t size, Error *error)
+static bool write_file(const char *path, bool only_new, const void *bytes, size_t size,
+                       Error *error)
 {
     char temp[PATH_BYTES_MAX];
     if (error)
         text_clean(error->file, sizeof error->file, path);
-    char *real = realpath(path, NULL); /* NULL: not there yet */
+    char *real = only_new ? NULL : realpath(path, NULL); /* NULL: not there yet */
     const char *target = real ? real : path;
     bool done = false;
     struct stat status;
-    if (stat(target, &status) == 0 && S_ISDIR(status.st_mode)) {
+    if (only_new && lstat(path, &status) == 0) {
+        errno = EEXIST;
+    } else if (stat(target, &status) == 0 && S_ISDIR(status.st_mode)) {
         errno = EISDIR;
     } else if (snprintf(temp, sizeof temp, "%s.XXXXXX", target) >= (int)sizeof temp) {
         errno = ENAMETOOLONG;
     } else {
         int fd = mkstemp(temp);
-        done = fd >= 0 && write_and_rename(fd, temp, target, bytes, size);
+        done = fd >= 0 && write_and_name(fd, temp, target, only_new, bytes, size);
     }
     if (!done)
         error_set(error, "can't be written: %s", strerror(errno));
@@ -103,4 +119,14 @@ bool atomic_write(const char *path, const void *bytes, size_t size, Error *error
         atomic_sync_folder(target); /* the file is whole either way; only a power cut could tell */
     free(real);
     return done;
+}
+
+bool atomic_write(const char *path, const void *bytes, size_t size, Error *error)
+{
+    return write_file(path, false, bytes, size, error);
+}
+
+bool atomic_write_new(const char *path, const void *bytes, size_t size, Error *error)
+{
+    return write_file(path, true, bytes, size, error);
 }

@@ -11,6 +11,9 @@
 /* Replaces the file at `path` (what a link points to, not the link). False: it is as it was. */
 bool atomic_write(const char *path, const void *bytes, size_t size, Error *error);
 
+/* The same, but only where nothing has that name yet. */
+bool atomic_write_new(const char *path, const void *bytes, size_t size, Error *error);
+
 /* Writes all of it, however many calls that takes; false with errno. */
 bool atomic_write_all(int fd, const void *bytes, size_t size);
 

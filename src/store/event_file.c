@@ -4,7 +4,6 @@
 #include <sys/stat.h>
 
 #include "base/text.h"
-#include "store/builtin.h"
 #include "store/load.h"
 
 enum { LANE_NUMBER_MAX = 99, BOWLERS_MAX = 10 };
@@ -55,13 +54,14 @@ static bool exists(const char *path)
     return stat(path, &status) == 0 && !S_ISDIR(status.st_mode);
 }
 
-/* Finds the file that an event names: beside the event, or built in. `target` holds what was
+/* Finds the file that an event names: beside the event, else as any name. `target` holds what was
  * written and receives what files_pattern or files_bag can load from anywhere. */
 static bool resolve(const Json *root, const char *key, const char *kind, const Loaded *file,
                     char *target, size_t size)
 {
     Json value;
-    char path[sizeof file->folder + 256], found[64];
+    char path[sizeof file->folder + sizeof((EventInfo *)0)->bag], found[64];
+    Found home = {0};
     Error missing = {0};
     if (!json_member(root, key, &value))
         return true;
@@ -70,15 +70,19 @@ static bool resolve(const Json *root, const char *key, const char *kind, const L
         snprintf(path, sizeof path, "%s", given);
     else
         snprintf(path, sizeof path, "%s/%s", file->folder, given);
-    if (!file->builtin && exists(path)) {
-        if (!text_copy(target, size, path))
-            return json_fail(&value, "the path %s is too long; at most %zu bytes", path, size - 1);
-        return true;
+    if (file->found.builtin || !exists(path)) {
+        /* not what the name is in the folder that settee was started in */
+        if (load_find_carried(kind, given, &home) && home.builtin)
+            return true;
+        if (!home.home) {
+            load_missing(kind, given, &missing);
+            return json_fail(&value, "found %s: %s", json_found(&value, found), missing.text);
+        }
+        snprintf(path, sizeof path, "%s", home.path);
     }
-    if (builtin_find(kind, given))
-        return true;
-    load_missing(kind, given, &missing);
-    return json_fail(&value, "found %s: %s", json_found(&value, found), missing.text);
+    if (!text_copy(target, size, path))
+        return json_fail(&value, "the path %s is too long; at most %zu bytes", path, size - 1);
+    return true;
 }
 
 bool event_parse(const Json *root, const Loaded *file, EventInfo *event)
@@ -89,6 +93,7 @@ bool event_parse(const Json *root, const Loaded *file, EventInfo *event)
     if (!json_format(root, "settee-event/1") || !json_object(root, ROOT_FIELDS, event))
         return false;
     text_copy(event->id, sizeof event->id, file->id);
+    load_place(&file->found, event->file, sizeof event->file);
     if (json_member(root, "date", &child) && event->date[0] && !date_valid(event->date))
         return json_fail(&child, "found %s; allowed: a date as 2026-05-17",
                          json_found(&child, found));

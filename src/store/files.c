@@ -5,14 +5,16 @@
 #include <string.h>
 
 #include "base/text.h"
+#include "store/home.h"
 #include "store/journal.h"
 #include "store/load.h"
+#include "store/settings.h"
 
 typedef struct Format {
     const char *format;
-    const char *word;    /* for people */
-    const char *builtin; /* kind of built-in files */
-    size_t size;         /* of what it is read into */
+    const char *word; /* for people */
+    const char *kind; /* of built-in and the home's files; "" has none */
+    size_t size;      /* of what it is read into */
     bool (*parse)(const Json *root, const Loaded *file, void *into);
 } Format;
 
@@ -39,12 +41,19 @@ static bool read_rules(const Json *root, const Loaded *file, void *into)
     return rules_parse(root, into);
 }
 
+static bool read_settings(const Json *root, const Loaded *file, void *into)
+{
+    (void)file;
+    return settings_parse(root, into);
+}
+
 static const Format FORMATS[] = {
     {"settee-bag/1", "bag", "bags", sizeof(Bag), read_bag},
     {"settee-pattern/1", "pattern", "patterns", sizeof(Pattern), read_pattern},
     {"settee-event/1", "event", "events", sizeof(EventInfo), read_event},
     {"settee-theme/1", "theme", "themes", sizeof(Theme), read_theme},
     {"settee-rules/1", "rules", "rules", sizeof(RuleSet), read_rules},
+    {"settee-settings/1", "settings", "", sizeof(Settings), read_settings},
 };
 enum { FORMAT_COUNT = sizeof FORMATS / sizeof FORMATS[0] };
 
@@ -59,12 +68,28 @@ static bool parse_loaded(const Format *format, const Loaded *file, void *into, E
     return done;
 }
 
+static bool check_parsed(const Format *format, const Loaded *file, Error *error)
+{
+    void *into = malloc(format->size);
+    bool done = into ? parse_loaded(format, file, into, error) : error_set(error, "out of memory");
+    free(into);
+    return done;
+}
+
+bool load_check(const char *kind, const Loaded *file, Error *error)
+{
+    for (int i = 0; i < FORMAT_COUNT; i++)
+        if (strcmp(FORMATS[i].kind, kind) == 0)
+            return check_parsed(&FORMATS[i], file, error);
+    return error_set(error, "no such kind of files");
+}
+
 static bool read_file(int format, const char *name, void *into, Error *error)
 {
     Loaded file;
     Error unheard;
     error = error ? error : &unheard;
-    if (!load_file(FORMATS[format].builtin, name, &file, error))
+    if (!load_file(FORMATS[format].kind, name, &file, error))
         return false;
     bool done = parse_loaded(&FORMATS[format], &file, into, error);
     load_free(&file);
@@ -83,6 +108,50 @@ bool files_event(const char *name, EventInfo *event, Error *error)
     return read_file(2, name, event, error);
 }
 
+bool files_place(const char *kind, const char *name, char *out, size_t size, Error *error)
+{
+    Found found;
+    Error unheard;
+    error = error ? error : &unheard;
+    *error = (Error){0};
+    text_clean(error->file, sizeof error->file, name);
+    if (!load_find(kind, name, &found, error))
+        return false;
+    load_place(&found, out, size);
+    return out[0] ? true : error_set(error, "the path is too long or can't be written down");
+}
+
+void files_short(const char *kind, const char *place, char *out, size_t size)
+{
+    const char *slash = strrchr(place, '/');
+    char there[sizeof((Found *)0)->path];
+    Found found;
+    load_id(place, out, size);
+    if (slash && load_find_carried(kind, out, &found) && found.home) {
+        load_place(&found, there, sizeof there);
+        if (strcmp(there, place) == 0)
+            return;
+    }
+    text_copy(out, size, place);
+}
+
+bool files_event_bag(const char *name, EventInfo *event, Error *error)
+{
+    char own[sizeof event->bag], other[sizeof event->bag];
+    Error unheard;
+    error = error ? error : &unheard;
+    if (strcmp(name, "-") == 0) {
+        *error = (Error){0};
+        return error_set(error, "a bag from standard input has no name to keep its journal by");
+    }
+    if (!files_place("bags", name, other, sizeof other, error))
+        return false;
+    if (files_place("bags", event->bag, own, sizeof own, NULL) && strcmp(own, other) == 0)
+        return true;
+    load_id(other, event->other_bag, sizeof event->other_bag);
+    return text_copy(event->bag, sizeof event->bag, other);
+}
+
 bool files_theme(const char *name, Theme *theme, Error *error)
 {
     return read_file(3, name, theme, error);
@@ -91,6 +160,29 @@ bool files_theme(const char *name, Theme *theme, Error *error)
 bool files_rules(const char *name, RuleSet *rules, Error *error)
 {
     return read_file(4, name, rules, error);
+}
+
+int files_names(const char *kind, FileName *names, int max)
+{
+    enum { MAX = 256 };
+    char own[MAX][HOME_NAME_MAX];
+    int count = 0, own_count = home_names(kind, own, MAX);
+    for (int i = 0; i < own_count && count < max; i++) {
+        FileName *name = &names[count++];
+        *name = (FileName){.home = true, .built_in = builtin_find(kind, own[i]) != NULL};
+        text_copy(name->name, sizeof name->name, own[i]);
+    }
+    for (const BuiltinFile *file = BUILTIN_FILES; file->kind && count < max; file++) {
+        bool hidden = strcmp(file->kind, kind) != 0;
+        for (int i = 0; i < own_count && !hidden; i++)
+            hidden = strcmp(own[i], file->id) == 0;
+        if (hidden)
+            continue;
+        names[count] = (FileName){.built_in = true};
+        text_copy(names[count].name, sizeof names[count].name, file->id);
+        count++;
+    }
+    return count;
 }
 
 bool files_shots(const char *name, Shot *shots, int max, int *count, Error *error)
@@ -164,13 +256,8 @@ static bool check_loaded(const Loaded *file, const char **kind, Error *error)
     if (format < 0)
         return false;
     *kind = format == FORMAT_COUNT ? "shots" : FORMATS[format].word;
-    if (format == FORMAT_COUNT)
-        return check_shots(file, error);
-    void *into = malloc(FORMATS[format].size);
-    bool done = into ? parse_loaded(&FORMATS[format], file, into, error)
-                     : error_set(error, "out of memory");
-    free(into);
-    return done;
+    return format == FORMAT_COUNT ? check_shots(file, error)
+                                  : check_parsed(&FORMATS[format], file, error);
 }
 
 bool files_check(const char *name, const char **kind, Error *error)

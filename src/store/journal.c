@@ -19,6 +19,8 @@
 #include "store/load.h"
 #include "store/paths.h"
 
+#define ENDING ".journal"
+#define EARLIER ".earlier-"
 enum { PATH_BYTES_MAX = 1024, JOURNAL_BYTES_MAX = 1 << 24, SET_ASIDE_MAX = 10000 };
 
 struct Journal {
@@ -33,10 +35,92 @@ struct Journal {
     char path[PATH_BYTES_MAX];
 };
 
-static bool name_of(const Session *session, char *out, size_t size)
+/* ---- names ---- */
+
+/* "spring.earlier-1" is the file spring.journal.earlier-1. False: the name is too long. */
+static bool file_of(const char *name, char *out, size_t size)
 {
+    const char *earlier = strstr(name, EARLIER);
+    int length = earlier ? (int)(earlier - name) : (int)strlen(name);
     out[0] = '\0';
-    return text_append(out, size, "events/%s.journal", session->event.id);
+    return text_append(out, size, "events/%.*s" ENDING "%s", length, name, earlier ? earlier : "");
+}
+
+/* The whole text of the journal of that name, heap; NULL with `error` and errno. */
+static char *slurp(const char *name, size_t *length, Error *error)
+{
+    char file[256], path[PATH_BYTES_MAX];
+    errno = 0;
+    if (!file_of(name, file, sizeof file) || !paths_data_look(file, path, sizeof path, error))
+        return NULL;
+    text_clean(error->file, sizeof error->file, path);
+    int fd = open(path, O_RDONLY | O_CLOEXEC);
+    if (fd < 0) {
+        int why = errno;
+        error_set(error, "%s", why == ENOENT ? "this event has no journal yet" : strerror(why));
+        errno = why;
+        return NULL;
+    }
+    char *text = load_descriptor(fd, JOURNAL_BYTES_MAX, length, error);
+    close(fd);
+    errno = 0;
+    return text;
+}
+
+/* The file of that kind as the header names it. */
+static void place_of(const char *kind, const char *name, char *out, size_t size)
+{
+    Found found;
+    out[0] = '\0';
+    if (name[0] && load_find(kind, name, &found, NULL))
+        load_place(&found, out, size);
+}
+
+static void head_of(const Session *session, JournalHead *head)
+{
+    const EventInfo *event = &session->event;
+    *head = (JournalHead){0};
+    text_copy(head->event, sizeof head->event, event->id);
+    text_copy(head->date, sizeof head->date, event->date);
+    text_copy(head->file, sizeof head->file, event->file);
+    text_copy(head->bowler, sizeof head->bowler, session->bag.bowler.name);
+    place_of("bags", event->bag, head->bag, sizeof head->bag);
+    place_of("patterns", event->pattern, head->pattern, sizeof head->pattern);
+}
+
+static bool differ(const char *a, const char *b) { return a[0] && b[0] && strcmp(a, b) != 0; }
+
+/* An event whose file has been moved goes on in its journal; a copy of it is another event. A
+ * bowler may change the bag, or how the name is written, but not both at once. */
+static bool is_others(const JournalHead *is, const JournalHead *ours)
+{
+    struct stat status;
+    if (differ(is->file, ours->file) && (is->file[0] != '/' || stat(is->file, &status) == 0))
+        return true;
+    return differ(is->bowler, ours->bowler) && differ(is->bag, ours->bag);
+}
+
+bool journal_find(const Session *session, JournalHead *head)
+{
+    const EventInfo *event = &session->event;
+    JournalHead ours;
+    head_of(session, &ours);
+    for (int n = 1;; n++) {
+        size_t length;
+        Error unheard;
+        *head = (JournalHead){0};
+        text_append(head->name, sizeof head->name, "%s%s%s", event->id,
+                    event->other_bag[0] ? "+" : "", event->other_bag);
+        if (n > 1)
+            text_append(head->name, sizeof head->name, ".%d", n);
+        char *text = slurp(head->name, &length, &unheard);
+        if (!text)
+            return errno != ENOENT;
+        bool ends = !journal_head_read(text, length, head) || !is_others(head, &ours);
+        free(text);
+        if (ends || n == SET_ASIDE_MAX)
+            return true;
+    }
 }
 
 /* ---- writing ---- */
@@ -139,12 +223,12 @@ static bool name_again(const char *path, const char *suffix, char *out, size_t s
 }
 
 /* A new, locked file with the header and `size` bytes of entries, beside the journal. */
-static int write_fresh(const char *temp, const EventInfo *event, const char *entries, size_t size)
+static int write_fresh(const char *temp, const JournalHead *head, const char *entries, size_t size)
 {
     int fd = open(temp, O_RDWR | O_CREAT | O_TRUNC | O_APPEND | O_CLOEXEC, 0600);
     if (fd < 0)
         return -1;
-    char *header = journal_header_line(event);
+    char *header = journal_header_line(head);
     if (!header)
         errno = ENOMEM;
     bool done = header && atomic_write_all(fd, header, strlen(header)) &&
@@ -165,13 +249,13 @@ static int write_fresh(const char *temp, const EventInfo *event, const char *ent
 
 /* Sets the journal aside and goes on in a new one that holds the good entries. At no moment is the
  * old file without a name, and the new one takes its place whole. */
-static bool start_over(Journal *journal, const EventInfo *event, const char *text,
+static bool start_over(Journal *journal, const JournalHead *head, const char *text,
                        const JournalTale *tale, const char *suffix, char *kept, size_t kept_size)
 {
     char temp[PATH_BYTES_MAX + 8];
     snprintf(temp, sizeof temp, "%s.new", journal->path);
     size_t size = tale->other_day ? 0 : tale->good - tale->entries_at;
-    int fd = write_fresh(temp, event, text + tale->entries_at, size);
+    int fd = write_fresh(temp, head, text + tale->entries_at, size);
     if (fd < 0)
         return false;
     struct stat status;
@@ -219,12 +303,12 @@ static void notice_add(char *notice, size_t size, const char *words)
 }
 
 /* Puts the file right after what was found in it. */
-static bool repair(Journal *journal, const EventInfo *event, const char *text, size_t length,
+static bool repair(Journal *journal, const JournalHead *head, const char *text, size_t length,
                    const JournalTale *tale, char *notice, size_t notice_size)
 {
     char kept[PATH_BYTES_MAX + 32], words[ERROR_LINE_MAX] = "";
     if (tale->bad || tale->other_day) {
-        if (!start_over(journal, event, text, tale, tale->bad ? "damaged" : "earlier", kept,
+        if (!start_over(journal, head, text, tale, tale->bad ? "damaged" : "earlier", kept,
                         sizeof kept))
             return false;
         const char *slash = strrchr(kept, '/');
@@ -238,7 +322,7 @@ static bool repair(Journal *journal, const EventInfo *event, const char *text, s
         else
             text_append(words, sizeof words,
                         "the journal was of %s and is kept as %s; a new one begins for %s",
-                        tale->date, slash ? slash + 1 : kept, event->date);
+                        tale->date, slash ? slash + 1 : kept, head->date);
         notice_add(notice, notice_size, words);
         return true;
     }
@@ -259,9 +343,9 @@ static bool repair(Journal *journal, const EventInfo *event, const char *text, s
     return true;
 }
 
-static bool begin(Journal *journal, const EventInfo *event, Error *error)
+static bool begin(Journal *journal, const JournalHead *head, Error *error)
 {
-    if (!keep_line(journal, journal_header_line(event)))
+    if (!keep_line(journal, journal_header_line(head)))
         return error_set(error, "out of memory");
     if (!flush(journal, error))
         return false;
@@ -283,7 +367,9 @@ static bool open_all(Journal *journal, Session *session, char *notice, size_t no
     if (!text)
         return false;
     JournalTale tale;
+    JournalHead head;
     journal_tell(text, length, session, &tale);
+    head_of(session, &head);
     bool done;
     if (tale.no_memory) { /* the file is not at fault, and stays as it is */
         done = error_set(error, "%s", tale.fault.text);
@@ -291,18 +377,29 @@ static bool open_all(Journal *journal, Session *session, char *notice, size_t no
         error->line = tale.fault.line;
         done = error_set(error, "%s; rename the file to begin a new journal", tale.fault.text);
     } else {
-        done = repair(journal, &session->event, text, length, &tale, notice, notice_size);
+        done = repair(journal, &head, text, length, &tale, notice, notice_size);
         if (!done)
             error_set(error, "the journal can't be put right: %s", strerror(errno));
     }
     free(text);
     journal->next = tale.entries + 1;
-    return done && (journal->length > 0 || begin(journal, &session->event, error));
+    return done && (journal->length > 0 || begin(journal, &head, error));
+}
+
+/* A new journal whose name another event or bowler had first. */
+static void notice_other(const JournalHead *head, char *notice, size_t size)
+{
+    char words[ERROR_LINE_MAX] = "";
+    text_append(words, sizeof words,
+                "a new journal begins, %s: %.*s is another event's or bowler's", head->name,
+                (int)strcspn(head->name, "."), head->name);
+    notice_add(notice, size, words);
 }
 
 Journal *journal_open(Session *session, char *notice, size_t notice_size, Error *error)
 {
-    char name[96];
+    char file[256];
+    JournalHead head;
     Error unheard;
     error = error ? error : &unheard;
     *error = (Error){0};
@@ -313,10 +410,13 @@ Journal *journal_open(Session *session, char *notice, size_t notice_size, Error 
         return NULL;
     }
     journal->fd = -1;
-    name_of(session, name, sizeof name);
-    if (paths_data(name, journal->path, sizeof journal->path, error)) {
+    bool begun = journal_find(session, &head);
+    if (file_of(head.name, file, sizeof file) &&
+        paths_data(file, journal->path, sizeof journal->path, error)) {
         text_clean(error->file, sizeof error->file, journal->path);
         if (open_all(journal, session, notice, notice_size, error)) {
+            if (!begun && strchr(head.name, '.'))
+                notice_other(&head, notice, notice_size);
             *error = (Error){0};
             return journal;
         }
@@ -328,24 +428,15 @@ Journal *journal_open(Session *session, char *notice, size_t notice_size, Error 
 
 /* ---- looking only ---- */
 
-bool journal_read(Session *session, char *notice, size_t notice_size, Error *error)
+bool journal_read_name(const char *name, Session *session, char *notice, size_t notice_size,
+                       Error *error)
 {
-    char name[96], path[PATH_BYTES_MAX];
     Error unheard;
+    size_t length;
     error = error ? error : &unheard;
     *error = (Error){0};
     notice[0] = '\0';
-    name_of(session, name, sizeof name);
-    if (!paths_data_look(name, path, sizeof path, error))
-        return false;
-    text_clean(error->file, sizeof error->file, path);
-    int fd = open(path, O_RDONLY | O_CLOEXEC);
-    if (fd < 0)
-        return error_set(error, "%s",
-                         errno == ENOENT ? "this event has no journal yet" : strerror(errno));
-    size_t length;
-    char *text = load_descriptor(fd, JOURNAL_BYTES_MAX, &length, error);
-    close(fd);
+    char *text = slurp(name, &length, error);
     if (!text)
         return false;
     JournalTale tale;
@@ -360,25 +451,89 @@ bool journal_read(Session *session, char *notice, size_t notice_size, Error *err
     return !tale.foreign && !tale.no_memory ? true : error_set(error, "%s", tale.fault.text);
 }
 
-static int by_name(const void *a, const void *b) { return strcmp(a, b); }
-
-int journal_list(char (*ids)[64], int max)
+bool journal_read(Session *session, char *notice, size_t notice_size, Error *error)
 {
-    static const char ENDING[] = ".journal";
-    char path[PATH_BYTES_MAX];
-    int count = 0;
+    JournalHead head;
+    journal_find(session, &head);
+    return journal_read_name(head.name, session, notice, notice_size, error);
+}
+
+bool journal_verify(const char *name, int *entries, Error *error)
+{
+    size_t length;
+    *entries = 0;
+    *error = (Error){0};
+    char *text = slurp(name, &length, error);
+    if (!text)
+        return false;
+    bool good = journal_check(text, length, error);
+    for (size_t i = 1; good && i < length; i++)
+        *entries += text[i - 1] == '\n'; /* lines after the first, which is the header */
+    free(text);
+    return good;
+}
+
+/* The journal's name from a file's, "" when it is none; what was set aside as damaged is none: its
+ * good entries went on in another. */
+static void name_of_file(const char *file, char *out, size_t size)
+{
+    const char *ending = strstr(file, ENDING);
+    const char *rest = ending ? ending + strlen(ENDING) : NULL;
+    out[0] = '\0';
+    if (rest && (rest[0] == '\0' || strncmp(rest, EARLIER, strlen(EARLIER)) == 0) &&
+        !text_append(out, size, "%.*s%s", (int)(ending - file), file, rest))
+        out[0] = '\0';
+}
+
+/* What its first line says; what its name says where that can't be read. */
+static void look_at(JournalHead *head)
+{
+    Error unheard;
+    size_t length;
+    char *text = slurp(head->name, &length, &unheard);
+    if (!text || !journal_head_read(text, length, head))
+        text_append(head->event, sizeof head->event, "%.*s", (int)strcspn(head->name, "+."),
+                    head->name);
+    free(text);
+}
+
+static int by_date(const void *a, const void *b)
+{
+    const JournalHead *first = a, *second = b;
+    int order = strcmp(first->date, second->date);
+    return order ? order : strcmp(first->name, second->name);
+}
+
+JournalHead *journal_list(int *count)
+{
+    char path[PATH_BYTES_MAX], name[sizeof((JournalHead *)0)->name];
+    JournalHead *heads = NULL;
+    int room = 0;
+    *count = 0;
     DIR *folder = paths_data_look("events", path, sizeof path, NULL) ? opendir(path) : NULL;
     if (!folder)
-        return 0;
-    for (struct dirent *row; count < max && (row = readdir(folder));) {
-        size_t length = strlen(row->d_name), ending = strlen(ENDING);
-        if (length <= ending || strcmp(row->d_name + length - ending, ENDING) != 0 ||
-            length - ending >= 64)
+        return NULL;
+    for (struct dirent *row; (row = readdir(folder));) {
+        name_of_file(row->d_name, name, sizeof name);
+        if (!name[0])
             continue;
-        row->d_name[length - ending] = '\0';
-        text_clean(ids[count++], 64, row->d_name);
+        if (*count == room) {
+            room = room ? 2 * room : 16;
+            JournalHead *grown = realloc(heads, (size_t)room * sizeof *heads);
+            if (!grown) {
+                free(heads);
+                closedir(folder);
+                *count = -1;
+                return NULL;
+            }
+            heads = grown;
+        }
+        heads[*count] = (JournalHead){0};
+        text_clean(heads[*count].name, sizeof heads->name, name);
+        look_at(&heads[(*count)++]);
     }
     closedir(folder);
-    qsort(ids, (size_t)count, 64, by_name);
-    return count;
+    if (heads)
+        qsort(heads, (size_t)*count, sizeof *heads, by_date);
+    return heads;
 }

@@ -11,10 +11,26 @@
 
 typedef struct Journal Journal;
 
-/* Opens (or starts) the journal of session->event.id in the user's data folder and applies its
- * entries to `session`. `notice` receives one line for the user when something was cut or set
- * aside, else "". NULL on failure, with `error`; the session may then hold some of the entries.
- * Locks the file against a second settee. */
+/* Whose journal it is, as its first line says. Texts are "" where it doesn't say: a journal begun
+ * before it did says the event's id and date alone.
+ *
+ * A journal is of one event and one bowler. Its name is the event's id, with + and the bag's id
+ * where that bag was taken in place of the event's own: "spring", "spring+anna". When the journal
+ * of that name says that it is another event's (of a file that is still there) or another bowler's
+ * (bowler and bag both differ), the next name is looked at: "spring.2". One of an earlier date has
+ * ".earlier-1" behind its name. */
+typedef struct JournalHead {
+    char name[192];
+    char event[64], date[16]; /* the event's id, and date or "" */
+    char file[512];           /* the event's: an absolute path, or a built-in id */
+    char bag[512], pattern[512];
+    char bowler[48];
+} JournalHead;
+
+/* Opens (or starts) the journal of the session's event and bowler in the user's data folder and
+ * applies its entries to `session`. `notice` receives one line for the user when something was cut
+ * or set aside, else "". NULL on failure, with `error`; the session may then hold some of the
+ * entries. Locks the file against a second settee. */
 Journal *journal_open(Session *session, char *notice, size_t notice_size, Error *error);
 
 /* Appends one entry that session_apply has taken. False: the disk refused; the event on the
@@ -33,8 +49,20 @@ void journal_close(Journal *journal);
  * none, or it can't be read at all. */
 bool journal_read(Session *session, char *notice, size_t notice_size, Error *error);
 
-/* The ids of the events that have a journal, sorted, at most `max`; how many there are. */
-int journal_list(char (*ids)[64], int max);
+/* The journals that there are, those of earlier dates too, sorted by date and name; heap, for
+ * free(). NULL with count 0: there are none; with count -1: memory ran short. */
+JournalHead *journal_list(int *count);
+
+/* Which journal journal_read and journal_open would take: fills head->name, and the rest when
+ * there is one. False: none yet. */
+bool journal_find(const Session *session, JournalHead *head);
+
+/* As journal_read, of the journal of that name. */
+bool journal_read_name(const char *name, Session *session, char *notice, size_t notice_size,
+                       Error *error);
+
+/* Checks every line of a journal by itself; how many entries it holds. */
+bool journal_verify(const char *name, int *entries, Error *error);
 
 /* Whether a text begins as a journal does; whether every line of it is whole and in its place. */
 bool journal_is(const char *text, size_t length);

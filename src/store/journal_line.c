@@ -94,14 +94,24 @@ static char *seal(JsonOut *out)
     return line;
 }
 
-char *journal_header_line(const EventInfo *event)
+static void put_text(JsonOut *out, const char *key, const char *text)
+{
+    if (text[0])
+        json_out_string(out, key, text);
+}
+
+char *journal_header_line(const JournalHead *head)
 {
     JsonOut out = json_out_start();
     json_out_object(&out, NULL);
     json_out_string(&out, "format", JOURNAL_FORMAT);
     json_out_integer(&out, "n", 0);
-    json_out_string(&out, "event", event->id);
-    json_out_string(&out, "date", event->date);
+    json_out_string(&out, "event", head->event);
+    json_out_string(&out, "date", head->date);
+    put_text(&out, "file", head->file);
+    put_text(&out, "bag", head->bag);
+    put_text(&out, "pattern", head->pattern);
+    put_text(&out, "bowler", head->bowler);
     return seal(&out);
 }
 
@@ -127,7 +137,7 @@ char *journal_entry_line(int number, const Entry *entry)
 
 typedef struct HeaderLine {
     int n;
-    char event[64], date[16];
+    JournalHead head;
 } HeaderLine;
 
 typedef struct EntryLine {
@@ -141,8 +151,12 @@ typedef struct EntryLine {
 static const JsonField HEADER_FIELDS[] = {
     {"format", JSON_OTHER, .required = true},
     {"n", JSON_INTEGER, .required = true, JSON_AT(HeaderLine, n), .min = 0, .max = 0},
-    {"event", JSON_TEXT, JSON_AT(HeaderLine, event)},
-    {"date", JSON_TEXT, JSON_AT(HeaderLine, date)},
+    {"event", JSON_TEXT, JSON_AT(HeaderLine, head.event)},
+    {"date", JSON_TEXT, JSON_AT(HeaderLine, head.date)},
+    {"file", JSON_TEXT, JSON_AT(HeaderLine, head.file)},
+    {"bag", JSON_TEXT, JSON_AT(HeaderLine, head.bag)},
+    {"pattern", JSON_TEXT, JSON_AT(HeaderLine, head.pattern)},
+    {"bowler", JSON_TEXT, JSON_AT(HeaderLine, head.bowler)},
     {.key = "sum"},
     JSON_END};
 
@@ -186,7 +200,7 @@ static bool header_parse(const Json *root, JournalTale *tale)
     tale->foreign = said && strcmp(said, JOURNAL_FORMAT) != 0;
     if (!json_format(root, JOURNAL_FORMAT) || !json_object(root, HEADER_FIELDS, &header))
         return false;
-    text_copy(tale->date, sizeof tale->date, header.date);
+    text_copy(tale->date, sizeof tale->date, header.head.date);
     return true;
 }
 
@@ -279,6 +293,25 @@ void journal_tell(const char *text, size_t length, Session *session, JournalTale
         tale->fault = first_fault;
     if (tale->bad_header)
         tale->bad = true;
+}
+
+bool journal_head_read(const char *text, size_t length, JournalHead *head)
+{
+    const char *end = memchr(text, '\n', length);
+    size_t size = end ? (size_t)(end - text) : length;
+    HeaderLine header = {0};
+    Error unheard = {0};
+    JsonDoc *doc = sum_good(text, size) ? json_read(text, size, 1, &unheard) : NULL;
+    if (!doc)
+        return false;
+    Json root = json_root(doc, &unheard);
+    bool good = json_format(&root, JOURNAL_FORMAT) && json_object(&root, HEADER_FIELDS, &header);
+    json_free(doc);
+    if (good) {
+        memcpy(header.head.name, head->name, sizeof head->name);
+        *head = header.head;
+    }
+    return good;
 }
 
 bool journal_is(const char *text, size_t length)

@@ -27,7 +27,10 @@ typedef struct JournalTale {
 void journal_tell(const char *text, size_t length, Session *session, JournalTale *tale);
 
 /* A line with its checksum and line end; heap, for free(); NULL when memory is short. */
-char *journal_header_line(const EventInfo *event);
+char *journal_header_line(const JournalHead *head);
 char *journal_entry_line(int number, const Entry *entry);
+
+/* What the first line says, `head->name` left alone; false when it can't be read. */
+bool journal_head_read(const char *text, size_t length, JournalHead *head);
 
 #endif

@@ -1,4 +1,5 @@
 /* load.c - brings the bytes of a file into memory, whatever is found under the name. */
+#define _XOPEN_SOURCE 700 /* realpath */
 #include "store/load.h"
 
 #include <errno.h>
@@ -11,6 +12,7 @@
 
 #include "base/text.h"
 #include "store/builtin.h"
+#include "store/home.h"
 
 uint32_t load_crc32(const char *bytes, size_t size)
 {
@@ -107,22 +109,60 @@ void load_id(const char *path, char *out, size_t size)
     out[used] = '\0';
 }
 
+static void add_names(char *words, size_t size, const char *lead, const char *const *names)
+{
+    for (int i = 0; names[i]; i++)
+        text_append(words, size, "%s %s", i ? "," : lead, names[i]);
+}
+
 bool load_missing(const char *kind, const char *name, Error *error)
 {
-    enum { IDS_MAX = 64 };
-    const char *ids[IDS_MAX + 1] = {0};
+    enum { IDS_MAX = 64, OWN_MAX = 64 };
+    const char *ids[IDS_MAX + 1] = {0}, *owned[OWN_MAX + 1] = {0};
+    char own[OWN_MAX][HOME_NAME_MAX];
     if (kind)
         builtin_ids(kind, ids, IDS_MAX);
-    const char *nearest = text_nearest(name, ids);
+    int own_count = kind ? home_names(kind, own, OWN_MAX) : 0;
+    for (int i = 0; i < own_count; i++)
+        owned[i] = own[i];
+    const char *near_own = text_nearest(name, owned);
+    const char *near_built_in = text_nearest(name, ids);
     char words[ERROR_TEXT_MAX] = "no such file";
-    if (nearest) {
-        text_append(words, sizeof words, "; the nearest built-in name is \"%s\"", nearest);
-    } else if (ids[0]) {
-        text_append(words, sizeof words, "; built in are:");
-        for (int i = 0; ids[i]; i++)
-            text_append(words, sizeof words, "%s %s", i ? "," : "", ids[i]);
+    if (near_own) {
+        text_append(words, sizeof words, "; the nearest name in your home is \"%s\"", near_own);
+    } else if (near_built_in) {
+        text_append(words, sizeof words, "; the nearest built-in name is \"%s\"", near_built_in);
+    } else {
+        add_names(words, sizeof words, "; in your home are:", owned);
+        add_names(words, sizeof words, "; built in are:", ids);
     }
     return error_set(error, "%s", words);
+}
+
+/* ---- what stands behind a name ---- */
+
+static bool is_folder(const char *path)
+{
+    struct stat status;
+    return stat(path, &status) == 0 && S_ISDIR(status.st_mode);
+}
+
+/* A file that is there, if only to be refused. A folder is none: it hides nothing. */
+static bool is_there(const char *path)
+{
+    struct stat status;
+    if (stat(path, &status) == 0)
+        return !S_ISDIR(status.st_mode);
+    return errno != ENOENT && errno != ENOTDIR;
+}
+
+static bool find_home(const char *kind, const char *name, Found *found)
+{
+    const char *one[] = {kind, NULL};
+    for (const char *const *row = kind ? one : HOME_KINDS; *row && !found->home; row++)
+        found->home =
+            home_path(*row, name, found->path, sizeof found->path) && is_there(found->path);
+    return found->home;
 }
 
 static const BuiltinFile *find_builtin(const char *kind, const char *name)
@@ -135,6 +175,39 @@ static const BuiltinFile *find_builtin(const char *kind, const char *name)
     return NULL;
 }
 
+bool load_find_carried(const char *kind, const char *name, Found *found)
+{
+    *found = (Found){0};
+    if (find_home(kind, name, found))
+        return true;
+    found->builtin = find_builtin(kind, name);
+    return found->builtin != NULL;
+}
+
+bool load_find(const char *kind, const char *name, Found *found, Error *error)
+{
+    *found = (Found){0};
+    if (!is_there(name)) {
+        if (load_find_carried(kind, name, found))
+            return true;
+        if (!is_folder(name))
+            return load_missing(kind, name, error);
+    }
+    return text_copy(found->path, sizeof found->path, name)
+               ? true
+               : error_set(error, "the path is too long");
+}
+
+void load_place(const Found *found, char *out, size_t size)
+{
+    char *real = found->path[0] && !found->builtin ? realpath(found->path, NULL) : NULL;
+    const char *place = found->builtin ? found->builtin->id : real;
+    /* half a path, or one that no JSON can hold, is worse than none */
+    if (!place || !text_clean(out, size, place))
+        out[0] = '\0';
+    free(real);
+}
+
 static bool take_builtin(const BuiltinFile *file, Loaded *loaded, Error *error)
 {
     text_copy(error->file, sizeof error->file, "built-in ");
@@ -144,36 +217,29 @@ static bool take_builtin(const BuiltinFile *file, Loaded *loaded, Error *error)
         return error_set(error, "out of memory");
     memcpy(loaded->text, file->bytes, file->size + 1);
     loaded->length = file->size;
-    loaded->builtin = true;
     load_id(file->id, loaded->id, sizeof loaded->id);
     return true;
 }
 
 static bool take_path(const char *kind, const char *name, Loaded *loaded, Error *error)
 {
-    const BuiltinFile *builtin = find_builtin(kind, name);
-    struct stat status;
-    int fd = open(name, O_RDONLY | O_CLOEXEC | O_NOCTTY);
-    /* A folder that happens to have a built-in file's name does not hide it. */
-    bool folder = fd >= 0 && fstat(fd, &status) == 0 && S_ISDIR(status.st_mode);
-    if (builtin && (folder || (fd < 0 && errno == ENOENT))) {
-        if (fd >= 0)
-            close(fd);
-        return take_builtin(builtin, loaded, error);
-    }
+    Found *found = &loaded->found;
+    if (!load_find(kind, name, found, error))
+        return false;
+    if (found->builtin)
+        return take_builtin(found->builtin, loaded, error);
+    if (found->home)
+        text_clean(error->file, sizeof error->file, found->path);
+    int fd = open(found->path, O_RDONLY | O_CLOEXEC | O_NOCTTY);
     if (fd < 0)
-        return errno == ENOENT ? load_missing(kind, name, error)
-                               : error_set(error, "can't be opened: %s", strerror(errno));
+        return error_set(error, "can't be opened: %s", strerror(errno));
     loaded->text = load_descriptor(fd, FILES_BYTES_MAX, &loaded->length, error);
     close(fd);
-    load_id(name, loaded->id, sizeof loaded->id);
-    const char *slash = strrchr(name, '/');
-    if (slash && !text_copy(loaded->folder, sizeof loaded->folder, name)) {
-        error_set(error, "the path is too long");
-        return false;
-    }
+    load_id(found->path, loaded->id, sizeof loaded->id);
+    const char *slash = strrchr(found->path, '/');
     if (slash)
-        loaded->folder[slash == name ? 1 : slash - name] = '\0';
+        snprintf(loaded->folder, sizeof loaded->folder, "%.*s",
+                 slash == found->path ? 1 : (int)(slash - found->path), found->path);
     return loaded->text != NULL;
 }
 

@@ -5,13 +5,31 @@
 
 #include <stdint.h>
 
+#include "store/builtin.h"
 #include "store/files.h"
 #include "store/json.h"
+#include "store/settings.h"
+
+/* What stands behind a name. */
+typedef struct Found {
+    const BuiltinFile *builtin; /* NULL: a file at `path` */
+    bool home;                  /* one of the home's */
+    char path[1024];
+} Found;
+
+/* The one place where a name becomes a file: a path that is there, else the home's file of that
+ * kind and name, else the built-in one. `kind` NULL: of any kind. */
+bool load_find(const char *kind, const char *name, Found *found, Error *error);
+bool load_find_carried(const char *kind, const char *name, Found *found); /* without the path */
+
+/* A name for what was found that holds from anywhere: a built-in file's id, or the absolute path
+ * without links; "" when it has none that can be written down. */
+void load_place(const Found *found, char *out, size_t size);
 
 typedef struct Loaded {
     char *text; /* heap; a 0 follows that is not counted; a byte order mark is gone */
     size_t length;
-    bool builtin;
+    Found found;       /* empty for standard input */
     char id[64];       /* from the file's name: letters, digits, - and _ */
     char folder[1024]; /* of the file, "." when the name has none */
 } Loaded;
@@ -28,7 +46,10 @@ char *load_descriptor(int fd, size_t max, size_t *length, Error *error);
  * name that was changed or cut gets a mark of its own, so that no two names share an id. */
 void load_id(const char *path, char *out, size_t size);
 
-/* "not found" with the built-in ids of that kind, or the nearest. */
+/* Whether what was loaded is a whole, good file of that kind. */
+bool load_check(const char *kind, const Loaded *file, Error *error);
+
+/* "not found" with the names that there are of that kind, or the nearest. */
 bool load_missing(const char *kind, const char *name, Error *error);
 
 /* CRC-32 (ISO 3309, as in zip): finds every single flipped bit. */
@@ -39,6 +60,7 @@ bool pattern_parse(const Json *root, const Loaded *file, Pattern *pattern);
 bool event_parse(const Json *root, const Loaded *file, EventInfo *event);
 bool theme_parse(const Json *root, const Loaded *file, Theme *theme);
 bool rules_parse(const Json *root, RuleSet *rules);
+bool settings_parse(const Json *root, Settings *settings);
 bool shots_parse(const Loaded *file, Shot *shots, int max, int *count, Error *error);
 bool shots_are_lines(const Loaded *file); /* begins with an object whose first key is a shot's */
 bool shot_knows_key(const char *key);

@@ -32,8 +32,8 @@ static bool add_name(const char *name, char *out, size_t size, Error *error)
     return error_set(error, "the path of %s is too long", name);
 }
 
-/* Makes every folder above the file; private, as the specification asks. */
-static bool make_folders(char *path, Error *error)
+/* Private, as the specification asks. */
+bool paths_make_folders(char *path, Error *error)
 {
     for (char *slash = strchr(path + 1, '/'); slash; slash = strchr(slash + 1, '/')) {
         *slash = '\0';
@@ -64,5 +64,5 @@ bool paths_data_look(const char *name, char *out, size_t size, Error *error)
 
 bool paths_data(const char *name, char *out, size_t size, Error *error)
 {
-    return paths_data_look(name, out, size, error) && make_folders(out, error);
+    return paths_data_look(name, out, size, error) && paths_make_folders(out, error);
 }

@@ -166,6 +166,24 @@ static void test_full_disk_keeps_the_old(void **state)
     assert_int_equal(mkdir(folder, 0700), 0);
 }
 
+/* Only where nothing has the name, not even a link that leads nowhere. */
+static void test_write_new(void **state)
+{
+    (void)state;
+    Error error = {0};
+    in_folder("a.csv");
+    assert_true(atomic_write_new(path, "one", 3, &error));
+    assert_false(atomic_write_new(path, "two", 3, &error));
+    assert_string_equal(error.text, "can't be written: File exists");
+    assert_text(path, "one");
+    unlink(path);
+    assert_int_equal(symlink("/nowhere/at/all", path), 0);
+    assert_false(atomic_write_new(path, "two", 3, &error));
+    unlink(path);
+    assert_int_equal(rmdir(folder), 0); /* no temporary file is left */
+    assert_int_equal(mkdir(folder, 0700), 0);
+}
+
 static void test_nowhere_to_write(void **state)
 {
     (void)state;
@@ -200,6 +218,7 @@ int main(void)
                                        cmocka_unit_test(test_write_and_replace),
                                        cmocka_unit_test(test_write_through_link),
                                        cmocka_unit_test(test_full_disk_keeps_the_old),
+                                       cmocka_unit_test(test_write_new),
                                        cmocka_unit_test(test_nowhere_to_write)};
     return cmocka_run_group_tests_name("paths", tests, make_folder, remove_folder);
 }

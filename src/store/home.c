@@ -1,0 +1,60 @@
+/* home.c - where the bowler's own files lie, and which there are. */
+#include "store/home.h"
+
+#include <dirent.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "base/text.h"
+#include "store/paths.h"
+
+#define ENDING ".json"
+
+const char *const HOME_KINDS[] = {"bags", "events", "patterns", "themes", "rules", NULL};
+
+static bool has_folder(const char *kind)
+{
+    for (const char *const *row = HOME_KINDS; *row; row++)
+        if (strcmp(*row, kind) == 0)
+            return true;
+    return false;
+}
+
+static bool is_name(const char *name)
+{
+    size_t length = strlen(name), ending = strlen(ENDING);
+    return length > 0 && length < HOME_NAME_MAX && name[0] != '.' && !strchr(name, '/') &&
+           !(length >= ending && strcmp(name + length - ending, ENDING) == 0);
+}
+
+bool home_path(const char *kind, const char *name, char *out, size_t size)
+{
+    char below[HOME_NAME_MAX + 32] = "";
+    return kind && has_folder(kind) && is_name(name) &&
+           text_append(below, sizeof below, "%s/%s" ENDING, kind, name) &&
+           paths_config(below, out, size, NULL);
+}
+
+static int by_name(const void *a, const void *b) { return strcmp(a, b); }
+
+int home_names(const char *kind, char (*names)[HOME_NAME_MAX], int max)
+{
+    char path[1024], clean[HOME_NAME_MAX];
+    int count = 0;
+    DIR *folder =
+        has_folder(kind) && paths_config(kind, path, sizeof path, NULL) ? opendir(path) : NULL;
+    if (!folder)
+        return 0;
+    for (struct dirent *row; count < max && (row = readdir(folder));) {
+        size_t length = strlen(row->d_name), ending = strlen(ENDING);
+        if (length <= ending || strcmp(row->d_name + length - ending, ENDING) != 0)
+            continue;
+        row->d_name[length - ending] = '\0';
+        /* what a terminal may not show can't be typed either */
+        if (is_name(row->d_name) && text_clean(clean, sizeof clean, row->d_name))
+            memcpy(names[count++], clean, sizeof clean);
+    }
+    closedir(folder);
+    qsort(names, (size_t)count, HOME_NAME_MAX, by_name);
+    return count;
+}

@@ -1,0 +1,114 @@
+/* home_copy.c - a file copied into the bowler's home, checked first, never over another. */
+#define _XOPEN_SOURCE 700 /* realpath */
+#include <errno.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "base/json_out.h"
+#include "base/text.h"
+#include "store/atomic.h"
+#include "store/home.h"
+#include "store/load.h"
+#include "store/paths.h"
+
+static bool event_read(const Loaded *file, EventInfo *event, Error *error)
+{
+    JsonDoc *doc = json_read(file->text, file->length, 1, error);
+    if (!doc)
+        return false;
+    Json root = json_root(doc, error);
+    bool done = event_parse(&root, file, event);
+    json_free(doc);
+    return done;
+}
+
+/* What an event resolved, as its copy in the home must name it. */
+static void put_name(JsonOut *out, const char *key, const char *kind, const char *resolved)
+{
+    char name[HOME_NAME_MAX] = "", path[1024];
+    const char *slash = strrchr(resolved, '/');
+    if (slash && strlen(slash) > strlen("/.json"))
+        text_append(name, sizeof name, "%.*s", (int)(strlen(slash + 1) - strlen(".json")),
+                    slash + 1);
+    bool own = home_path(kind, name, path, sizeof path) && strcmp(path, resolved) == 0;
+    Found found;
+    bool built_in = load_find(kind, resolved, &found, NULL) && found.builtin;
+    char *real = own || built_in ? NULL : realpath(resolved, NULL);
+    json_out_string(out, key, own ? name : real ? real : resolved);
+    free(real);
+}
+
+static char *event_anew(const EventInfo *event)
+{
+    JsonOut out = json_out_start();
+    json_out_object(&out, NULL);
+    json_out_string(&out, "format", "settee-event/1");
+    json_out_string(&out, "name", event->name);
+    if (event->date[0])
+        json_out_string(&out, "date", event->date);
+    put_name(&out, "pattern", "patterns", event->pattern);
+    put_name(&out, "bag", "bags", event->bag);
+    json_out_array(&out, "pair");
+    json_out_integer(&out, NULL, event->pair[0]);
+    json_out_integer(&out, NULL, event->pair[1]);
+    json_out_end(&out);
+    json_out_integer(&out, "games", event->games);
+    json_out_integer(&out, "bowlers_on_pair", event->bowlers_on_pair);
+    json_out_bool(&out, "certified", event->certified);
+    json_out_end(&out);
+    const char *text = json_out_text(&out);
+    char *copy = text ? strdup(text) : NULL;
+    json_out_free(&out);
+    return copy;
+}
+
+/* The bytes of an event's copy, in place of those loaded where it would name other files there
+ * than it does where it is. */
+static bool move_event(Loaded *file, const char *path, Error *error)
+{
+    EventInfo here, there;
+    Error unheard = {0};
+    Loaded copy = *file;
+    if (!event_read(file, &here, error))
+        return false;
+    text_copy(copy.folder, sizeof copy.folder, path);
+    *strrchr(copy.folder, '/') = '\0';
+    if (event_read(&copy, &there, &unheard) && strcmp(here.pattern, there.pattern) == 0 &&
+        strcmp(here.bag, there.bag) == 0)
+        return true;
+    char *text = event_anew(&here);
+    if (!text)
+        return error_set(error, "out of memory");
+    load_free(file);
+    file->text = text;
+    file->length = strlen(text);
+    return true;
+}
+
+bool files_copy(const char *kind, const char *from, const char *to, char *path, size_t size,
+                Error *error)
+{
+    char id[HOME_NAME_MAX], below[HOME_NAME_MAX + 32];
+    Loaded file;
+    *error = (Error){0};
+    load_id(to, id, sizeof id);
+    if (strcmp(id, to) != 0)
+        return error_set(error,
+                         "found the name \"%.80s\"; allowed: letters, digits, - and _, at most %d",
+                         to, HOME_NAME_MAX - 1);
+    below[0] = '\0';
+    text_append(below, sizeof below, "%s/%s.json", kind, to);
+    if (!paths_config(below, path, size, error) || !load_file(kind, from, &file, error))
+        return false;
+    bool good = load_check(kind, &file, error) &&
+                (strcmp(kind, "events") != 0 || move_event(&file, path, error));
+    if (good) {
+        errno = 0;
+        good = paths_make_folders(path, error) &&
+               atomic_write_new(path, file.text, file.length, error);
+        if (!good && errno == EEXIST)
+            error_set(error, "there is one of that name already; choose another name");
+    }
+    load_free(&file);
+    return good;
+}
