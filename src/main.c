@@ -9,12 +9,13 @@
 #include "cli/cli.h"
 #include "core/line.h"
 #include "core/session.h"
-#include "store/builtin.h"
 #include "store/files.h"
 #include "store/journal.h"
+#include "store/settings.h"
 #include "ui/ui.h"
 
-enum { THEMES_MAX = 16 };
+#define THEME_USUAL "dark"
+enum { THEMES_MAX = 64 };
 
 static int fault(const Error *error)
 {
@@ -51,7 +52,8 @@ static Plan first_plan(const Bag *bag, const Pattern *pattern)
     return plan;
 }
 
-static bool load(const char *event_name, Session *session, RuleSet *rules, Error *error)
+static bool load(const char *event_name, const char *bag_name, Session *session, RuleSet *rules,
+                 Error *error)
 {
     EventInfo event;
     Bag *bag = calloc(1, sizeof *bag);
@@ -59,8 +61,10 @@ static bool load(const char *event_name, Session *session, RuleSet *rules, Error
     bool ok = bag && pattern;
     if (!ok)
         error_set(error, "out of memory");
-    ok = ok && files_event(event_name, &event, error) && files_bag(event.bag, bag, error) &&
-         files_pattern(event.pattern, pattern, error) && files_rules("coach", rules, error);
+    ok = ok && files_event(event_name, &event, error) &&
+         (!bag_name || files_event_bag(bag_name, &event, error)) &&
+         files_bag(event.bag, bag, error) && files_pattern(event.pattern, pattern, error) &&
+         files_rules("coach", rules, error);
     if (ok) {
         Plan plan = first_plan(bag, pattern);
         if (bag_slot(bag, plan.slot))
@@ -73,45 +77,101 @@ static bool load(const char *event_name, Session *session, RuleSet *rules, Error
     return ok;
 }
 
-static int load_themes(Theme *themes)
+static void notice_add(char *notice, size_t size, const char *first, const Error *error)
 {
-    int count = 0;
-    Error ignored = {0};
-    if (files_theme("dark", &themes[0], &ignored))
-        count = 1;
-    for (const BuiltinFile *file = BUILTIN_FILES; file->kind && count < THEMES_MAX; file++)
-        if (strcmp(file->kind, "themes") == 0 && strcmp(file->id, "dark") != 0 &&
-            files_theme(file->id, &themes[count], &ignored))
-            count++;
-    return count;
+    char line[ERROR_LINE_MAX];
+    error_line(error, line, sizeof line);
+    text_append(notice, size, "%s%s%s", notice[0] ? "; " : "", first, line);
 }
 
-static int run_screen(const char *event_name)
+/* The themes that there are, and what becomes of the choice among them. */
+typedef struct Themes {
+    int count;
+    Theme all[THEMES_MAX]; /* the one to begin with first */
+    FileName names[THEMES_MAX];
+} Themes;
+
+static bool keep_theme(void *context, const Theme *theme, Error *error)
 {
-    Error error = {0};
-    char notice[256] = "";
+    const Themes *themes = context;
+    Settings settings = {0};
+    text_copy(settings.theme, sizeof settings.theme, themes->names[theme - themes->all].name);
+    return settings_write(&settings, error);
+}
+
+/* Brings one to the front and leaves the others in their order. */
+static void put_first(Themes *themes, int at)
+{
+    const Theme theme = themes->all[at];
+    const FileName name = themes->names[at];
+    memmove(&themes->all[1], &themes->all[0], (size_t)at * sizeof *themes->all);
+    memmove(&themes->names[1], &themes->names[0], (size_t)at * sizeof *themes->names);
+    themes->all[0] = theme;
+    themes->names[0] = name;
+}
+
+/* A theme with faults is told and left out. */
+static void load_themes(Themes *themes, const char *chosen, char *notice, size_t size)
+{
+    FileName names[THEMES_MAX];
+    int count = files_names("themes", names, THEMES_MAX), first = -1;
+    for (int i = 0; i < count; i++) {
+        Error error = {0};
+        if (!files_theme(names[i].name, &themes->all[themes->count], &error)) {
+            notice_add(notice, size, "", &error);
+            continue;
+        }
+        if (strcmp(names[i].name, chosen) == 0 ||
+            (first < 0 && strcmp(names[i].name, THEME_USUAL) == 0))
+            first = themes->count;
+        themes->names[themes->count++] = names[i];
+    }
+    if (first >= 0)
+        put_first(themes, first);
+    if (chosen[0] && (first < 0 || strcmp(themes->names[0].name, chosen) != 0)) {
+        Error error = {0};
+        error_set(&error, "the theme \"%s\" is not there any more", chosen);
+        notice_add(notice, size, "", &error);
+    }
+}
+
+static int run_screen(const char *event_name, const char *bag_name)
+{
+    Error error = {0}, broken = {0};
+    char notice[512] = "";
     int status = 1;
-    Theme themes[THEMES_MAX];
+    Settings settings;
     Session *session = calloc(1, sizeof *session);
     RuleSet *rules = calloc(1, sizeof *rules);
+    Themes *themes = calloc(1, sizeof *themes);
     Journal *journal = NULL;
-    if (!session || !rules) {
+    if (!session || !rules || !themes) {
         fputs("settee: out of memory\n", stderr);
-    } else if (!load(event_name, session, rules, &error) ||
+    } else if (!load(event_name, bag_name, session, rules, &error) ||
                !(journal = journal_open(session, notice, sizeof notice, &error))) {
         status = fault(&error);
     } else {
+        bool usable = settings_read(&settings, &broken);
+        if (!usable) { /* and never written over */
+            text_copy(broken.file, sizeof broken.file,
+                      "settings.json"); /* one line has 80 columns */
+            notice_add(notice, sizeof notice, "T is not kept: ", &broken);
+        }
+        load_themes(themes, settings.theme, notice, sizeof notice);
         UiHost host = {.session = session,
                        .rules = rules,
-                       .themes = themes,
-                       .theme_count = load_themes(themes),
+                       .themes = themes->all,
+                       .theme_count = themes->count,
                        .notice = notice,
                        .keep = keep,
-                       .context = journal};
+                       .context = journal,
+                       .keep_theme = usable ? keep_theme : NULL,
+                       .theme_context = themes};
         status = ui_run(&host);
     }
     if (journal)
         journal_close(journal);
+    free(themes);
     free(rules);
     free(session);
     return status;
@@ -120,11 +180,8 @@ static int run_screen(const char *event_name)
 int main(int argc, char **argv)
 {
     setlocale(LC_CTYPE, ""); /* numbers stay in the C locale */
-    if (argc > 1 && (cli_knows(argv[1]) || argv[1][0] == '-'))
+    if (argc > 1 && (cli_knows(argv[1]) || strcmp(argv[1], "-") == 0))
         return cli_run(argc, argv);
-    if (argc > 2) {
-        fputs("settee: one event at most; see settee help\n", stderr);
-        return 2;
-    }
-    return run_screen(argc > 1 ? argv[1] : "demo");
+    const char *event, *bag;
+    return cli_screen(argc, argv, &event, &bag) ? run_screen(event, bag) : 2;
 }

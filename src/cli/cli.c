@@ -3,11 +3,10 @@
 
 #include <stdio.h>
 #include <string.h>
-#include <unistd.h>
 
 #include "base/text.h"
 #include "cli/cmd.h"
-#include "store/builtin.h"
+#include "store/files.h"
 
 #define CLI_VERSION "0.1.0" /* as in CMakeLists.txt; tests/cli holds the two together */
 
@@ -53,11 +52,20 @@ static const CommandRow COMMANDS[] = {
      BIT(PATTERN) | BIT(BAG) | RELEASE | BIT(GAMES) | BIT(BOWLERS) | BIT(PLAYER) | BIT(SEED) |
          BIT(JSON),
      "play a block against a hidden lane", cmd_rehearse},
+    {"review", "", 0, BIT(MONTH) | BIT(BAG) | BIT(JSON),
+     "what came of your shots, by month, ball and pattern", cmd_review},
+    {"log", "[WHAT...]", 2, BIT(BAG) | BIT(CSV) | BIT(JSON),
+     "what you entered: list, show or export EVENT, verify", cmd_log},
+    {"home", "[WHAT...]", 4, BIT(JSON), "your own files: list, copy bag|event|pattern FROM NAME",
+     cmd_home},
     {"check", "FILE...", OPTIONS_WORDS_MAX, BIT(JSON),
      "find the faults in files, or say they are good", cmd_check},
     {"help", "[COMMAND]", 1, BIT(JSON), "what there is, or what a command takes", cmd_help},
     {"version", "", 0, BIT(JSON), "print the version", cmd_version},
 };
+/* What main runs where no command is named. */
+static const CommandRow SCREEN = {
+    "screen", "[EVENT]", 1, BIT(BAG), "the screen; EVENT is a file or a name (demo)", NULL};
 #undef BALL
 #undef RELEASE
 #undef BIT
@@ -75,21 +83,27 @@ static const CommandRow *command_find(const char *word)
     return NULL;
 }
 
-static const char *command_near(const char *word)
+/* The command or event that may have been meant, in `out`; false: none is near. */
+static bool word_near(const char *word, char *out, size_t size)
 {
-    const char *names[COMMAND_COUNT + 1];
+    enum { EVENTS_MAX = 128 };
+    FileName events[EVENTS_MAX];
+    const char *names[COMMAND_COUNT + EVENTS_MAX + 1] = {0};
+    int count = 0, event_count = files_names("events", events, EVENTS_MAX);
     for (int i = 0; i < COMMAND_COUNT; i++)
-        names[i] = COMMANDS[i].name;
-    names[COMMAND_COUNT] = NULL;
-    return text_nearest(word, names);
+        names[count++] = COMMANDS[i].name;
+    for (int i = 0; i < event_count; i++)
+        names[count++] = events[i].name;
+    const char *near = text_nearest(word, names);
+    return near && text_copy(out, size, near);
 }
 
 /* Says that there is no such command, with the one that may have been meant. */
 static int unknown_word(const char *word)
 {
     const char *what = word[0] == '-' ? "option" : "command, event or file";
-    const char *near = word[0] == '-' ? NULL : command_near(word);
-    if (near)
+    char near[64];
+    if (word[0] != '-' && word_near(word, near, sizeof near))
         return cmd_say(CMD_USAGE, "no %s '%.60s'; did you mean '%s'?", what, word, near);
     return cmd_say(CMD_USAGE, "no %s '%.60s'; 'settee help' lists what there is", what, word);
 }
@@ -117,8 +131,8 @@ static void help_one_json(JsonOut *out, const CommandRow *row)
 
 static void help_one(const CommandRow *row)
 {
-    printf("settee %s%s%s%s\n  %s\n", row->name, row->words[0] ? " " : "", row->words,
-           row->options ? " [OPTION...]" : "", row->help);
+    printf("settee%s%s%s%s%s\n  %s\n", row->run ? " " : "", row->run ? row->name : "",
+           row->words[0] ? " " : "", row->words, row->options ? " [OPTION...]" : "", row->help);
     puts("\nOptions");
     for (OptionId id = 0; id < OPTION_COUNT; id++) {
         if (!(row->options & OPTION_BIT(id)))
@@ -132,8 +146,7 @@ static void help_one(const CommandRow *row)
 static void help_all(void)
 {
     puts("settee helps a bowler decide, between shots, what to change next.\n");
-    printf("  %-21s  %s\n", "settee [EVENT]",
-           "the screen; EVENT is a file or a built-in id (demo)");
+    printf("  %-21s  %s\n", "settee [EVENT]", SCREEN.help);
     for (int i = 0; i < COMMAND_COUNT; i++) {
         char form[48];
         snprintf(form, sizeof form, "settee %s %s", COMMANDS[i].name, COMMANDS[i].words);
@@ -142,7 +155,7 @@ static void help_all(void)
     putchar('\n');
     print_wrapped(
         "'settee help COMMAND' lists its options. A FILE is a path, - for standard input, "
-        "or the id of a built-in file. Boards count from the bowler's own side, in a "
+        "or a name that 'settee home' lists. Boards count from the bowler's own side, in a "
         "pattern from the right edge. Exit status: 0 done, 1 a fault in the data or no "
         "answer, 2 wrong usage.",
         0);
@@ -152,7 +165,8 @@ static int cmd_help(const Options *options)
 {
     const CommandRow *one = NULL;
     if (options->word_count > 0) {
-        one = command_find(options->words[0]);
+        one =
+            strcmp(options->words[0], SCREEN.name) == 0 ? &SCREEN : command_find(options->words[0]);
         if (!one)
             return unknown_word(options->words[0]);
     }
@@ -160,6 +174,8 @@ static int cmd_help(const Options *options)
         JsonOut out = json_out_start();
         json_out_object(&out, NULL);
         json_out_array(&out, "commands");
+        if (one == &SCREEN)
+            help_one_json(&out, &SCREEN);
         for (int i = 0; i < COMMAND_COUNT; i++)
             if (!one || one == &COMMANDS[i])
                 help_one_json(&out, &COMMANDS[i]);
@@ -189,11 +205,28 @@ static int cmd_version(const Options *options)
 
 bool cli_knows(const char *word)
 {
+    if (strcmp(word, "--bag") == 0 || strncmp(word, "--bag=", 6) == 0)
+        return false; /* of the screen */
     if (command_find(word) || (word[0] == '-' && word[1]))
         return true;
     /* A word that is neither event nor file is a slip: cli_run says what may have been meant. */
-    return strcmp(word, "-") != 0 && !builtin_find("events", word) && !strpbrk(word, "/.") &&
-           access(word, F_OK) != 0;
+    char place[1024];
+    return strcmp(word, "-") != 0 && !strpbrk(word, "/.") &&
+           !files_place("events", word, place, sizeof place, NULL);
+}
+
+bool cli_screen(int argc, char **argv, const char **event, const char **bag)
+{
+    Options options;
+    Error error = {0};
+    if (!options_read(SCREEN.name, SCREEN.options, SCREEN.words_max, argc - 1, argv + 1, &options,
+                      &error)) {
+        cmd_fault(CMD_USAGE, &error);
+        return false;
+    }
+    *event = options.word_count > 0 ? options.words[0] : "demo";
+    *bag = options.bag;
+    return true;
 }
 
 int cli_run(int argc, char **argv)

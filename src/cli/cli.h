@@ -4,8 +4,12 @@
 
 #include <stdbool.h>
 
-/* Whether argv[1] names a command (or asks for help or the version). */
+/* Whether the first word is for cli_run: a command, a call for help, or a slip. */
 bool cli_knows(const char *word);
+
+/* Reads the words of the screen, [EVENT] [--bag BAG]; `bag` is NULL when none was named. False
+ * after the fault was printed. */
+bool cli_screen(int argc, char **argv, const char **event, const char **bag);
 
 /* Runs it. Exit status: 0 done, 1 a fault in the data or no answer, 2 wrong usage. */
 int cli_run(int argc, char **argv);

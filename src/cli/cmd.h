@@ -11,6 +11,7 @@
 #include "core/line.h"
 #include "core/oil.h"
 #include "core/rack.h"
+#include "core/score.h"
 
 #define CMD_PATTERN_DEFAULT "apron"
 #define CMD_BAG_DEFAULT "demo"
@@ -27,6 +28,9 @@ int cmd_rack(const Options *options);
 int cmd_bag(const Options *options);
 int cmd_block(const Options *options);
 int cmd_rehearse(const Options *options);
+int cmd_home(const Options *options);
+int cmd_log(const Options *options);
+int cmd_review(const Options *options);
 int cmd_check(const Options *options);
 
 /* The lane, the bowler and the balls that the options name. */
@@ -59,6 +63,9 @@ void print_wrapped(const char *text, int indent);
 
 /* Prints `text` in a column of that many characters, cut or filled with spaces. */
 void print_cell(const char *text, int width);
+
+/* A game as a sheet shows it: frames, balls, running totals; nothing when no ball was thrown. */
+void print_sheet(const Score *score);
 
 /* "Tarn Ledger (slot 1, 2000 grit)" */
 void print_ball(const Ball *ball);

@@ -7,19 +7,9 @@
 #include "core/advice.h"
 #include "core/delivery.h"
 #include "core/motion.h"
-#include "store/builtin.h"
 #include "store/files.h"
 
 enum { SHOTS_MAX = SESSION_SHOTS_MAX };
-
-/* The rules that the program carries: the only file of their kind. */
-static bool rules_read(RuleSet *rules, Error *error)
-{
-    for (const BuiltinFile *file = BUILTIN_FILES; file->kind; file++)
-        if (strcmp(file->kind, "rules") == 0)
-            return files_rules(file->id, rules, error);
-    return error_set(error, "the program was built without its rules");
-}
 
 static int shots_read(const Options *options, const Setup *setup, Shot *shots, int *count)
 {
@@ -253,7 +243,7 @@ int cmd_advise(const Options *options)
     if (status != CMD_DONE)
         return status;
     Error error = {0};
-    if (!rules_read(&rules, &error))
+    if (!files_rules("coach", &rules, &error))
         return cmd_fault(CMD_FAULT, &error);
     AdviceInput input = {.bag = &setup.bag,
                          .pattern = &setup.pattern,

@@ -19,7 +19,7 @@ static void frame_words(const Score *score, const ScoreFrame *frame, char *out, 
     }
 }
 
-static void print_sheet(const Score *score)
+void print_sheet(const Score *score)
 {
     if (score->ball_count == 0)
         return;
@@ -39,7 +39,7 @@ static void print_sheet(const Score *score)
         else
             printf("%*d", CELL, score->frames[i].total);
     }
-    puts("\n");
+    putchar('\n');
 }
 
 static void print_state(const Score *score)
@@ -152,6 +152,8 @@ int cmd_score(const Options *options)
     if (options->json)
         return score_json(&score, options->target);
     print_sheet(&score);
+    if (score.ball_count > 0)
+        putchar('\n');
     print_state(&score);
     if (options->target) {
         ScoreNeed need = score_need(&score, options->target);

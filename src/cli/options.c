@@ -31,9 +31,9 @@ typedef struct OptionRow {
 #define AT(member) offsetof(Options, member)
 static const OptionRow TABLE[OPTION_COUNT] = {
     [OPTION_PATTERN] = {"pattern", KIND_TEXT, AT(pattern), "FILE", 0, 0, "",
-                        "oil pattern: a file, - or a built-in id (apron)"},
+                        "oil pattern: a file, - or a name (apron)"},
     [OPTION_BAG] = {"bag", KIND_TEXT, AT(bag), "FILE", 0, 0, "",
-                    "bowler and balls: a file, - or a built-in id (demo)"},
+                    "bowler and balls: a file, - or a name (demo)"},
     [OPTION_SLOT] = {"slot", KIND_COUNT, AT(slot), "N", 1, 6, "", "ball in that slot of the bag"},
     [OPTION_BALL] = {"ball", KIND_TEXT, AT(ball), "ID", 0, 0, "", "ball of that id, locker too"},
     [OPTION_STANCE] = {"stance", KIND_NUMBER, AT(stance), "B", -10, 60, " boards",
@@ -89,6 +89,10 @@ static const OptionRow TABLE[OPTION_COUNT] = {
     [OPTION_SEED] = {"seed", KIND_COUNT, AT(seed), "N", 1, 1000000000, "", "which hidden lane (1)"},
     [OPTION_SAVE] = {"save", KIND_TEXT, AT(save), "FILE", 0, 0, "",
                      "write the bag with the pick in its slots to FILE"},
+    [OPTION_MONTH] = {"month", KIND_TEXT, AT(month), "YYYY-MM", 0, 0, "",
+                      "events of that month alone"},
+    [OPTION_CSV] = {"csv", KIND_FLAG, AT(csv), NULL, 0, 0, "",
+                    "comma-separated values, a line each first ball"},
     [OPTION_JSON] = {"json", KIND_FLAG, AT(json), NULL, 0, 0, "",
                      "one JSON object instead of a table"},
 };

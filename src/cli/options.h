@@ -45,6 +45,8 @@ typedef enum OptionId {
     OPTION_PLAYER,
     OPTION_SEED,
     OPTION_SAVE,
+    OPTION_MONTH,
+    OPTION_CSV,
     OPTION_JSON,
     OPTION_COUNT
 } OptionId;
@@ -53,12 +55,12 @@ typedef enum OptionId {
 /* What was said. Numbers are NAN, counts 0 and texts NULL when it was not. Texts point into argv.
  */
 typedef struct Options {
-    const char *pattern, *bag, *ball, *shots, *player, *weights, *save;
+    const char *pattern, *bag, *ball, *shots, *player, *weights, *save, *month;
     int slot, game, frame, bowlers, seed, target, games, pick;
     double stance, aim, laydown, launch_deg;
     double mph, rpm, rotation_deg, tilt_deg, loft_ft;
     double board, degrees, pounds;
-    bool certified, json, surfaces, no_spare;
+    bool certified, json, csv, surfaces, no_spare;
     bool lane_said;
     Side lane;
     int at_count;

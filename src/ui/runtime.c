@@ -48,6 +48,20 @@ static void set_theme(Runtime *run)
     run->draw = true;
 }
 
+/* What was chosen unseen is not kept. */
+static void keep_theme(Runtime *run)
+{
+    const UiHost *host = run->host;
+    Error error = {0};
+    if (!host->keep_theme || term_no_colour() || run->model->theme_count == 0)
+        return;
+    if (!host->keep_theme(host->theme_context, &run->model->themes[run->model->theme], &error)) {
+        char line[ERROR_LINE_MAX];
+        error_line(&error, line, sizeof line);
+        send(run, (Msg){.kind = MSG_NOTICE, .text = line});
+    }
+}
+
 static void advise(Runtime *run)
 {
     if (!run->job)
@@ -90,8 +104,10 @@ static void send(Runtime *run, Msg msg)
     run->quit = run->quit || effects.quit;
     if (effects.keep)
         keep(run);
-    if (effects.theme)
+    if (effects.theme) {
         set_theme(run);
+        keep_theme(run);
+    }
     if (effects.advise)
         advise(run);
     if (effects.audit)

@@ -17,6 +17,10 @@ typedef struct UiHost {
     /* Keeps one entry that has been applied; false with error when the disk refuses. */
     bool (*keep)(void *context, const Entry *entry, Error *error);
     void *context;
+    /* Keeps which of `themes` was chosen; false with error when it can't. NULL: not kept. Not
+     * called while the terminal shows no colours. */
+    bool (*keep_theme)(void *context, const Theme *theme, Error *error);
+    void *theme_context;
 } UiHost;
 
 /* Runs until the bowler quits. 0 done, 1 the terminal can't be used (one line on stderr). */

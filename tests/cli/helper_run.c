@@ -29,11 +29,9 @@ static char *read_back(FILE *file)
     return text;
 }
 
-Run run_with(const char *input, const char *const *words)
+Run run_at(const char *home, const char *input, const char *const *words)
 {
-    char home[] = "/tmp/settee-test-XXXXXX";
-    assert_non_null(mkdtemp(home));
-    char variables[4][64];
+    char variables[4][128];
     snprintf(variables[0], sizeof variables[0], "HOME=%s", home);
     snprintf(variables[1], sizeof variables[1], "XDG_CONFIG_HOME=%s/config", home);
     snprintf(variables[2], sizeof variables[2], "XDG_DATA_HOME=%s/data", home);
@@ -65,10 +63,18 @@ Run run_with(const char *input, const char *const *words)
     for (int i = 0; i < count; i++)
         free(argv[i + 1]);
     fclose(in);
-    assert_int_equal(rmdir(home), 0); /* a command writes nothing into the user's folders */
     return (Run){.status = WIFEXITED(ended) ? WEXITSTATUS(ended) : -1,
                  .out = read_back(out),
                  .fault = read_back(fault)};
+}
+
+Run run_with(const char *input, const char *const *words)
+{
+    char home[] = "/tmp/settee-test-XXXXXX";
+    assert_non_null(mkdtemp(home));
+    Run run = run_at(home, input, words);
+    assert_int_equal(rmdir(home), 0); /* a command writes nothing into the user's folders */
+    return run;
 }
 
 void run_free(Run *run)

@@ -14,6 +14,8 @@ typedef struct Run {
 /* Runs settee with these words (NULL ends). `input` is its standard input; NULL: empty. The
  * user's folders are empty ones of the test's own. */
 Run run_with(const char *input, const char *const *words);
+/* The same in a home of the test's own, with its folders config and data. */
+Run run_at(const char *home, const char *input, const char *const *words);
 void run_free(Run *run);
 
 #define RUN(...) run_with(NULL, (const char *const[]){__VA_ARGS__, NULL})

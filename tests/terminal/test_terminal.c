@@ -323,6 +323,74 @@ static void nothing_entered_is_lost_to_a_kill(void **state)
 }
 
 /* The disk is full after some shots: the screen goes on, says so, and asks before it quits. */
+/* The settings file in the test's home, heap; NULL: there is none. */
+static char *settings_of(const Pty *pty)
+{
+    char path[128];
+    snprintf(path, sizeof path, "%s/settee/settings.json", pty->home);
+    FILE *file = fopen(path, "rb");
+    if (!file)
+        return NULL;
+    char *text = calloc(1, 512);
+    assert_non_null(text);
+    assert_true(fread(text, 1, 511, file) < 511);
+    fclose(file);
+    return text;
+}
+
+static void expect_settings(const Pty *pty, const char *expected)
+{
+    char *text = settings_of(pty);
+    assert_non_null(text);
+    assert_string_equal(text, expected);
+    free(text);
+}
+
+static void the_theme_is_kept(void **state)
+{
+    (void)state;
+    Pty pty;
+    pty_start(&pty, 80, 24, NULL);
+    pty_expect(&pty, "q quit");
+    assert_null(settings_of(&pty));
+    pty_type(&pty, "T");
+    pty_quiet(&pty);
+    expect_settings(&pty, "{\"format\":\"settee-settings/1\",\"theme\":\"contrast\"}");
+    pty_kill_and_restart(&pty);
+    pty_expect(&pty, "q quit");
+    pty_type(&pty, "T"); /* from there on: it began with what was kept */
+    pty_quiet(&pty);
+    expect_settings(&pty, "{\"format\":\"settee-settings/1\",\"theme\":\"dark\"}");
+    char path[128];
+    snprintf(path, sizeof path, "%s/settee/settings.json", pty.home);
+    FILE *file = fopen(path, "wb");
+    assert_non_null(file);
+    fputs("{\"theme\": \"light\"", file);
+    assert_int_equal(fclose(file), 0);
+    pty_kill_and_restart(&pty);
+    pty_expect(&pty, "T is not kept: settings.json:1:");
+    pty_type(&pty, "T");
+    pty_quiet(&pty);
+    expect_settings(&pty, "{\"theme\": \"light\""); /* not written over */
+    pty_type(&pty, "q");
+    pty_wait(&pty);
+    pty_end(&pty);
+}
+
+static void an_unseen_theme_is_not_kept(void **state)
+{
+    (void)state;
+    Pty pty;
+    pty_start(&pty, 80, 24, (const char *const[]){"NO_COLOR=1", NULL});
+    pty_expect(&pty, "q quit");
+    pty_type(&pty, "T");
+    pty_quiet(&pty);
+    assert_null(settings_of(&pty));
+    pty_type(&pty, "q");
+    pty_wait(&pty);
+    pty_end(&pty);
+}
+
 static void a_full_disk_is_said(void **state)
 {
     (void)state;
@@ -392,6 +460,8 @@ int main(void)
         cmocka_unit_test(terminals_with_few_colours),
         cmocka_unit_test(an_unknown_terminal_is_said),
         cmocka_unit_test(nothing_entered_is_lost_to_a_kill),
+        cmocka_unit_test(the_theme_is_kept),
+        cmocka_unit_test(an_unseen_theme_is_not_kept),
         cmocka_unit_test(a_full_disk_is_said),
         cmocka_unit_test(a_key_does_not_wait_for_advice),
     };
