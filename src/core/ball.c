@@ -1,12 +1,41 @@
-/* ball.c - covers, and how rough a surface is. */
+/* ball.c - what a ball's keys may hold, and how rough a surface is. */
 #include "core/ball.h"
 
 #include <math.h>
 
 #include "base/text.h"
+#include "core/bag.h"
 
 const char *const COVER_NAMES[COVER_COUNT + 1] = {"solid",    "hybrid",    "pearl",
                                                   "urethane", "polyester", 0};
+
+const char *const FINISH_NAMES[] = {"", "compound", "polish", 0};
+
+const JsonField BALL_FIELDS[] = {
+    {"id", JSON_ID, .required = true, JSON_AT(Ball, id)},
+    {"name", JSON_TEXT, .required = true, JSON_AT(Ball, name)},
+    {"pounds", JSON_RANGE(Ball, pounds, BALL_POUNDS_MIN, BALL_POUNDS_MAX, "pounds")},
+    {"rg_in", JSON_RANGE(Ball, rg_in, BALL_RG_MIN_IN, BALL_RG_MAX_IN, "inches")},
+    {"differential_in", JSON_RANGE(Ball, differential_in, 0, BALL_DIFFERENTIAL_MAX_IN, "inches")},
+    {"intermediate_in", JSON_RANGE(Ball, intermediate_in, 0, BALL_DIFFERENTIAL_MAX_IN, "inches")},
+    {"cover", JSON_WORD, JSON_AT(Ball, cover), .of = "cover", .words = COVER_NAMES},
+    {"cover_strength",
+     JSON_RANGE(Ball, cover_strength, BALL_STRENGTH_MIN, BALL_STRENGTH_MAX, "(1 is usual)")},
+    {.key = "surface"},
+    {.key = "layout"},
+    {"slot", JSON_INTEGER, JSON_AT(Ball, slot), .min = 1, .max = BAG_SLOTS},
+    JSON_END};
+
+const JsonField SURFACE_FIELDS[] = {
+    {"grit", JSON_RANGE(Surface, grit, BALL_GRIT_MIN, BALL_GRIT_MAX, "grit")},
+    {"finish", JSON_WORD, JSON_AT(Surface, finish), .of = "finish", .words = FINISH_NAMES},
+    {"games_since", JSON_RANGE(Surface, games_since, 0, BALL_GAMES_SINCE_MAX, "games")},
+    JSON_END};
+
+const JsonField LAYOUT_FIELDS[] = {
+    {"pin_to_pap_in", JSON_RANGE(Ball, pin_to_pap_in, 0, BALL_PIN_TO_PAP_MAX_IN, "inches")},
+    {"mass_bias_deg", JSON_RANGE(Ball, mass_bias_deg, 0, BALL_MASS_BIAS_MAX_DEG, "degrees")},
+    JSON_END};
 
 /* Average roughness by abrasive (assumed; the rules cap it at 50 microinch = 1.27 um). */
 static const struct {
@@ -33,6 +62,19 @@ Ball ball_default(void)
                   .surface = {.finish = FINISH_GRIT, .grit = 2000.0},
                   .pin_to_pap_in = 4.5,
                   .mass_bias_deg = 45.0};
+}
+
+bool ball_sound(const Ball *ball, const char *found, Error *error)
+{
+    if (ball->intermediate_in <= ball->differential_in)
+        return true;
+    return error_set(error, "found %s; allowed: at most the differential, %.10g inches", found,
+                     ball->differential_in);
+}
+
+bool ball_same_surface(const Surface *a, const Surface *b)
+{
+    return a->finish == b->finish && (a->finish != FINISH_GRIT || a->grit == b->grit);
 }
 
 static double grit_um(double grit)

@@ -5,6 +5,8 @@
 #ifndef SETTEE_CORE_BALL_H
 #define SETTEE_CORE_BALL_H
 
+#include "base/json_field.h"
+
 #define BALL_POUNDS_MIN 6.0 /* assumed: lightest that is sold */
 #define BALL_POUNDS_MAX 16.0
 #define BALL_RG_MIN_IN 2.430 /* floor before 1 Jul 2010; 2.460 since */
@@ -16,6 +18,8 @@
 #define BALL_STRENGTH_MAX 1.1
 #define BALL_GRIT_MIN 180.0
 #define BALL_GRIT_MAX 5000.0
+#define BALL_GAMES_SINCE_MAX 1000.0 /* assumed: nobody counts further */
+#define BALL_MASS_BIAS_MAX_DEG 180.0
 
 typedef enum Cover {
     COVER_SOLID,
@@ -27,6 +31,8 @@ typedef enum Cover {
 } Cover;
 
 typedef enum Finish { FINISH_GRIT, FINISH_COMPOUND, FINISH_POLISH } Finish;
+
+extern const char *const FINISH_NAMES[]; /* as in files: "", compound, polish; NULL ends it */
 
 typedef struct Surface {
     Finish finish;
@@ -53,6 +59,17 @@ typedef struct Ball {
 Ball ball_default(void);
 
 extern const char *const COVER_NAMES[COVER_COUNT + 1]; /* as in files; NULL ends it */
+
+/* A ball's keys with their ranges, as in a bag's file and on the screen: of the ball, of its
+ * "surface" (members of a Surface), of its "layout" (members of the Ball). JSON_END ends each. */
+extern const JsonField BALL_FIELDS[], SURFACE_FIELDS[], LAYOUT_FIELDS[];
+
+/* What one key alone can't tell: false when the intermediate differential is above the
+ * differential; `found` is how the intermediate was written. */
+bool ball_sound(const Ball *ball, const char *found, Error *error);
+
+/* The same finish and grit, whatever was thrown since. */
+bool ball_same_surface(const Surface *a, const Surface *b);
 
 /* Average roughness of the surface as it is now, um: the surface's own, worn toward that of
  * 2000 grit with the games thrown since (assumed, half-way in 12 games). */

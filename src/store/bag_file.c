@@ -9,66 +9,35 @@
 #define SCATTER_RPM_MAX 100.0
 #define SCATTER_LAYDOWN_MAX_BOARDS 10.0
 #define ROTATION_MAX_DEG 110.0
-#define GAMES_SINCE_MAX 1000.0
-
-static const char *const FINISH_WORDS[] = {"", "compound", "polish", NULL}; /* as enum Finish */
 
 static const JsonField ROOT_FIELDS[] = {{"format", JSON_OTHER, .required = true},
                                         {"bowler", JSON_OTHER, .required = true},
                                         {"balls", JSON_OTHER, .required = true},
                                         JSON_END};
 
-#define NUMBER(type, member, low, high, unit)                                                      \
-    JSON_NUMBER, JSON_AT(type, member), .min = (low), .max = (high), .of = (unit)
-
 static const JsonField BOWLER_FIELDS[] = {
     {"name", JSON_TEXT, .required = true, JSON_AT(Bowler, name)},
     {"hand", JSON_WORD, JSON_AT(Bowler, hand), .of = "hand", .words = HAND_NAMES},
     {"style", JSON_WORD, JSON_AT(Bowler, style), .of = "style", .words = STYLE_NAMES},
-    {"mph", NUMBER(Bowler, mph, 8, 28, "mph")},
-    {"rpm", NUMBER(Bowler, rpm, 50, 650, "rpm")},
-    {"rotation_deg", NUMBER(Bowler, rotation_deg, 0, ROTATION_MAX_DEG, "degrees")},
+    {"mph", JSON_RANGE(Bowler, mph, 8, 28, "mph")},
+    {"rpm", JSON_RANGE(Bowler, rpm, 50, 650, "rpm")},
+    {"rotation_deg", JSON_RANGE(Bowler, rotation_deg, 0, ROTATION_MAX_DEG, "degrees")},
     {.key = "rotation_range_deg"},
-    {"tilt_deg", NUMBER(Bowler, tilt_deg, 0, 60, "degrees")},
-    {"loft_ft", NUMBER(Bowler, loft_ft, 0, 15, "feet")},
-    {"laydown_offset_boards", NUMBER(Bowler, laydown_offset_boards, -5, 20, "boards")},
+    {"tilt_deg", JSON_RANGE(Bowler, tilt_deg, 0, 60, "degrees")},
+    {"loft_ft", JSON_RANGE(Bowler, loft_ft, 0, 15, "feet")},
+    {"laydown_offset_boards", JSON_RANGE(Bowler, laydown_offset_boards, -5, 20, "boards")},
     {.key = "scatter"},
     JSON_END};
 
 static const JsonField SCATTER_FIELDS[] = {
-    {"launch_deg", NUMBER(Scatter, launch_deg, 0, SCATTER_LAUNCH_MAX_DEG, "degrees")},
-    {"mph", NUMBER(Scatter, mph, 0, SCATTER_MPH_MAX, "mph")},
-    {"rpm", NUMBER(Scatter, rpm, 0, SCATTER_RPM_MAX, "rpm")},
-    {"laydown_boards", NUMBER(Scatter, laydown_boards, 0, SCATTER_LAYDOWN_MAX_BOARDS, "boards")},
+    {"launch_deg", JSON_RANGE(Scatter, launch_deg, 0, SCATTER_LAUNCH_MAX_DEG, "degrees")},
+    {"mph", JSON_RANGE(Scatter, mph, 0, SCATTER_MPH_MAX, "mph")},
+    {"rpm", JSON_RANGE(Scatter, rpm, 0, SCATTER_RPM_MAX, "rpm")},
+    {"laydown_boards",
+     JSON_RANGE(Scatter, laydown_boards, 0, SCATTER_LAYDOWN_MAX_BOARDS, "boards")},
     JSON_END};
 
-static const JsonField BALL_FIELDS[] = {
-    {"id", JSON_ID, .required = true, JSON_AT(Ball, id)},
-    {"name", JSON_TEXT, .required = true, JSON_AT(Ball, name)},
-    {"pounds", NUMBER(Ball, pounds, BALL_POUNDS_MIN, BALL_POUNDS_MAX, "pounds")},
-    {"rg_in", NUMBER(Ball, rg_in, BALL_RG_MIN_IN, BALL_RG_MAX_IN, "inches")},
-    {"differential_in", NUMBER(Ball, differential_in, 0, BALL_DIFFERENTIAL_MAX_IN, "inches")},
-    {"intermediate_in", NUMBER(Ball, intermediate_in, 0, BALL_DIFFERENTIAL_MAX_IN, "inches")},
-    {"cover", JSON_WORD, JSON_AT(Ball, cover), .of = "cover", .words = COVER_NAMES},
-    {"cover_strength",
-     NUMBER(Ball, cover_strength, BALL_STRENGTH_MIN, BALL_STRENGTH_MAX, "(1 is usual)")},
-    {.key = "surface"},
-    {.key = "layout"},
-    {"slot", JSON_INTEGER, JSON_AT(Ball, slot), .min = 1, .max = BAG_SLOTS},
-    JSON_END};
-
-static const JsonField SURFACE_FIELDS[] = {
-    {"grit", NUMBER(Surface, grit, BALL_GRIT_MIN, BALL_GRIT_MAX, "grit")},
-    {"finish", JSON_WORD, JSON_AT(Surface, finish), .of = "finish", .words = FINISH_WORDS},
-    {"games_since", NUMBER(Surface, games_since, 0, GAMES_SINCE_MAX, "games")},
-    JSON_END};
-
-static const JsonField LAYOUT_FIELDS[] = {
-    {"pin_to_pap_in", NUMBER(Ball, pin_to_pap_in, 0, BALL_PIN_TO_PAP_MAX_IN, "inches")},
-    {"mass_bias_deg", NUMBER(Ball, mass_bias_deg, 0, 180, "degrees")},
-    JSON_END};
-
-static bool surface_parse(const Json *value, Surface *surface)
+bool surface_parse(const Json *value, Surface *surface)
 {
     Json grit, finish;
     Surface read = {.finish = FINISH_GRIT};
@@ -95,10 +64,10 @@ static bool ball_parse(const Json *value, Ball *ball)
         return false;
     if (json_member(value, "layout", &child) && !json_object(&child, LAYOUT_FIELDS, ball))
         return false;
-    if (ball->intermediate_in > ball->differential_in &&
-        json_member(value, "intermediate_in", &child))
-        return json_fail(&child, "found %s; allowed: at most the differential, %.10g inches",
-                         json_found(&child, found), ball->differential_in);
+    Error why = {0};
+    if (json_member(value, "intermediate_in", &child) &&
+        !ball_sound(ball, json_found(&child, found), &why))
+        return json_fail(&child, "%s", why.text);
     return true;
 }
 

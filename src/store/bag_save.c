@@ -37,6 +37,17 @@ static void bowler_out(JsonOut *out, const Bowler *bowler)
     json_out_end(out);
 }
 
+void surface_out(JsonOut *out, const Surface *surface)
+{
+    json_out_object(out, "surface");
+    if (surface->finish == FINISH_GRIT)
+        json_out_number(out, "grit", surface->grit);
+    else
+        json_out_string(out, "finish", FINISH_NAMES[surface->finish]);
+    json_out_number(out, "games_since", surface->games_since);
+    json_out_end(out);
+}
+
 static void ball_out(JsonOut *out, const Ball *ball)
 {
     json_out_object(out, NULL);
@@ -48,14 +59,7 @@ static void ball_out(JsonOut *out, const Ball *ball)
     json_out_number(out, "intermediate_in", ball->intermediate_in);
     json_out_string(out, "cover", COVER_NAMES[ball->cover]);
     json_out_number(out, "cover_strength", ball->cover_strength);
-    json_out_object(out, "surface");
-    if (ball->surface.finish == FINISH_GRIT)
-        json_out_number(out, "grit", ball->surface.grit);
-    else
-        json_out_string(out, "finish",
-                        ball->surface.finish == FINISH_COMPOUND ? "compound" : "polish");
-    json_out_number(out, "games_since", ball->surface.games_since);
-    json_out_end(out);
+    surface_out(out, &ball->surface);
     json_out_object(out, "layout");
     json_out_number(out, "pin_to_pap_in", ball->pin_to_pap_in);
     json_out_number(out, "mass_bias_deg", ball->mass_bias_deg);

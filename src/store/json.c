@@ -219,100 +219,10 @@ bool json_next(Json *item)
 
 /* ---- values ---- */
 
-static bool not_a_number(const Json *value, const JsonField *field, const char *what)
+/* What is found wrong with a value, at its place. */
+static bool put(bool done, const Json *value, const Error *why)
 {
-    char found[64];
-    return json_fail(value, "found %s; allowed: %s from %.10g to %.10g%s%s",
-                     json_found(value, found), what, field->min, field->max, field->of ? " " : "",
-                     field->of ? field->of : "");
-}
-
-static bool read_number(const Json *value, const JsonField *field, void *at)
-{
-    const cJSON *node = value->node;
-    bool whole = field->kind == JSON_INTEGER;
-    double number = node->valuedouble;
-    if (!cJSON_IsNumber(node) || !isfinite(number) || number < field->min || number > field->max ||
-        (whole && number != floor(number)))
-        return not_a_number(value, field, whole ? "a whole number" : "a number");
-    if (whole) {
-        int integer = (int)number;
-        memcpy(at, &integer, sizeof integer);
-    } else {
-        memcpy(at, &number, sizeof number);
-    }
-    return true;
-}
-
-/* ", a, b, c" of the words on offer, or as many as fit. */
-static void list_words(const char *const *words, char *out, size_t size)
-{
-    out[0] = '\0';
-    for (int i = 0; words[i]; i++) {
-        if (!words[i][0])
-            continue;
-        if (strlen(out) + strlen(words[i]) + 8 > size) {
-            text_append(out, size, ", ...");
-            return;
-        }
-        text_append(out, size, "%s %s", out[0] ? "," : "", words[i]);
-    }
-}
-
-static bool read_word(const Json *value, const JsonField *field, void *at)
-{
-    enum { LONG_LIST = 200 }; /* with a nearest word at hand, a longer list only hides it */
-    char found[64], list[ERROR_TEXT_MAX - 128];
-    const cJSON *node = value->node;
-    list_words(field->words, list, sizeof list);
-    if (!cJSON_IsString(node))
-        return json_fail(value, "found %s; allowed:%s", json_found(value, found), list);
-    for (int i = 0; field->words[i]; i++)
-        if (field->words[i][0] && strcmp(field->words[i], node->valuestring) == 0) {
-            memcpy(at, &i, sizeof i); /* enums are as wide as an int: asserted below */
-            return true;
-        }
-    const char *nearest = text_nearest(node->valuestring, field->words);
-    if (!nearest)
-        return json_fail(value, "unknown %s %s; allowed:%s", field->of, json_found(value, found),
-                         list);
-    bool brief = strlen(list) > LONG_LIST;
-    return json_fail(value, "unknown %s %s; nearest is \"%s\"%s%s", field->of,
-                     json_found(value, found), nearest,
-                     brief ? "" : "; allowed:", brief ? "" : list);
-}
-_Static_assert(sizeof(JsonKind) == sizeof(int), "enums are read as int");
-
-static bool read_text(const Json *value, const JsonField *field, void *at)
-{
-    char found[64];
-    const cJSON *node = value->node;
-    if (!cJSON_IsString(node))
-        return json_fail(value, "found %s; allowed: text of at most %zu bytes",
-                         json_found(value, found), field->size - 1);
-    if (strlen(node->valuestring) >= field->size)
-        return json_fail(value, "found text of %zu bytes; allowed: at most %zu",
-                         strlen(node->valuestring), field->size - 1);
-    text_clean(at, field->size, node->valuestring);
-    if (field->required && strspn(at, " ") == strlen(at))
-        return json_fail(value, "found %s; allowed: text that is not empty",
-                         json_found(value, found));
-    return true;
-}
-
-static bool read_id(const Json *value, const JsonField *field, void *at)
-{
-    static const char ALLOWED[] =
-        "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789_-";
-    char found[64];
-    const cJSON *node = value->node;
-    if (!cJSON_IsString(node) || !node->valuestring[0] ||
-        strlen(node->valuestring) >= field->size ||
-        node->valuestring[strspn(node->valuestring, ALLOWED)])
-        return json_fail(value, "found %s; allowed: 1 to %zu letters, digits, - or _",
-                         json_found(value, found), field->size - 1);
-    memcpy(at, node->valuestring, strlen(node->valuestring) + 1);
-    return true;
+    return done || json_fail(value, "%s", why->text);
 }
 
 static bool read_bool(const Json *value, void *at)
@@ -327,23 +237,27 @@ static bool read_bool(const Json *value, void *at)
 
 bool json_value(const Json *value, const JsonField *field, void *into)
 {
-    void *at = (char *)into + field->offset;
+    const cJSON *node = value->node;
+    const char *text = cJSON_IsString(node) ? node->valuestring : NULL;
+    char found[64];
+    Error why = {0};
+    if (field->kind == JSON_OTHER)
+        return true;
+    if (field->kind == JSON_BOOL)
+        return read_bool(value, (char *)into + field->offset);
+    const char *words = json_found(value, found);
     switch (field->kind) {
-    case JSON_NUMBER:
-    case JSON_INTEGER:
-        return read_number(value, field, at);
-    case JSON_BOOL:
-        return read_bool(value, at);
     case JSON_WORD:
-        return read_word(value, field, at);
+        return put(json_field_word(field, text, words, into, &why), value, &why);
     case JSON_TEXT:
-        return read_text(value, field, at);
+        return put(json_field_text(field, text, words, into, &why), value, &why);
     case JSON_ID:
-        return read_id(value, field, at);
-    case JSON_OTHER:
-        break;
+        return put(json_field_id(field, text, words, into, &why), value, &why);
+    default:
+        return put(json_field_number(field, cJSON_IsNumber(node) ? node->valuedouble : (double)NAN,
+                                     words, into, &why),
+                   value, &why);
     }
-    return true;
 }
 
 /* ---- objects ---- */

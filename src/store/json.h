@@ -9,7 +9,7 @@
 #include <stdbool.h>
 #include <stddef.h>
 
-#include "base/error.h"
+#include "base/json_field.h"
 
 typedef struct JsonDoc JsonDoc;
 
@@ -33,33 +33,6 @@ Json json_root(const JsonDoc *doc, Error *error);
 bool json_fail(const Json *value, const char *format, ...) __attribute__((format(printf, 2, 3)));
 /* What stands there, in at most 48 bytes of the file's own words, or "an object". */
 const char *json_found(const Json *value, char out[64]);
-
-typedef enum JsonKind {
-    JSON_OTHER,   /* known, read by the caller */
-    JSON_NUMBER,  /* double */
-    JSON_INTEGER, /* int */
-    JSON_BOOL,    /* bool */
-    JSON_WORD,    /* enum: index in `words`, of which the empty one is not offered */
-    JSON_TEXT,    /* char[size], cleaned; may be empty unless required */
-    JSON_ID       /* char[size] of letters, digits, - and _ */
-} JsonKind;
-
-typedef struct JsonField {
-    const char *key;
-    JsonKind kind;
-    bool required;
-    size_t offset, size; /* of the member */
-    double min, max;     /* numbers */
-    const char *of;      /* numbers: their unit; words: what they name ("cover") */
-    const char *const *words;
-} JsonField;
-
-/* Rows of a table of fields; the table ends with JSON_END. */
-#define JSON_AT(type, member) .offset = offsetof(type, member), .size = sizeof(((type *)0)->member)
-#define JSON_END                                                                                   \
-    {                                                                                              \
-        .key = NULL                                                                                \
-    }
 
 /* Reads an object's members into the struct at `into`. Unknown, doubled and missing keys are
  * faults. Members that are absent leave the struct as it is. */

@@ -5,6 +5,7 @@
 
 #include <stdint.h>
 
+#include "base/json_out.h"
 #include "store/builtin.h"
 #include "store/files.h"
 #include "store/json.h"
@@ -54,6 +55,10 @@ bool load_missing(const char *kind, const char *name, Error *error);
 
 /* CRC-32 (ISO 3309, as in zip): finds every single flipped bit. */
 uint32_t load_crc32(const char *bytes, size_t size);
+
+/* A ball's surface, in a bag or in a journal; and its writing, under the key "surface". */
+bool surface_parse(const Json *value, Surface *surface);
+void surface_out(JsonOut *out, const Surface *surface);
 
 bool bag_parse(const Json *root, Bag *bag);
 bool pattern_parse(const Json *root, const Loaded *file, Pattern *pattern);
