@@ -161,8 +161,9 @@ static void print_shot(const Session *session, int index)
     pins_words(shot->spare_said, shot->spare_left, "spare", spare, sizeof spare);
     number_words(shot->stance, stance, sizeof stance);
     number_words(shot->aim, aim, sizeof aim);
-    printf("%5d %-5s %d ", session->shot_frame[index], SIDE_NAMES[shot->lane], shot->slot);
-    print_cell(ball ? ball->name : "?", 13);
+    printf("%5d %-5s %c ", session->shot_frame[index], SIDE_NAMES[shot->lane],
+           shot->slot ? '0' + shot->slot : '-'); /* in the locker now */
+    print_cell(ball ? ball->name : shot->ball[0] ? shot->ball : "?", 13);
     printf(" %4s %4s %-7s %-7s %-7s ", stance, aim, word_or_dash(HIT_NAMES[shot->hit]),
            word_or_dash(READ_NAMES[shot->read]), word_or_dash(RELEASE_NAMES[shot->release]));
     if (spare[0])
@@ -232,7 +233,7 @@ static void shot_json(JsonOut *out, const Session *session, int index)
     json_out_integer(out, "frame", session->shot_frame[index]);
     json_out_string(out, "lane", SIDE_NAMES[shot->lane]);
     json_out_integer(out, "slot", shot->slot);
-    json_out_string(out, "ball", ball ? ball->id : NULL);
+    json_out_string(out, "ball", ball ? ball->id : shot->ball[0] ? shot->ball : NULL);
     said_json(out, "stance", shot->stance, shot->stance != 0.0);
     said_json(out, "aim", shot->aim, shot->aim != 0.0);
     said_json(out, "mph", shot->mph, shot->mph != 0.0);
@@ -310,7 +311,7 @@ static void csv_shot(const JournalHead *head, const Session *session, int index)
     csv_text(session->pattern.name, ',');
     printf("%d,%d,%d,%s,%d,%d,", index + 1, session->shot_game[index], session->shot_frame[index],
            SIDE_NAMES[shot->lane], session->event.pair[shot->lane], shot->slot);
-    csv_text(ball ? ball->id : "", ',');
+    csv_text(ball ? ball->id : shot->ball, ',');
     csv_text(ball ? ball->name : "", ',');
     csv_number(shot->stance, shot->stance != 0.0);
     csv_number(shot->aim, shot->aim != 0.0);

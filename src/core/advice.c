@@ -92,12 +92,27 @@ static Delivery todays(const AdviceJob *job, Delivery delivery)
     return delivery;
 }
 
-static bool same_shots(const Shot *a, const Shot *b, int count)
+/* Whether a shot was thrown with the same ball by one bag as by another, whatever its name is and
+ * where it lies. Bytes between members may differ: then the shots are only weighed anew. */
+static bool same_ball(const Shot *a, const Bag *bag_a, const Shot *b, const Bag *bag_b)
 {
+    Ball x = {0}, y = {0};
+    if (shot_ball(a, bag_a, &x) != shot_ball(b, bag_b, &y))
+        return false;
+    memset(x.name, 0, sizeof x.name);
+    memset(y.name, 0, sizeof y.name);
+    x.slot = y.slot = 0;
+    return memcmp(&x, &y, sizeof x) == 0;
+}
+
+/* The new question's first shots against those seen last. */
+static bool same_shots(const AdviceJob *job, int count)
+{
+    const Shot *a = job->seen_shots, *b = job->shots;
     for (int i = 0; i < count; i++)
-        if (a[i].lane != b[i].lane || a[i].slot != b[i].slot || a[i].stance != b[i].stance ||
-            a[i].aim != b[i].aim || a[i].mph != b[i].mph || a[i].mph_change != b[i].mph_change ||
-            a[i].loft_change_ft != b[i].loft_change_ft ||
+        if (!same_ball(&a[i], &job->seen_bag, &b[i], job->in.bag) || a[i].lane != b[i].lane ||
+            a[i].stance != b[i].stance || a[i].aim != b[i].aim || a[i].mph != b[i].mph ||
+            a[i].mph_change != b[i].mph_change || a[i].loft_change_ft != b[i].loft_change_ft ||
             a[i].rotation_change_deg != b[i].rotation_change_deg || a[i].hit != b[i].hit ||
             a[i].read != b[i].read || a[i].release != b[i].release ||
             a[i].left_said != b[i].left_said || a[i].left != b[i].left)
@@ -112,23 +127,35 @@ static void recall(AdviceJob *job)
     oil_lay(job->in.pattern, &sheet);
     oil_for_hand(&sheet, job->in.bag->bowler.hand, &in_frame);
     bool same = job->seen >= 0 && job->seen_bowlers == job->in.bowlers_on_pair &&
-                memcmp(&job->seen_bag, job->in.bag, sizeof job->seen_bag) == 0 &&
+                memcmp(&job->seen_bag.bowler, &job->in.bag->bowler, sizeof(Bowler)) == 0 &&
                 memcmp(&job->seen_sheet, &in_frame, sizeof in_frame) == 0;
     int count = job->in.shot_count;
-    if (same && job->seen <= count && same_shots(job->seen_shots, job->shots, job->seen))
-        return;
-    if (same && job->before_seen >= 0 && job->before_seen <= count &&
-        same_shots(job->seen_shots, job->shots, job->before_seen)) {
-        job->belief = job->before; /* the last shot was taken back or edited */
+    bool all = same && job->seen <= count && same_shots(job, job->seen);
+    bool but_last = !all && same && job->before_seen >= 0 && job->before_seen <= count &&
+                    same_shots(job, job->before_seen);
+    job->seen_bag = *job->in.bag;
+    if (but_last) { /* the last shot was taken back or edited */
+        job->belief = job->before;
         job->seen = job->before_seen;
-        return;
     }
+    if (all || but_last)
+        return;
     belief_begin(&job->belief, &in_frame, BELIEF_SEED);
     job->seen = 0;
     job->before_seen = -1;
-    job->seen_bag = *job->in.bag;
     job->seen_sheet = in_frame;
     job->seen_bowlers = job->in.bowlers_on_pair;
+}
+
+/* Signs compare shots with what would be thrown next by the slot: a ball thrown with another
+ * surface than it has now is not the one that lies there. */
+static void in_slot(const Bag *bag, Shot *shot)
+{
+    Ball thrown;
+    const Ball *now = bag_slot(bag, shot->slot);
+    if (!now || !shot_ball(shot, bag, &thrown) || strcmp(now->id, thrown.id) != 0 ||
+        !ball_same_surface(&now->surface, &thrown.surface))
+        shot->slot = 0;
 }
 
 void advice_begin(AdviceJob *job, const AdviceInput *input)
@@ -144,6 +171,7 @@ void advice_begin(AdviceJob *job, const AdviceInput *input)
             shot->stance = input->plan.stance;
         if (shot->aim == 0.0)
             shot->aim = input->plan.aim;
+        in_slot(input->bag, shot);
     }
     job->in.shots = job->shots;
     recall(job);
@@ -180,15 +208,18 @@ static void step_shot(AdviceJob *job)
     }
     const Shot *shot = &job->shots[job->seen];
     job->seen_shots[job->seen++] = *shot;
-    const Ball *ball = bag_slot(job->in.bag, shot->slot);
-    if (!ball) /* thrown with a ball that has left the bag: it says nothing that can be used */
-        return;
+    Ball ball;
+    MotionBody body;
+    BatchBall batch;
+    if (!shot_ball(shot, job->in.bag, &ball))
+        return; /* it has left the bag: it says nothing that can be used */
+    motion_body(&ball, &body);
+    batch_ball(&body, &batch);
     Bowler bowler = job->in.bag->bowler; /* what is expected is what was meant */
     bowler.mph += shot->mph_change;
     bowler.loft_ft = fmax(0.0, bowler.loft_ft + shot->loft_change_ft);
     bowler.rotation_deg += shot->rotation_change_deg;
-    belief_see(&job->belief, &bowler, ball, &job->body[shot->slot - 1], &job->batch[shot->slot - 1],
-               shot, job->in.bowlers_on_pair);
+    belief_see(&job->belief, &bowler, &ball, &body, &batch, shot, job->in.bowlers_on_pair);
 }
 
 /* What the rules ask for and forbid. The first of a rule's answers counts in full, later ones a

@@ -10,7 +10,8 @@ void session_begin(Session *session, const EventInfo *event, const Bag *bag, con
                    const Plan *first)
 {
     session->event = *event;
-    session->bag = *bag;
+    session->bag = session->bag_log.first = *bag;
+    session->bag_log.count = session->bag_log.standing = 0;
     session->pattern = *pattern;
     session->first = *first;
     session->entry_count = 0;
@@ -60,7 +61,8 @@ static void apply_standing(Session *session, const Entry *entry)
         session->shot_frame[session->shot_count] = (unsigned char)session->frame;
         session->shot_second[session->shot_count] =
             entry->shot.left_said && entry->shot.left != 0 && !session->last_ball;
-        session->shots[session->shot_count++] = entry->shot;
+        session->shots[session->shot_count] = entry->shot;
+        session_find_slot(session, &session->shots[session->shot_count++]);
         next_frame(session, &entry->shot);
         break;
     case ENTRY_PLAN:
@@ -110,6 +112,8 @@ void session_fold(Session *session)
             as_edited.shot = session->entries[last_edit[session->shot_count]].shot;
         apply_standing(session, &as_edited);
     }
+    for (int lane = 0; lane < SIDE_COUNT; lane++)
+        session_fill_plan(session, &session->plan[lane]);
     session->can_undo = session->standing_count > 0;
     session->can_redo = session->taken_count > 0;
 }
@@ -126,10 +130,8 @@ static const char *release_fault(double mph, double loft_ft, double rotation_deg
     return NULL;
 }
 
-static const char *plan_fault(const Session *session, const Plan *plan)
+static const char *plan_fault(const Plan *plan)
 {
-    if (plan->slot < 1 || plan->slot > BAG_SLOTS || !bag_slot(&session->bag, plan->slot))
-        return "no ball in that slot";
     if (!(plan->stance >= -10.0 && plan->stance <= 60.0))
         return "stance outside -10 to 60";
     if (!(plan->aim >= -10.0 && plan->aim <= 50.0))
@@ -137,10 +139,8 @@ static const char *plan_fault(const Session *session, const Plan *plan)
     return release_fault(plan->mph_change, plan->loft_change_ft, plan->rotation_change_deg);
 }
 
-static const char *shot_fault(const Session *session, const Shot *shot)
+static const char *shot_fault(const Shot *shot)
 {
-    if (shot->slot < 1 || shot->slot > BAG_SLOTS || !bag_slot(&session->bag, shot->slot))
-        return "no ball in that slot";
     if ((unsigned)shot->lane >= SIDE_COUNT || (unsigned)shot->hit >= HIT_COUNT ||
         (unsigned)shot->read >= READ_COUNT || (unsigned)shot->release >= RELEASE_COUNT ||
         (shot->left & ~PINS_ALL))
@@ -154,7 +154,21 @@ static const char *shot_fault(const Session *session, const Shot *shot)
     return release_fault(shot->mph_change, shot->loft_change_ft, shot->rotation_change_deg);
 }
 
-const char *session_refuses(const Session *session, const Entry *entry)
+/* A shot of a ball that has left its slot may still be said anew. */
+static const char *slot_fault(const Session *session, const Entry *entry)
+{
+    bool plan = entry->kind == ENTRY_PLAN;
+    if (!plan && entry->kind != ENTRY_SHOT && entry->kind != ENTRY_EDIT)
+        return NULL;
+    if (!plan && entry->shot.slot == 0 && entry->shot.ball[0])
+        return NULL;
+    return bag_slot(&session->bag, plan ? entry->plan.slot : entry->shot.slot)
+               ? NULL
+               : "no ball in that slot";
+}
+
+/* What is wrong with an entry whatever the bag has become. */
+static const char *entry_fault(const Session *session, const Entry *entry)
 {
     if (session->entry_count >= SESSION_ENTRIES_MAX)
         return "the event's log is full";
@@ -166,13 +180,13 @@ const char *session_refuses(const Session *session, const Entry *entry)
             return "the event's log is full";
         if (session->game_over && session->game >= session->event.games)
             return "the last game is over";
-        return shot_fault(session, &entry->shot);
+        return shot_fault(&entry->shot);
     case ENTRY_EDIT:
         if (entry->index < 0 || entry->index >= session->shot_count)
             return "no such shot";
-        return shot_fault(session, &entry->shot);
+        return shot_fault(&entry->shot);
     case ENTRY_PLAN:
-        return plan_fault(session, &entry->plan);
+        return plan_fault(&entry->plan);
     case ENTRY_APART:
         return entry->apart == session->apart ? "nothing would change" : NULL;
     case ENTRY_GAME:
@@ -186,21 +200,46 @@ const char *session_refuses(const Session *session, const Entry *entry)
     }
 }
 
-bool session_apply(Session *session, const Entry *entry)
+const char *session_refuses(const Session *session, const Entry *entry)
 {
-    if (session_refuses(session, entry))
-        return false;
+    const char *why = entry_fault(session, entry);
+    return why ? why : slot_fault(session, entry);
+}
+
+static void add(Session *session, Entry entry)
+{
     int at = session->entry_count++;
-    session->entries[at] = *entry;
-    if (entry->kind == ENTRY_UNDO) {
+    session->entries[at] = entry;
+    if (entry.kind == ENTRY_UNDO) {
         session->taken[session->taken_count++] = session->standing[--session->standing_count];
-    } else if (entry->kind == ENTRY_REDO) {
+    } else if (entry.kind == ENTRY_REDO) {
         session->standing[session->standing_count++] = session->taken[--session->taken_count];
     } else {
         session->standing[session->standing_count++] = (short)at;
         session->taken_count = 0; /* a new entry ends what could be given back */
     }
     session_fold(session);
+}
+
+bool session_apply(Session *session, const Entry *entry)
+{
+    if (session_refuses(session, entry))
+        return false;
+    Entry named = *entry;
+    if (entry->kind == ENTRY_SHOT || entry->kind == ENTRY_EDIT)
+        session_say_ball(session, &named.shot);
+    add(session, named);
+    return true;
+}
+
+bool session_restore(Session *session, const Entry *entry)
+{
+    if (entry_fault(session, entry))
+        return false;
+    Entry named = *entry;
+    if ((entry->kind == ENTRY_SHOT || entry->kind == ENTRY_EDIT) && !entry->shot.ball[0])
+        session_say_ball(session, &named.shot); /* written before shots named their ball */
+    add(session, named);
     return true;
 }
 
@@ -237,7 +276,8 @@ Shot session_shot(Side lane, const Plan *plan)
 
 const Ball *session_ball(const Session *session, const Shot *shot)
 {
-    return bag_slot(&session->bag, shot->slot);
+    return shot->ball[0] ? bag_find(&session->bag, shot->ball)
+                         : bag_slot(&session->bag, shot->slot);
 }
 
 Shot session_next_shot(const Session *session)

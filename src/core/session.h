@@ -1,10 +1,11 @@
 /* session.h - an event under way: the state that follows from what the bowler entered.
  *
- * A Session is the fold of its entries. Undo is an entry too; the log only grows. Nothing here
- * reads a file or the clock. */
+ * A Session is the fold of its entries. Undo is an entry too; the log only grows. The bag has a log
+ * of its own: its file keeps it, not the event's. Nothing here reads a file or the clock. */
 #ifndef SETTEE_CORE_SESSION_H
 #define SETTEE_CORE_SESSION_H
 
+#include "core/bag_edit.h"
 #include "core/delivery.h"
 #include "core/oil.h"
 #include "core/score.h"
@@ -50,7 +51,8 @@ typedef struct Entry {
 
 typedef struct Session {
     EventInfo event;
-    Bag bag;
+    Bag bag; /* as edited */
+    BagLog bag_log;
     Pattern pattern;
     Plan first; /* plans at the start of the event */
     int entry_count;
@@ -82,12 +84,34 @@ void session_begin(Session *session, const EventInfo *event, const Bag *bag, con
  * undo, no such slot or shot): then nothing has changed. */
 bool session_apply(Session *session, const Entry *entry);
 
+/* The same for an entry that was kept earlier: the bag may have changed since. A shot stays with
+ * the ball it names; a slot that is empty now is no fault. */
+bool session_restore(Session *session, const Entry *entry);
+
 /* Reckons the fold anew from the entries that stand; session_apply does so by itself. */
 void session_fold(Session *session);
 
 /* Whether session_apply would take it, and why not in a few words (static text; NULL if it would).
  */
 const char *session_refuses(const Session *session, const Entry *entry);
+
+/* Edits of the bag, with undo and redo of their own. Shots stay with the ball and the surface they
+ * were thrown with; a plan whose slot is empty goes to the first that is filled. False, with why
+ * not in one line, when the event does not allow it: a ball that was thrown stays in the bag, one
+ * ball stays in a slot, no surface changes once scored play has begun. */
+bool session_bag_edit(Session *session, const BagEdit *edit, Error *error);
+bool session_bag_undo(Session *session, Error *error);
+bool session_bag_redo(Session *session, Error *error);
+
+/* Whether a surface may still be changed: until scored play has begun. And the words for it. */
+bool session_surfaces_free(const Session *session);
+extern const char *const SESSION_SURFACES_CLOSED;
+
+/* For the fold: names the ball of a shot's slot, unless it is named already; finds the slot where a
+ * named ball lies; brings a plan to a filled slot. */
+void session_say_ball(const Session *session, Shot *shot);
+void session_find_slot(const Session *session, Shot *shot);
+void session_fill_plan(const Session *session, Plan *plan);
 
 /* The score of a game as far as it was logged. False when something is missing before its last
  * ball (a leave not seen, a spare not said): then `score` holds what comes before that. */
@@ -96,7 +120,8 @@ bool session_score(const Session *session, int game, Score *score);
 /* A shot that is thrown as planned. */
 Shot session_shot(Side lane, const Plan *plan);
 
-/* The ball of a shot: the one in its slot of the bag as it is now; NULL: the slot is empty. */
+/* The ball that a shot names, or else the one in its slot, as the bag has it now (shot_ball: with
+ * the surface it had then); NULL: the bag has it no more. */
 const Ball *session_ball(const Session *session, const Shot *shot);
 
 /* A shot as the plan says it will be thrown next. */

@@ -39,3 +39,14 @@ void shot_hit_span(Hit hit, double *low, double *high)
     *low = hit > HIT_WIDE ? UPPER[hit - 1] : 0.0;
     *high = hit < HIT_CROSSED ? UPPER[hit] : (double)LANE_BOARDS + 1.0;
 }
+
+bool shot_ball(const Shot *shot, const Bag *bag, Ball *ball)
+{
+    const Ball *now = shot->ball[0] ? bag_find(bag, shot->ball) : bag_slot(bag, shot->slot);
+    if (!now)
+        return false;
+    *ball = *now;
+    if (shot->ball[0])
+        ball->surface = shot->surface;
+    return true;
+}

@@ -4,6 +4,7 @@
 
 #include <stdbool.h>
 
+#include "core/bag.h"
 #include "core/lane.h"
 
 typedef enum Side { SIDE_LEFT, SIDE_RIGHT, SIDE_COUNT } Side; /* lane of the pair */
@@ -43,7 +44,9 @@ extern const char *const RELEASE_NAMES[RELEASE_COUNT + 1];
 
 typedef struct Shot {
     Side lane;
-    int slot;           /* 1..6 */
+    int slot;           /* 1..6; in a session the slot its ball lies in now, 0: none */
+    char ball[32];      /* id of the ball that was thrown; "": what lies in the slot */
+    Surface surface;    /* of that ball when it was thrown; only where `ball` is said */
     double stance, aim; /* boards from the bowler's own side; 0 = not said */
     double mph;         /* as seen; 0 = not said */
     /* How it was meant to differ from the usual release; ranges as a plan's. */
@@ -67,6 +70,9 @@ static inline bool shot_pocket(const Shot *shot)
 {
     return shot->hit == HIT_LIGHT || shot->hit == HIT_FLUSH;
 }
+/* The ball as it was thrown: by its id, with the surface it had then. False: the bag has it no
+ * more. */
+bool shot_ball(const Shot *shot, const Bag *bag, Ball *ball);
 /* A release that says something of the lane: good, or not said to be bad. */
 static inline bool shot_good(const Shot *shot) { return shot->release <= RELEASE_GOOD; }
 

@@ -42,6 +42,10 @@ static void put_shot(JsonOut *out, const Shot *shot)
     json_out_object(out, "shot");
     json_out_string(out, "lane", SIDE_NAMES[shot->lane]);
     json_out_integer(out, "slot", shot->slot);
+    if (shot->ball[0]) {
+        json_out_string(out, "ball", shot->ball);
+        surface_out(out, &shot->surface);
+    }
     put_number(out, "stance", shot->stance);
     put_number(out, "aim", shot->aim);
     put_number(out, "mph", shot->mph);
@@ -238,7 +242,7 @@ static bool line_good(const char *line, size_t length, int line_number, int numb
     Json root = json_root(doc, fault);
     Entry entry;
     bool good = number == 0 ? header_parse(&root, tale) : entry_parse(&root, number, &entry);
-    if (good && number > 0 && session && !session_apply(session, &entry)) {
+    if (good && number > 0 && session && !session_restore(session, &entry)) {
         const char *why = session_refuses(session, &entry);
         good = json_fail(&root, "the entry does not fit this event: %s", why ? why : "refused");
     }

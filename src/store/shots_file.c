@@ -28,6 +28,8 @@
  * checks, and must give back whatever that let through. */
 static const JsonField FILE_FIELDS[] = {SHOT_FIELDS(1, -10, 60, 5, 35, 2, -3, 5, 110)};
 static const JsonField JOURNAL_FIELDS[] = {
+    {"ball", JSON_ID, JSON_AT(Shot, ball)},
+    {.key = "surface"},
     SHOT_FIELDS(0, -1e9, 1e9, -1e9, 1e9, 1e9, -1e9, 1e9, 1e9)};
 
 bool shot_knows_key(const char *key)
@@ -74,10 +76,14 @@ static bool pins_parse(const Json *array, Pins *pins)
 
 bool shot_parse(const Json *value, bool strict, Shot *shot)
 {
-    Json left, spare;
+    Json left, spare, surface;
     *shot = (Shot){0};
     if (!json_object(value, strict ? FILE_FIELDS : JOURNAL_FIELDS, shot))
         return false;
+    if (json_member(value, "surface", &surface) && !surface_parse(&surface, &shot->surface))
+        return false;
+    if (shot->ball[0] && !json_member(value, "surface", &surface))
+        return json_fail(value, "found a \"ball\" without its \"surface\"");
     shot->left_said = json_member(value, "left", &left);
     shot->spare_said = json_member(value, "spare", &spare);
     if ((shot->left_said && !pins_parse(&left, &shot->left)) ||

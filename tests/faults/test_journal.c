@@ -243,18 +243,66 @@ static void test_lines_out_of_place(void **state)
     free(text);
 }
 
-/* An entry that the event no longer allows: here its ball has left the bag. */
+/* An entry that the event no longer allows: here it has been cut to one game. */
 static void test_refused_entry(void **state)
 {
     (void)state;
-    helper_write_journal(4);
+    helper_write_journal(12);
     Session *session = helper_session(1);
-    session->bag.count = 1; /* slot 2 is empty now */
+    session->event.games = 1;
     journal_close(reopen(session));
-    assert_int_equal(session->entry_count, 1);
-    assert_non_null(strstr(notice, "line 3 of the journal can't be used (the entry does not fit "
-                                   "this event: no ball in that slot)"));
+    assert_int_equal(session->entry_count, 10);
+    assert_non_null(strstr(notice, "line 12 of the journal can't be used (the entry does not fit "
+                                   "this event: that was the last game)"));
     assert_true(exists(beside(".damaged-1")));
+}
+
+/* A bag that was edited since is no fault: a shot stays with the ball it names, in whatever slot it
+ * lies now, and with its surface; a plan goes to a slot that is filled. */
+static void test_bag_changed_since(void **state)
+{
+    (void)state;
+    Session *session = helper_session(0);
+    Journal *journal = reopen(session);
+    Error error = {0};
+    for (int i = 0; i < 3; i++) {
+        Entry entry = helper_entry(i);
+        assert_true(session_apply(session, &entry));
+        assert_true(journal_append(journal, &session->entries[i], &error));
+    }
+    journal_close(journal);
+    session = helper_session(1);
+    Ball *ember = &session->bag.balls[0], *glint = &session->bag.balls[1];
+    ember->slot = 2;
+    ember->surface = (Surface){.finish = FINISH_POLISH};
+    glint->slot = 0;
+    journal_close(reopen(session));
+    assert_string_equal(notice, "");
+    assert_int_equal(session->entry_count, 3);
+    assert_string_equal(session->shots[0].ball, "ember");
+    assert_int_equal(session->shots[0].slot, 2);
+    assert_int_equal(session->shots[0].surface.finish, FINISH_GRIT);
+    assert_near(session->shots[0].surface.grit, 2000.0, 0);
+    assert_string_equal(session->shots[1].ball, "glint");
+    assert_int_equal(session->shots[1].slot, 0);
+    assert_int_equal(session->plan[SIDE_LEFT].slot, 2);
+
+    /* a ball that is in the bag no more, and entries that name none */
+    session = helper_session(1);
+    session->bag.count = 1;
+    journal_close(reopen(session));
+    assert_string_equal(notice, "");
+    assert_int_equal(session->entry_count, 3);
+    assert_int_equal(session->shots[1].slot, 0);
+    assert_int_equal(unlink(helper_journal), 0);
+    helper_write_journal(8);
+    session = helper_session(1);
+    session->bag.count = 1;
+    journal_close(reopen(session));
+    assert_string_equal(notice, "");
+    assert_int_equal(session->entry_count, 8);
+    assert_string_equal(session->shots[0].ball, "ember");
+    assert_string_equal(session->shots[1].ball, "");
 }
 
 static void test_other_day(void **state)
@@ -600,6 +648,7 @@ int main(void)
                                        TEST(test_rubbish),
                                        TEST(test_lines_out_of_place),
                                        TEST(test_refused_entry),
+                                       TEST(test_bag_changed_since),
                                        TEST(test_other_day),
                                        TEST(test_newer_format),
                                        TEST(test_full_disk),
