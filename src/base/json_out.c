@@ -74,12 +74,21 @@ static void put_quoted(JsonOut *out, const char *text)
     put_text(out, "\"");
 }
 
+static void put_line(JsonOut *out, int depth)
+{
+    put_text(out, "\n");
+    for (int i = 0; i < depth; i++)
+        put_text(out, "  ");
+}
+
 /* What stands before a value: the comma of the one before it, and its key. */
 static void put_key(JsonOut *out, const char *key)
 {
     if (out->depth > 0) {
         if (out->filled[out->depth - 1])
-            put_text(out, ",");
+            put_text(out, out->lines > 0 && out->depth > out->lines ? ", " : ",");
+        if (out->depth <= out->lines)
+            put_line(out, out->depth);
         out->filled[out->depth - 1] = true;
         if ((key != NULL) != (out->close[out->depth - 1] == '}'))
             out->failed = true;
@@ -88,7 +97,7 @@ static void put_key(JsonOut *out, const char *key)
     }
     if (key) {
         put_quoted(out, key);
-        put_text(out, ":");
+        put_text(out, out->lines > 0 ? ": " : ":");
     }
 }
 
@@ -115,7 +124,11 @@ void json_out_end(JsonOut *out)
         return;
     }
     out->depth--;
+    if (out->depth < out->lines && out->filled[out->depth])
+        put_line(out, out->depth);
     put(out, &out->close[out->depth], 1);
+    if (out->depth == 0 && out->lines > 0)
+        put_text(out, "\n");
 }
 
 void json_out_number(JsonOut *out, const char *key, double value)

@@ -11,7 +11,8 @@
  *     json_out_free(&out);
  *
  * Every call takes the key of its value, NULL inside an array and at the top. The result is one
- * line, valid UTF-8, and holds no raw control character. Must not know about bowling. */
+ * line (unless `lines` is set), valid UTF-8, and holds no raw control character. Must not know
+ * about bowling. */
 #ifndef SETTEE_BASE_JSON_OUT_H
 #define SETTEE_BASE_JSON_OUT_H
 
@@ -24,6 +25,7 @@ typedef struct JsonOut {
     char *text; /* heap, owned by this; NULL while nothing was written */
     size_t length, room;
     int depth;
+    int lines;   /* for files that people read: values no deeper than this get lines of their own */
     bool failed; /* memory ran short, or begins and ends did not match */
     char close[JSON_OUT_DEPTH_MAX];
     bool filled[JSON_OUT_DEPTH_MAX]; /* a comma is due before the next value at this depth */

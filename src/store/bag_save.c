@@ -1,9 +1,15 @@
 /* bag_save.c - a bag as settee-bag/1, checked as any file is before a byte of it is written. */
+#include <errno.h>
+#include <fcntl.h>
+#include <stdlib.h>
 #include <string.h>
+#include <unistd.h>
 
 #include "base/json_out.h"
+#include "base/text.h"
 #include "store/atomic.h"
 #include "store/load.h"
+#include "store/paths.h"
 
 static void scatter_out(JsonOut *out, const Scatter *scatter)
 {
@@ -84,21 +90,68 @@ static bool reads_back(const char *text, size_t size, const Bag *bag, Error *err
     return good;
 }
 
+/* A ball a line: people read and edit these files. */
+static bool out_bag(JsonOut *out, const Bag *bag, Error *error)
+{
+    out->lines = 2;
+    json_out_object(out, NULL);
+    json_out_string(out, "format", "settee-bag/1");
+    bowler_out(out, &bag->bowler);
+    json_out_array(out, "balls");
+    for (int i = 0; i < bag->count; i++)
+        ball_out(out, &bag->balls[i]);
+    json_out_end(out);
+    json_out_end(out);
+    const char *text = json_out_text(out);
+    return text ? reads_back(text, strlen(text), bag, error) : error_set(error, "memory ran short");
+}
+
 bool files_save_bag(const char *path, const Bag *bag, Error *error)
 {
     JsonOut out = json_out_start();
-    json_out_object(&out, NULL);
-    json_out_string(&out, "format", "settee-bag/1");
-    bowler_out(&out, &bag->bowler);
-    json_out_array(&out, "balls");
-    for (int i = 0; i < bag->count; i++)
-        ball_out(&out, &bag->balls[i]);
-    json_out_end(&out);
-    json_out_end(&out);
-    const char *text = json_out_text(&out);
-    bool done = text ? reads_back(text, strlen(text), bag, error) &&
-                           atomic_write(path, text, strlen(text), error)
-                     : error_set(error, "memory ran short");
+    bool done = out_bag(&out, bag, error) &&
+                atomic_write(path, json_out_text(&out), strlen(json_out_text(&out)), error);
+    json_out_free(&out);
+    return done;
+}
+
+/* Whether the file is still what it was; a file that has gone is no one's work any more. */
+static bool unchanged(const BagFile *file, Error *error)
+{
+    size_t length;
+    int fd = open(file->path, O_RDONLY | O_CLOEXEC);
+    if (fd < 0)
+        return errno == ENOENT || errno == ENOTDIR
+                   ? true
+                   : error_set(error, "can't be opened: %s", strerror(errno));
+    char *text = load_descriptor(fd, FILES_BYTES_MAX, &length, error);
+    close(fd);
+    bool same = text && file->there && load_crc32(text, length) == file->sum;
+    if (text && !same)
+        error_set(error,
+                  "changed on disk meanwhile, not overwritten: start settee again to read it");
+    free(text);
+    return same;
+}
+
+bool files_bag_keep(BagFile *file, const Bag *bag, Error *error)
+{
+    Error unheard;
+    error = error ? error : &unheard;
+    *error = (Error){0};
+    if (!file->path[0])
+        return error_set(error, "neither XDG_CONFIG_HOME nor HOME is an absolute path: no place to "
+                                "keep the bag");
+    text_clean(error->file, sizeof error->file, file->path);
+    JsonOut out = json_out_start();
+    bool done = out_bag(&out, bag, error) && unchanged(file, error) &&
+                paths_make_folders(file->path, error);
+    if (done) {
+        const char *text = json_out_text(&out);
+        done = atomic_write(file->path, text, strlen(text), error);
+        file->there = file->there || done;
+        file->sum = done ? load_crc32(text, strlen(text)) : file->sum;
+    }
     json_out_free(&out);
     return done;
 }

@@ -98,6 +98,26 @@ static bool read_file(int format, const char *name, void *into, Error *error)
 
 bool files_bag(const char *name, Bag *bag, Error *error) { return read_file(0, name, bag, error); }
 
+bool files_bag_open(const char *name, Bag *bag, BagFile *place, Error *error)
+{
+    Loaded file;
+    Error unheard;
+    error = error ? error : &unheard;
+    *place = (BagFile){0};
+    if (!load_file(FORMATS[0].kind, name, &file, error))
+        return false;
+    bool done = parse_loaded(&FORMATS[0], &file, bag, error);
+    load_free(&file);
+    place->there = file.found.path[0] && !file.found.builtin;
+    place->sum = file.sum;
+    if (place->there)
+        text_copy(place->path, sizeof place->path, file.found.path);
+    /* A home that can't be named is no fault yet: only keeping needs it, and says so. */
+    else if (!home_path(FORMATS[0].kind, file.id, place->path, sizeof place->path))
+        place->path[0] = '\0';
+    return done;
+}
+
 bool files_pattern(const char *name, Pattern *pattern, Error *error)
 {
     return read_file(1, name, pattern, error);

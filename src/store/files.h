@@ -8,6 +8,8 @@
 #ifndef SETTEE_STORE_FILES_H
 #define SETTEE_STORE_FILES_H
 
+#include <stdint.h>
+
 #include "base/error.h"
 #include "base/theme.h"
 #include "core/bag.h"
@@ -55,6 +57,21 @@ bool files_copy(const char *kind, const char *from, const char *to, char *path, 
 /* Reads `name`, finds its kind by its format key (or shots) and checks it. `kind` receives a word
  * for people: "bag", "pattern", ... (static text). */
 bool files_check(const char *name, const char **kind, Error *error);
+
+/* Where a bag is kept, and what its file held when it was last read or written. */
+typedef struct BagFile {
+    char path[1024];
+    bool there; /* it was a file, and this is the sum of its bytes */
+    uint32_t sum;
+} BagFile;
+
+/* Reads a bag that shall be kept again: in the file that `name` led to, or for a built-in bag in
+ * $XDG_CONFIG_HOME/settee/bags/ID.json. */
+bool files_bag_open(const char *name, Bag *bag, BagFile *file, Error *error);
+
+/* Keeps it there, whole or not at all; folders are made. Refused when the file is no longer what it
+ * was when last read or written: somebody else's work is not overwritten. */
+bool files_bag_keep(BagFile *file, const Bag *bag, Error *error);
 
 /* Writes a bag as a file, whole or not at all; refused where files_bag would refuse it. */
 bool files_save_bag(const char *path, const Bag *bag, Error *error);

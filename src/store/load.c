@@ -263,6 +263,8 @@ bool load_file(const char *kind, const char *name, Loaded *loaded, Error *error)
         text_clean(error->file, sizeof error->file, name);
         got = take_path(kind, name, loaded, error);
     }
+    if (got)
+        loaded->sum = load_crc32(loaded->text, loaded->length);
     if (got && loaded->length >= 3 && memcmp(loaded->text, MARK, 3) == 0) {
         loaded->length -= 3;
         memmove(loaded->text, loaded->text + 3, loaded->length + 1);

@@ -32,6 +32,7 @@ typedef struct Loaded {
     size_t length;
     Found found;       /* empty for standard input */
     char id[64];       /* from the file's name: letters, digits, - and _ */
+    uint32_t sum;      /* load_crc32 of the file's bytes, as they were read */
     char folder[1024]; /* of the file, "." when the name has none */
 } Loaded;
 

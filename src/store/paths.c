@@ -32,7 +32,6 @@ static bool add_name(const char *name, char *out, size_t size, Error *error)
     return error_set(error, "the path of %s is too long", name);
 }
 
-/* Private, as the specification asks. */
 bool paths_make_folders(char *path, Error *error)
 {
     for (char *slash = strchr(path + 1, '/'); slash; slash = strchr(slash + 1, '/')) {

@@ -14,7 +14,8 @@ bool paths_data(const char *name, char *out, size_t size, Error *error);
 /* The same, and nothing is made: for looking. */
 bool paths_data_look(const char *name, char *out, size_t size, Error *error);
 
-/* Makes every folder above the file at `path` that is not there; leaves `path` as it was. */
+/* Makes every folder above the file at `path` that is not there, private as the specification asks;
+ * leaves `path` as it was. */
 bool paths_make_folders(char *path, Error *error);
 
 #endif
