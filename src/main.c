@@ -25,9 +25,40 @@ static int fault(const Error *error)
     return 1;
 }
 
+/* The themes that there are, and what becomes of the choice among them. */
+typedef struct Themes {
+    int count;
+    Theme all[THEMES_MAX]; /* the one to begin with first */
+    FileName names[THEMES_MAX];
+} Themes;
+
+/* Where what is entered on the screen is kept. */
+typedef struct Keeper {
+    Journal *journal;
+    BagFile bag_file;
+    bool bag_waits; /* the disk refused the bag as it is now */
+    const Themes *themes;
+} Keeper;
+
 static bool keep(void *context, const Entry *entry, Error *error)
 {
-    return journal_append(context, entry, error);
+    return journal_append(((Keeper *)context)->journal, entry, error);
+}
+
+static bool save_bag(void *context, const Bag *bag, char *where, size_t size, Error *error)
+{
+    Keeper *keeper = context;
+    keeper->bag_waits = !files_bag_keep(&keeper->bag_file, bag, error);
+    text_copy(where, size, keeper->bag_file.path);
+    return !keeper->bag_waits;
+}
+
+static bool keep_theme(void *context, const Theme *theme, Error *error)
+{
+    const Themes *themes = ((Keeper *)context)->themes;
+    Settings settings = {0};
+    text_copy(settings.theme, sizeof settings.theme, themes->names[theme - themes->all].name);
+    return settings_write(&settings, error);
 }
 
 /* Where a bowler would start: the first ball on its own best line near the second arrow. */
@@ -53,7 +84,7 @@ static Plan first_plan(const Bag *bag, const Pattern *pattern)
 }
 
 static bool load(const char *event_name, const char *bag_name, Session *session, RuleSet *rules,
-                 Error *error)
+                 BagFile *bag_file, Error *error)
 {
     EventInfo event;
     Bag *bag = calloc(1, sizeof *bag);
@@ -63,8 +94,8 @@ static bool load(const char *event_name, const char *bag_name, Session *session,
         error_set(error, "out of memory");
     ok = ok && files_event(event_name, &event, error) &&
          (!bag_name || files_event_bag(bag_name, &event, error)) &&
-         files_bag(event.bag, bag, error) && files_pattern(event.pattern, pattern, error) &&
-         files_rules("coach", rules, error);
+         files_bag_open(event.bag, bag, bag_file, error) &&
+         files_pattern(event.pattern, pattern, error) && files_rules("coach", rules, error);
     if (ok) {
         Plan plan = first_plan(bag, pattern);
         if (bag_slot(bag, plan.slot))
@@ -82,21 +113,6 @@ static void notice_add(char *notice, size_t size, const char *first, const Error
     char line[ERROR_LINE_MAX];
     error_line(error, line, sizeof line);
     text_append(notice, size, "%s%s%s", notice[0] ? "; " : "", first, line);
-}
-
-/* The themes that there are, and what becomes of the choice among them. */
-typedef struct Themes {
-    int count;
-    Theme all[THEMES_MAX]; /* the one to begin with first */
-    FileName names[THEMES_MAX];
-} Themes;
-
-static bool keep_theme(void *context, const Theme *theme, Error *error)
-{
-    const Themes *themes = context;
-    Settings settings = {0};
-    text_copy(settings.theme, sizeof settings.theme, themes->names[theme - themes->all].name);
-    return settings_write(&settings, error);
 }
 
 /* Brings one to the front and leaves the others in their order. */
@@ -144,11 +160,11 @@ static int run_screen(const char *event_name, const char *bag_name)
     Session *session = calloc(1, sizeof *session);
     RuleSet *rules = calloc(1, sizeof *rules);
     Themes *themes = calloc(1, sizeof *themes);
-    Journal *journal = NULL;
+    Keeper keeper = {.themes = themes};
     if (!session || !rules || !themes) {
         fputs("settee: out of memory\n", stderr);
-    } else if (!load(event_name, bag_name, session, rules, &error) ||
-               !(journal = journal_open(session, notice, sizeof notice, &error))) {
+    } else if (!load(event_name, bag_name, session, rules, &keeper.bag_file, &error) ||
+               !(keeper.journal = journal_open(session, notice, sizeof notice, &error))) {
         status = fault(&error);
     } else {
         bool usable = settings_read(&settings, &broken);
@@ -164,13 +180,15 @@ static int run_screen(const char *event_name, const char *bag_name)
                        .theme_count = themes->count,
                        .notice = notice,
                        .keep = keep,
-                       .context = journal,
+                       .save_bag = save_bag,
                        .keep_theme = usable ? keep_theme : NULL,
-                       .theme_context = themes};
+                       .context = &keeper};
         status = ui_run(&host);
+        if (keeper.bag_waits)
+            files_bag_keep(&keeper.bag_file, &session->bag, &error); /* once more */
     }
-    if (journal)
-        journal_close(journal);
+    if (keeper.journal)
+        journal_close(keeper.journal);
     free(themes);
     free(rules);
     free(session);

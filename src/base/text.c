@@ -120,6 +120,17 @@ uint32_t text_next(const char **text)
     return value;
 }
 
+size_t text_encode(uint32_t character, char out[5])
+{
+    static const unsigned FIRST[] = {0, 0, 0xc0, 0xe0, 0xf0};
+    size_t size = character < 0x80 ? 1 : character < 0x800 ? 2 : character < 0x10000 ? 3 : 4;
+    for (size_t i = size; i-- > 1; character >>= 6)
+        out[i] = (char)(0x80 | (character & 0x3f));
+    out[0] = (char)(FIRST[size] | character);
+    out[size] = '\0';
+    return size;
+}
+
 size_t text_length(const char *text)
 {
     size_t n = 0;

@@ -28,6 +28,9 @@ size_t text_utf8_fault(const char *text, size_t length);
 /* Decodes one character at *text and moves past it; 0 at the end, U+FFFD for a bad byte. */
 uint32_t text_next(const char **text);
 
+/* Encodes one code point with a closing NUL; returns its bytes, 1 to 4. */
+size_t text_encode(uint32_t character, char out[5]);
+
 /* How many characters (code points) a valid UTF-8 string has. */
 size_t text_length(const char *text);
 

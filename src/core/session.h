@@ -100,6 +100,7 @@ const char *session_refuses(const Session *session, const Entry *entry);
  * not in one line, when the event does not allow it: a ball that was thrown stays in the bag, one
  * ball stays in a slot, no surface changes once scored play has begun. */
 bool session_bag_edit(Session *session, const BagEdit *edit, Error *error);
+bool session_bag_allows(const Session *session, const BagEdit *edit, Error *error); /* would it? */
 bool session_bag_undo(Session *session, Error *error);
 bool session_bag_redo(Session *session, Error *error);
 

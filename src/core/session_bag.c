@@ -49,24 +49,34 @@ static bool allows(const Session *session, const Bag *next, Error *error)
     return true;
 }
 
-static bool become(Session *session, const Bag *next, Error *error)
+static void become(Session *session, const Bag *next)
 {
-    if (!allows(session, next, error))
-        return false;
     session->bag = *next;
     session_fold(session); /* shots and plans name slots */
-    return true;
+}
+
+static bool try_edit(const Session *session, const BagEdit *edit, Bag *next, Error *error)
+{
+    *next = session->bag;
+    if (session->bag_log.standing >= BAG_EDITS_MAX)
+        return error_set(error, "the bag was edited %d times: start settee again to go on",
+                         BAG_EDITS_MAX);
+    return bag_apply(next, edit, error) && allows(session, next, error);
+}
+
+bool session_bag_allows(const Session *session, const BagEdit *edit, Error *error)
+{
+    Bag next;
+    return try_edit(session, edit, &next, error);
 }
 
 bool session_bag_edit(Session *session, const BagEdit *edit, Error *error)
 {
     BagLog *log = &session->bag_log;
-    Bag next = session->bag;
-    if (log->standing >= BAG_EDITS_MAX)
-        return error_set(error, "the bag was edited %d times: start settee again to go on",
-                         BAG_EDITS_MAX);
-    if (!bag_apply(&next, edit, error) || !become(session, &next, error))
+    Bag next;
+    if (!try_edit(session, edit, &next, error))
         return false;
+    become(session, &next);
     log->edits[log->standing++] = *edit;
     log->count = log->standing; /* a new edit ends what could be given back */
     return true;
@@ -76,8 +86,9 @@ static bool go_to(Session *session, int standing, Error *error)
 {
     Bag next;
     bag_replay(&session->bag_log, standing, &next);
-    if (!become(session, &next, error))
+    if (!allows(session, &next, error))
         return false;
+    become(session, &next);
     session->bag_log.standing = standing;
     return true;
 }

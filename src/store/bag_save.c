@@ -129,7 +129,7 @@ static bool unchanged(const BagFile *file, Error *error)
     bool same = text && file->there && load_crc32(text, length) == file->sum;
     if (text && !same)
         error_set(error,
-                  "changed on disk meanwhile, not overwritten: start settee again to read it");
+                  "the file changed on disk: start settee again to read it");
     free(text);
     return same;
 }

@@ -19,6 +19,8 @@ const char *const GROUP_TITLES[GROUP_COUNT] = {
     [GROUP_SPARES] = "Picking up what is left",
     [GROUP_PICK] = "Choosing an earlier shot",
     [GROUP_LOOK] = "Looking at the bag, or at the games ahead",
+    [GROUP_BAG] = "Changing the bag",
+    [GROUP_FORM] = "The fields of a ball",
     [GROUP_ASK] = "When asked",
     [GROUP_SCREEN] = "The screen",
 };

@@ -23,8 +23,12 @@ enum {
     IN_BLOCK = 1 << 12, /* looking at the games ahead */
     IN_PARTS = IN_HIT | IN_READ | IN_RELEASE | IN_LEAVE | IN_SPARE,
     IN_ENTRY = IN_PARTS | IN_NUMBER,
-    IN_SPARES = 1 << 13, /* the spares view */
-    IN_ANY = (1 << 14) - 1
+    IN_SPARES = 1 << 13,      /* the spares view */
+    IN_FORM_FIGURE = 1 << 14, /* a ball's fields: one with a number, */
+    IN_FORM_WORD = 1 << 15,   /* one of a closed set of words, */
+    IN_FORM_NAME = 1 << 16,   /* or the name */
+    IN_FORM = IN_FORM_FIGURE | IN_FORM_WORD | IN_FORM_NAME,
+    IN_ANY = (1 << 17) - 1
 };
 
 typedef enum DoId {
@@ -47,6 +51,8 @@ typedef enum DoGroup {
     GROUP_SPARES,
     GROUP_PICK,
     GROUP_LOOK,
+    GROUP_BAG,
+    GROUP_FORM,
     GROUP_ASK,
     GROUP_SCREEN,
     GROUP_COUNT

@@ -217,20 +217,6 @@ void canvas_hline(Canvas *canvas, int row, int column, int width, uint32_t glyph
         canvas_put(canvas, row, column + i, glyph, role);
 }
 
-static size_t utf8(uint32_t glyph, char out[4])
-{
-    if (glyph < 0x80) {
-        out[0] = (char)glyph;
-        return 1;
-    }
-    size_t size = glyph < 0x800 ? 2 : glyph < 0x10000 ? 3 : 4;
-    for (size_t i = size; i-- > 1; glyph >>= 6)
-        out[i] = (char)(0x80 | (glyph & 0x3f));
-    static const unsigned FIRST[] = {0, 0, 0xc0, 0xe0, 0xf0};
-    out[0] = (char)(FIRST[size] | glyph);
-    return size;
-}
-
 size_t canvas_plain(const Canvas *canvas, char *out, size_t size)
 {
     size_t need = 0;
@@ -240,12 +226,12 @@ size_t canvas_plain(const Canvas *canvas, char *out, size_t size)
         while (last > 0 && cells[last - 1].glyph == ' ')
             last--;
         for (int i = 0; i <= last; i++) {
-            char bytes[4] = {'\n'};
+            char bytes[5] = {'\n'};
             size_t n = 1;
             if (i < last && cells[i].glyph == 0)
                 continue;
             if (i < last)
-                n = utf8(cells[i].glyph, bytes);
+                n = text_encode(cells[i].glyph, bytes);
             if (need + n < size)
                 memcpy(out + need, bytes, n);
             need += n;

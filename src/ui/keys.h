@@ -18,6 +18,7 @@ enum {
     PRESS_PAGE_DOWN,
     PRESS_HOME,
     PRESS_END,
+    PRESS_DELETE,
     PRESS_REDRAW, /* the terminal was stopped and is back, or ^L */
     PRESS_LAST
 };

@@ -3,6 +3,8 @@
 
 #include <stddef.h>
 
+#include "ui/ball_form.h"
+
 /* What an answer may stand on; all assumed, and told on the help screen. */
 #define KNOWN_SD                                                                                   \
     0.125 /* spread of the film estimate, share of the sheet, of a lane that is known */
@@ -54,6 +56,10 @@ unsigned model_where(const Model *model)
         return IN_HELP;
     case MODE_BAG:
         return IN_BAG;
+    case MODE_BALL: {
+        JsonKind kind = form_field(model->form_row).kind;
+        return kind == JSON_TEXT ? IN_FORM_NAME : kind == JSON_WORD ? IN_FORM_WORD : IN_FORM_FIGURE;
+    }
     case MODE_BLOCK:
         return IN_BLOCK;
     default:
@@ -89,9 +95,24 @@ const SpareLine *model_spare_line(const Model *model)
     return model->spare.take ? &model->spare.sure : &model->spare.line;
 }
 
-bool model_surfaces_free(const Model *model)
+bool model_surfaces_free(const Model *model) { return session_surfaces_free(model->session); }
+
+int model_bag_order(const Model *model, int out[BAG_BALLS_MAX])
 {
-    return !model->session->event.certified || model->session->shot_count == 0;
+    const Bag *bag = &model->session->bag;
+    int count = 0;
+    for (int slot = 1; slot <= BAG_SLOTS; slot++)
+        if (bag_slot(bag, slot))
+            out[count++] = (int)(bag_slot(bag, slot) - bag->balls);
+    for (int i = 0; i < bag->count; i++)
+        if (bag->balls[i].slot == 0)
+            out[count++] = i;
+    return count;
+}
+
+bool model_at_bag(const Model *model)
+{
+    return model->mode == MODE_BAG || model->mode == MODE_BALL;
 }
 
 AuditInput model_audit_input(const Model *model)

@@ -28,6 +28,7 @@ typedef enum Mode {
     MODE_HELP,
     MODE_ASK,
     MODE_BAG,
+    MODE_BALL, /* the fields of a ball of the bag */
     MODE_BLOCK
 } Mode;
 
@@ -42,7 +43,12 @@ typedef enum Field {
     FIELD_SPEED
 } Field;
 
-typedef enum Question { ASK_NEXT_GAME, ASK_QUIT_TYPING, ASK_QUIT_UNSAVED } Question;
+typedef enum Question {
+    ASK_NEXT_GAME,
+    ASK_QUIT_TYPING,
+    ASK_QUIT_UNSAVED,
+    ASK_REMOVE_BALL
+} Question;
 
 /* A shot that is being typed. */
 typedef struct Typing {
@@ -94,6 +100,13 @@ typedef struct Model {
     const Block *block;
     bool audit_surfaces; /* the audit was asked to reckon other surfaces */
     int bag_page, block_game;
+
+    int ball;      /* chosen in MODE_BAG, index in the bag */
+    int form_row;  /* of MODE_BALL: which field */
+    bool typed_on; /* something was typed for it: `typed` */
+    char typed[64];
+    bool bag_unsaved;    /* the disk refused the bag; stays until it takes it */
+    char bag_saved[200]; /* where the bag was saved, or why not; "": not edited yet */
 } Model;
 
 typedef enum MsgKind {
@@ -104,6 +117,7 @@ typedef enum MsgKind {
     MSG_AUDIT,  /* audit: how far it is */
     MSG_BLOCK,  /* block */
     MSG_KEPT,   /* ok: entries are on disk; else text says why not */
+    MSG_SAVED,  /* ok: the bag is on disk, text says where; else why not */
     MSG_NOTICE  /* text: one line to show */
 } MsgKind;
 
@@ -121,13 +135,14 @@ typedef struct Msg {
 
 /* What the outside is asked to do. */
 typedef struct Effects {
-    bool draw;   /* something that shows has changed */
-    bool redraw; /* draw every cell afresh */
-    bool keep;   /* entries were added to the session: keep them */
-    bool advise; /* begin to reckon for model_advice_input() */
-    bool audit;  /* begin to reckon for model_audit_input() */
-    bool block;  /* the same for model_block_input() */
-    bool theme;  /* another theme was chosen */
+    bool draw;     /* something that shows has changed */
+    bool redraw;   /* draw every cell afresh */
+    bool keep;     /* entries were added to the session: keep them */
+    bool advise;   /* begin to reckon for model_advice_input() */
+    bool audit;    /* begin to reckon for model_audit_input() */
+    bool block;    /* the same for model_block_input() */
+    bool save_bag; /* the session's bag was edited: save it */
+    bool theme;    /* another theme was chosen */
     bool bell;
     bool quit;
 } Effects;
@@ -147,6 +162,12 @@ Plan model_plan(const Model *model);
 AdviceInput model_advice_input(const Model *model);
 AuditInput model_audit_input(const Model *model);
 BlockInput model_block_input(const Model *model);
+
+/* The balls in the order they are listed in: slots first, then the locker; returns how many. */
+int model_bag_order(const Model *model, int out[BAG_BALLS_MAX]);
+
+/* Whether the bag or one of its balls is looked at. */
+bool model_at_bag(const Model *model);
 
 /* Whether a surface may still be changed: until scored play has begun. */
 bool model_surfaces_free(const Model *model);

@@ -3,6 +3,7 @@
 #include <stdio.h>
 #include <stdlib.h>
 
+#include "base/text.h"
 #include "ui/canvas.h"
 #include "ui/model.h"
 #include "ui/term.h"
@@ -40,6 +41,17 @@ static void keep(Runtime *run)
     send(run, (Msg){.kind = MSG_KEPT, .ok = ok, .text = error.text});
 }
 
+static void save_bag(Runtime *run)
+{
+    char where[200] = "", why[ERROR_LINE_MAX] = "";
+    Error error = {0};
+    bool ok =
+        !run->host->save_bag || run->host->save_bag(run->host->context, &run->host->session->bag,
+                                                    where, sizeof where, &error);
+    text_append(why, sizeof why, "%s (%s)", error.text, error.file); /* a path may be long */
+    send(run, (Msg){.kind = MSG_SAVED, .ok = ok, .text = ok ? where : why});
+}
+
 static void set_theme(Runtime *run)
 {
     const Model *model = run->model;
@@ -55,7 +67,7 @@ static void keep_theme(Runtime *run)
     Error error = {0};
     if (!host->keep_theme || term_no_colour() || run->model->theme_count == 0)
         return;
-    if (!host->keep_theme(host->theme_context, &run->model->themes[run->model->theme], &error)) {
+    if (!host->keep_theme(host->context, &run->model->themes[run->model->theme], &error)) {
         char line[ERROR_LINE_MAX];
         error_line(&error, line, sizeof line);
         send(run, (Msg){.kind = MSG_NOTICE, .text = line});
@@ -104,6 +116,8 @@ static void send(Runtime *run, Msg msg)
     run->quit = run->quit || effects.quit;
     if (effects.keep)
         keep(run);
+    if (effects.save_bag)
+        save_bag(run);
     if (effects.theme) {
         set_theme(run);
         keep_theme(run);
@@ -140,13 +154,13 @@ static void work(Runtime *run)
 /* A slice of what the bag's or the block's screen waits for, when it is being looked at. */
 static bool looking(const Runtime *run)
 {
-    return (run->auditing && run->model->mode == MODE_BAG) ||
+    return (run->auditing && model_at_bag(run->model)) ||
            (run->blocking && run->model->mode == MODE_BLOCK);
 }
 
 static void look(Runtime *run)
 {
-    if (run->auditing && run->model->mode == MODE_BAG) {
+    if (run->auditing && model_at_bag(run->model)) {
         run->auditing = !audit_step(run->audit);
         send(run, (Msg){.kind = MSG_AUDIT, .audit = audit_result(run->audit)});
     } else {

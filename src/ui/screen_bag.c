@@ -31,22 +31,16 @@ static bool whole_locker(const Model *model)
     return model->rows >= 34 && bag_of(model)->count <= model->rows - 18;
 }
 
-/* The balls of a table: slots first, as they are numbered. */
+/* The balls of a table: without the locker's where there is no room. */
 static int listed(const Model *model, int out[BAG_BALLS_MAX])
 {
-    const Bag *bag = bag_of(model);
-    int count = 0;
-    for (int slot = 1; slot <= BAG_SLOTS; slot++)
-        if (bag_slot(bag, slot))
-            out[count++] = (int)(bag_slot(bag, slot) - bag->balls);
-    for (int i = 0; whole_locker(model) && i < bag->count; i++)
-        if (bag->balls[i].slot == 0)
-            out[count++] = i;
+    int count = model_bag_order(model, out);
+    while (!whole_locker(model) && count > 0 && bag_of(model)->balls[out[count - 1]].slot == 0)
+        count--;
     return count;
 }
 
-/* How the table and the map call a ball: its slot, or a letter in the locker. */
-static char letter_of(const Bag *bag, int ball)
+char bag_letter(const Bag *bag, int ball)
 {
     int locker = 0;
     if (bag->balls[ball].slot)
@@ -60,7 +54,7 @@ static void name_ball(const Model *model, int ball, char *out, size_t size)
 {
     out[0] = '\0';
     if (ball >= 0)
-        text_append(out, size, "%c %s", letter_of(bag_of(model), ball),
+        text_append(out, size, "%c %s", bag_letter(bag_of(model), ball),
                     bag_of(model)->balls[ball].name);
 }
 
@@ -92,7 +86,7 @@ static void draw_balls(const Model *model, Canvas *canvas, Area area)
         char text[96] = "";
         const Ball *ball = &bag_of(model)->balls[balls[i]];
         canvas_print(canvas, row, area.column, 1, ROLE_KEY, "%c",
-                     letter_of(bag_of(model), balls[i]));
+                     bag_letter(bag_of(model), balls[i]));
         canvas_text(canvas, row, area.column + 2, 24, ball->slot ? ROLE_PLAIN : ROLE_DIM,
                     ball->name);
         if (!show->ready)
@@ -152,7 +146,7 @@ static void draw_map(const Model *model, Canvas *canvas, Area area)
             while (x < width - 1 && canvas_at(canvas, top + y, left + x) &&
                    canvas_at(canvas, top + y, left + x)->glyph != ' ')
                 x++;
-            canvas_put(canvas, top + y, left + x, (uint32_t)letter_of(bag, i),
+            canvas_put(canvas, top + y, left + x, (uint32_t)bag_letter(bag, i),
                        slot ? ROLE_ACCENT : ROLE_DIM);
         }
 }
@@ -351,21 +345,25 @@ static void draw_surfaces(const Model *model, Canvas *canvas, Area area)
                 CAUTION_WORDS[CAUTION_SURFACE]);
 }
 
-static const Part PARTS[] = {{balls_rows, draw_balls},      {map_rows, draw_map},
-                             {pairs_rows, draw_pairs},      {lanes_rows, draw_lanes},
-                             {jobs_rows, draw_jobs},        {pick_rows, draw_pick},
-                             {surfaces_rows, draw_surfaces}};
-enum { SECTIONS = sizeof PARTS / sizeof *PARTS, BALL_PARTS = 2, TOP = 1, BELOW = 2 };
+static const Part PARTS[] = {{bag_list_rows, bag_list_draw}, {balls_rows, draw_balls},
+                             {map_rows, draw_map},           {pairs_rows, draw_pairs},
+                             {lanes_rows, draw_lanes},       {jobs_rows, draw_jobs},
+                             {pick_rows, draw_pick},         {surfaces_rows, draw_surfaces}};
+enum {
+    SECTIONS = sizeof PARTS / sizeof *PARTS,
+    LIST_PARTS = 1,
+    BALL_PARTS = 3,
+    TOP = 1,
+    BELOW = 2
+};
 
 /* Goes through the pages; draws the parts of page `page` when there is a canvas. */
 static int lay_out(const Model *model, Canvas *canvas, int page)
 {
     int room = model->rows - TOP - BELOW, used = 0, at = 0;
     int columns = model->columns - 2;
-    if (!model->audit)
-        return 1;
     for (int i = 0; i < SECTIONS; i++) {
-        if (i >= BALL_PARTS && !model->audit->done)
+        if (i >= LIST_PARTS && (!model->audit || (i >= BALL_PARTS && !model->audit->done)))
             break; /* these follow from all the figures */
         int rows = PARTS[i].rows(model, columns);
         rows = rows > room ? room : rows;
@@ -383,15 +381,14 @@ static int lay_out(const Model *model, Canvas *canvas, int page)
 
 int screen_bag_pages(const Model *model) { return lay_out(model, NULL, 0); }
 
-void screen_bag(const Model *model, Canvas *canvas)
+void screen_bag_frame(const Model *model, Canvas *canvas, const char *page)
 {
     const Session *session = model->session;
     const Audit *audit = model->audit;
-    int last = canvas->rows - 1, pages = screen_bag_pages(model);
-    int page = model->bag_page < pages ? model->bag_page : pages - 1;
+    int last = canvas->rows - 1;
     char right[64] = "";
     if (audit && audit->done)
-        text_append(right, sizeof right, "page %d of %d", page + 1, pages);
+        text_append(right, sizeof right, "%s", page);
     else
         text_append(right, sizeof right, "reckoning, %d %%",
                     audit ? 100 * audit->steps / (audit->steps_all ? audit->steps_all : 1) : 0);
@@ -399,10 +396,21 @@ void screen_bag(const Model *model, Canvas *canvas)
     canvas_print(canvas, 0, 1, canvas->columns - 24, ROLE_TITLE,
                  "Bag on %s, %.0f ft: %d games, %d on the pair", session->pattern.name,
                  session->pattern.length_ft, session->event.games, session->event.bowlers_on_pair);
-    lay_out(model, canvas, page);
     canvas_hline(canvas, last - 1, 0, canvas->columns, model->glyphs->rule, ROLE_DIM);
     if (model->message[0])
         canvas_print(canvas, last - 1, 1, canvas->columns - 2, model->message_role, " %s ",
                      model->message);
+    if (model->mode == MODE_ASK)
+        view_ask(model, canvas);
     widget_footer(canvas, last, model_where(model));
+}
+
+void screen_bag(const Model *model, Canvas *canvas)
+{
+    int pages = screen_bag_pages(model);
+    int page = model->bag_page < pages ? model->bag_page : pages - 1;
+    char words[32];
+    snprintf(words, sizeof words, "page %d of %d", page + 1, pages);
+    screen_bag_frame(model, canvas, words);
+    lay_out(model, canvas, page);
 }

@@ -111,6 +111,9 @@ int screen_help_top(int columns, unsigned where)
                 : where & (IN_LEAVE | IN_SPARE) ? GROUP_LEAVE
                 : where & IN_SPARES             ? GROUP_SPARES
                 : where & IN_PICK               ? GROUP_PICK
+                : where & IN_BAG                ? GROUP_BAG
+                : where & IN_FORM               ? GROUP_FORM
+                : where & IN_BLOCK              ? GROUP_LOOK
                                                 : GROUP_HIT;
     if (group == GROUP_HIT)
         return 0;

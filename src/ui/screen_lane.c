@@ -135,6 +135,12 @@ static const char *hit_text(Hit hit, bool wide)
     return wide ? HIT_NAMES[hit] : SHORT[hit];
 }
 
+/* Where the ball of a shot lies now: one that has left its slot has none. */
+static void slot_text(char *out, size_t size, int slot)
+{
+    snprintf(out, size, slot ? "%d" : "-", slot);
+}
+
 static void draw_shot(const Model *model, Canvas *canvas, Area area, int row, int index)
 {
     const Session *session = model->session;
@@ -153,7 +159,7 @@ static void draw_shot(const Model *model, Canvas *canvas, Area area, int row, in
     char cells[4][16], leave[48];
     snprintf(cells[0], sizeof cells[0], "%2d%c", session->shot_frame[index],
              shot->lane == SIDE_LEFT ? 'L' : 'R');
-    snprintf(cells[1], sizeof cells[1], "%d", shot->slot);
+    slot_text(cells[1], sizeof cells[1], shot->slot);
     snprintf(cells[2], sizeof cells[2], "%s", hit_text(shot->hit, wide));
     snprintf(cells[3], sizeof cells[3], "%s", read_text(shot->read, wide));
     int column = area.column, end = area.column + area.columns;
@@ -488,7 +494,7 @@ static void draw_typing(const Model *model, Canvas *canvas, int row)
     snprintf(text, sizeof text, "%c %s/%s", shot->lane == SIDE_LEFT ? 'L' : 'R', stance, aim);
     if (!speed || canvas->columns >= 96) /* the speed takes its place where room is short */
         column += canvas_text(canvas, row, column, 14, ROLE_DIM, text) + 1;
-    snprintf(text, sizeof text, "%d", shot->slot);
+    slot_text(text, sizeof text, shot->slot);
     column = draw_part(model, canvas, row, column, FIELD_SLOT, "ball",
                        typing->field == FIELD_SLOT ? "" : text, 1);
     column = draw_part(model, canvas, row, column, FIELD_HIT, "hit", HIT_NAMES[shot->hit], 7);
@@ -569,13 +575,6 @@ static void draw_bottom(const Model *model, Canvas *canvas)
     widget_footer(canvas, last, model_where(model));
 }
 
-static void draw_question(const Model *model, Canvas *canvas)
-{
-    int last = canvas->rows - 1;
-    canvas_hline(canvas, last - 1, 0, canvas->columns, ' ', ROLE_PLAIN);
-    canvas_text(canvas, last - 1, 1, canvas->columns - 2, ROLE_ACCENT, view_question(model));
-}
-
 void screen_lane(const Model *model, Canvas *canvas)
 {
     int body = canvas->rows - 4, total = canvas->columns - 2 * EDGE - 2 * GAP;
@@ -595,5 +594,5 @@ void screen_lane(const Model *model, Canvas *canvas)
     draw_throw(model, canvas, (Area){1, canvas->columns - EDGE - right, body, right});
     draw_bottom(model, canvas);
     if (model->mode == MODE_ASK)
-        draw_question(model, canvas);
+        view_ask(model, canvas);
 }

@@ -416,6 +416,8 @@ static uint32_t press_of(int code)
         return PRESS_PAGE_DOWN;
     case KEY_HOME:
         return PRESS_HOME;
+    case KEY_DC:
+        return PRESS_DELETE;
     case KEY_END:
         return PRESS_END;
     case KEY_ENTER:

@@ -16,11 +16,12 @@ typedef struct UiHost {
     const char *notice; /* a line to show at the start, or "" */
     /* Keeps one entry that has been applied; false with error when the disk refuses. */
     bool (*keep)(void *context, const Entry *entry, Error *error);
-    void *context;
+    /* Saves the bag as edited and tells where; false with error when that can't be. */
+    bool (*save_bag)(void *context, const Bag *bag, char *where, size_t size, Error *error);
     /* Keeps which of `themes` was chosen; false with error when it can't. NULL: not kept. Not
      * called while the terminal shows no colours. */
     bool (*keep_theme)(void *context, const Theme *theme, Error *error);
-    void *theme_context;
+    void *context; /* of all three */
 } UiHost;
 
 /* Runs until the bowler quits. 0 done, 1 the terminal can't be used (one line on stderr). */

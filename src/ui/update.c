@@ -74,7 +74,7 @@ double left_is(const Model *model)
     return model->session->bag.bowler.hand == HAND_RIGHT ? 1.0 : -1.0;
 }
 
-static void ask(Model *model, Question question)
+void ask(Model *model, Question question)
 {
     model->mode_before = model->mode;
     model->mode = MODE_ASK;
@@ -151,7 +151,19 @@ static void answer_question(Model *model, Effects *effects, bool yes)
         enter(model, effects, &(Entry){.kind = ENTRY_GAME});
         return;
     }
+    if (model->question == ASK_REMOVE_BALL) {
+        remove_ball(model, effects);
+        return;
+    }
     effects->quit = true;
+}
+
+static void choose_in_hand(Model *model)
+{
+    const Bag *bag = &model->session->bag;
+    const Ball *hand = bag_slot(bag, model_plan(model).slot);
+    if (hand)
+        model->ball = (int)(hand - bag->balls);
 }
 
 /* The bag's and the block's screens; what they show is reckoned when first looked at. */
@@ -160,6 +172,7 @@ static bool do_look(Model *model, Effects *effects, DoId id)
     switch (id) {
     case DO_BAG:
         model->mode = MODE_BAG;
+        choose_in_hand(model);
         if (!model->audit || model->audit_surfaces != model_surfaces_free(model)) {
             model->audit_surfaces = model_surfaces_free(model);
             effects->audit = true;
@@ -238,7 +251,7 @@ static void do_screen(Model *model, Effects *effects, DoId id)
     case DO_QUIT:
         if (model->mode == MODE_ENTRY)
             ask(model, ASK_QUIT_TYPING);
-        else if (model->unsaved)
+        else if (model->unsaved || model->bag_unsaved)
             ask(model, ASK_QUIT_UNSAVED);
         else if (enter_draft(model, effects))
             effects->quit = true;
@@ -262,7 +275,7 @@ static void press(Model *model, Effects *effects, uint32_t key)
         return;
     if (!do_shot(model, effects, id, key) && !do_plan(model, effects, id, key) &&
         !do_event(model, effects, id) && !do_spares(model, effects, id, key) &&
-        !do_look(model, effects, id))
+        !do_look(model, effects, id) && !do_bag(model, effects, id, key))
         do_screen(model, effects, id);
 }
 
@@ -345,7 +358,7 @@ Effects update(Model *model, Msg msg)
         break;
     case MSG_AUDIT:
         model->audit = msg.audit;
-        effects.draw = model->mode == MODE_BAG;
+        effects.draw = model_at_bag(model);
         break;
     case MSG_BLOCK:
         model->block = msg.block;
@@ -355,6 +368,11 @@ Effects update(Model *model, Msg msg)
         effects.draw = model->unsaved == msg.ok;
         model->unsaved = !msg.ok;
         text_clean(model->unsaved_text, sizeof model->unsaved_text, msg.ok ? "" : msg.text);
+        break;
+    case MSG_SAVED:
+        effects.draw = true;
+        model->bag_unsaved = !msg.ok;
+        text_clean(model->bag_saved, sizeof model->bag_saved, msg.text);
         break;
     case MSG_NOTICE:
         text_clean(model->message, sizeof model->message, msg.text);

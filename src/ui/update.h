@@ -24,8 +24,11 @@ bool enter_draft(Model *model, Effects *effects);
 bool do_shot(Model *model, Effects *effects, DoId id, uint32_t key);
 bool do_plan(Model *model, Effects *effects, DoId id, uint32_t key);
 bool do_spares(Model *model, Effects *effects, DoId id, uint32_t key);
+bool do_bag(Model *model, Effects *effects, DoId id, uint32_t key);
 
-void begin_edit(Model *model); /* of the shot that MODE_PICK has chosen */
+void ask(Model *model, Question question);
+void remove_ball(Model *model, Effects *effects); /* the chosen one, once that was asked */
+void begin_edit(Model *model);                    /* of the shot that MODE_PICK has chosen */
 void last_spare(Model *model, Effects *effects, bool made);
 void bring_spare(Model *model);
 

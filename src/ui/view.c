@@ -3,24 +3,43 @@
 
 #include <stdio.h>
 
-const char *view_question(const Model *model)
+#include "base/text.h"
+
+void view_question(const Model *model, char *out, size_t size)
 {
+    const Bag *bag = &model->session->bag;
+    text_copy(out, size, "");
     switch (model->question) {
     case ASK_NEXT_GAME:
-        return "Begin the next game?";
+        text_append(out, size, "Begin the next game?");
+        break;
     case ASK_QUIT_TYPING:
-        return "A shot is half typed. Leave it and quit?";
+        text_append(out, size, "A shot is half typed. Leave it and quit?");
+        break;
     case ASK_QUIT_UNSAVED:
-        return "Not all of it is saved. Quit all the same?";
+        text_append(out, size, "Not all of it is saved. Quit all the same?");
+        break;
+    case ASK_REMOVE_BALL:
+        text_append(out, size, "Take %s out of the bag?", bag->balls[model->ball].name);
+        break;
     }
-    return "";
+}
+
+void view_ask(const Model *model, Canvas *canvas)
+{
+    char text[160];
+    int row = canvas->rows - 2;
+    view_question(model, text, sizeof text);
+    canvas_hline(canvas, row, 0, canvas->columns, ' ', ROLE_PLAIN);
+    canvas_text(canvas, row, 1, canvas->columns - 2, ROLE_ACCENT, text);
 }
 
 static void draw_small(const Model *model, Canvas *canvas)
 {
-    char text[160];
+    char text[200];
+    view_question(model, text, sizeof text);
     if (model->mode == MODE_ASK)
-        snprintf(text, sizeof text, "%s y/n", view_question(model));
+        text_append(text, sizeof text, " y/n");
     else
         snprintf(text, sizeof text,
                  "settee needs %dx%d; this is %dx%d. Make it larger, or q quits.",
@@ -39,7 +58,10 @@ void view_draw(const Model *model, Canvas *canvas)
         screen_help(model, canvas);
     else if (model->mode == MODE_SPARES)
         screen_spares(model, canvas);
-    else if (model->mode == MODE_BAG)
+    else if (model->mode == MODE_BALL)
+        screen_ball(model, canvas);
+    else if (model->mode == MODE_BAG ||
+             (model->mode == MODE_ASK && model->question == ASK_REMOVE_BALL))
         screen_bag(model, canvas);
     else if (model->mode == MODE_BLOCK)
         screen_block(model, canvas);

@@ -312,6 +312,60 @@ static void bag_and_block_at_two_sizes(void **state)
     }
 }
 
+/* A ball put in a slot, its fields, what is asked, and a disk that refuses. */
+static void bag_is_edited(void **state)
+{
+    (void)state;
+    static const int SIZES[][2] = {{80, 24}, {120, 40}};
+    static Audit audit;
+    for (int i = 0; i < 2; i++) {
+        Pinned *pinned = playing(HAND_RIGHT, SIZES[i][0], SIZES[i][1]);
+        Model *model = &pinned->model;
+        char name[64];
+        pinned->session.event.certified = false;
+        pinned_type(pinned, "B+Fern Lid\r");
+        pinned_press(pinned, PRESS_ESC);
+        pinned_type(pinned, "4x");
+        pinned_audit(&audit, &pinned->session.bag);
+        update(model, (Msg){.kind = MSG_AUDIT, .audit = &audit});
+        update(model, (Msg){.kind = MSG_SAVED, .ok = true, .text = "/home/q/bags/quay.json"});
+        snprintf(name, sizeof name, "edit-bag-%dx%d", SIZES[i][0], SIZES[i][1]);
+        compare(name, model);
+        pinned_type(pinned, "-");
+        snprintf(name, sizeof name, "edit-ask-%dx%d", SIZES[i][0], SIZES[i][1]);
+        compare(name, model);
+        pinned_type(pinned, "n");
+        pinned_press(pinned, PRESS_UP);
+        pinned_type(pinned, "\r");
+        snprintf(name, sizeof name, "edit-ball-%dx%d", SIZES[i][0], SIZES[i][1]);
+        compare(name, model);
+        pinned_type(pinned, "17\r");
+        snprintf(name, sizeof name, "edit-refused-%dx%d", SIZES[i][0], SIZES[i][1]);
+        compare(name, model);
+        free(pinned);
+    }
+}
+
+static void surface_is_edited(void **state)
+{
+    (void)state;
+    Pinned *pinned = playing(HAND_RIGHT, 80, 24);
+    Model *model = &pinned->model;
+    model->glyphs = &GLYPHS_ASCII;
+    pinned->session.event.certified = false;
+    pinned_type(pinned, "B\r\r\r");
+    pinned_press(pinned, PRESS_RIGHT);
+    update(model, (Msg){.kind = MSG_SAVED,
+                        .text = "the file changed on disk: start settee again to read it "
+                                "(/home/q/bags/quay.json)"});
+    compare("edit-surface-ascii-80x24", model);
+    free(pinned);
+    pinned = playing(HAND_RIGHT, 80, 24); /* scored, and shots were thrown */
+    pinned_type(pinned, "B\r\r\r\r1000\r");
+    compare("edit-scored-80x24", &pinned->model);
+    free(pinned);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -331,6 +385,8 @@ int main(void)
         cmocka_unit_test(picking_up_what_is_left),
         cmocka_unit_test(help_and_question),
         cmocka_unit_test(bag_and_block_at_two_sizes),
+        cmocka_unit_test(bag_is_edited),
+        cmocka_unit_test(surface_is_edited),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -157,8 +157,7 @@ static void test_never_over_another_s_work(void **state)
     bag.balls[0].pounds = 14.0;
     for (int i = 0; i < 2; i++) {
         assert_false(files_bag_keep(&file, &bag, &error));
-        assert_string_equal(error.text, "changed on disk meanwhile, not overwritten: start settee "
-                                        "again to read it");
+        assert_string_equal(error.text, "the file changed on disk: start settee again to read it");
         assert_string_equal(error.file, path);
     }
     char *after = slurp(path);

@@ -103,7 +103,7 @@ static void run_child(Pty *pty, const char *const *settings)
         close(fd);
     if (pty->stopped[0] >= 0)
         be_shell(pty);
-    char *const arguments[] = {SETTEE_BINARY, NULL};
+    char *const arguments[] = {SETTEE_BINARY, (char *)pty->event, NULL};
     execve(SETTEE_BINARY, arguments, (char *const *)env);
     _exit(127);
 }
@@ -167,6 +167,12 @@ void pty_start(Pty *pty, int columns, int rows, const char *const *settings)
     start(pty, columns, rows, settings);
 }
 
+void pty_start_event(Pty *pty, int columns, int rows, const char *event)
+{
+    *pty = (Pty){.event = event, .cursor = true, .stopped = {-1, -1}, .go_on = {-1, -1}};
+    start(pty, columns, rows, NULL);
+}
+
 void pty_start_under_shell(Pty *pty, int columns, int rows)
 {
     *pty = (Pty){.cursor = true};
@@ -198,6 +204,11 @@ void pty_kill_and_restart(Pty *pty)
     waitpid(pty->pid, &pty->status, 0);
     while (pump(pty, 20))
         continue;
+    pty_start_again(pty);
+}
+
+void pty_start_again(Pty *pty)
+{
     tcsetattr(pty->slave, TCSANOW, &pty->before);
     vterm_screen_reset(pty->screen, 1);
     pty->pid = fork();

@@ -19,6 +19,7 @@ typedef struct Pty {
     int columns, rows;
     bool alternate, cursor; /* alternate screen on, cursor visible */
     struct termios before;
+    const char *event;  /* what it is started on, NULL: the demo */
     char home[64];      /* empty XDG folders, removed by pty_end */
     unsigned char *raw; /* all bytes that came */
     size_t raw_size, raw_room;
@@ -28,12 +29,15 @@ typedef struct Pty {
 
 /* Starts the program with `name=value` settings (NULL ends) added to a small environment. */
 void pty_start(Pty *pty, int columns, int rows, const char *const *settings);
+void pty_start_event(Pty *pty, int columns, int rows, const char *event);
 /* The same under a parent that, like a shell, lets it be stopped by ^Z and go on. */
 void pty_start_under_shell(Pty *pty, int columns, int rows);
 void pty_expect_stopped(Pty *pty);
 void pty_go_on(Pty *pty);
 /* Ends it the hard way and starts it again in the same folders. */
 void pty_kill_and_restart(Pty *pty);
+/* Starts it again there once it has ended by itself. */
+void pty_start_again(Pty *pty);
 /* Kills it if it still runs, removes its folders. */
 void pty_end(Pty *pty);
 

@@ -3,7 +3,9 @@
 #include "near.h"
 
 #include "base/rng.h"
-#include "ui/pinned.h"
+#include "base/text.h"
+#include "ui/ball_form.h"
+#include "ui/pinned_bag.h"
 
 static uint32_t random_key(Rng *rng)
 {
@@ -15,6 +17,35 @@ static uint32_t random_key(Rng *rng)
     if (u < 0.35)
         return OTHERS[(int)(rng_uniform(rng) * 8)];
     return 0x20 + (uint32_t)(rng_uniform(rng) * 95);
+}
+
+/* Whatever was typed, the bag is one that its file's checks would let through. */
+static void bag_is_sound(const Model *model)
+{
+    const Session *session = model->session;
+    const Bag *bag = &session->bag;
+    int slots = 0;
+    assert_in_range(bag->count, 1, BAG_BALLS_MAX);
+    assert_in_range(model->ball, 0, bag->count - 1);
+    assert_in_range(model->form_row, 0, FORM_ROWS - 1);
+    assert_in_range(session->bag_log.standing, 0, session->bag_log.count);
+    for (int i = 0; i < bag->count; i++) {
+        Ball ball = bag->balls[i];
+        char text[64];
+        assert_true(text_utf8_fault(ball.name, strlen(ball.name)) == strlen(ball.name));
+        assert_ptr_equal(bag_find(bag, ball.id), &bag->balls[i]);
+        assert_true(ball.slot == 0 || bag_slot(bag, ball.slot) == &bag->balls[i]);
+        slots += ball.slot > 0;
+        for (int row = 0; row < FORM_ROWS; row++) {
+            Error why = {0};
+            form_show(&ball, row, text, sizeof text);
+            if (text[0] && !form_put(&ball, row, text, &why))
+                fail_msg("%s", why.text);
+        }
+    }
+    assert_true(slots > 0);
+    for (int i = 0; i < session->shot_count; i++)
+        assert_non_null(bag_find(bag, session->shots[i].ball));
 }
 
 static void session_is_sound(const Model *model)
@@ -58,11 +89,12 @@ static void drawn_inside(const Model *model)
 static void random_keys(void **state)
 {
     (void)state;
+    static Audit audit;
     Rng rng = rng_seed(20261125);
     Pinned *pinned = malloc(sizeof *pinned);
     assert_non_null(pinned);
     pinned_begin(pinned, HAND_RIGHT, 80, 24);
-    int asked = 0, kept = 0, shots = 0;
+    int asked = 0, kept = 0, shots = 0, edits = 0;
     for (int i = 0; i < 100000; i++) {
         if (i % 1000 == 0) { /* else the event is over and little happens */
             pinned_begin(pinned, i % 2000 ? HAND_LEFT : HAND_RIGHT, 80 + i % 60, 24 + i % 20);
@@ -71,24 +103,33 @@ static void random_keys(void **state)
         Effects effects = pinned_press(pinned, random_key(&rng));
         kept += effects.keep;
         asked += effects.quit;
+        edits += effects.save_bag;
         if (pinned->session.shot_count > shots)
             shots = pinned->session.shot_count;
         if (i % 7 == 0) /* as when newer advice has come */
             pinned_advise(pinned);
+        if (effects.audit && i % 3 == 0 && pinned->session.bag.count > 4) {
+            pinned_audit(&audit, &pinned->session.bag); /* it speaks of the first five balls */
+            update(&pinned->model, (Msg){.kind = MSG_AUDIT, .audit = &audit});
+        }
         if (i % 25 == 0) {
             session_is_sound(&pinned->model);
+            bag_is_sound(&pinned->model);
             drawn_inside(&pinned->model);
         }
     }
-    print_message("%d entries, at most %d shots at once, %d wishes to quit\n", kept, shots, asked);
-    assert_true(kept > 1000 && shots > 3 && asked > 10); /* the keys did reach something */
+    print_message("%d entries, at most %d shots at once, %d edits of the bag, %d wishes to quit\n",
+                  kept, shots, edits, asked);
+    assert_true(kept > 1000 && shots > 3 && edits > 200 &&
+                asked > 10); /* the keys did reach something */
     free(pinned);
 }
 
 static void every_size(void **state)
 {
     (void)state;
-    static const char *const STATES[] = {"", "l", "log", "logb", "e", "?", "G", "logm1", "log36.6"};
+    static const char *const STATES[] = {"",      "l",       "log", "logb", "e",   "?", "G",
+                                         "logm1", "log36.6", "B",   "B\r1", "B+Q", "B-"};
     Pinned *pinned = malloc(sizeof *pinned);
     assert_non_null(pinned);
     for (size_t s = 0; s < sizeof STATES / sizeof *STATES; s++) {
