@@ -9,7 +9,7 @@
 
 /* Columns of the list, and of a form's row. */
 enum { NAME_AT = 4, LB_AT = 30, COVER_AT = 36, SURFACE_AT = 47, GAMES_AT = 58, RG_AT = 66 };
-enum { VALUE_AT = 18, VALUE_WIDE = 26, HINT_AT = 46, FORM_HIGH = FORM_ROWS + 8, FORM_WIDE = 100 };
+enum { VALUE_AT = 18, VALUE_WIDE = 26, HINT_AT = 46, FORM_HIGH = FORM_ROWS + 6, FORM_WIDE = 100 };
 
 static const Bag *bag_of(const Model *model) { return &model->session->bag; }
 
@@ -149,12 +149,10 @@ static void draw_care(const Model *model, Canvas *canvas, int row, int column, i
 static void draw_form(const Model *model, Canvas *canvas, Area area)
 {
     const Ball *ball = &bag_of(model)->balls[model->ball];
-    char where[24] = "in the locker";
-    if (ball->slot)
-        snprintf(where, sizeof where, "slot %d", ball->slot);
     int row = area.row, column = area.column;
-    canvas_text_right(canvas, row, column + area.columns, 14, ROLE_DIM, where);
-    canvas_text(canvas, row, column, area.columns - 16, ROLE_TITLE, ball->name);
+    int wide = canvas_text(canvas, row, column, area.columns - 16, ROLE_TITLE, ball->name);
+    canvas_print(canvas, row, column + wide + 2, 14, ROLE_DIM,
+                 ball->slot ? "slot %d" : "in the locker", ball->slot);
     for (int i = 0; i < FORM_ROWS; i++)
         draw_field(model, canvas, (Area){row + 1, column, area.rows - 1, area.columns}, i);
     row += FORM_ROWS + 2;
@@ -174,5 +172,5 @@ void screen_ball(const Model *model, Canvas *canvas)
     }
     draw_form(model, canvas, (Area){top, 1, FORM_HIGH, columns < FORM_WIDE ? columns : FORM_WIDE});
     if (top == 2)
-        draw_saved(model, canvas, top + FORM_HIGH - 1, 1, columns);
+        draw_saved(model, canvas, top + FORM_HIGH + 1, 1, columns);
 }

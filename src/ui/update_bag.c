@@ -168,7 +168,8 @@ static bool take_typed(Model *model, Effects *effects)
         return false;
     drop_typed(model);
     if (strcmp(before, after) != 0) {
-        text_append(text, sizeof text, "%s %s; u takes it back", FORM[row].name, after);
+        text_append(text, sizeof text, "%s %s%s%s; u takes it back", FORM[row].name, after,
+                    FORM[row].unit[0] ? " " : "", FORM[row].unit);
         say(model, ROLE_GOOD, text);
     }
     return true;

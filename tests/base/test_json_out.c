@@ -29,6 +29,29 @@ static void assert_number(double value, const char *expected)
     assert_text(&out, expected);
 }
 
+/* For people: the outer levels a value a line, what lies deeper on one. */
+static void test_lines(void **state)
+{
+    (void)state;
+    JsonOut out = json_out_start();
+    out.lines = 2;
+    json_out_object(&out, NULL);
+    json_out_integer(&out, "a", 1);
+    json_out_array(&out, "b");
+    for (int i = 0; i < 2; i++) {
+        json_out_object(&out, NULL);
+        json_out_integer(&out, "x", i);
+        json_out_integer(&out, "y", 7);
+        json_out_end(&out);
+    }
+    json_out_end(&out);
+    json_out_array(&out, "c");
+    json_out_end(&out);
+    json_out_end(&out);
+    assert_text(&out, "{\n  \"a\": 1,\n  \"b\": [\n    {\"x\": 0, \"y\": 7},\n    {\"x\": 1, "
+                      "\"y\": 7}\n  ],\n  \"c\": []\n}\n");
+}
+
 static void test_numbers(void **state)
 {
     (void)state;
@@ -244,10 +267,15 @@ static void test_long(void **state)
 int main(void)
 {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(test_numbers),  cmocka_unit_test(test_numbers_read_back),
-        cmocka_unit_test(test_rounded),  cmocka_unit_test(test_strings),
-        cmocka_unit_test(test_whole),    cmocka_unit_test(test_unclosed_is_not_text),
-        cmocka_unit_test(test_mistakes), cmocka_unit_test(test_depth),
+        cmocka_unit_test(test_numbers),
+        cmocka_unit_test(test_lines),
+        cmocka_unit_test(test_numbers_read_back),
+        cmocka_unit_test(test_rounded),
+        cmocka_unit_test(test_strings),
+        cmocka_unit_test(test_whole),
+        cmocka_unit_test(test_unclosed_is_not_text),
+        cmocka_unit_test(test_mistakes),
+        cmocka_unit_test(test_depth),
         cmocka_unit_test(test_long),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);

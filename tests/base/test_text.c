@@ -108,6 +108,15 @@ static void test_next_ends(void **state)
 static void test_length(void **state)
 {
     (void)state;
+    static const uint32_t EDGES[] = {1, 0x7f, 0x80, 0x7ff, 0x800, 0xffff, 0x10000, 0x10ffff};
+    for (size_t k = 0; k < sizeof EDGES / sizeof *EDGES; k++) { /* encoded and decoded again */
+        char bytes[5];
+        const char *at = bytes;
+        size_t size = text_encode(EDGES[k], bytes);
+        assert_int_equal(strlen(bytes), size);
+        assert_int_equal(text_next(&at), EDGES[k]);
+        assert_ptr_equal(at, bytes + size);
+    }
     assert_int_equal(text_length(""), 0);
     assert_int_equal(text_length("board"), 5);
     assert_int_equal(text_length("\xc3\xa9\xe2\x82\xac\xf0\x9f\x8e\xb3"), 3);

@@ -73,7 +73,7 @@ static void an_edit_is_there_again(void **state)
     pty_type(&pty, "B");
     pty_expect(&pty, "2 in slots, 1 in the locker");
     pty_type(&pty, "\r14.5\r"); /* its weight */
-    pty_expect(&pty, "Weight 14.5; u takes it back");
+    pty_expect(&pty, "Weight 14.5 lb; u takes it back");
     pty_expect(&pty, "Saved in ");
     pty_type(&pty, "\033");
     pty_expect(&pty, "2 in slots, 1 in the locker");
