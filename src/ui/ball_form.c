@@ -5,19 +5,20 @@
 
 #include "base/text.h"
 
+/* The last two: whether the ball's surface has it, and what to take care of. */
 const FormRow FORM[FORM_ROWS] = {
-    [FORM_NAME] = {"Name", "", BALL_FIELDS, "name"},
-    [FORM_WEIGHT] = {"Weight", "lb", BALL_FIELDS, "pounds", .caution = CAUTION_JUNIOR},
-    [FORM_COVER] = {"Cover", "", BALL_FIELDS, "cover"},
+    [FORM_NAME] = {"Name", "", BALL_FIELDS, "name", false, CAUTION_NONE},
+    [FORM_WEIGHT] = {"Weight", "lb", BALL_FIELDS, "pounds", false, CAUTION_JUNIOR},
+    [FORM_COVER] = {"Cover", "", BALL_FIELDS, "cover", false, CAUTION_NONE},
     [FORM_FINISH] = {"Surface", "", SURFACE_FIELDS, "finish", true, CAUTION_SURFACE},
     [FORM_GRIT] = {"Grit", "", SURFACE_FIELDS, "grit", true, CAUTION_SURFACE},
     {"Games", "with this surface", SURFACE_FIELDS, "games_since", true, CAUTION_NONE},
-    {"Cover strength", "", BALL_FIELDS, "cover_strength"},
-    {"RG", "in", BALL_FIELDS, "rg_in"},
-    {"Differential", "in", BALL_FIELDS, "differential_in"},
-    {"Intermediate", "in", BALL_FIELDS, "intermediate_in"},
-    {"Pin to PAP", "in", LAYOUT_FIELDS, "pin_to_pap_in"},
-    {"Mass bias", "deg", LAYOUT_FIELDS, "mass_bias_deg"}};
+    {"Cover strength", "", BALL_FIELDS, "cover_strength", false, CAUTION_NONE},
+    {"RG", "in", BALL_FIELDS, "rg_in", false, CAUTION_NONE},
+    {"Differential", "in", BALL_FIELDS, "differential_in", false, CAUTION_NONE},
+    {"Intermediate", "in", BALL_FIELDS, "intermediate_in", false, CAUTION_NONE},
+    {"Pin to PAP", "in", LAYOUT_FIELDS, "pin_to_pap_in", false, CAUTION_NONE},
+    {"Mass bias", "deg", LAYOUT_FIELDS, "mass_bias_deg", false, CAUTION_NONE}};
 
 JsonField form_field(int row)
 {
