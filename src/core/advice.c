@@ -112,6 +112,7 @@ static bool same_shots(const AdviceJob *job, int count)
     for (int i = 0; i < count; i++)
         if (!same_ball(&a[i], &job->seen_bag, &b[i], job->in.bag) || a[i].lane != b[i].lane ||
             a[i].stance != b[i].stance || a[i].aim != b[i].aim || a[i].mph != b[i].mph ||
+            a[i].arrows != b[i].arrows || a[i].breakpoint != b[i].breakpoint ||
             a[i].mph_change != b[i].mph_change || a[i].loft_change_ft != b[i].loft_change_ft ||
             a[i].rotation_change_deg != b[i].rotation_change_deg || a[i].hit != b[i].hit ||
             a[i].read != b[i].read || a[i].release != b[i].release ||

@@ -36,6 +36,10 @@ typedef enum Release {
     RELEASE_COUNT
 } Release;
 
+/* Boards between which a ball can be seen on the lane. */
+#define SHOT_BOARD_LOW 1.0
+#define SHOT_BOARD_HIGH ((double)LANE_BOARDS)
+
 /* Words as in files, index = enum value; entry 0 is ""; NULL ends each. */
 extern const char *const SIDE_NAMES[SIDE_COUNT + 1];
 extern const char *const HIT_NAMES[HIT_COUNT + 1];
@@ -49,6 +53,9 @@ typedef struct Shot {
     Surface surface;    /* of that ball when it was thrown; only where `ball` is said */
     double stance, aim; /* boards from the bowler's own side; 0 = not said */
     double mph;         /* as seen; 0 = not said */
+    /* Where it crossed the arrows, and its breakpoint: where it came farthest toward the bowler's
+     * own gutter. Boards from the bowler's own side, as seen; 0 = not said. */
+    double arrows, breakpoint;
     /* How it was meant to differ from the usual release; ranges as a plan's. */
     double mph_change, loft_change_ft, rotation_change_deg;
     Hit hit;

@@ -49,6 +49,8 @@ static void put_shot(JsonOut *out, const Shot *shot)
     put_number(out, "stance", shot->stance);
     put_number(out, "aim", shot->aim);
     put_number(out, "mph", shot->mph);
+    put_number(out, "arrows", shot->arrows);
+    put_number(out, "breakpoint", shot->breakpoint);
     put_number(out, "mph_change", shot->mph_change);
     put_number(out, "loft_change_ft", shot->loft_change_ft);
     put_number(out, "rotation_change_deg", shot->rotation_change_deg);

@@ -4,14 +4,18 @@
 #include "base/text.h"
 #include "store/load.h"
 
-#define SHOT_FIELDS(slot_low, low, high, slowest, fastest, mph_most, loft_low, loft_high,            \
-                    turn_most)                                                                       \
+#define SHOT_FIELDS(slot_low, low, high, slowest, fastest, seen_low, seen_high, mph_most,            \
+                    loft_low, loft_high, turn_most)                                                  \
     {"lane", JSON_WORD, JSON_AT(Shot, lane), .of = "lane", .words = SIDE_NAMES},                     \
         {"slot",          JSON_INTEGER, .required = true, JSON_AT(Shot, slot), .min = (slot_low),    \
          .max = BAG_SLOTS},                                                                          \
         {"stance", JSON_NUMBER, JSON_AT(Shot, stance), .min = (low), .max = (high), .of = "boards"}, \
         {"aim", JSON_NUMBER, JSON_AT(Shot, aim), .min = (low), .max = (high), .of = "boards"},       \
         {"mph", JSON_NUMBER, JSON_AT(Shot, mph), .min = (slowest), .max = (fastest), .of = "mph"},   \
+        {"arrows",          JSON_NUMBER,        JSON_AT(Shot, arrows),                               \
+         .min = (seen_low), .max = (seen_high), .of = "boards"},                                     \
+        {"breakpoint",      JSON_NUMBER,        JSON_AT(Shot, breakpoint),                           \
+         .min = (seen_low), .max = (seen_high), .of = "boards"},                                     \
         {"mph_change",       JSON_NUMBER,       JSON_AT(Shot, mph_change),                           \
          .min = -(mph_most), .max = (mph_most), .of = "mph"},                                        \
         {"loft_change_ft",  JSON_NUMBER,        JSON_AT(Shot, loft_change_ft),                       \
@@ -26,11 +30,12 @@
 
 /* What a bowler may write, and what a journal may hold: a journal has passed the session's own
  * checks, and must give back whatever that let through. */
-static const JsonField FILE_FIELDS[] = {SHOT_FIELDS(1, -10, 60, 5, 35, 2, -3, 5, 110)};
+static const JsonField FILE_FIELDS[] = {
+    SHOT_FIELDS(1, -10, 60, 5, 35, SHOT_BOARD_LOW, SHOT_BOARD_HIGH, 2, -3, 5, 110)};
 static const JsonField JOURNAL_FIELDS[] = {
     {"ball", JSON_ID, JSON_AT(Shot, ball)},
     {.key = "surface"},
-    SHOT_FIELDS(0, -1e9, 1e9, -1e9, 1e9, 1e9, -1e9, 1e9, 1e9)};
+    SHOT_FIELDS(0, -1e9, 1e9, -1e9, 1e9, -1e9, 1e9, 1e9, -1e9, 1e9, 1e9)};
 
 bool shot_knows_key(const char *key)
 {

@@ -71,6 +71,8 @@ void assert_same_shot(const Shot *a, const Shot *b)
     assert_same_number(a->stance, b->stance);
     assert_same_number(a->aim, b->aim);
     assert_same_number(a->mph, b->mph);
+    assert_same_number(a->arrows, b->arrows);
+    assert_same_number(a->breakpoint, b->breakpoint);
     assert_same_number(a->mph_change, b->mph_change);
     assert_same_number(a->loft_change_ft, b->loft_change_ft);
     assert_same_number(a->rotation_change_deg, b->rotation_change_deg);

@@ -465,6 +465,8 @@ static void test_edit(void **state)
     throw_open(s);
     Shot better = strike_shot(SIDE_LEFT);
     better.mph = 17.9;
+    better.arrows = 12.5;
+    better.breakpoint = 7.0;
     apply(s, (Entry){.kind = ENTRY_EDIT, .index = 0, .shot = better});
     assert_same_shot(&s->shots[0], &better);
     assert_int_equal(s->shots[1].left, pin_bit(4));
@@ -475,8 +477,11 @@ static void test_edit(void **state)
     assert_near(s->shots[0].mph, 18.1, 0.0);
     undo(s);
     assert_near(s->shots[0].mph, 17.9, 0.0);
+    assert_near(s->shots[0].arrows, 12.5, 0.0);
     undo(s);
     assert_near(s->shots[0].mph, 0.0, 0.0);
+    assert_near(s->shots[0].arrows, 0.0, 0.0);
+    assert_near(s->shots[0].breakpoint, 0.0, 0.0);
     free(s);
 }
 

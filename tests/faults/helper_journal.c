@@ -83,6 +83,8 @@ Entry helper_entry(int index)
                         .stance = 24,
                         .aim = 12,
                         .mph = 17.4,
+                        .arrows = 12.5,
+                        .breakpoint = 7,
                         .hit = HIT_FLUSH,
                         .read = READ_ON_TIME,
                         .release = RELEASE_GOOD,
@@ -141,7 +143,8 @@ void helper_write_journal(int count)
 static bool same_shot(const Shot *a, const Shot *b)
 {
     return a->lane == b->lane && a->slot == b->slot && a->stance == b->stance && a->aim == b->aim &&
-           a->mph == b->mph && a->hit == b->hit && a->read == b->read && a->release == b->release &&
+           a->mph == b->mph && a->arrows == b->arrows && a->breakpoint == b->breakpoint &&
+           a->hit == b->hit && a->read == b->read && a->release == b->release &&
            a->left_said == b->left_said && a->ringing == b->ringing && a->left == b->left &&
            a->mph_change == b->mph_change && a->loft_change_ft == b->loft_change_ft &&
            a->rotation_change_deg == b->rotation_change_deg;

@@ -93,10 +93,34 @@ static void test_lines(void **state)
                                  "\"date\":\"2026-10-03\",\"sum\":\""));
     assert_non_null(strstr(text,
                            "\n{\"n\":1,\"kind\":\"shot\",\"lane\":\"left\",\"shot\":{\"lane\":"
-                           "\"left\",\"slot\":1,\"stance\":24,\"aim\":12,\"mph\":17.4,\"hit\":"
+                           "\"left\",\"slot\":1,\"stance\":24,\"aim\":12,\"mph\":17.4,\"arrows\":"
+                           "12.5,\"breakpoint\":7,\"hit\":"
                            "\"flush\",\"read\":\"on-time\",\"release\":\"good\",\"left\":[]},"
                            "\"sum\":\""));
     free(text);
+}
+
+/* A journal from before the boards of a shot could be said, to the byte: they are not said. */
+static void test_older_lines(void **state)
+{
+    (void)state;
+    static const char OLD[] = "{\"format\":\"settee-journal/"
+                              "1\",\"n\":0,\"event\":\"harvest\",\"date\":\"2026-10-03\",\"sum\":"
+                              "\"182b3f42\"}\n"
+                              "{\"n\":1,\"kind\":\"shot\",\"lane\":\"left\",\"shot\":{\"lane\":"
+                              "\"left\",\"slot\":1,\"stance\":24,"
+                              "\"aim\":12,\"mph\":17.4,\"hit\":\"flush\",\"read\":\"on-time\","
+                              "\"release\":\"good\",\"left\":[]},"
+                              "\"sum\":\"832572a6\"}\n";
+    helper_write_journal(0);
+    helper_spill(helper_journal, OLD, sizeof OLD - 1);
+    Session *session = helper_session(1);
+    journal_close(reopen(session));
+    assert_string_equal(notice, "");
+    assert_int_equal(session->shot_count, 1);
+    assert_near(session->shots[0].mph, 17.4, 0);
+    assert_near(session->shots[0].arrows, 0, 0);
+    assert_near(session->shots[0].breakpoint, 0, 0);
 }
 
 /* How many entries of a text are whole when it ends at `cut`: a line is whole with its brace. */
@@ -641,6 +665,7 @@ int main(void)
     const struct CMUnitTest tests[] = {TEST(test_round_trip),
                                        TEST(test_goes_on),
                                        TEST(test_lines),
+                                       TEST(test_older_lines),
                                        TEST(test_cut_at_every_byte),
                                        TEST(test_flipped_bits),
                                        TEST(test_set_aside_never_overwrites),

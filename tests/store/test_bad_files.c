@@ -192,6 +192,8 @@ static const Case CASES[] = {
     {"shots-hit-empty.json", read_shots, 3, "$[1].hit", "unknown hit \"\"; allowed: gutter"},
     {"shots-stance.json", read_shots, 2, "$[0].stance", "found 61; allowed: a number from -10 to 60 boards"},
     {"shots-mph.json", read_shots, 2, "$[0].mph", "found 4; allowed: a number from 5 to 35 mph"},
+    {"shots-arrows.json", read_shots, 2, "$[0].arrows", "found 39.5; allowed: a number from 1 to 39 boards"},
+    {"shots-breakpoint.json", read_shots, 3, "$[1].breakpoint", "found 0; allowed: a number from 1 to 39 boards"},
     {"shots-lane.json", read_shots, 4, "$[2].lane", "unknown lane \"middle\"; allowed: left, right"},
     {"shots-word.json", read_shots, 1, "$", "found \"none\"; allowed: an array of shots, or an object a line"},
     {"shots-lines-slot.jsonl", read_shots, 3, "$.slot", "found 7; allowed: a whole number from 1 to 6"},

@@ -231,12 +231,16 @@ static void test_shots_array(void **state)
     assert_int_equal(count, 3);
     assert_near(shots[0].stance, 24, 0);
     assert_near(shots[0].mph, 17.4, 0);
+    assert_near(shots[0].arrows, 12.5, 0);
+    assert_near(shots[0].breakpoint, 7, 0);
     assert_int_equal(shots[0].hit, HIT_FLUSH);
     assert_int_equal(shots[0].read, READ_ON_TIME);
     assert_int_equal(shots[0].release, RELEASE_GOOD);
     assert_true(shot_strike(&shots[0]));
     assert_false(shots[1].left_said);
     assert_near(shots[1].stance, 0, 0);
+    assert_near(shots[1].arrows, 0, 0);
+    assert_near(shots[1].breakpoint, 0, 0);
     assert_int_equal(shots[2].lane, SIDE_RIGHT);
     assert_int_equal(shots[2].left, pin_bit(10));
     assert_true(shots[2].ringing);
