@@ -1,26 +1,41 @@
-/* audit_fit.c - laydowns and aims tried as one batch, the best looked at more closely. */
+/* audit_fit.c - laydowns and aims tried as batches, the best looked at more closely.
+ *
+ * Rolling takes nearly all of the time, so the aims between others that can't come near the pocket
+ * are not rolled: no figure changes by that, measured in docs/bag.md. */
 #include "core/audit_fit.h"
 
 #include <math.h>
+#include <string.h>
 
 #include "base/units.h"
 
 enum { COARSE_AIMS = 24, FINE_AIMS = 17, NODES = 9, LAYDOWNS_MAX = 13 };
+enum { SIEVE = 3 };     /* of a coarse curve first every third aim */
 #define COARSE_AIM 0.75 /* boards between aims */
 #define FINE_AIM 0.25
+#define NODE_STEP 0.8 /* deviations between nodes */
 #define COARSE_LAYDOWN 3.0
-#define REST_BOARDS                                                                                \
-    0.8                 /* scatter at the pins but for the aim's, until it is known; as in line.c  \
-                         */
+#define REST_BOARDS 0.8 /* scatter at the pins but for the aim's, until known; as in line.c */
 #define POCKET_NEAR 4.0 /* boards: farther from the pocket than that an aim is not worth a look */
-#define AIM_LOW 5.0     /* first arrow: outside of it the gutter is beside the line (assumed) */
+#define TOO_HIGH (LANE_POCKET_BEST + POCKET_NEAR)
+#define TOO_WIDE (LANE_POCKET_BEST - POCKET_NEAR)
+#define AIM_LOW 5.0 /* first arrow: outside of it the gutter is beside the line (assumed) */
 
 /* Arrivals over aim from one laydown, at even steps. A gutter ball arrives on board 0. */
 typedef struct Curve {
     int count;
     double laydown, first, step;
+    bool wanted[COARSE_AIMS]; /* aims to be rolled next */
     double board[COARSE_AIMS], degrees[COARSE_AIMS];
 } Curve;
+
+/* A batch that is put together from curves and single deliveries, and read in the same order. */
+typedef struct Rolls {
+    Delivery usual;
+    int count;
+    BatchThrow throws[LAYDOWNS_MAX * COARSE_AIMS];
+    Arrival arrivals[LAYDOWNS_MAX * COARSE_AIMS];
+} Rolls;
 
 /* Normal distribution function, to 2e-4 (Page 1977, from memory; a test holds it to erfc through
  * the chances): a search calls it some thousand times. */
@@ -47,7 +62,7 @@ static double chance(const Curve *curve, double aim, double aim_sd, double rest_
     double sum = 0.0;
     for (int k = 0; k < NODES; k++) {
         double board;
-        curve_at(curve, aim + 0.8 * (k - NODES / 2) * aim_sd, &board, 0);
+        curve_at(curve, aim + NODE_STEP * (k - NODES / 2) * aim_sd, &board, 0);
         if (fabs(board - LANE_POCKET_BEST) < 4.0 * rest_sd + 1.0)
             sum += WEIGHT[k] * (below((LANE_POCKET_HIGH - board) / rest_sd) -
                                 below((LANE_POCKET_LOW - board) / rest_sd));
@@ -96,47 +111,162 @@ static void try_curve(const Curve *curve, double aim_sd, double rest_sd, bool fi
     }
 }
 
-static void fill(Curve *curves, int count, const BatchBall *ball, const BatchOil *oil,
-                 const Delivery *usual)
+static void ask(Rolls *rolls, const Delivery *delivery)
 {
-    BatchThrow throws[LAYDOWNS_MAX * COARSE_AIMS] = {0};
-    Arrival arrivals[LAYDOWNS_MAX * COARSE_AIMS];
-    int used = 0;
-    for (int c = 0; c < count; c++)
-        for (int i = 0; i < curves[c].count; i++) {
-            BatchThrow *throw = &throws[used++];
-            *throw = (BatchThrow){.delivery = *usual, .film_scale = 1.0f, .dry_scale = 1.0f};
-            throw->delivery.laydown_board = curves[c].laydown;
-            throw->delivery.launch_deg =
-                delivery_launch_deg(curves[c].laydown, curves[c].first + i * curves[c].step);
-        }
-    batch_arrive(ball, oil, throws, used, arrivals);
-    const Arrival *next = arrivals;
-    for (int c = 0; c < count; c++)
-        for (int i = 0; i < curves[c].count; i++, next++) {
-            curves[c].board[i] = next->gutter ? 0.0 : next->board;
-            curves[c].degrees[i] = next->gutter ? NAN : next->degrees;
-        }
+    rolls->throws[rolls->count++] =
+        (BatchThrow){.delivery = *delivery, .film_scale = 1.0f, .dry_scale = 1.0f};
 }
 
-/* Boards at the pins that speed, rev rate and laydown scatter by, on this line. */
-static double rest_of(const BatchBall *ball, const BatchOil *oil, const Bowler *bowler,
-                      const Delivery *delivery)
+static void ask_curve(Rolls *rolls, const Curve *curve)
 {
-    BatchThrow throws[4];
-    Arrival arrivals[4];
-    for (int i = 0; i < 4; i++)
-        throws[i] = (BatchThrow){.delivery = *delivery, .film_scale = 1.0f, .dry_scale = 1.0f};
-    throws[1].delivery.mph += bowler->scatter.mph;
-    throws[2].delivery.rpm += bowler->scatter.rpm;
-    throws[3].delivery.laydown_board += bowler->scatter.laydown_boards;
-    batch_arrive(ball, oil, throws, 4, arrivals);
+    Delivery delivery = rolls->usual;
+    delivery.laydown_board = curve->laydown;
+    for (int i = 0; i < curve->count; i++) {
+        if (!curve->wanted[i])
+            continue;
+        delivery.launch_deg = delivery_launch_deg(curve->laydown, curve->first + i * curve->step);
+        ask(rolls, &delivery);
+    }
+}
+
+static const Arrival *read_curve(Curve *curve, const Arrival *next)
+{
+    for (int i = 0; i < curve->count; i++) {
+        if (!curve->wanted[i])
+            continue;
+        curve->board[i] = next->gutter ? 0.0 : next->board;
+        curve->degrees[i] = next->gutter ? NAN : next->degrees;
+        next++;
+    }
+    return next;
+}
+
+/* Rolls what the curves want. */
+static void fill(Rolls *rolls, const BatchBall *ball, const BatchOil *oil, Curve *curves, int count)
+{
+    rolls->count = 0;
+    for (int c = 0; c < count; c++)
+        ask_curve(rolls, &curves[c]);
+    batch_arrive(ball, oil, rolls->throws, rolls->count, rolls->arrivals);
+    const Arrival *next = rolls->arrivals;
+    for (int c = 0; c < count; c++)
+        next = read_curve(&curves[c], next);
+}
+
+/* Whether an aim that lies between two may come near the pocket: boards at the pins of the outer
+ * and the inner one. Beside the gutter anything may: a ball that just misses it may come back. */
+static bool may_matter(double outer, double inner)
+{
+    if (outer == 0.0 || inner == 0.0)
+        return outer != inner;
+    return fmin(outer, inner) <= TOO_HIGH && fmax(outer, inner) >= TOO_WIDE;
+}
+
+/* Whether an aim is near enough to those that are looked at: from `lowest` on, or just before. */
+static bool in_reach(const Curve *curve, int i, double lowest)
+{
+    return curve->first + curve->step * (i + 1) > lowest;
+}
+
+/* Of a curve of which every third aim has been rolled: wants those of the others that may matter,
+ * and lets the rest lie on straight lines, which stay clear of the pocket. */
+static void want_between(Curve *curve, double lowest)
+{
+    memset(curve->wanted, 0, sizeof curve->wanted);
+    for (int i = SIEVE; i < curve->count; i += SIEVE) /* off the far side: higher than high */
+        if (curve->board[i] == 0.0 && curve->board[i - SIEVE] > TOO_HIGH)
+            curve->board[i] = LANE_BOARDS;
+    for (int i = 0; i < curve->count; i++) {
+        int outer = i - i % SIEVE, inner = outer + SIEVE;
+        if (outer == i)
+            continue;
+        double a = curve->board[outer];
+        double b = inner < curve->count ? curve->board[inner] : LANE_BOARDS;
+        curve->wanted[i] = may_matter(a, b) && in_reach(curve, i, lowest);
+        curve->board[i] = a + (b - a) * (i - outer) / SIEVE;
+        curve->degrees[i] = NAN;
+    }
+}
+
+/* A line, and with a deviation more of speed, rev rate and laydown: what rest_of() tells by. */
+enum { REST_THROWS = 4 };
+static void ask_rest(Rolls *rolls, const Bowler *bowler, const Delivery *delivery)
+{
+    Delivery faster = *delivery, spun = *delivery, beside = *delivery;
+    faster.mph += bowler->scatter.mph;
+    spun.rpm += bowler->scatter.rpm;
+    beside.laydown_board += bowler->scatter.laydown_boards;
+    ask(rolls, delivery);
+    ask(rolls, &faster);
+    ask(rolls, &spun);
+    ask(rolls, &beside);
+}
+
+/* Boards at the pins that speed, rev rate and laydown scatter by. */
+static double rest_of(const Arrival arrivals[REST_THROWS])
+{
     double sum = 0.1 * 0.1;
-    for (int i = 1; i < 4; i++) {
+    for (int i = 1; i < REST_THROWS; i++) {
         double away = arrivals[i].board - arrivals[0].board;
         sum += isnan(away) ? 0.0 : away * away;
     }
     return sqrt(sum);
+}
+
+/* Laydowns low..high at coarse steps; worth below 0: nothing comes near the pocket. */
+static Fit rough_fit(Rolls *rolls, const BatchBall *ball, const BatchOil *oil, double aim_sd,
+                     double low, double high)
+{
+    double lowest = AIM_LOW - NODE_STEP * (NODES / 2) * aim_sd; /* no aim outside is looked at */
+    Curve curves[LAYDOWNS_MAX];
+    int count = 0;
+    for (double at = low; at <= high && count < LAYDOWNS_MAX; at += COARSE_LAYDOWN) {
+        Curve *curve = &curves[count++];
+        *curve =
+            (Curve){.count = COARSE_AIMS, .laydown = at, .first = at - 15.0, .step = COARSE_AIM};
+        for (int i = 0; i < COARSE_AIMS; i += SIEVE)
+            curve->wanted[i] = in_reach(curve, i, lowest);
+    }
+    fill(rolls, ball, oil, curves, count);
+    for (int c = 0; c < count; c++)
+        want_between(&curves[c], lowest);
+    fill(rolls, ball, oil, curves, count);
+    Fit rough = {.worth = -1.0};
+    for (int c = 0; c < count; c++)
+        try_curve(&curves[c], aim_sd, REST_BOARDS, false, &rough);
+    return rough;
+}
+
+/* A rough fit's line and those beside it, with its own scatter, all in one batch. */
+static Fit fine_fit(Rolls *rolls, const BatchBall *ball, const BatchOil *oil, const Bowler *bowler,
+                    double aim_sd, const Fit *rough)
+{
+    enum { BESIDE = 3 };
+    Curve curves[BESIDE];
+    Delivery line = rolls->usual;
+    line.laydown_board = rough->laydown_board;
+    line.launch_deg = delivery_launch_deg(rough->laydown_board, rough->aim);
+    rolls->count = 0;
+    ask_rest(rolls, bowler, &line);
+    for (int c = 0; c < BESIDE; c++) { /* the aim goes along by half a board (assumed) */
+        double beside = c - 1.0;
+        curves[c] = (Curve){.count = FINE_AIMS,
+                            .laydown = rough->laydown_board + beside,
+                            .first = rough->aim + 0.5 * beside - 0.5 * (FINE_AIMS - 1) * FINE_AIM,
+                            .step = FINE_AIM};
+        for (int i = 0; i < FINE_AIMS; i++)
+            curves[c].wanted[i] = true;
+        ask_curve(rolls, &curves[c]);
+    }
+    batch_arrive(ball, oil, rolls->throws, rolls->count, rolls->arrivals);
+    const Arrival *next = rolls->arrivals + REST_THROWS;
+    for (int c = 0; c < BESIDE; c++)
+        next = read_curve(&curves[c], next);
+    double rest_sd = rest_of(rolls->arrivals);
+    Fit best = {.worth = -1.0};
+    for (int c = 0; c < BESIDE; c++)
+        try_curve(&curves[c], aim_sd, rest_sd, true, &best);
+    return best;
 }
 
 Fit audit_fit(const BatchBall *ball, const BatchOil *oil, const Bowler *bowler)
@@ -147,36 +277,16 @@ Fit audit_fit(const BatchBall *ball, const BatchOil *oil, const Bowler *bowler)
 Fit audit_fit_between(const BatchBall *ball, const BatchOil *oil, const Bowler *bowler, double low,
                       double high)
 {
-    Delivery usual = delivery_of(bowler, 26.0, 15.0); /* its line is not looked at */
+    Rolls rolls;
+    rolls.usual = delivery_of(bowler, 26.0, 15.0); /* its line is not looked at */
     double aim_sd =
         rad_from_deg(bowler->scatter.launch_deg) * m_from_ft(LANE_ARROWS_FT) / LANE_BOARD_M;
     aim_sd = fmax(aim_sd, 0.02);
-    Curve curves[LAYDOWNS_MAX];
-    int count = 0;
-    for (double at = low; at <= high && count < LAYDOWNS_MAX; at += COARSE_LAYDOWN)
-        curves[count++] =
-            (Curve){.count = COARSE_AIMS, .laydown = at, .first = at - 15.0, .step = COARSE_AIM};
-    fill(curves, count, ball, oil, &usual);
-    Fit rough = {.worth = -1.0};
-    for (int c = 0; c < count; c++)
-        try_curve(&curves[c], aim_sd, REST_BOARDS, false, &rough);
+    Fit rough = rough_fit(&rolls, ball, oil, aim_sd, low, high);
     if (rough.worth < 0.0)
         return (Fit){.laydown_board = 20.0, .aim = 12.0, .entry_deg = NAN};
-    usual.laydown_board = rough.laydown_board;
-    usual.launch_deg = delivery_launch_deg(rough.laydown_board, rough.aim);
-    double rest_sd = rest_of(ball, oil, bowler, &usual);
-    for (int c = 0; c < 3; c++) { /* the boards beside it; the aim goes along by half (assumed) */
-        double laydown = rough.laydown_board + (c - 1.0);
-        curves[c] = (Curve){.count = FINE_AIMS,
-                            .laydown = laydown,
-                            .first = rough.aim + 0.5 * (c - 1.0) - 0.5 * (FINE_AIMS - 1) * FINE_AIM,
-                            .step = FINE_AIM};
-    }
-    fill(curves, 3, ball, oil, &usual);
-    Fit best = {.worth = -1.0};
-    for (int c = 0; c < 3; c++)
-        try_curve(&curves[c], aim_sd, rest_sd, true, &best);
-    return best.worth < 0.0 ? rough : best;
+    Fit fine = fine_fit(&rolls, ball, oil, bowler, aim_sd, &rough);
+    return fine.worth < 0.0 ? rough : fine;
 }
 
 Line audit_line(const MotionBody *body, const Oil *oil, const Bowler *bowler, const Fit *fit)

@@ -210,6 +210,36 @@ static void surface_tells_twins_apart(void **state)
     share_between("twins at 500 and 4000 grit are no longer alike", apart, n, 0.7, 1.0); /* 0.86 */
 }
 
+/* line_best tries every laydown and every half board of aim, and rolls them all: an independent
+ * search, which the quick one may fall behind here and there (arrivals are jagged). */
+static void quick_search_finds_what_the_slow_one_does(void **state)
+{
+    (void)state;
+    int agree = 0, found = 0, behind = 0, n = 0;
+    for (int i = 0; i < BOWLERS; i++) {
+        const Case *one = &CASES[i];
+        bool end = i / KINDS % 2;
+        Kind kind = (Kind)(i % KINDS);
+        Ball ball = ball_of(kind);
+        MotionBody body;
+        motion_body(&ball, &body);
+        Delivery usual = delivery_of(&one->bowler, 26.0, 15.0);
+        Line slow = line_best(&body, end ? &one->burnt : &one->fresh, &one->bowler, &usual,
+                              FIT_LAYDOWN_LOW, FIT_LAYDOWN_HIGH);
+        const Fit *quick = end ? &one->at_end[kind] : &one->at_fresh[kind];
+        if (slow.aim < 5.0) /* the quick search takes none beside the gutter */
+            continue;
+        double lost = line_value(&slow) - quick->worth;
+        n++;
+        found += quick->found == slow.found;
+        agree += fabs(lost) < 0.05;
+        behind += lost > 0.1;
+    }
+    share_between("the quick search finds the pocket where the slow one does", found, n, 0.97, 1.0);
+    share_between("... and a line worth as much, to 0.05", agree, n, 0.75, 1.0);
+    share_between("... or one that falls behind by more than 0.1", behind, n, 0.0, 0.12);
+}
+
 /* The audit itself, on the demo's bag. */
 static Bag BAG;
 static Pattern PATTERN;
@@ -370,6 +400,7 @@ int main(void)
         cmocka_unit_test(weak_and_clean_comes_later),
         cmocka_unit_test(low_differential_flares_and_hooks_least),
         cmocka_unit_test(surface_tells_twins_apart),
+        cmocka_unit_test(quick_search_finds_what_the_slow_one_does),
         cmocka_unit_test(audit_adds_up),
         cmocka_unit_test(left_hander_gets_the_same),
         cmocka_unit_test(weights_and_words),
