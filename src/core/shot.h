@@ -36,7 +36,9 @@ typedef enum Release {
     RELEASE_COUNT
 } Release;
 
-/* Boards between which a ball can be seen on the lane. */
+/* What can be seen of a ball: its speed in mph, boards of the lane that it rolls over. */
+#define SHOT_MPH_LOW 5.0
+#define SHOT_MPH_HIGH 35.0
 #define SHOT_BOARD_LOW 1.0
 #define SHOT_BOARD_HIGH ((double)LANE_BOARDS)
 

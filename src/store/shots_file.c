@@ -30,8 +30,8 @@
 
 /* What a bowler may write, and what a journal may hold: a journal has passed the session's own
  * checks, and must give back whatever that let through. */
-static const JsonField FILE_FIELDS[] = {
-    SHOT_FIELDS(1, -10, 60, 5, 35, SHOT_BOARD_LOW, SHOT_BOARD_HIGH, 2, -3, 5, 110)};
+static const JsonField FILE_FIELDS[] = {SHOT_FIELDS(
+    1, -10, 60, SHOT_MPH_LOW, SHOT_MPH_HIGH, SHOT_BOARD_LOW, SHOT_BOARD_HIGH, 2, -3, 5, 110)};
 static const JsonField JOURNAL_FIELDS[] = {
     {"ball", JSON_ID, JSON_AT(Shot, ball)},
     {.key = "surface"},

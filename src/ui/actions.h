@@ -13,7 +13,7 @@ enum {
     IN_READ = 1 << 2,
     IN_RELEASE = 1 << 3,
     IN_LEAVE = 1 << 4,
-    IN_NUMBER = 1 << 5, /* figures inside a shot: slot or speed */
+    IN_NUMBER = 1 << 5, /* figures inside a shot: slot, or what was seen */
     IN_PICK = 1 << 6,   /* choosing an earlier shot */
     IN_ASK = 1 << 7,    /* yes or no */
     IN_HELP = 1 << 8,

@@ -30,6 +30,21 @@ void model_init(Model *model, Session *session, const RuleSet *rules, const Them
                      .paths_stale = true};
 }
 
+const SeenRow SEEN_ROWS[SEEN_COUNT] = {
+    [SEEN_SPEED] = {"mph", "", " mph", SHOT_MPH_LOW, SHOT_MPH_HIGH,
+                    "a speed is 5 to 35 mph; 0: not seen"},
+    [SEEN_ARROWS] = {"arrows", "over ", "", SHOT_BOARD_LOW, SHOT_BOARD_HIGH,
+                     "the board at the arrows is 1 to 39; 0: not seen"},
+    [SEEN_BREAKPOINT] = {"breaks", "breakpoint ", "", SHOT_BOARD_LOW, SHOT_BOARD_HIGH,
+                         "the board of a breakpoint is 1 to 39; 0: not seen"}};
+
+double *seen_of(Shot *shot, Seen seen)
+{
+    return seen == SEEN_SPEED    ? &shot->mph
+           : seen == SEEN_ARROWS ? &shot->arrows
+                                 : &shot->breakpoint;
+}
+
 bool model_small(const Model *model)
 {
     return model->columns < SCREEN_COLUMNS_MIN || model->rows < SCREEN_ROWS_MIN;
@@ -40,7 +55,7 @@ unsigned model_where(const Model *model)
     static const unsigned FIELDS[] = {
         [FIELD_HIT] = IN_HIT,     [FIELD_READ] = IN_READ,   [FIELD_RELEASE] = IN_RELEASE,
         [FIELD_LEAVE] = IN_LEAVE, [FIELD_SPARE] = IN_SPARE, [FIELD_SLOT] = IN_NUMBER,
-        [FIELD_SPEED] = IN_NUMBER};
+        [FIELD_SEEN] = IN_NUMBER};
     if (model->mode == MODE_ASK)
         return IN_ASK;
     if (model_small(model))

@@ -32,7 +32,18 @@ typedef enum Mode {
     MODE_BLOCK
 } Mode;
 
-/* Parts of a shot that is being typed, in their order; slot and speed are asked for inside it. */
+/* Numbers of a shot that the bowler may have seen; 0 where nothing was said. */
+typedef enum Seen { SEEN_SPEED, SEEN_ARROWS, SEEN_BREAKPOINT, SEEN_COUNT } Seen;
+typedef struct SeenRow {
+    const char *label, *before, *after; /* at the field; around the figure in a sentence */
+    double low, high;
+    const char *refusal;
+} SeenRow;
+extern const SeenRow SEEN_ROWS[SEEN_COUNT];
+double *seen_of(Shot *shot, Seen seen); /* where it stands in the shot */
+
+/* Parts of a shot that is being typed, in their order; slot and what was seen are asked for inside
+ * it. */
 typedef enum Field {
     FIELD_HIT,
     FIELD_READ,
@@ -40,7 +51,7 @@ typedef enum Field {
     FIELD_LEAVE,
     FIELD_SPARE,
     FIELD_SLOT,
-    FIELD_SPEED
+    FIELD_SEEN
 } Field;
 
 typedef enum Question {
@@ -55,10 +66,11 @@ typedef struct Typing {
     Shot shot;
     int index; /* of the shot being said anew, -1: a new one */
     Field field;
-    Field back_to;    /* where FIELD_SLOT and FIELD_SPEED return to */
+    Field back_to;    /* where FIELD_SLOT and FIELD_SEEN return to */
     bool pins_typed;  /* pins were typed: what stands by default no longer does */
     bool spare_typed; /* the same of what the spare ball left */
-    char figures[8];  /* of FIELD_SPEED */
+    Seen seen;        /* what FIELD_SEEN asks for */
+    char figures[8];  /* of FIELD_SEEN */
 } Typing;
 
 typedef struct Model {

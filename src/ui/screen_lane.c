@@ -488,11 +488,11 @@ static void draw_typing(const Model *model, Canvas *canvas, int row)
     const Shot *shot = &typing->shot;
     char text[64], stance[16], aim[16], leave[64];
     int column = 1;
-    bool speed = typing->field == FIELD_SPEED || shot->mph > 0.0;
+    bool seen = typing->field == FIELD_SEEN;
     widget_board(stance, sizeof stance, shot->stance);
     widget_board(aim, sizeof aim, shot->aim);
     snprintf(text, sizeof text, "%c %s/%s", shot->lane == SIDE_LEFT ? 'L' : 'R', stance, aim);
-    if (!speed || canvas->columns >= 96) /* the speed takes its place where room is short */
+    if (!seen || canvas->columns >= 96) /* what is asked for takes its place where room is short */
         column += canvas_text(canvas, row, column, 14, ROLE_DIM, text) + 1;
     slot_text(text, sizeof text, shot->slot);
     column = draw_part(model, canvas, row, column, FIELD_SLOT, "ball",
@@ -502,12 +502,10 @@ static void draw_typing(const Model *model, Canvas *canvas, int row)
         draw_part(model, canvas, row, column, FIELD_READ, "read", read_text(shot->read, true), 7);
     column = draw_part(model, canvas, row, column, FIELD_RELEASE, "release",
                        release_text(shot->release, true), 7);
-    if (speed) {
-        snprintf(text, sizeof text, "%.1f", shot->mph);
-        column = draw_part(model, canvas, row, column, FIELD_SPEED, "mph",
-                           typing->field == FIELD_SPEED ? typing->figures : text, 4);
-        if (typing->field == FIELD_SPEED)
-            canvas->cursor_column += (int)strlen(typing->figures);
+    if (seen) {
+        column = draw_part(model, canvas, row, column, FIELD_SEEN, SEEN_ROWS[typing->seen].label,
+                           typing->figures, 4);
+        canvas->cursor_column += (int)strlen(typing->figures);
     }
     bool said = typing->field == FIELD_LEAVE || typing->pins_typed || typing->index >= 0;
     widget_leave(leave, sizeof leave, shot, 14);
@@ -539,24 +537,46 @@ static int draw_release(const Model *model, Canvas *canvas, int row)
     return width;
 }
 
+/* What was seen of a shot, as far as it was said, at the end of a row's free part. */
+static void draw_seen(Canvas *canvas, int row, int from, int end, const Shot *shot)
+{
+    char text[64] = "";
+    Shot copy = *shot;
+    for (Seen seen = 0; seen < SEEN_COUNT; seen++) {
+        double value = *seen_of(&copy, seen);
+        if (value > 0.0)
+            text_append(text, sizeof text, "%s%s%g%s", text[0] ? ", " : " ", SEEN_ROWS[seen].before,
+                        value, SEEN_ROWS[seen].after);
+    }
+    text_append(text, sizeof text, "%s", text[0] ? " " : "");
+    int width = canvas_width(text);
+    if (end - width > from)
+        canvas_text(canvas, row, end - width, width, ROLE_DIM, text);
+}
+
 static void draw_bottom(const Model *model, Canvas *canvas)
 {
-    int last = canvas->rows - 1, entry = last - 1, rule = last - 2;
+    int last = canvas->rows - 1, entry = last - 1, rule = last - 2, used = 1;
     canvas_hline(canvas, rule, 0, canvas->columns, model->glyphs->rule, ROLE_DIM);
     int width = canvas->columns - 2;
     if (!model->unsaved)
         width -= draw_release(model, canvas, rule);
     if (model->unsaved)
-        canvas_print(canvas, rule, 1, width, ROLE_BAD, " NOT SAVED: %s ", model->unsaved_text);
+        used +=
+            canvas_print(canvas, rule, 1, width, ROLE_BAD, " NOT SAVED: %s ", model->unsaved_text);
     else if (model->message[0])
-        canvas_print(canvas, rule, 1, width, model->message_role, " %s ", model->message);
+        used += canvas_print(canvas, rule, 1, width, model->message_role, " %s ", model->message);
     else if (model->mode == MODE_ENTRY && model->typing.index >= 0)
-        canvas_text(canvas, rule, 1, 40, ROLE_ACCENT, " Saying a shot anew ");
+        used += canvas_text(canvas, rule, 1, 40, ROLE_ACCENT, " Saying a shot anew ");
     else if (model->session->game_over)
-        canvas_text(canvas, rule, 1, 60, ROLE_PLAIN,
-                    model->session->game < model->session->event.games
-                        ? " This game is over; G, or the next shot, begins another "
-                        : " The last game is over ");
+        used += canvas_text(canvas, rule, 1, 60, ROLE_PLAIN,
+                            model->session->game < model->session->event.games
+                                ? " This game is over; G, or the next shot, begins another "
+                                : " The last game is over ");
+    if (model->mode == MODE_ENTRY)
+        draw_seen(canvas, rule, used, 1 + width, &model->typing.shot);
+    else if (model->mode == MODE_PICK)
+        draw_seen(canvas, rule, used, 1 + width, &model->session->shots[model->pick]);
 
     if (model->mode == MODE_ENTRY) {
         draw_typing(model, canvas, entry);

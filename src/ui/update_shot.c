@@ -4,9 +4,6 @@
 
 #include "ui/update.h"
 
-#define MPH_SEEN_MIN 5.0
-#define MPH_SEEN_MAX 35.0
-
 /* Another leave ends what was said of the spare. */
 static void forget_spare(Typing *typing)
 {
@@ -67,16 +64,19 @@ static void leave_typing(Model *model)
     model->typing = (Typing){.index = -1};
 }
 
-/* Where slot or speed were asked for in the middle of a shot: takes what was typed. */
+/* Where slot or what was seen were asked for in the middle of a shot: takes what was typed. */
 static void end_figures(Model *model, Effects *effects)
 {
     Typing *typing = &model->typing;
-    if (typing->field == FIELD_SPEED && typing->figures[0]) {
-        double mph = strtod(typing->figures, NULL);
-        if (mph >= MPH_SEEN_MIN && mph <= MPH_SEEN_MAX)
-            typing->shot.mph = mph;
+    const SeenRow *row = &SEEN_ROWS[typing->seen];
+    if (typing->field == FIELD_SEEN && typing->figures[0]) {
+        char *end;
+        double value = strtod(typing->figures, &end);
+        bool not_seen = value == 0.0 && end > typing->figures; /* a point alone says nothing */
+        if (not_seen || (value >= row->low && value <= row->high))
+            *seen_of(&typing->shot, typing->seen) = value;
         else
-            refuse(model, effects, "a speed is 5 to 35 mph");
+            refuse(model, effects, row->refusal);
     }
     typing->field = typing->back_to;
 }
@@ -84,7 +84,7 @@ static void end_figures(Model *model, Effects *effects)
 static void accept_shot(Model *model, Effects *effects)
 {
     Typing *typing = &model->typing;
-    if (typing->field == FIELD_SLOT || typing->field == FIELD_SPEED) {
+    if (typing->field == FIELD_SLOT || typing->field == FIELD_SEEN) {
         end_figures(model, effects);
         return;
     }
@@ -107,9 +107,9 @@ static void back_one(Model *model)
 {
     Typing *typing = &model->typing;
     size_t figures = strlen(typing->figures);
-    if (typing->field == FIELD_SPEED && figures > 0)
+    if (typing->field == FIELD_SEEN && figures > 0)
         typing->figures[figures - 1] = '\0';
-    else if (typing->field == FIELD_SPEED || typing->field == FIELD_SLOT)
+    else if (typing->field == FIELD_SEEN || typing->field == FIELD_SLOT)
         typing->field = typing->back_to;
     else if (typing->field == FIELD_LEAVE && typing->pins_typed && typing->index < 0) {
         typing->pins_typed = false;
@@ -200,10 +200,11 @@ static void type_leave(Typing *typing, bool said)
     typing->shot.ringing = false;
 }
 
-static void ask_figures(Typing *typing, Field field)
+static void ask_figures(Typing *typing, Field field, Seen seen)
 {
     typing->back_to = typing->field;
     typing->field = field;
+    typing->seen = seen;
     typing->figures[0] = '\0';
 }
 
@@ -297,10 +298,12 @@ bool do_shot(Model *model, Effects *effects, DoId id, uint32_t key)
         shot->aim = bounded(shot->aim + (key == '[' ? left : -left), AIM_MIN, AIM_MAX);
         return true;
     case DO_SHOT_BALL:
-        ask_figures(typing, FIELD_SLOT);
+        ask_figures(typing, FIELD_SLOT, SEEN_SPEED);
         return true;
     case DO_SHOT_SPEED:
-        ask_figures(typing, FIELD_SPEED);
+    case DO_SHOT_ARROWS:
+    case DO_SHOT_BREAKPOINT:
+        ask_figures(typing, FIELD_SEEN, (Seen)(SEEN_SPEED + (int)(id - DO_SHOT_SPEED)));
         return true;
     case DO_SHOT_LANE:
         shot->lane = shot->lane == SIDE_LEFT ? SIDE_RIGHT : SIDE_LEFT;

@@ -120,6 +120,10 @@ static void a_shot_is_typed(void **state)
     compare("typing-spare-made-80x24", &pinned->model);
     pinned_type(pinned, "m17.4");
     compare("typing-speed-80x24", &pinned->model);
+    pinned_type(pinned, "\ra12.5\rp7");
+    compare("typing-breakpoint-80x24", &pinned->model);
+    pinned_type(pinned, "\r\re"); /* kept; and looked at again */
+    compare("pick-seen-80x24", &pinned->model);
     free(pinned);
 }
 

@@ -71,6 +71,10 @@ static void session_is_sound(const Model *model)
         assert_true((shot->left & ~PINS_ALL) == 0);
         assert_true((shot->spare_left & ~shot->left) == 0);
         assert_true(!shot->spare_said || shot->left != 0);
+        assert_true(shot->mph == 0.0 || (shot->mph >= 5.0 && shot->mph <= 35.0));
+        assert_true(shot->arrows == 0.0 || (shot->arrows >= 1.0 && shot->arrows <= 39.0));
+        assert_true(shot->breakpoint == 0.0 ||
+                    (shot->breakpoint >= 1.0 && shot->breakpoint <= 39.0));
         assert_true(!shot->ringing || shot->left == pin_bit(7) || shot->left == pin_bit(10));
     }
 }
@@ -128,8 +132,9 @@ static void random_keys(void **state)
 static void every_size(void **state)
 {
     (void)state;
-    static const char *const STATES[] = {"",      "l",       "log", "logb", "e",   "?", "G",
-                                         "logm1", "log36.6", "B",   "B\r1", "B+Q", "B-"};
+    static const char *const STATES[] = {
+        "",      "l",       "log", "logb", "e",   "?",  "G",
+        "logm1", "log36.6", "B",   "B\r1", "B+Q", "B-", "la12.5\rp7.5\rm17.4\rp39"};
     Pinned *pinned = malloc(sizeof *pinned);
     assert_non_null(pinned);
     for (size_t s = 0; s < sizeof STATES / sizeof *STATES; s++) {

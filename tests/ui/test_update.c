@@ -184,6 +184,47 @@ static void shot_may_differ_from_the_plan(void **state)
     free(pinned);
 }
 
+/* The boards of a shot: a field as the speed's; out of range is told, nothing is lost. */
+static void boards_that_were_seen(void **state)
+{
+    (void)state;
+    Pinned *pinned = fresh(HAND_RIGHT);
+    const Shot *typed = &pinned->model.typing.shot;
+    pinned_type(pinned, "la12.5\rop7\r"); /* wherever in the shot */
+    assert_int_equal(pinned->model.typing.field, FIELD_RELEASE);
+    assert_near(typed->arrows, 12.5, 0);
+    assert_near(typed->breakpoint, 7.0, 0);
+    pinned_type(pinned, "a39.5");
+    assert_true(pinned_press(pinned, PRESS_ENTER).bell);
+    assert_string_equal(pinned->model.message, "the board at the arrows is 1 to 39; 0: not seen");
+    pinned_type(pinned, "p.");
+    assert_true(pinned_press(pinned, PRESS_ENTER).bell);
+    pinned_type(pinned, "p.5");
+    assert_true(pinned_press(pinned, PRESS_ENTER).bell);
+    assert_near(typed->arrows, 12.5, 0);
+    assert_near(typed->breakpoint, 7.0, 0);
+    pinned_type(pinned, "a3");
+    pinned_press(pinned, PRESS_BACKSPACE);
+    pinned_type(pinned, "\r"); /* nothing typed: as it was */
+    assert_near(typed->arrows, 12.5, 0);
+    assert_near(typed->mph, 0.0, 0);
+    pinned_type(pinned, "m17.4\rg\r");
+    const Shot *kept = &pinned->session.shots[0];
+    assert_near(kept->mph, 17.4, 1e-9);
+    assert_near(kept->arrows, 12.5, 0);
+    assert_near(kept->breakpoint, 7.0, 0);
+    pinned_type(pinned, "e\rt\r"); /* an edit keeps what it does not say anew */
+    kept = &pinned->session.shots[0];
+    assert_int_equal(kept->hit, HIT_THIN);
+    assert_near(kept->arrows, 12.5, 0);
+    assert_near(kept->breakpoint, 7.0, 0);
+    pinned_type(pinned, "e\ra0\rp6.5\r\r"); /* 0 unsays it */
+    kept = &pinned->session.shots[0];
+    assert_near(kept->arrows, 0.0, 0);
+    assert_near(kept->breakpoint, 6.5, 0);
+    free(pinned);
+}
+
 static void undo_and_redo(void **state)
 {
     (void)state;
@@ -519,6 +560,7 @@ int main(void)
         cmocka_unit_test(enter_before_the_leave_says_nothing_of_it),
         cmocka_unit_test(back_and_cancel),
         cmocka_unit_test(shot_may_differ_from_the_plan),
+        cmocka_unit_test(boards_that_were_seen),
         cmocka_unit_test(undo_and_redo),
         cmocka_unit_test(earlier_shot_is_said_anew),
         cmocka_unit_test(edit_needs_a_shot),
