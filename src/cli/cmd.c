@@ -107,40 +107,13 @@ const Ball *setup_ball(const Options *options, const Setup *setup, Error *error)
     return NULL;
 }
 
-/* Laydown boards that are tried when none is said: the whole of where anyone plays from. */
-enum { LAYDOWN_LOW = 8, LAYDOWN_HIGH = 35, LAYDOWNS = LAYDOWN_HIGH - LAYDOWN_LOW + 1 };
-/* A breakpoint farther out than this has the gutter beside it; taken when there is no other. */
-static const double EDGE_BOARD = 3.0;
-/* Chances this near to the best are the same to a bowler; the entry nearest to 6 degrees wins
- * then, for what it carries (common practice: aim for 4 to 6). */
-static const double SAME_CHANCE = 0.01, BEST_ENTRY_DEG = 6.0;
-
 Line setup_line(const Setup *setup, const MotionBody *body, double laydown_board)
 {
     const Bowler *bowler = &setup->bag.bowler;
     Delivery usual = delivery_of(bowler, 20.0, 10.0); /* its line is not looked at */
     if (!isnan(laydown_board))
         return line_search(body, &setup->oil, bowler, &usual, laydown_board);
-    Line lines[LAYDOWNS];
-    double most = 0.0, most_at_edge = 0.0;
-    for (int i = 0; i < LAYDOWNS; i++) {
-        lines[i] = line_search(body, &setup->oil, bowler, &usual, LAYDOWN_LOW + i);
-        double *kept = lines[i].breakpoint_board < EDGE_BOARD ? &most_at_edge : &most;
-        if (lines[i].found)
-            *kept = fmax(*kept, lines[i].pocket);
-    }
-    bool edge = most == 0.0;
-    double enough = (edge ? most_at_edge : most) - SAME_CHANCE;
-    Line best = {0};
-    for (int i = 0; i < LAYDOWNS; i++) {
-        const Line *line = &lines[i];
-        if (!line->found || (line->breakpoint_board < EDGE_BOARD) != edge || line->pocket < enough)
-            continue;
-        if (!best.found ||
-            fabs(line->entry_deg - BEST_ENTRY_DEG) < fabs(best.entry_deg - BEST_ENTRY_DEG))
-            best = *line;
-    }
-    return best;
+    return line_best(body, &setup->oil, bowler, &usual, LINE_LAYDOWN_LOW, LINE_LAYDOWN_HIGH);
 }
 
 void print_wrapped(const char *text, int indent)

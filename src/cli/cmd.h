@@ -47,8 +47,8 @@ int setup_read(const Options *options, Setup *setup);
 /* The ball that --slot or --ball names, else the first of the bag; NULL: fault in `error`. */
 const Ball *setup_ball(const Options *options, const Setup *setup, Error *error);
 
-/* The ball's way to the pocket with the best chance: from that laydown board, or, when it is NAN,
- * from wherever the chance is best without rolling along the edge. */
+/* The ball's way to the pocket: the best chance from that laydown board, or, when it is NAN, the
+ * best line from anywhere (line_best). */
 Line setup_line(const Setup *setup, const MotionBody *body, double laydown_board);
 
 /* Prints "settee: ..." on standard error and returns `status`. */

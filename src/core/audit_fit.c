@@ -271,7 +271,7 @@ static Fit fine_fit(Rolls *rolls, const BatchBall *ball, const BatchOil *oil, co
 
 Fit audit_fit(const BatchBall *ball, const BatchOil *oil, const Bowler *bowler)
 {
-    return audit_fit_between(ball, oil, bowler, FIT_LAYDOWN_LOW, FIT_LAYDOWN_HIGH);
+    return audit_fit_between(ball, oil, bowler, LINE_LAYDOWN_LOW, LINE_LAYDOWN_HIGH);
 }
 
 Fit audit_fit_between(const BatchBall *ball, const BatchOil *oil, const Bowler *bowler, double low,

@@ -15,10 +15,6 @@ typedef struct Fit {
     double laydown_board, aim;
 } Fit;
 
-/* Laydown boards that are tried: where anyone plays from. */
-#define FIT_LAYDOWN_LOW 10.0
-#define FIT_LAYDOWN_HIGH 34.0
-
 Fit audit_fit(const BatchBall *ball, const BatchOil *oil, const Bowler *bowler);
 /* The same among laydown boards low..high. */
 Fit audit_fit_between(const BatchBall *ball, const BatchOil *oil, const Bowler *bowler, double low,

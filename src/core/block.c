@@ -61,8 +61,8 @@ static Fit fit_of(const BlockJob *job, int slot, const BlockGame *before)
     Fit best = audit_fit(&job->batch[slot - 1], &job->ready, bowler);
     if (!before || before->slot != slot)
         return best;
-    double low = fmax(before->line.laydown_board - NEAR_OUT, FIT_LAYDOWN_LOW);
-    double high = fmin(before->line.laydown_board + NEAR_IN, FIT_LAYDOWN_HIGH);
+    double low = fmax(before->line.laydown_board - NEAR_OUT, LINE_LAYDOWN_LOW);
+    double high = fmin(before->line.laydown_board + NEAR_IN, LINE_LAYDOWN_HIGH);
     Fit near = audit_fit_between(&job->batch[slot - 1], &job->ready, bowler, low, high);
     return near.found && near.worth >= best.worth - KEEP_LINE ? near : best;
 }

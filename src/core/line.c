@@ -218,6 +218,20 @@ double line_value(const Line *line)
            0.01 * fmin(line->room_in + line->room_out, 4.0);
 }
 
+/* A breakpoint farther out than this has the gutter beside it (assumed). */
+#define EDGE_BOARD 3.0
+
+bool line_better(const Line *line, const Line *other)
+{
+    bool edge = line->breakpoint_board < EDGE_BOARD,
+         other_edge = other->breakpoint_board < EDGE_BOARD;
+    if (line->found != other->found)
+        return line->found;
+    if (edge != other_edge)
+        return other_edge;
+    return line_value(line) > line_value(other);
+}
+
 Line line_best(const MotionBody *body, const Oil *oil, const Bowler *bowler, const Delivery *usual,
                double low, double high)
 {
@@ -226,7 +240,7 @@ Line line_best(const MotionBody *body, const Oil *oil, const Bowler *bowler, con
     Line best = search(&ready, body, oil, bowler, usual, low);
     for (double laydown = low + 1.0; laydown <= high; laydown += 1.0) {
         Line line = search(&ready, body, oil, bowler, usual, laydown);
-        if (line.found != best.found ? line.found : line_value(&line) > line_value(&best))
+        if (line_better(&line, &best))
             best = line;
     }
     return best;

@@ -37,8 +37,16 @@ double line_carry(double entry_deg);
  * carries at that entry angle (the rack's table), and a little for miss room. */
 double line_value(const Line *line);
 
-/* The line of most worth among the laydown boards low..high in whole boards; one that reaches the
- * pocket goes before any that does not. */
+/* Laydown boards between which anyone plays: those to try where nothing else is known. */
+#define LINE_LAYDOWN_LOW 10.0
+#define LINE_LAYDOWN_HIGH 34.0
+
+/* Whether a line is to be taken before another: one that reaches the pocket goes before any that
+ * does not, then one that keeps clear of the gutter before one whose breakpoint is beside it, then
+ * the one of more worth. */
+bool line_better(const Line *line, const Line *other);
+
+/* The best line, by line_better, among the laydown boards low..high in whole boards. */
 Line line_best(const MotionBody *body, const Oil *oil, const Bowler *bowler, const Delivery *usual,
                double low, double high);
 

@@ -61,7 +61,7 @@ static void time_worth(const Bag *bag, const LaneFilms *films, double *whole, do
     static Arrival arrivals[COUNT];
     double sink = 0.0;
     for (int i = 0; i < COUNT; i++) {
-        double laydown = FIT_LAYDOWN_LOW + 3.0 * (i / AIMS % LAYDOWNS);
+        double laydown = LINE_LAYDOWN_LOW + 3.0 * (i / AIMS % LAYDOWNS);
         Delivery delivery = delivery_of(&bag->bowler, 26.0, 15.0);
         delivery.laydown_board = laydown;
         delivery.launch_deg = delivery_launch_deg(laydown, laydown - 15.0 + 0.75 * (i % AIMS));

@@ -225,7 +225,7 @@ static void quick_search_finds_what_the_slow_one_does(void **state)
         motion_body(&ball, &body);
         Delivery usual = delivery_of(&one->bowler, 26.0, 15.0);
         Line slow = line_best(&body, end ? &one->burnt : &one->fresh, &one->bowler, &usual,
-                              FIT_LAYDOWN_LOW, FIT_LAYDOWN_HIGH);
+                              LINE_LAYDOWN_LOW, LINE_LAYDOWN_HIGH);
         const Fit *quick = end ? &one->at_end[kind] : &one->at_fresh[kind];
         if (slow.aim < 5.0) /* the quick search takes none beside the gutter */
             continue;

@@ -225,6 +225,23 @@ static void test_best_of_laydowns(void **state)
     assert_near(one.laydown_board, 19.0, 0.0);
 }
 
+/* Reaching the pocket goes before keeping clear of the gutter, that before worth. */
+static void test_better(void **state)
+{
+    (void)state;
+    Line good = {.found = true, .pocket = 0.5, .entry_deg = 4.0, .breakpoint_board = 7.0};
+    Line more = good, edge = good, none = good;
+    more.pocket = 0.6;
+    edge.pocket = 0.9;
+    edge.breakpoint_board = 2.0;
+    none.pocket = 0.9;
+    none.found = false;
+    assert_true(line_better(&more, &good) && !line_better(&good, &more));
+    assert_true(line_better(&good, &edge) && !line_better(&edge, &good));
+    assert_true(line_better(&edge, &none) && !line_better(&none, &edge));
+    assert_false(line_better(&good, &good));
+}
+
 /* A line is worth more with more pocket, more angle up to six degrees, and more room. */
 static void test_value(void **state)
 {
@@ -306,6 +323,7 @@ int main(void)
         cmocka_unit_test(test_window_stays_where_it_is),
         cmocka_unit_test(test_mirrored_hand),
         cmocka_unit_test(test_best_of_laydowns),
+        cmocka_unit_test(test_better),
         cmocka_unit_test(test_value),
         cmocka_unit_test(test_deterministic),
         cmocka_unit_test(test_chance_against_throwing),
