@@ -7,7 +7,7 @@
 #include "base/error.h"
 #include "base/text.h"
 #include "cli/cli.h"
-#include "core/line.h"
+#include "core/first.h"
 #include "core/session.h"
 #include "store/files.h"
 #include "store/journal.h"
@@ -61,28 +61,6 @@ static bool keep_theme(void *context, const Theme *theme, Error *error)
     return settings_write(&settings, error);
 }
 
-/* Where a bowler would start: the first ball on its own best line near the second arrow. */
-static Plan first_plan(const Bag *bag, const Pattern *pattern)
-{
-    Plan plan = {.slot = 1, .stance = 20.0, .aim = 12.0};
-    for (int slot = BAG_SLOTS; slot >= 1; slot--)
-        if (bag_slot(bag, slot))
-            plan.slot = slot;
-    const Ball *ball = bag_slot(bag, plan.slot);
-    if (!ball)
-        return plan;
-    Oil sheet, oil;
-    oil_lay(pattern, &sheet);
-    oil_for_hand(&sheet, bag->bowler.hand, &oil);
-    MotionBody body;
-    motion_body(ball, &body);
-    Delivery usual = delivery_of(&bag->bowler, 20.0, 12.0);
-    Line line = line_best(&body, &oil, &bag->bowler, &usual, 14.0, 26.0);
-    plan.stance = line.stance;
-    plan.aim = (double)(int)(2.0 * line.aim + 0.5) / 2.0;
-    return plan;
-}
-
 static bool load(const char *event_name, const char *bag_name, Session *session, RuleSet *rules,
                  BagFile *bag_file, Error *error)
 {
@@ -97,7 +75,10 @@ static bool load(const char *event_name, const char *bag_name, Session *session,
          files_bag_open(event.bag, bag, bag_file, error) &&
          files_pattern(event.pattern, pattern, error) && files_rules("coach", rules, error);
     if (ok) {
-        Plan plan = first_plan(bag, pattern);
+        Oil sheet, oil;
+        oil_lay(pattern, &sheet);
+        oil_for_hand(&sheet, bag->bowler.hand, &oil);
+        Plan plan = first_plan(bag, &oil);
         if (bag_slot(bag, plan.slot))
             session_begin(session, &event, bag, pattern, &plan);
         else

@@ -6,6 +6,7 @@
 #include <string.h>
 
 #include "base/units.h"
+#include "core/first.h"
 #include "core/rack.h"
 #include "core/score.h"
 
@@ -118,36 +119,6 @@ static void draw_truth(RehearseJob *job, const RehearseSetup *setup)
     truth->tired = TIRED_MPH_A_GAME * rng_uniform(rng);
     for (int i = 0; i < FIELD_MAX; i++)
         truth->field_boards[i] = TRUE_FIELD_SD_BOARDS * rng_normal(rng);
-}
-
-/* The best line of one ball on a film, aim on half boards, as a plan; its worth in *worth. */
-static Plan best_plan(const MotionBody *body, const Oil *oil, const Bowler *bowler, int slot,
-                      double *worth)
-{
-    Delivery usual = delivery_of(bowler, 26.0, 15.0);
-    Line line = line_best(body, oil, bowler, &usual, 10.0, 33.0);
-    *worth = line_value(&line);
-    return (Plan){.slot = slot, .stance = line.stance, .aim = 0.5 * round(2.0 * line.aim)};
-}
-
-Plan rehearse_first_plan(const Bag *bag, const Oil *sheet_in_frame)
-{
-    Plan best = {0};
-    double best_worth = -1.0;
-    for (int slot = 1; slot <= BAG_SLOTS; slot++) {
-        const Ball *ball = bag_slot(bag, slot);
-        if (!ball || (ball->cover == COVER_POLYESTER && best.slot))
-            continue;
-        MotionBody body;
-        double worth;
-        motion_body(ball, &body);
-        Plan plan = best_plan(&body, sheet_in_frame, &bag->bowler, slot, &worth);
-        if (worth > best_worth) {
-            best_worth = worth;
-            best = plan;
-        }
-    }
-    return best;
 }
 
 typedef struct Known {
@@ -490,7 +461,7 @@ void rehearse_play(RehearseJob *job, const RehearseSetup *setup, Rehearsal *out)
     oil_lay(setup->pattern, &sheet);
     oil_for_hand(&sheet, setup->bag->bowler.hand, &job->sheet);
     draw_truth(job, setup);
-    job->plan[SIDE_LEFT] = rehearse_first_plan(setup->bag, &job->sheet);
+    job->plan[SIDE_LEFT] = first_plan(setup->bag, &job->sheet);
     job->plan[SIDE_RIGHT] = job->plan[SIDE_LEFT];
     for (int game = 1; game <= setup->games; game++) {
         out->score[game - 1] = play_game(job, setup, game, out);

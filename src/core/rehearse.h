@@ -56,7 +56,4 @@ void rehearse_free(RehearseJob *job);
 /* Plays a whole block. */
 void rehearse_play(RehearseJob *job, const RehearseSetup *setup, Rehearsal *out);
 
-/* A plan to begin with: the ball and line of most worth on the sheet. */
-Plan rehearse_first_plan(const Bag *bag, const Oil *sheet_in_frame);
-
 #endif
