@@ -68,7 +68,7 @@ static void an_edit_is_there_again(void **state)
     Pty pty;
     pty_start_event(&pty, 80, 24, event_path);
     pty_expect(&pty, "Throw");
-    pty_type(&pty, "heg4\r"); /* with the Kiln, which lies in slot 1 */
+    pty_type(&pty, "1heg4\r"); /* with the Kiln, which lies in slot 1 */
     pty_expect(&pty, "frame 2");
     pty_type(&pty, "B");
     pty_expect(&pty, "2 in slots, 1 in the locker");
