@@ -128,8 +128,7 @@ static bool unchanged(const BagFile *file, Error *error)
     close(fd);
     bool same = text && file->there && load_crc32(text, length) == file->sum;
     if (text && !same)
-        error_set(error,
-                  "the file changed on disk: start settee again to read it");
+        error_set(error, "the file changed on disk: start settee again to read it");
     free(text);
     return same;
 }

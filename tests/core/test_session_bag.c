@@ -145,6 +145,9 @@ static void test_what_was_thrown_stays(void **state)
     assert_int_equal(s->shots[0].slot, 0);
     assert_true(shot_ball(&s->shots[0], &s->bag, &thrown));
     assert_string_equal(thrown.id, "ball-a");
+    assert_string_equal(session_ball(s, &s->shots[0])->id, "ball-a");
+    Shot unnamed = {.slot = 2};
+    assert_ptr_equal(session_ball(s, &unnamed), bag_slot(&s->bag, 2));
 
     /* said anew it keeps its ball; another slot is another ball */
     Entry anew = {.kind = ENTRY_EDIT, .index = 0, .shot = s->shots[0]};

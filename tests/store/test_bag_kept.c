@@ -133,6 +133,13 @@ static void test_built_in_goes_to_the_config_folder(void **state)
     assert_true(files_bag(expected, &back, &error));
     assert_same_bag(&bag, &back);
     keep_bag();
+    assert_true(files_bag("demo", &back, &error)); /* the name stands for it from now on */
+    assert_same_bag(&bag, &back);
+    open_bag("demo");
+    assert_same_bag(&bag, &back);
+    assert_string_equal(file.path, expected);
+    assert_true(file.there);
+    keep_bag();
     setenv("XDG_CONFIG_HOME", "no-absolute-path", 1);
     char *home = getenv("HOME") ? strdup(getenv("HOME")) : NULL;
     unsetenv("HOME");
