@@ -50,7 +50,7 @@ bool shots_are_lines(const Loaded *file)
 {
     static const char SPACE[] = " \t\r\n";
     const char *at = file->text + strspn(file->text, SPACE);
-    char key[16];
+    char key[32]; /* longer than any key of a shot */
     if (*at++ != '{')
         return false;
     at += strspn(at, SPACE);
