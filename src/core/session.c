@@ -35,6 +35,8 @@ static void next_frame(Session *session, const Shot *shot)
         session->last_ball = !strike || session->ball_of_tenth == 3;
     } else {
         session->game_over = true;
+        if (session->game < session->event.games)
+            session->lane = SIDE_LEFT; /* where the next game begins */
     }
 }
 

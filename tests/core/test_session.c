@@ -149,6 +149,23 @@ static void test_frames_and_lanes_alternate(void **state)
     free(s);
 }
 
+/* A shot after the tenth begins the next game where games begin, said or not. */
+static void test_next_game_on_its_first_lane(void **state)
+{
+    (void)state;
+    Session *s = begin(2);
+    for (int frame = 1; frame <= 10; frame++)
+        throw_open(s);
+    assert_true(s->game_over);
+    assert_int_equal(s->shots[9].lane, SIDE_RIGHT);
+    assert_int_equal(session_next_shot(s).lane, SIDE_LEFT);
+    throw_open(s);
+    assert_int_equal(s->game, 2);
+    assert_int_equal(s->shots[10].lane, SIDE_LEFT);
+    assert_int_equal(s->lane, SIDE_RIGHT);
+    free(s);
+}
+
 static void test_a_lane_out_of_turn(void **state)
 {
     (void)state;
@@ -657,6 +674,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(test_begin),
         cmocka_unit_test(test_frames_and_lanes_alternate),
+        cmocka_unit_test(test_next_game_on_its_first_lane),
         cmocka_unit_test(test_a_lane_out_of_turn),
         cmocka_unit_test(test_tenth_three_strikes),
         cmocka_unit_test(test_tenth_strike_then_open),
