@@ -160,6 +160,15 @@ static inline void played_shots(const char *event, const char *bag, const char *
             shot.hit = HIT_HIGH;
             shot.left_said = false;
             break;
+        case 'p': /* a spare as s, thrown otherwise than usual and watched on its way */
+            shot.hit = HIT_LIGHT;
+            shot.left = pin_bit(10);
+            shot.spare_said = true;
+            shot.mph_change = 0.5;
+            shot.rotation_change_deg = -10.0;
+            shot.arrows = 12.5;
+            shot.breakpoint = 7.0;
+            break;
         case 'w':
             shot.hit = HIT_WIDE;
             shot.left = pin_bit(1);

@@ -5,6 +5,7 @@
 
 #include "base/text.h"
 #include "cli/cmd.h"
+#include "core/candidates.h"
 #include "store/files.h"
 #include "store/logbook.h"
 
@@ -152,6 +153,26 @@ static void number_words(double value, char *out, size_t size)
         text_append(out, size, "%.1f", value);
 }
 
+/* What was meant otherwise than usual, and what was seen on the way: a line each. */
+static void print_more(const Shot *shot)
+{
+    const Plan usual = {0}, meant = {.mph_change = shot->mph_change,
+                                     .loft_change_ft = shot->loft_change_ft,
+                                     .rotation_change_deg = shot->rotation_change_deg};
+    char changes[96], seen[96] = "";
+    candidate_changes(&usual, &meant, changes, sizeof changes);
+    if (changes[0])
+        printf("             meant %s\n", changes);
+    if (shot->mph != 0.0)
+        text_append(seen, sizeof seen, ", %.1f mph", shot->mph);
+    if (shot->arrows != 0.0)
+        text_append(seen, sizeof seen, ", at the arrows on %g", shot->arrows);
+    if (shot->breakpoint != 0.0)
+        text_append(seen, sizeof seen, ", breakpoint on %g", shot->breakpoint);
+    if (seen[0])
+        printf("             seen%s\n", seen + 1);
+}
+
 static void print_shot(const Session *session, int index)
 {
     const Shot *shot = &session->shots[index];
@@ -170,6 +191,7 @@ static void print_shot(const Session *session, int index)
         printf("%-8s %s\n", word_or_dash(left), spare);
     else
         printf("%s\n", word_or_dash(left));
+    print_more(shot);
 }
 
 static void print_game(const Session *session, int game)
@@ -237,6 +259,11 @@ static void shot_json(JsonOut *out, const Session *session, int index)
     said_json(out, "stance", shot->stance, shot->stance != 0.0);
     said_json(out, "aim", shot->aim, shot->aim != 0.0);
     said_json(out, "mph", shot->mph, shot->mph != 0.0);
+    json_out_number(out, "mph_change", shot->mph_change);
+    json_out_number(out, "loft_change_ft", shot->loft_change_ft);
+    json_out_number(out, "rotation_change_deg", shot->rotation_change_deg);
+    said_json(out, "arrows", shot->arrows, shot->arrows != 0.0);
+    said_json(out, "breakpoint", shot->breakpoint, shot->breakpoint != 0.0);
     json_out_string(out, "hit", shot->hit ? HIT_NAMES[shot->hit] : NULL);
     json_out_string(out, "read", shot->read ? READ_NAMES[shot->read] : NULL);
     json_out_string(out, "release", shot->release ? RELEASE_NAMES[shot->release] : NULL);
@@ -291,7 +318,8 @@ static void csv_number(double value, bool said)
 static void csv_head(void)
 {
     fputs("journal,event,date,bowler,bag,pattern,shot,game,frame,side,lane,slot,ball,ball_name,"
-          "stance,aim,mph,hit,read,release,left_count,left,ringing,spare_count,spare_left\r\n",
+          "stance,aim,mph,mph_change,loft_change_ft,rotation_change_deg,arrows,breakpoint,hit,read,"
+          "release,left_count,left,ringing,spare_count,spare_left\r\n",
           stdout);
 }
 
@@ -316,6 +344,11 @@ static void csv_shot(const JournalHead *head, const Session *session, int index)
     csv_number(shot->stance, shot->stance != 0.0);
     csv_number(shot->aim, shot->aim != 0.0);
     csv_number(shot->mph, shot->mph != 0.0);
+    csv_number(shot->mph_change, true);
+    csv_number(shot->loft_change_ft, true);
+    csv_number(shot->rotation_change_deg, true);
+    csv_number(shot->arrows, shot->arrows != 0.0);
+    csv_number(shot->breakpoint, shot->breakpoint != 0.0);
     printf("%s,%s,%s,", HIT_NAMES[shot->hit], READ_NAMES[shot->read], RELEASE_NAMES[shot->release]);
     csv_number(lane_pin_count(shot->left), shot->left_said);
     printf("%s,%s,", left, shot->ringing ? "true" : "false");

@@ -30,7 +30,7 @@ static int begin(void **state)
                  "xh",
                  NULL);
     played_shots("dawn", NULL, "XXXXXXXXXXXX", NULL);
-    played_shots("noon", NULL, "s", NULL);
+    played_shots("noon", NULL, "p", NULL);
     return 0;
 }
 
@@ -201,6 +201,18 @@ static void log_shows(void **state)
     assert_int_equal(cJSON_GetArraySize(list_of(object, "shots")), 12);
     cJSON_Delete(object);
     run_free(&run);
+    run = AT("log", "show", "noon");
+    has(run.out, "    meant +0.5 mph, 10 degrees less rotation\n");
+    has(run.out, "    seen at the arrows on 12.5, breakpoint on 7\n");
+    assert_true(widest_line(run.out) <= 80);
+    run_free(&run);
+    run = AT("log", "show", "noon", "--json");
+    object = run_json(&run);
+    assert_near(json_at(object, "shots.0.rotation_change_deg"), -10, 0);
+    assert_near(json_at(object, "shots.0.arrows"), 12.5, 0);
+    assert_near(json_at(object, "shots.0.breakpoint"), 7, 0);
+    cJSON_Delete(object);
+    run_free(&run);
     refused(AT("log", "show", "dawn", "--bag", "ansgar"), 1, "no journal yet with that bag");
     refused(AT("log", "show", "dwn"), 1, "no such file");
     refused(AT("log", "show"), 2, "needs an event");
@@ -248,24 +260,24 @@ static void log_exports(void **state)
     assert_true(csv_record(&at, head, &columns));
     assert_string_equal(head[0], "journal");
     assert_string_equal(head[3], "bowler");
-    assert_string_equal(head[17], "hit");
-    assert_string_equal(head[21], "left");
+    assert_string_equal(head[22], "hit");
+    assert_string_equal(head[26], "left");
     for (; csv_record(&at, row, &count); records++) {
         assert_int_equal(count, columns);
         assert_string_equal(row[3], "Ansgar \"Pip\" Pike, junior");
         assert_string_equal(row[4], "ansgar");
         if (records == 0) {
             assert_string_equal(row[12], "moss");
-            assert_string_equal(row[17], "nose");
-            assert_string_equal(row[20], "2");
-            assert_string_equal(row[21], "4 6");
-            assert_string_equal(row[23], "1");
-            assert_string_equal(row[24], "6");
+            assert_string_equal(row[22], "nose");
+            assert_string_equal(row[25], "2");
+            assert_string_equal(row[26], "4 6");
+            assert_string_equal(row[28], "1");
+            assert_string_equal(row[29], "6");
         } else if (records == 10) { /* a strike is not a leave that was not seen */
-            assert_string_equal(row[20], "0");
-            assert_string_equal(row[21], "");
+            assert_string_equal(row[25], "0");
+            assert_string_equal(row[26], "");
         } else if (records == 11) {
-            assert_string_equal(row[20], "");
+            assert_string_equal(row[25], "");
         }
     }
     assert_int_equal(records, 12);
@@ -276,6 +288,17 @@ static void log_exports(void **state)
     for (at = run.out; csv_record(&at, row, &count); records++)
         assert_int_equal(count, columns);
     assert_int_equal(records, 1 + 1 + 25 + 12 + 12);
+    run_free(&run);
+    run = AT("log", "export", "noon", "--csv"); /* meant and watched; numbers not said are empty */
+    at = run.out;
+    assert_true(csv_record(&at, head, &columns) && csv_record(&at, row, &count));
+    static const char *const MORE[] = {
+        "mph",    "",     "mph_change", "0.5", "loft_change_ft", "0", "rotation_change_deg", "-10",
+        "arrows", "12.5", "breakpoint", "7"};
+    for (int i = 0; i < 6; i++) {
+        assert_string_equal(head[16 + i], MORE[2 * i]);
+        assert_string_equal(row[16 + i], MORE[2 * i + 1]);
+    }
     run_free(&run);
     refused(AT("log", "export", "dusk"), 2, "say either --csv or --json");
     refused(AT("log", "export", "--json"), 2, "needs an event");
