@@ -257,6 +257,12 @@ static void test_shots_lines(void **state)
     assert_int_equal(shots[0].left, pin_bit(4));
     assert_near(shots[1].stance, -3.5, 0);
     assert_int_equal(shots[1].left, PINS_ALL);
+    assert_read(files_shots(GOOD("shots-meant.jsonl"), shots, SESSION_SHOTS_MAX, &count, &error),
+                &error);
+    assert_int_equal(count, 2);
+    assert_near(shots[0].rotation_change_deg, -10, 0);
+    assert_near(shots[1].loft_change_ft, 2, 0);
+    assert_near(shots[1].mph_change, 0.5, 0);
 }
 
 static void test_standard_input(void **state)
@@ -318,10 +324,11 @@ static void test_check_kinds(void **state)
 {
     (void)state;
     static const char *const ROWS[][2] = {
-        {GOOD("bag.json"), "bag"},       {GOOD("sandbar.json"), "pattern"},
-        {GOOD("taped.json"), "pattern"}, {GOOD("event.json"), "event"},
-        {GOOD("theme.json"), "theme"},   {GOOD("rules.json"), "rules"},
-        {GOOD("shots.json"), "shots"},   {GOOD("shots.jsonl"), "shots"}};
+        {GOOD("bag.json"), "bag"},           {GOOD("sandbar.json"), "pattern"},
+        {GOOD("taped.json"), "pattern"},     {GOOD("event.json"), "event"},
+        {GOOD("theme.json"), "theme"},       {GOOD("rules.json"), "rules"},
+        {GOOD("shots.json"), "shots"},       {GOOD("shots.jsonl"), "shots"},
+        {GOOD("shots-meant.jsonl"), "shots"}};
     for (size_t i = 0; i < sizeof ROWS / sizeof ROWS[0]; i++) {
         Error error = {0};
         const char *kind = NULL;
