@@ -112,7 +112,7 @@ Line setup_line(const Setup *setup, const MotionBody *body, double laydown_board
     const Bowler *bowler = &setup->bag.bowler;
     Delivery usual = delivery_of(bowler, 20.0, 10.0); /* its line is not looked at */
     if (!isnan(laydown_board))
-        return line_search(body, &setup->oil, bowler, &usual, laydown_board);
+        return line_search(body, &setup->oil, bowler, &usual, laydown_board, 0.0);
     return line_best(body, &setup->oil, bowler, &usual, LINE_LAYDOWN_LOW, LINE_LAYDOWN_HIGH);
 }
 

@@ -142,6 +142,7 @@ static void belief_json(JsonOut *out, Side lane, const LaneNow *now)
     estimate_json(out, "dry_friction", now->dry.mean, now->dry.sd);
     estimate_json(out, "wear_rate", now->wear.mean, now->wear.sd);
     estimate_json(out, "mph_today", now->mph.mean, now->mph.sd);
+    estimate_json(out, "ball_off_boards", now->off.mean, now->off.sd);
     json_out_integer(out, "deliveries", now->deliveries);
     json_out_end(out);
 }
@@ -221,6 +222,8 @@ static void print_advice(const Setup *setup, const AdviceInput *input, const Adv
     printf("In hand: ");
     print_ball(bag_slot(&setup->bag, plan->slot));
     printf(", stance %.1f, aim %.1f\n", plan->stance, plan->aim);
+    if (advice->lane.off_words[0])
+        printf("Ball: %s\n", advice->lane.off_words);
     printf("Lane: %s\n", advice->lane.words);
     printf("Oil: %.0f %% of the worn sheet, give or take %.0f, after %d deliveries\n",
            100.0 * advice->lane.scale, 100.0 * advice->lane.scale_sd, advice->lane.deliveries);

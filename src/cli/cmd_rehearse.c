@@ -10,12 +10,13 @@
 
 enum { USUAL_GAMES = 3, USUAL_BOWLERS = 4 };
 
-static int rehearsal_json(const Rehearsal *out, Player player, uint64_t seed)
+static int rehearsal_json(const Rehearsal *out, const RehearseSetup *plan)
 {
     JsonOut json = json_out_start();
     json_out_object(&json, NULL);
-    json_out_string(&json, "player", PLAYER_NAMES[player]);
-    json_out_integer(&json, "seed", (long)seed);
+    json_out_string(&json, "player", PLAYER_NAMES[plan->player]);
+    json_out_integer(&json, "seed", (long)plan->seed);
+    json_out_integer(&json, "practice", plan->practice);
     json_out_rounded(&json, "mean_pins", out->mean_pins, 2);
     json_out_array(&json, "games");
     for (int i = 0; i < out->games; i++)
@@ -106,12 +107,14 @@ int cmd_rehearse(const Options *options)
                               .games = options->games ? options->games : USUAL_GAMES,
                               .bowlers_on_pair =
                                   options->bowlers ? options->bowlers : USUAL_BOWLERS,
+                              .practice = options->practice,
+                              .sights = options->sights,
                               .player = player,
                               .seed = options->seed > 0 ? (uint64_t)options->seed : 1};
         rehearse_play(job, &plan, out);
         status = CMD_DONE;
         if (options->json)
-            status = rehearsal_json(out, player, plan.seed);
+            status = rehearsal_json(out, &plan);
         else
             print_rehearsal(out, &setup, player);
     }

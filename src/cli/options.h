@@ -43,6 +43,8 @@ typedef enum OptionId {
     OPTION_SURFACES,
     OPTION_NO_SPARE,
     OPTION_PLAYER,
+    OPTION_PRACTICE,
+    OPTION_SIGHTS,
     OPTION_SEED,
     OPTION_SAVE,
     OPTION_MONTH,
@@ -56,11 +58,11 @@ typedef enum OptionId {
  */
 typedef struct Options {
     const char *pattern, *bag, *ball, *shots, *player, *weights, *save, *month;
-    int slot, game, frame, bowlers, seed, target, games, pick;
+    int slot, game, frame, bowlers, seed, target, games, pick, practice;
     double stance, aim, laydown, launch_deg;
     double mph, rpm, rotation_deg, tilt_deg, loft_ft;
     double board, degrees, pounds;
-    bool certified, json, csv, surfaces, no_spare;
+    bool certified, json, csv, surfaces, no_spare, sights;
     bool lane_said;
     Side lane;
     int at_count;

@@ -19,6 +19,7 @@
  * changes cost: one new thing at a time is common practice, since of two nobody knows which one did
  * it. */
 #define PAIR_MARGIN 0.02
+#define PIN_WORTH 0.03   /* of a pin of the first ball, in chances of a strike (assumed) */
 #define INSIST 0.5       /* a vote from which the rules insist */
 #define DISAGREE_BY 0.03 /* forecast against rule, chance of a strike */
 
@@ -26,6 +27,7 @@ typedef enum Stage {
     STAGE_BODIES,
     STAGE_SHOTS,
     STAGE_SIGNS,
+    STAGE_ROUGH,
     STAGE_TRY,
     STAGE_PAIRS,
     STAGE_SLOTS,
@@ -34,6 +36,9 @@ typedef enum Stage {
 
 /* Where the best candidate of each action is kept, and after them the best pair. */
 enum { PLACE_PAIR = ACTION_COUNT, PLACES };
+
+/* Of each action so many candidates get a full forecast, by what a rough one makes of them. */
+enum { PROMISING = 3 };
 
 struct AdviceJob {
     AdviceInput in;
@@ -51,6 +56,7 @@ struct AdviceJob {
     int rule_count[ACTION_COUNT], rule[ACTION_COUNT][ANSWER_RULES_MAX];
     int candidate_count;
     Candidate candidates[CANDIDATES_MAX];
+    bool promising[CANDIDATES_MAX];
     bool have[PLACES]; /* best candidate of the place so far */
     Candidate best[PLACES];
     Line best_line[PLACES];
@@ -294,18 +300,19 @@ static void read_signs(AdviceJob *job)
     signs_read(&context, job->shots, job->in.shot_count, &job->out.signs);
 }
 
-/* What is to be tried: all that the rules name and, to hold their word against, a move each way. */
+/* What is to be tried: all that the rules name and, asked or not, every ball and every move, since
+ * the best line may be far from here. */
 static void list_candidates(AdviceJob *job)
 {
     job->setting = (Setting){.bag = job->in.bag,
                              .bowler = &job->in.bag->bowler,
                              .plan = job->in.plan,
                              .traits = job->trait,
-                             .worn = job->out.signs.seen[SIGN_WORN],
                              .certified = job->in.certified};
+    candidates_name_balls(&job->setting, job->vote, job->avoided);
     for (int action = 0; action < ACTION_COUNT; action++) {
-        bool unasked = action == ACTION_MOVE_IN || action == ACTION_MOVE_OUT;
-        if (job->avoided[action] || (job->vote[action] <= 0.0 && !unasked) || action == ACTION_HOLD)
+        if (job->avoided[action] || action == ACTION_HOLD ||
+            (job->vote[action] <= 0.0 && !candidate_unasked((Action)action)))
             continue;
         /* The usual small move is two boards of feet; less when the rules only murmur, more when
          * the ball crossed over. */
@@ -322,7 +329,7 @@ static void list_candidates(AdviceJob *job)
  * little for miss room. */
 static double value_of(const Outlook *outlook, const Line *line)
 {
-    return outlook->strike + 0.03 * outlook->pinfall +
+    return outlook->strike + PIN_WORTH * outlook->pinfall +
            0.01 * fmin(line->room_in + line->room_out, 4.0);
 }
 
@@ -362,6 +369,31 @@ static void take(AdviceJob *job, const Candidate *candidate, const Line *line,
 
 static void rank(AdviceJob *job);
 
+/* The belief's number of the ball in a slot. */
+static int which_ball(const AdviceJob *job, int slot)
+{
+    const Ball *ball = bag_slot(job->in.bag, slot);
+    return ball ? belief_ball(&job->belief, ball->id) : 0;
+}
+
+/* By how many boards the ball of a slot is thought to hit higher here than its numbers say. */
+static double off_of(const AdviceJob *job, int slot)
+{
+    return belief_off(&job->belief, job->in.lane, which_ball(job, slot)).mean;
+}
+
+/* A path bent from its breakpoint on, so that it ends where the ball is thought to hit. */
+static void bend(Roll *roll, double off_boards)
+{
+    double from = roll->breakpoint_ft, way = LANE_LENGTH_FT - from;
+    if (roll->gutter || !(way > 0.0))
+        return;
+    for (int i = 0; i < roll->count; i++)
+        if (roll->path[i].ft > from)
+            roll->path[i].board += off_boards * (roll->path[i].ft - from) / way;
+    roll->entry_board += off_boards;
+}
+
 static void describe_lane(AdviceJob *job)
 {
     LaneNow *lane = &job->out.lane;
@@ -374,6 +406,8 @@ static void describe_lane(AdviceJob *job)
     lane->mph = belief_part(&job->belief, PART_MPH);
     lane->deliveries = job->belief.deliveries[side];
     belief_words(&job->belief, side, &job->out.now_roll, lane->words, sizeof lane->words);
+    lane->off = belief_off(&job->belief, side, which_ball(job, job->in.plan.slot));
+    belief_off_words(lane->off, lane->off_words, sizeof lane->off_words);
 }
 
 static void step_signs(AdviceJob *job)
@@ -383,12 +417,15 @@ static void step_signs(AdviceJob *job)
     belief_film(&job->belief, job->in.lane, &job->out.film);
     forecast_prepare(&job->forecast, &job->belief, job->in.lane, bowler);
     Delivery meant = meant_by(job, &job->in.plan), delivery = todays(job, meant);
-    job->now = forecast_delivery(&job->forecast, &job->batch[slot], &meant);
-    job->out.now = line_measure(&job->body[slot], &job->out.film, bowler, &delivery);
+    double off = off_of(job, slot + 1);
+    job->now =
+        forecast_delivery(&job->forecast, which_ball(job, slot + 1), &job->batch[slot], &meant);
+    job->out.now = line_measure(&job->body[slot], &job->out.film, bowler, &delivery, off);
     job->out.now.stance = job->in.plan.stance;
     job->out.now.aim = job->in.plan.aim;
     job->out.now.pocket = job->now.pocket;
     motion_roll(&job->body[slot], &job->out.film, &delivery, &job->out.now_roll);
+    bend(&job->out.now_roll, off);
     job->value_now = value_of(&job->now, &job->out.now);
     describe_lane(job);
     read_traits(job);
@@ -399,27 +436,95 @@ static void step_signs(AdviceJob *job)
     take(job, &hold, &job->out.now, &job->now);
     rank(job);
     job->out.ready = true;
-    job->stage = STAGE_TRY;
+    job->stage = STAGE_ROUGH;
     job->at = 0;
 }
 
-/* The half board of aim with the best outlook, about the one that is best on the mean film. */
-static Outlook find_aim(const AdviceJob *job, const MotionBody *body, const BatchBall *batch,
-                        Candidate *candidate)
+/* The ball of a candidate's slot, with the surface that it would be given. */
+static void body_of(const AdviceJob *job, const Candidate *candidate, MotionBody *body,
+                    BatchBall *batch)
+{
+    *body = job->body[candidate->plan.slot - 1];
+    *batch = job->batch[candidate->plan.slot - 1];
+    if (candidate->surface_grit > 0.0) {
+        Ball ball = *bag_slot(job->in.bag, candidate->plan.slot);
+        ball.surface = (Surface){.finish = FINISH_GRIT, .grit = candidate->surface_grit};
+        motion_body(&ball, body);
+        batch_ball(body, batch);
+    }
+}
+
+/* The half board of aim that is best on the mean film; nobody aims finer. */
+static void aim_on_the_mean(const AdviceJob *job, const MotionBody *body, Candidate *candidate)
 {
     Delivery meant = meant_by(job, &candidate->plan);
-    double aim = line_aim(body, &job->out.film, &job->in.bag->bowler, &meant, meant.laydown_board);
-    aim = 0.5 * round(2.0 * aim); /* nobody aims finer than half a board */
+    double aim = line_aim(body, &job->out.film, &job->in.bag->bowler, &meant, meant.laydown_board,
+                          off_of(job, candidate->plan.slot));
+    candidate->plan.aim = 0.5 * round(2.0 * aim);
+}
+
+/* The half board of aim with the best outlook, about the one that is best on the mean film. */
+static Outlook look_about(const AdviceJob *job, const BatchBall *batch, Candidate *candidate)
+{
+    static const double ABOUT[3] = {0.0, -0.5, 0.5};
+    Delivery meant = meant_by(job, &candidate->plan);
+    int which = which_ball(job, candidate->plan.slot);
+    double aim = candidate->plan.aim;
     Outlook best = {0};
-    for (int i = -1; i <= 1; i++) {
-        meant.launch_deg = delivery_launch_deg(meant.laydown_board, aim + 0.5 * i);
-        Outlook outlook = forecast_delivery(&job->forecast, batch, &meant);
-        if (i == -1 || outlook.strike > best.strike) {
+    for (int i = 0; i < 3; i++) {
+        meant.launch_deg = delivery_launch_deg(meant.laydown_board, aim + ABOUT[i]);
+        Outlook outlook = forecast_delivery(&job->forecast, which, batch, &meant);
+        if (i == 0 || outlook.strike > best.strike) {
             best = outlook;
-            candidate->plan.aim = aim + 0.5 * i;
+            candidate->plan.aim = aim + ABOUT[i];
         }
+        if (!candidate->find_aim)
+            break;
     }
     return best;
+}
+
+/* Of each action the candidates that promise most, in the order they were listed. */
+static void keep_promising(AdviceJob *job)
+{
+    int kept = 0;
+    for (int i = 0; i < job->candidate_count; i++) {
+        const Candidate *one = &job->candidates[i];
+        int better = 0;
+        for (int k = 0; k < job->candidate_count; k++) {
+            const Candidate *other = &job->candidates[k];
+            better += k != i && other->action == one->action &&
+                      (other->promise > one->promise || (other->promise == one->promise && k < i));
+        }
+        job->promising[i] = better < PROMISING && one->promise > -1.0;
+    }
+    for (int i = 0; i < job->candidate_count; i++)
+        if (job->promising[i])
+            job->candidates[kept++] = job->candidates[i];
+    job->candidate_count = kept;
+}
+
+static void step_rough(AdviceJob *job)
+{
+    if (job->at >= job->candidate_count) {
+        keep_promising(job);
+        job->stage = STAGE_TRY;
+        job->at = 0;
+        return;
+    }
+    Candidate *candidate = &job->candidates[job->at++];
+    MotionBody body;
+    BatchBall batch;
+    body_of(job, candidate, &body, &batch);
+    if (candidate->find_aim)
+        aim_on_the_mean(job, &body, candidate);
+    Delivery meant = meant_by(job, &candidate->plan);
+    Outlook outlook =
+        forecast_rough(&job->forecast, which_ball(job, candidate->plan.slot), &batch, &meant);
+    candidate->promise =
+        outlook.strike + PIN_WORTH * outlook.pinfall - candidate_cost(&job->setting, candidate);
+    if (!candidate_fits(&job->setting, candidate))
+        candidate->promise = -1.0; /* another action by now */
 }
 
 /* When the single answers are reckoned: which of them to put together. */
@@ -444,30 +549,17 @@ static void step_try(AdviceJob *job)
         return;
     }
     Candidate candidate = job->candidates[job->at++];
-    const Bowler *bowler = &job->in.bag->bowler;
-    const MotionBody *body = &job->body[candidate.plan.slot - 1];
-    const BatchBall *batch = &job->batch[candidate.plan.slot - 1];
-    MotionBody resurfaced;
-    BatchBall resurfaced_batch;
-    if (candidate.surface_grit > 0.0) {
-        Ball ball = *bag_slot(job->in.bag, candidate.plan.slot);
-        ball.surface = (Surface){.finish = FINISH_GRIT, .grit = candidate.surface_grit};
-        motion_body(&ball, &resurfaced);
-        batch_ball(&resurfaced, &resurfaced_batch);
-        body = &resurfaced;
-        batch = &resurfaced_batch;
-    }
-    Outlook outlook;
-    if (candidate.find_aim) {
-        outlook = find_aim(job, body, batch, &candidate);
-    } else {
-        Delivery meant = meant_by(job, &candidate.plan);
-        outlook = forecast_delivery(&job->forecast, batch, &meant);
-    }
+    MotionBody body;
+    BatchBall batch;
+    body_of(job, &candidate, &body, &batch);
+    if (job->stage == STAGE_PAIRS)
+        aim_on_the_mean(job, &body, &candidate);
+    Outlook outlook = look_about(job, &batch, &candidate);
     if (!candidate_fits(&job->setting, &candidate))
         return;
     Delivery delivery = todays(job, meant_by(job, &candidate.plan));
-    Line line = line_measure(body, &job->out.film, bowler, &delivery);
+    Line line = line_measure(&body, &job->out.film, &job->in.bag->bowler, &delivery,
+                             off_of(job, candidate.plan.slot));
     take(job, &candidate, &line, &outlook);
     rank(job);
 }
@@ -486,10 +578,12 @@ static void step_slot(AdviceJob *job)
     Delivery usual = meant_by(job, &job->in.plan);
     usual.mph += belief_part(&job->belief, PART_MPH).mean;
     *line = line_search(&job->body[slot], &job->out.film, &job->in.bag->bowler, &usual,
-                        usual.laydown_board);
+                        usual.laydown_board, off_of(job, slot + 1));
     Delivery meant = meant_by(job, &job->in.plan);
     meant.launch_deg = line->launch_deg;
-    line->pocket = forecast_delivery(&job->forecast, &job->batch[slot], &meant).pocket;
+    line->pocket =
+        forecast_delivery(&job->forecast, which_ball(job, slot + 1), &job->batch[slot], &meant)
+            .pocket;
     job->out.slot[slot].ready = true;
 }
 
@@ -642,6 +736,9 @@ bool advice_step(AdviceJob *job)
     case STAGE_SIGNS:
         step_signs(job);
         break;
+    case STAGE_ROUGH:
+        step_rough(job);
+        break;
     case STAGE_TRY:
     case STAGE_PAIRS:
         step_try(job);
@@ -659,6 +756,7 @@ void advice_roll(const AdviceJob *job, const Plan *plan, Roll *roll)
 {
     Delivery delivery = todays(job, meant_by(job, plan));
     motion_roll(&job->body[plan->slot - 1], &job->out.film, &delivery, roll);
+    bend(roll, off_of(job, plan->slot));
 }
 
 bool advice_answers_done(const AdviceJob *job) { return job->stage >= STAGE_SLOTS; }

@@ -292,5 +292,5 @@ Fit audit_fit_between(const BatchBall *ball, const BatchOil *oil, const Bowler *
 Line audit_line(const MotionBody *body, const Oil *oil, const Bowler *bowler, const Fit *fit)
 {
     Delivery usual = delivery_of(bowler, delivery_stance(bowler, fit->laydown_board), fit->aim);
-    return line_measure(body, oil, bowler, &usual);
+    return line_measure(body, oil, bowler, &usual, 0.0);
 }

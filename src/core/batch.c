@@ -27,6 +27,7 @@ typedef struct Block {
     float open[W];                         /* 1 while it slides, 0 once it is settled */
     float rest[W];                         /* part of a step in which slip ends */
     float gutter[W];
+    float far_x[W]; /* farthest toward the bowler's own gutter */
 } Block;
 
 /* What a step needs of the ball, fixed over the step. */
@@ -269,6 +270,7 @@ static void load(const BatchBall *ball, const BatchThrow *throws, int count, Blo
         b->off[k] = b->vx[k] + b->move_tan[k] * b->vy[k];
         b->open[k] = out ? 0.0f : 1.0f;
         b->gutter[k] = out ? 1.0f : 0.0f;
+        b->far_x[k] = (float)x_down;
         b->rest[k] = 0.0f;
     }
 }
@@ -306,6 +308,7 @@ static inline __attribute__((always_inline)) void slide(const BatchBall *ball, c
             b->rest[k] = settled ? h * until : b->rest[k];
             b->off[k] = go ? off : b->off[k];
             b->x[k] = go ? x[k] : b->x[k];
+            b->far_x[k] = at_most(b->far_x[k], b->x[k]);
             b->vx[k] = go ? vx[k] : b->vx[k];
             b->vy[k] = go ? vy[k] : b->vy[k];
             b->y[k] = go ? next : b->y[k];
@@ -363,14 +366,15 @@ static Arrival arrival_of(const Block *b, int k)
     double vx = b->vx[k], vy = b->vy[k], to_go = LANE_LENGTH_M - b->y[k];
     double x = b->x[k] + vx / vy * to_go, move = b->move_ft[k] < 0.0f ? NAN : b->move_ft[k];
     if (b->gutter[k] > 0.0f || !(x >= 0.0 && x <= LANE_WIDTH_M))
-        return (Arrival){NAN, NAN, NAN, move, true};
+        return (Arrival){NAN, NAN, NAN, move, NAN, true};
     double way = to_go * sqrt(1.0 + vx / vy * (vx / vy)), v_sq = vx * vx + vy * vy;
     if (b->rest[k] > 0.0f)
         v_sq -= 2.0 * MOTION_ROLLING_RESISTANCE * (double)GRAVITY_MPS2 * way;
     return (Arrival){.board = lane_board_of_x(x),
                      .degrees = deg_from_rad(atan(vx / vy)),
                      .mph = mph_from_mps(sqrt(v_sq)),
-                     .first_move_ft = move};
+                     .first_move_ft = move,
+                     .breakpoint = lane_board_of_x(b->far_x[k])};
 }
 
 BATCH_CLONES static void block_run(const BatchBall *ball, const BatchOil *oil, Block *b)

@@ -16,6 +16,8 @@
 #define DRY_LANE_SD 0.03
 #define MPH_SD 0.25 /* the bowler's day against their usual */
 #define LAUNCH_SD_DEG 0.08
+#define LANE_BOARDS_SD 0.5 /* at the pins: a lane, and a ball, beside all that is modelled */
+#define BALL_BOARDS_SD 0.9
 static const double PICK_RATE[BELIEF_PICKS] = {0.5, 0.72, 1.0, 1.4, 2.0};
 static const double PICK_PRIOR[BELIEF_PICKS] = {0.12, 0.23, 0.30, 0.23, 0.12};
 static const double CARRY_RATE[BELIEF_CARRIES] = {0.3, 1.0, 3.0};
@@ -28,6 +30,9 @@ static const double CARRY_PRIOR[BELIEF_CARRIES] = {0.25, 0.5, 0.25};
 #define READ_SOFT_FT 0.8
 #define READ_RANDOM 0.15
 #define SPEED_SEEN_MPH 0.2
+#define ARROWS_SEEN_BOARDS 0.8
+#define BREAKPOINT_SEEN_BOARDS 2.0 /* nobody sees it well */
+#define SIGHT_RANDOM 0.05          /* share of sights that mean nothing */
 /* A hit tells what a film does, not how thick it is: how much of it lies between ball and lane is
  * known no better than this share. */
 #define FILM_UNTOLD 0.15
@@ -35,10 +40,11 @@ static const double CARRY_PRIOR[BELIEF_CARRIES] = {0.25, 0.5, 0.25};
 #define BAD_WIDE 2.0  /* and how much wider it scatters */
 #define OFF_WIDE 3.0
 #define RESAMPLE_BELOW 0.5 /* share of particles that still count */
-#define FRESH_SHARE 0.04   /* drawn anew from the prior when resampled: keeps the tails */
+#define FRESH_SHARE 0.02   /* drawn anew from the prior when resampled: keeps the tails */
 #define SHRINK 0.97        /* of each toward the mean, so that jitter widens nothing */
 #define MPH_DRIFT 0.03     /* a shot's random walk of the bowler's day */
 #define LAUNCH_DRIFT_DEG 0.01
+#define LANE_DRIFT_BOARDS 0.1 /* and of what is unexplained of a lane */
 
 static int pick_from(Rng *rng, const double *chances, int count)
 {
@@ -59,6 +65,10 @@ static Particle prior_draw(Rng *rng)
     }
     p.part[PART_MPH] = MPH_SD * rng_normal(rng);
     p.part[PART_LAUNCH_DEG] = LAUNCH_SD_DEG * rng_normal(rng);
+    for (int lane = 0; lane < SIDE_COUNT; lane++)
+        p.part[PART_LANE_BOARDS + lane] = LANE_BOARDS_SD * rng_normal(rng);
+    for (int ball = 0; ball < BELIEF_BALLS; ball++)
+        p.part[PART_BALL_BOARDS + ball] = BALL_BOARDS_SD * rng_normal(rng);
     int pick = pick_from(rng, PICK_PRIOR, BELIEF_PICKS);
     p.film = pick * BELIEF_CARRIES + pick_from(rng, CARRY_PRIOR, BELIEF_CARRIES);
     return p;
@@ -89,57 +99,83 @@ void belief_begin(Belief *belief, const Oil *sheet_in_frame, uint64_t seed)
     sort_by_film(belief->particles);
 }
 
-/* Deviations of the hit from throw to throw, boards, and how a bad release shifts it. */
+/* How a throw may differ from what was meant, and what that does. */
 typedef struct Spread {
     double mph_shift, launch_shift_deg; /* what the release said of itself */
-    double boards;                      /* deviation at the pins from throw to throw */
+    double boards;                      /* deviation of the hit from throw to throw */
+    double far_boards;                  /* of the breakpoint */
+    double arrows;                      /* of the board seen at the arrows */
+    double hit_pull, far_pull;          /* boards of hit and breakpoint a board seen there brings */
 } Spread;
 
+/* What the release said of itself, as shifts; returns how much wider than usual it scatters. */
+static double read_release(const Scatter *s, Release release, Spread *spread)
+{
+    switch (release) {
+    case RELEASE_INSIDE: /* pulled: less toward the bowler's own gutter */
+        spread->launch_shift_deg = -BAD_SHIFT * s->launch_deg;
+        return BAD_WIDE;
+    case RELEASE_OUTSIDE:
+        spread->launch_shift_deg = BAD_SHIFT * s->launch_deg;
+        return BAD_WIDE;
+    case RELEASE_FAST:
+        spread->mph_shift = BAD_SHIFT * s->mph;
+        return BAD_WIDE;
+    case RELEASE_SLOW:
+        spread->mph_shift = -BAD_SHIFT * s->mph;
+        return BAD_WIDE;
+    case RELEASE_OFF:
+        return OFF_WIDE;
+    default:
+        return 1.0;
+    }
+}
+
+/* A deviation each of launch, speed, revs and laydown, rolled; what was seen of the throw takes its
+ * part of the scatter away: the speed all of it, the board at the arrows what a linear estimate can
+ * (launch and laydown show there). */
 static Spread spread_of(const BatchBall *batch, const BatchOil *film, const Bowler *bowler,
                         const Delivery *delivery, const Shot *shot)
 {
+    enum { LAUNCH, SPEED, REVS, LAYDOWN, WAYS };
     const Scatter *s = &bowler->scatter;
-    BatchThrow throws[5];
-    Arrival at[5];
-    for (int i = 0; i < 5; i++)
+    BatchThrow throws[WAYS + 1];
+    Arrival at[WAYS + 1];
+    for (int i = 0; i <= WAYS; i++)
         throws[i] = (BatchThrow){.delivery = *delivery, .film_scale = 1.0f, .dry_scale = 1.0f};
-    throws[1].delivery.launch_deg += fmax(s->launch_deg, 0.01);
-    throws[2].delivery.mph += s->mph;
-    throws[3].delivery.rpm += s->rpm;
-    throws[4].delivery.laydown_board += s->laydown_boards;
-    batch_arrive(batch, film, throws, 5, at);
+    throws[LAUNCH].delivery.launch_deg += fmax(s->launch_deg, 0.01);
+    throws[SPEED].delivery.mph += s->mph;
+    throws[REVS].delivery.rpm += s->rpm;
+    throws[LAYDOWN].delivery.laydown_board += s->laydown_boards;
+    batch_arrive(batch, film, throws, WAYS + 1, at);
     Spread spread = {0};
-    double wide = 1.0, sum = 0.0;
-    switch (shot->release) {
-    case RELEASE_INSIDE: /* pulled: less toward the bowler's own gutter */
-        spread.launch_shift_deg = -BAD_SHIFT * s->launch_deg;
-        wide = BAD_WIDE;
-        break;
-    case RELEASE_OUTSIDE:
-        spread.launch_shift_deg = BAD_SHIFT * s->launch_deg;
-        wide = BAD_WIDE;
-        break;
-    case RELEASE_FAST:
-        spread.mph_shift = BAD_SHIFT * s->mph;
-        wide = BAD_WIDE;
-        break;
-    case RELEASE_SLOW:
-        spread.mph_shift = -BAD_SHIFT * s->mph;
-        wide = BAD_WIDE;
-        break;
-    case RELEASE_OFF:
-        wide = OFF_WIDE;
-        break;
-    default:
-        break;
+    double wide = read_release(s, shot->release, &spread);
+    double hit = 0.0, far = 0.0, hit_with = 0.0, far_with = 0.0, crossed = 0.0;
+    for (int i = 0; i < WAYS; i++) {
+        bool lost = at[i].gutter || at[WAYS].gutter;
+        double hit_by = lost ? 1.0 : at[i].board - at[WAYS].board;
+        double far_by = lost ? 1.0 : at[i].breakpoint - at[WAYS].breakpoint;
+        if (i == SPEED && shot->mph > 0.0)
+            continue;
+        double arrows_by =
+            delivery_aim_board(throws[i].delivery.laydown_board, throws[i].delivery.launch_deg) -
+            delivery_aim_board(delivery->laydown_board, delivery->launch_deg);
+        hit += hit_by * hit_by;
+        far += far_by * far_by;
+        hit_with += hit_by * arrows_by;
+        far_with += far_by * arrows_by;
+        crossed += arrows_by * arrows_by;
     }
-    for (int i = 1; i < 5; i++) {
-        double away = at[i].gutter || at[0].gutter ? 1.0 : at[i].board - at[0].board;
-        if (i == 2 && shot->mph > 0.0)
-            away = 0.0; /* the speed was seen */
-        sum += away * away;
+    double square = wide * wide;
+    spread.arrows = sqrt(square * crossed + ARROWS_SEEN_BOARDS * ARROWS_SEEN_BOARDS);
+    if (shot->arrows > 0.0) {
+        spread.hit_pull = square * hit_with / (spread.arrows * spread.arrows);
+        spread.far_pull = square * far_with / (spread.arrows * spread.arrows);
     }
-    spread.boards = wide * fmax(sqrt(sum), 0.1);
+    hit = square * hit - spread.hit_pull * square * hit_with;
+    far = square * far - spread.far_pull * square * far_with;
+    spread.boards = sqrt(fmax(hit, 0.01));
+    spread.far_boards = hypot(sqrt(fmax(far, 0.0)), BREAKPOINT_SEEN_BOARDS);
     return spread;
 }
 
@@ -212,8 +248,15 @@ static double speed_chance(double seen, double expected, double sd)
     return 0.9 * exp(-0.5 * away * away) + 0.1;
 }
 
+/* How likely a board was seen that is so far from the expected one. */
+static double sight_chance(double away, double sd)
+{
+    away /= sd;
+    return (1.0 - SIGHT_RANDOM) * exp(-0.5 * away * away) + SIGHT_RANDOM;
+}
+
 /* Rolls the delivery for every particle on its own film. */
-static void roll_particles(const Belief *belief, Side lane, const BatchBall *batch,
+static void roll_particles(const Belief *belief, Side lane, int which, const BatchBall *batch,
                            const Delivery *delivery, const Spread *spread, bool speed_seen,
                            Arrival *arrivals)
 {
@@ -235,6 +278,48 @@ static void roll_particles(const Belief *belief, Side lane, const BatchBall *bat
         batch_oil(&belief->film[lane][film], BATCH_QUICK, &ready);
         batch_arrive(batch, &ready, throws + first, last - first, arrivals + first);
     }
+    for (int i = 0; i < BELIEF_PARTICLES; i++) /* NAN in the gutter stays so */
+        arrivals[i].board += belief_unexplained(&belief->particles[i], lane, which);
+}
+
+/* How far it has hooked by the arrows, boards: a straight line would not cross there. */
+static double bent_at_arrows(const Belief *belief, const MotionBody *body, const Delivery *delivery,
+                             Side lane)
+{
+    Oil film;
+    Roll roll;
+    const int at = (int)(LANE_ARROWS_FT / OIL_STATION_FT);
+    belief_film(belief, lane, &film);
+    motion_roll(body, &film, delivery, &roll);
+    return roll.count > at ? roll.path[at].board -
+                                 delivery_aim_board(delivery->laydown_board, delivery->launch_deg)
+                           : 0.0;
+}
+
+/* Weighs the boards that were seen on the way, and moves each particle's hit and breakpoint by what
+ * the board at the arrows tells of this throw. */
+static void weigh_sights(Belief *belief, const MotionBody *body, const Delivery *delivery,
+                         const Spread *spread, const Shot *shot, Arrival *arrivals)
+{
+    double bent = shot->arrows > 0.0 ? bent_at_arrows(belief, body, delivery, shot->lane) : 0.0;
+    for (int i = 0; i < BELIEF_PARTICLES; i++) {
+        Particle *p = &belief->particles[i];
+        double crossed = 0.0;
+        if (shot->arrows > 0.0) {
+            double launch =
+                delivery->launch_deg + p->part[PART_LAUNCH_DEG] + spread->launch_shift_deg;
+            crossed = shot->arrows - bent - delivery_aim_board(delivery->laydown_board, launch);
+            p->weight *= sight_chance(crossed, spread->arrows);
+            crossed = fmax(-3.0 * spread->arrows, fmin(crossed, 3.0 * spread->arrows));
+        }
+        if (arrivals[i].gutter)
+            continue;
+        arrivals[i].board += spread->hit_pull * crossed;
+        if (shot->breakpoint > 0.0)
+            p->weight *=
+                sight_chance(shot->breakpoint - arrivals[i].breakpoint - spread->far_pull * crossed,
+                             spread->far_boards);
+    }
 }
 
 /* Evenly spaced picks by weight, each drawn a little toward the mean and jittered by as much as
@@ -242,7 +327,7 @@ static void roll_particles(const Belief *belief, Side lane, const BatchBall *bat
  */
 static void resample(Belief *belief)
 {
-    static const double LEAST[PART_COUNT] = {0.2, 0.2, 0.5, 0.5, -3.0, -2.0};
+    static const double LEAST[PART_MPH] = {0.2, 0.2, 0.5, 0.5}; /* of the scales */
     Particle old[BELIEF_PARTICLES];
     Estimate spread[PART_COUNT];
     memcpy(old, belief->particles, sizeof old);
@@ -262,7 +347,7 @@ static void resample(Belief *belief)
             for (int part = 0; part < PART_COUNT; part++) {
                 double mean = spread[part].mean, kept = SHRINK * (p.part[part] - mean);
                 double value = mean + kept + jitter * spread[part].sd * rng_normal(&belief->rng);
-                p.part[part] = fmax(value, LEAST[part]);
+                p.part[part] = part < PART_MPH ? fmax(value, LEAST[part]) : value;
             }
         }
         p.weight = 1.0 / BELIEF_PARTICLES;
@@ -287,20 +372,39 @@ static void mean_arrival(const Belief *belief, const Arrival *arrivals, double *
     *mph = weights > 0.0 ? *mph / weights : NAN;
 }
 
-static void weigh(Belief *belief, const Bowler *bowler, double pounds, const BatchBall *batch,
-                  const Delivery *delivery, const Shot *shot)
+int belief_ball(const Belief *belief, const char *id)
 {
+    int i = 0;
+    while (i < belief->ball_count && strcmp(belief->ball_id[i], id) != 0)
+        i++;
+    return i < BELIEF_BALLS ? i + 1 : 0;
+}
+
+static int note_ball(Belief *belief, const char *id)
+{
+    int which = belief_ball(belief, id);
+    if (which > belief->ball_count) {
+        text_copy(belief->ball_id[belief->ball_count], sizeof belief->ball_id[0], id);
+        belief->ball_count = which;
+    }
+    return which;
+}
+
+static void weigh(Belief *belief, const Bowler *bowler, const Ball *ball, const MotionBody *body,
+                  const BatchBall *batch, const Delivery *delivery, const Shot *shot)
+{
+    int which = note_ball(belief, ball->id);
     BatchOil middle;
     batch_oil(&belief->film[shot->lane][BELIEF_FILMS / 2], BATCH_QUICK, &middle);
     Spread spread = spread_of(batch, &middle, bowler, delivery, shot);
     Arrival arrivals[BELIEF_PARTICLES];
-    roll_particles(belief, shot->lane, batch, delivery, &spread, shot->mph > 0.0, arrivals);
+    roll_particles(belief, shot->lane, which, batch, delivery, &spread, shot->mph > 0.0, arrivals);
     /* A read is a word about the lane: it is held against the move at the bowler's usual speed (or
      * the speed seen). Else, where oil enough lies that the first move feels only speed, "early"
      * would say slow, slow would more than explain a high hit, and the film come out thicker. */
     Arrival as_usual[BELIEF_PARTICLES], *moves = arrivals;
     if (shot->read != READ_UNSAID && shot->mph <= 0.0) {
-        roll_particles(belief, shot->lane, batch, delivery, &spread, true, as_usual);
+        roll_particles(belief, shot->lane, which, batch, delivery, &spread, true, as_usual);
         moves = as_usual;
     }
     /* "Early" is news against what was expected of that ball and line when it was thrown. */
@@ -308,10 +412,11 @@ static void weigh(Belief *belief, const Bowler *bowler, double pounds, const Bat
     for (int i = 0; i < BELIEF_PARTICLES; i++)
         expected += belief->particles[i].weight *
                     (isnan(moves[i].first_move_ft) ? LANE_LENGTH_FT : moves[i].first_move_ft);
+    weigh_sights(belief, body, delivery, &spread, shot, arrivals);
     LeaveTable leaves;
     double degrees = 0.0, mph = 0.0;
     mean_arrival(belief, arrivals, &degrees, &mph);
-    leave_table(shot, bowler, pounds, degrees, mph, &leaves);
+    leave_table(shot, bowler, ball->pounds, degrees, mph, &leaves);
     for (int i = 0; i < BELIEF_PARTICLES; i++) {
         Particle *p = &belief->particles[i];
         double chance = 1.0;
@@ -360,11 +465,17 @@ void belief_see(Belief *belief, const Bowler *bowler, const Ball *ball, const Mo
     Delivery delivery = delivery_of(bowler, shot->stance, shot->aim);
     if (shot->mph > 0.0)
         delivery.mph = shot->mph;
+    double *last = &belief->last_laydown[shot->lane];
+    double moved = *last > 0.0 ? belief_move_sd(delivery.laydown_board - *last) : 0.0;
+    *last = delivery.laydown_board;
     for (int i = 0; i < BELIEF_PARTICLES; i++) { /* the day goes on */
-        belief->particles[i].part[PART_MPH] += MPH_DRIFT * rng_normal(&belief->rng);
-        belief->particles[i].part[PART_LAUNCH_DEG] += LAUNCH_DRIFT_DEG * rng_normal(&belief->rng);
+        double *part = belief->particles[i].part;
+        part[PART_MPH] += MPH_DRIFT * rng_normal(&belief->rng);
+        part[PART_LAUNCH_DEG] += LAUNCH_DRIFT_DEG * rng_normal(&belief->rng);
+        part[PART_LANE_BOARDS + shot->lane] +=
+            hypot(LANE_DRIFT_BOARDS, moved) * rng_normal(&belief->rng);
     }
-    weigh(belief, bowler, ball->pounds, batch, &delivery, shot);
+    weigh(belief, bowler, ball, body, batch, &delivery, shot);
     wear(belief, ball, body, &delivery, shot->lane, bowlers_on_pair);
     belief->shots++;
 }
@@ -463,6 +574,34 @@ void belief_words(const Belief *belief, Side lane, const Roll *path, char *out, 
     text_append(out, size, "track at %d-%d %s", first, last, how);
     if (size_of >= 0.08)
         text_append(out, size, " %s", change < 0.0 ? "thinner" : "thicker");
+    else if (belief->shots > 0) /* what one shot says is not yet a change */
+        text_append(out, size, " so far");
+}
+
+Estimate belief_off(const Belief *belief, Side lane, int ball)
+{
+    double sum = 0.0, square = 0.0;
+    for (int i = 0; i < BELIEF_PARTICLES; i++) {
+        const Particle *p = &belief->particles[i];
+        double boards = belief_unexplained(p, lane, ball);
+        sum += p->weight * boards;
+        square += p->weight * boards * boards;
+    }
+    return estimate(sum, square);
+}
+
+void belief_off_words(Estimate off, char *out, size_t size)
+{
+    double boards = fabs(off.mean);
+    out[0] = '\0';
+    if (boards < 0.5 || boards < off.sd) /* nothing, or as good as nothing */
+        return;
+    text_append(out, size, "hits %s %s here than its numbers say",
+                boards < 0.8   ? "half a board"
+                : boards < 1.3 ? "a board"
+                : boards < 1.8 ? "a board and a half"
+                               : "two boards or more",
+                off.mean > 0.0 ? "higher" : "lighter");
 }
 
 void belief_draw(const Belief *belief, int *indices, int count)

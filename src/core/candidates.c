@@ -8,6 +8,7 @@
 #define HOOK_BOARDS 0.3 /* arrivals nearer than that: the two balls hook alike here */
 #define READ_FT 1.0     /* first moves nearer than that: they read alike */
 #define SMOOTHER_DIFFERENTIAL_IN 0.006
+#define MOVE_MAX 14     /* boards with the feet at once */
 #define LOFT_MAX_FT 6.0 /* more than that is not asked of anyone */
 
 typedef struct List {
@@ -21,14 +22,18 @@ static void add(List *list, Candidate candidate)
         list->out[list->count++] = candidate;
 }
 
+static bool on_lane(const Setting *setting, const Plan *plan)
+{
+    double laydown = plan->stance - setting->bowler->laydown_offset_boards;
+    return laydown >= 2.0 && laydown <= 38.0;
+}
+
 static void add_moves(List *list, const Setting *setting, Action action, int direction)
 {
-    int most = setting->worn ? 7 : 5;
-    for (int boards = setting->least_move; boards <= most; boards++) {
+    for (int boards = setting->least_move; boards <= MOVE_MAX; boards += boards < 6 ? 1 : 2) {
         Candidate candidate = {.action = action, .plan = setting->plan, .find_aim = true};
         candidate.plan.stance += direction * boards;
-        double laydown = candidate.plan.stance - setting->bowler->laydown_offset_boards;
-        if (laydown >= 2.0 && laydown <= 38.0)
+        if (on_lane(setting, &candidate.plan))
             add(list, candidate);
     }
 }
@@ -77,19 +82,39 @@ static bool slot_fits(const Setting *setting, Action action, int slot)
     }
 }
 
+static Action name_of_slot(const Setting *setting, int slot, const double *vote,
+                           const bool *avoided)
+{
+    static const Action NAMES[] = {ACTION_BALL_DOWN, ACTION_BALL_UP, ACTION_ROUGHER, ACTION_CLEANER,
+                                   ACTION_SMOOTHER};
+    Action best = ACTION_HOLD;
+    for (int i = 0; i < 5; i++)
+        if (!avoided[NAMES[i]] && slot_fits(setting, NAMES[i], slot) &&
+            (best == ACTION_HOLD || vote[NAMES[i]] > vote[best]))
+            best = NAMES[i];
+    return best;
+}
+
+void candidates_name_balls(Setting *setting, const double *vote, const bool *avoided)
+{
+    for (int slot = 1; slot <= BAG_SLOTS; slot++)
+        setting->slot_action[slot - 1] = name_of_slot(setting, slot, vote, avoided);
+}
+
 static void add_balls(List *list, const Setting *setting, Action action)
 {
-    static const double MOVES[] = {0.0, -2.0, 2.0, 4.0};
     for (int slot = 1; slot <= BAG_SLOTS; slot++) {
-        if (!slot_fits(setting, action, slot))
+        if (setting->slot_action[slot - 1] != action)
             continue;
-        for (int i = 0; i < 4; i++) {
+        for (int i = 0; i <= MOVE_MAX; i++) { /* here, then 2 out, 2 in, 4 out, ... */
+            int boards = (i % 2 ? -2 : 2) * ((i + 1) / 2);
             Candidate candidate = {.action = action, .plan = setting->plan, .find_aim = true};
             candidate.plan.slot = slot;
-            candidate.plan.stance += MOVES[i];
+            candidate.plan.stance += boards;
             candidate.plan.mph_change = candidate.plan.loft_change_ft = 0.0;
             candidate.plan.rotation_change_deg = 0.0;
-            add(list, candidate);
+            if (boards == 0 || on_lane(setting, &candidate.plan))
+                add(list, candidate);
         }
     }
 }
@@ -149,6 +174,11 @@ static void add_surface(List *list, const Setting *setting, Action action)
         add(list,
             (Candidate){
                 .action = action, .plan = setting->plan, .find_aim = true, .surface_grit = chosen});
+}
+
+bool candidate_unasked(Action action)
+{
+    return action >= ACTION_MOVE_IN && action <= ACTION_SMOOTHER; /* moves and balls */
 }
 
 int candidates_list(const Setting *setting, Action action, Candidate *out, int max)
@@ -232,10 +262,9 @@ bool candidate_fits(const Setting *setting, const Candidate *candidate)
 double candidate_cost(const Setting *setting, const Candidate *candidate)
 {
     const Plan *to = &candidate->plan, *from = &setting->plan;
-    double board = to->slot != from->slot ? 0.012 : 0.004; /* one new thing at a time */
-    double cost = board * (fabs(to->stance - from->stance) + fabs(to->aim - from->aim));
+    double cost = 0.001 * (fabs(to->stance - from->stance) + fabs(to->aim - from->aim));
     if (to->slot != from->slot)
-        cost += 0.02;
+        cost += 0.01;
     cost += 0.05 * fabs(to->mph_change - from->mph_change);
     cost += 0.02 * fabs(to->loft_change_ft - from->loft_change_ft);
     cost += 0.003 * fabs(to->rotation_change_deg - from->rotation_change_deg);
@@ -274,17 +303,11 @@ static void add_line_words(const Plan *from, const Plan *to, const char *before,
         }
 }
 
-static bool is_move(Action action)
-{
-    return action == ACTION_MOVE_IN || action == ACTION_MOVE_OUT || action == ACTION_AIM_IN ||
-           action == ACTION_AIM_OUT;
-}
-
 void candidate_words(const Setting *setting, const Candidate *candidate, char *out, size_t size)
 {
     const Plan *to = &candidate->plan, *from = &setting->plan;
     const char *name = ACTION_WORDS[candidate->action], *before = ": ";
-    bool pair = candidate->with != ACTION_HOLD, and_move = pair && is_move(candidate->with);
+    bool pair = candidate->with != ACTION_HOLD;
     char changes[96];
     out[0] = '\0';
     text_append(out, size, "%c%s", name[0] - 'a' + 'A', name + 1);
@@ -297,7 +320,7 @@ void candidate_words(const Setting *setting, const Candidate *candidate, char *o
         return;
     }
     candidate_changes(from, to, changes, sizeof changes);
-    if (changes[0] && (!pair || and_move)) {
+    if (changes[0] && !pair) {
         text_append(out, size, "%s%s", before, changes);
         before = ", ";
     }
@@ -305,12 +328,8 @@ void candidate_words(const Setting *setting, const Candidate *candidate, char *o
         text_append(out, size, "%s%.0f grit", before, candidate->surface_grit);
         before = ", ";
     }
-    if (and_move) {
-        text_append(out, size, "; and %s", ACTION_WORDS[candidate->with]);
-        before = ": ";
-    }
     add_line_words(from, to, before, out, size);
-    if (pair && !and_move)
+    if (pair)
         text_append(out, size, "; and %s", changes);
 }
 

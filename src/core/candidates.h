@@ -13,6 +13,7 @@ typedef struct Candidate {
     Plan plan;
     bool find_aim;
     double surface_grit; /* a surface answer; 0 otherwise */
+    double promise;      /* what a rough forecast makes of it, less what it costs */
 } Candidate;
 
 enum { CANDIDATES_MAX = 160 };
@@ -30,8 +31,16 @@ typedef struct Setting {
     Plan plan;
     const SlotTrait *traits; /* BAG_SLOTS of them */
     int least_move;          /* boards with the feet: how small a move may be, 1.. */
-    bool worn, certified;
+    bool certified;
+    Action slot_action[BAG_SLOTS]; /* what taking each ball is called; ACTION_HOLD: not taken */
 } Setting;
+
+/* Says what taking the ball of each slot is called: of the changes of ball that it is and that no
+ * rule forbids, the one the rules ask for most. `vote` and `avoided` are by action. */
+void candidates_name_balls(Setting *setting, const double *vote, const bool *avoided);
+
+/* Whether it is tried though no rule asks. */
+bool candidate_unasked(Action action);
 
 /* Lists what to try for one action; returns how many were added (0: it can't be done here). */
 int candidates_list(const Setting *setting, Action action, Candidate *out, int max);

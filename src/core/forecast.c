@@ -7,6 +7,8 @@
 #include "base/units.h"
 #include "core/rack.h"
 
+#define ROUGH_STEP 4 /* of the draws, one in so many for a rough forecast */
+
 /* Evenly filling points (Roberts' sequence, from memory), two uniforms to two normals: the throws'
  * scatter, the same for every question. */
 static void scatter_of(int i, const Scatter *scatter, double *launch_deg, double *mph, double *rpm)
@@ -20,6 +22,14 @@ static void scatter_of(int i, const Scatter *scatter, double *launch_deg, double
     *launch_deg = scatter->launch_deg * r * cos(2.0 * UNITS_PI * u[1]);
     *mph = scatter->mph * r * sin(2.0 * UNITS_PI * u[1]);
     *rpm = scatter->rpm * q * cos(2.0 * UNITS_PI * u[3]);
+}
+
+/* A normal of its own for a draw: a fifth sequence, Box and Muller's cosine of two of it. */
+static double even_normal(int i)
+{
+    double u = fmod(0.5 + (i + 1) * 0.7548776662466927, 1.0);
+    double v = fmod(0.5 + (i + 1) * 0.5698402909980532, 1.0);
+    return sqrt(-2.0 * log(1.0 - u)) * cos(2.0 * UNITS_PI * v);
 }
 
 void forecast_prepare(Forecast *forecast, const Belief *belief, Side lane, const Bowler *bowler)
@@ -36,18 +46,28 @@ void forecast_prepare(Forecast *forecast, const Belief *belief, Side lane, const
         forecast->draw[i].launch_deg = p->part[PART_LAUNCH_DEG] + launch_deg;
         forecast->draw[i].mph = p->part[PART_MPH] + mph;
         forecast->draw[i].rpm = rpm;
+        for (int ball = 0; ball <= BELIEF_BALLS; ball++)
+            forecast->draw[i].boards[ball] = belief_unexplained(p, lane, ball);
+        forecast->draw[i].moved = even_normal(i);
         if (p->film != made) { /* by film: each is made ready once */
             made = p->film;
             batch_oil(&belief->film[lane][made], BATCH_QUICK, &forecast->oil[made]);
         }
     }
     forecast->smooth_boards = fmax(bowler->scatter.laydown_boards, 0.2);
+    forecast->last_laydown = belief->last_laydown[lane];
+    Oil mean;
+    belief_film(belief, lane, &mean);
+    batch_oil(&mean, BATCH_QUICK, &forecast->mean_oil);
+    forecast->mean_volume = belief_part(belief, PART_VOLUME + (int)lane).mean;
 }
 
 void forecast_of_truth(Forecast *forecast, const Oil *oil, double mph, double launch_deg,
                        const Bowler *bowler)
 {
     batch_oil(oil, BATCH_QUICK, &forecast->oil[0]);
+    forecast->mean_oil = forecast->oil[0];
+    forecast->mean_volume = 1.0;
     for (int i = 0; i < FORECAST_DRAWS; i++) {
         double launch, speed, rpm;
         scatter_of(i, &bowler->scatter, &launch, &speed, &rpm);
@@ -56,35 +76,44 @@ void forecast_of_truth(Forecast *forecast, const Oil *oil, double mph, double la
         forecast->draw[i].launch_deg = launch_deg + launch;
         forecast->draw[i].mph = mph + speed;
         forecast->draw[i].rpm = rpm;
+        for (int ball = 0; ball <= BELIEF_BALLS; ball++)
+            forecast->draw[i].boards[ball] = 0.0;
     }
+    forecast->last_laydown = 0.0;
     forecast->smooth_boards = fmax(bowler->scatter.laydown_boards, 0.2);
 }
 
-Outlook forecast_delivery(const Forecast *forecast, const BatchBall *ball, const Delivery *delivery)
+/* Every `step`th draw of a delivery as meant, thrown on a film of that volume. */
+static int throws_of(const Forecast *forecast, const Delivery *delivery, int step, double volume,
+                     BatchThrow throws[FORECAST_DRAWS])
 {
-    BatchThrow throws[FORECAST_DRAWS];
-    Arrival arrivals[FORECAST_DRAWS];
-    for (int i = 0; i < FORECAST_DRAWS; i++) {
-        throws[i] = (BatchThrow){.delivery = *delivery,
-                                 .film_scale = forecast->draw[i].volume,
-                                 .dry_scale = forecast->draw[i].dry};
-        throws[i].delivery.launch_deg += forecast->draw[i].launch_deg;
-        throws[i].delivery.mph += forecast->draw[i].mph;
-        throws[i].delivery.rpm += forecast->draw[i].rpm;
+    int count = 0;
+    for (int i = 0; i < FORECAST_DRAWS; i += step) {
+        BatchThrow *toss = &throws[count++];
+        *toss = (BatchThrow){.delivery = *delivery,
+                             .film_scale = (float)(forecast->draw[i].volume / volume),
+                             .dry_scale = forecast->draw[i].dry};
+        toss->delivery.launch_deg += forecast->draw[i].launch_deg;
+        toss->delivery.mph += forecast->draw[i].mph;
+        toss->delivery.rpm += forecast->draw[i].rpm;
     }
-    for (int first = 0, last; first < FORECAST_DRAWS; first = last) {
-        int film = forecast->draw[first].film;
-        for (last = first; last < FORECAST_DRAWS && forecast->draw[last].film == film; last++)
-            ;
-        batch_arrive(ball, &forecast->oil[film], throws + first, last - first, arrivals + first);
-    }
+    return count;
+}
+
+static Outlook outlook_of(const Forecast *forecast, int which, const BatchBall *ball,
+                          const Delivery *delivery, int step, const Arrival *arrivals)
+{
     Outlook outlook = {.degrees = 0.0};
     double square = 0.0, sd = forecast->smooth_boards;
-    int count = 0;
-    for (int i = 0; i < FORECAST_DRAWS; i++) {
+    double last = forecast->last_laydown;
+    double moved = last > 0.0 ? belief_move_sd(delivery->laydown_board - last) : 0.0;
+    int count = 0, draws = FORECAST_DRAWS / step;
+    for (int i = 0; i < draws; i++) {
         if (arrivals[i].gutter)
             continue;
-        double board = arrivals[i].board;
+        double board = arrivals[i].board + forecast->draw[i * step].boards[which];
+        if (moved > 0.0)
+            board += moved * forecast->draw[i * step].moved;
         double pocket = normal_below((LANE_POCKET_HIGH - board) / sd) -
                         normal_below((LANE_POCKET_LOW - board) / sd);
         outlook.pocket += pocket;
@@ -95,9 +124,9 @@ Outlook forecast_delivery(const Forecast *forecast, const BatchBall *ball, const
         square += board * board;
         count++;
     }
-    outlook.pocket /= FORECAST_DRAWS;
-    outlook.strike /= FORECAST_DRAWS;
-    outlook.pinfall /= FORECAST_DRAWS;
+    outlook.pocket /= draws;
+    outlook.strike /= draws;
+    outlook.pinfall /= draws;
     if (count == 0) { /* every one in the gutter */
         outlook.board = outlook.board_sd = outlook.degrees = NAN;
     } else {
@@ -106,4 +135,29 @@ Outlook forecast_delivery(const Forecast *forecast, const BatchBall *ball, const
         outlook.board_sd = sqrt(fmax(0.0, square / count - outlook.board * outlook.board));
     }
     return outlook;
+}
+
+Outlook forecast_delivery(const Forecast *forecast, int which, const BatchBall *ball,
+                          const Delivery *delivery)
+{
+    BatchThrow throws[FORECAST_DRAWS];
+    Arrival arrivals[FORECAST_DRAWS];
+    throws_of(forecast, delivery, 1, 1.0, throws);
+    for (int first = 0, last; first < FORECAST_DRAWS; first = last) {
+        int film = forecast->draw[first].film;
+        for (last = first; last < FORECAST_DRAWS && forecast->draw[last].film == film; last++)
+            ;
+        batch_arrive(ball, &forecast->oil[film], throws + first, last - first, arrivals + first);
+    }
+    return outlook_of(forecast, which, ball, delivery, 1, arrivals);
+}
+
+Outlook forecast_rough(const Forecast *forecast, int which, const BatchBall *ball,
+                       const Delivery *delivery)
+{
+    BatchThrow throws[FORECAST_DRAWS];
+    Arrival arrivals[FORECAST_DRAWS];
+    int count = throws_of(forecast, delivery, ROUGH_STEP, forecast->mean_volume, throws);
+    batch_arrive(ball, &forecast->mean_oil, throws, count, arrivals);
+    return outlook_of(forecast, which, ball, delivery, ROUGH_STEP, arrivals);
 }

@@ -11,12 +11,17 @@ enum { FORECAST_DRAWS = 128 };
 
 typedef struct Forecast {
     BatchOil oil[BELIEF_FILMS]; /* ready where a draw uses it */
+    BatchOil mean_oil;          /* the lane's film on the mean, of so much volume on the mean */
+    double mean_volume;
     struct {
         int film;
         float volume, dry;
-        double launch_deg, mph, rpm; /* what it adds to the delivery as meant */
-    } draw[FORECAST_DRAWS];          /* by film */
-    double smooth_boards;            /* what is not drawn: the laydown's scatter */
+        double boards[BELIEF_BALLS + 1]; /* unexplained at the pins, by belief_ball */
+        double moved;                    /* a deviation of what a move makes unsure */
+        double launch_deg, mph, rpm;     /* what it adds to the delivery as meant */
+    } draw[FORECAST_DRAWS];              /* by film */
+    double smooth_boards;                /* what is not drawn: the laydown's scatter */
+    double last_laydown;                 /* from which moves are counted; 0: none */
 } Forecast;
 
 void forecast_prepare(Forecast *forecast, const Belief *belief, Side lane, const Bowler *bowler);
@@ -25,7 +30,7 @@ void forecast_prepare(Forecast *forecast, const Belief *belief, Side lane, const
 void forecast_of_truth(Forecast *forecast, const Oil *oil, double mph, double launch_deg,
                        const Bowler *bowler);
 
-/* What becomes of a delivery as meant. */
+/* What becomes of a delivery as meant; `which` is the ball's number by belief_ball. */
 typedef struct Outlook {
     double pocket;          /* chance of a pocket hit */
     double strike;          /* chance of a strike, by the rack's table */
@@ -34,7 +39,12 @@ typedef struct Outlook {
     double degrees;         /* mean entry angle; these three NAN if all go to the gutter */
 } Outlook;
 
-Outlook forecast_delivery(const Forecast *forecast, const BatchBall *ball,
+Outlook forecast_delivery(const Forecast *forecast, int which, const BatchBall *ball,
                           const Delivery *delivery);
+
+/* The same by fewer draws, all on the mean film: an eighth of the work, to tell what is worth a
+ * full forecast. */
+Outlook forecast_rough(const Forecast *forecast, int which, const BatchBall *ball,
+                       const Delivery *delivery);
 
 #endif

@@ -22,10 +22,12 @@ typedef struct Curve {
 typedef struct Ready {
     BatchBall ball;
     BatchOil oil;
+    double off_boards; /* by which it hits higher than the film says */
 } Ready;
 
-static void make_ready(const MotionBody *body, const Oil *oil, Ready *ready)
+static void make_ready(const MotionBody *body, const Oil *oil, double off_boards, Ready *ready)
 {
+    ready->off_boards = off_boards;
     batch_ball(body, &ready->ball);
     batch_oil(oil, BATCH_QUICK, &ready->oil);
 }
@@ -41,7 +43,7 @@ static void curve_fill(Curve *curve, const Ready *ready, const Delivery *usual)
     }
     batch_arrive(&ready->ball, &ready->oil, throws, curve->count, arrivals);
     for (int i = 0; i < curve->count; i++)
-        curve->board[i] = arrivals[i].gutter ? 0.0 : arrivals[i].board;
+        curve->board[i] = arrivals[i].gutter ? 0.0 : arrivals[i].board + ready->off_boards;
 }
 
 static double curve_at(const Curve *curve, double aim)
@@ -118,14 +120,14 @@ static Line measure(const Ready *ready, const MotionBody *body, const Oil *oil,
     curve_fill(&curve, ready, delivery);
     Roll roll;
     motion_roll(body, oil, delivery, &roll);
-    double board = roll.gutter ? 0.0 : roll.entry_board;
+    double board = roll.gutter ? 0.0 : roll.entry_board + ready->off_boards;
     double rest = rest_deviation(ready, bowler, delivery);
     Line line = {.found = board >= LANE_POCKET_LOW && board <= LANE_POCKET_HIGH,
                  .laydown_board = delivery->laydown_board,
                  .launch_deg = delivery->launch_deg,
                  .stance = delivery_stance(bowler, delivery->laydown_board),
                  .aim = aim,
-                 .entry_board = roll.entry_board,
+                 .entry_board = roll.entry_board + ready->off_boards,
                  .entry_deg = roll.entry_deg,
                  .first_move_ft = roll.first_move_ft,
                  .breakpoint_board = roll.breakpoint_board,
@@ -170,18 +172,18 @@ static double find_aim(const Ready *ready, const Bowler *bowler, const Delivery 
 }
 
 Line line_measure(const MotionBody *body, const Oil *oil, const Bowler *bowler,
-                  const Delivery *delivery)
+                  const Delivery *delivery, double off_boards)
 {
     Ready ready;
-    make_ready(body, oil, &ready);
+    make_ready(body, oil, off_boards, &ready);
     return measure(&ready, body, oil, bowler, delivery);
 }
 
 double line_aim(const MotionBody *body, const Oil *oil, const Bowler *bowler, const Delivery *usual,
-                double laydown_board)
+                double laydown_board, double off_boards)
 {
     Ready ready;
-    make_ready(body, oil, &ready);
+    make_ready(body, oil, off_boards, &ready);
     return find_aim(&ready, bowler, usual, laydown_board);
 }
 
@@ -196,10 +198,10 @@ static Line search(const Ready *ready, const MotionBody *body, const Oil *oil, c
 }
 
 Line line_search(const MotionBody *body, const Oil *oil, const Bowler *bowler,
-                 const Delivery *usual, double laydown_board)
+                 const Delivery *usual, double laydown_board, double off_boards)
 {
     Ready ready;
-    make_ready(body, oil, &ready);
+    make_ready(body, oil, off_boards, &ready);
     return search(&ready, body, oil, bowler, usual, laydown_board);
 }
 
@@ -236,7 +238,7 @@ Line line_best(const MotionBody *body, const Oil *oil, const Bowler *bowler, con
                double low, double high)
 {
     Ready ready;
-    make_ready(body, oil, &ready);
+    make_ready(body, oil, 0.0, &ready);
     Line best = search(&ready, body, oil, bowler, usual, low);
     for (double laydown = low + 1.0; laydown <= high; laydown += 1.0) {
         Line line = search(&ready, body, oil, bowler, usual, laydown);

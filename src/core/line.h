@@ -17,18 +17,19 @@ typedef struct Line {
                                * still hit the pocket */
 } Line;
 
-/* The aim from this laydown board that has the best pocket chance, nothing else reckoned. */
+/* The aim from this laydown board that has the best pocket chance, nothing else reckoned.
+ * `off_boards` is by how much the ball is known to hit higher than the film says; 0 mostly. */
 double line_aim(const MotionBody *body, const Oil *oil, const Bowler *bowler, const Delivery *usual,
-                double laydown_board);
+                double laydown_board, double off_boards);
 
 /* The launch from this laydown board that has the best pocket chance. `usual` carries speed,
  * rev rate and hand; its laydown and launch are not looked at. */
 Line line_search(const MotionBody *body, const Oil *oil, const Bowler *bowler,
-                 const Delivery *usual, double laydown_board);
+                 const Delivery *usual, double laydown_board, double off_boards);
 
 /* The same figures for one given delivery. */
 Line line_measure(const MotionBody *body, const Oil *oil, const Bowler *bowler,
-                  const Delivery *delivery);
+                  const Delivery *delivery, double off_boards);
 
 /* Share of pocket hits that strike, by entry angle, of a usual ball (the rack's table). */
 double line_carry(double entry_deg);

@@ -403,9 +403,10 @@ Arrival motion_arrive(const MotionBody *body, const Oil *oil, const Delivery *de
     Watch w;
     MotionState end = carry(body, oil, delivery, &w, NULL);
     if (end.gutter)
-        return (Arrival){NAN, NAN, NAN, w.first_move_ft, true};
+        return (Arrival){NAN, NAN, NAN, w.first_move_ft, NAN, true};
     return (Arrival){.board = lane_board_of_x(end.x_m),
                      .degrees = deg_from_rad(heading(&end)),
                      .mph = mph_from_mps(sqrt(end.vx * end.vx + end.vy * end.vy)),
-                     .first_move_ft = w.first_move_ft};
+                     .first_move_ft = w.first_move_ft,
+                     .breakpoint = lane_board_of_x(w.breakpoint_x)};
 }

@@ -83,6 +83,7 @@ void motion_roll(const MotionBody *body, const Oil *oil, const Delivery *deliver
 typedef struct Arrival {
     double board, degrees, mph; /* NAN when it is in the gutter */
     double first_move_ft;
+    double breakpoint; /* board farthest toward the bowler's own gutter */
     bool gutter;
 } Arrival;
 Arrival motion_arrive(const MotionBody *body, const Oil *oil, const Delivery *delivery);

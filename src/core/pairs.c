@@ -42,12 +42,12 @@ static Kind kind_of(Action action)
     }
 }
 
-/* Common practice, no source: a move goes with anything, a new ball with a move, speed or the hand;
- * the body changes one thing at a time. */
+/* Common practice, no source: a move goes with anything, a new ball with speed or the hand (its own
+ * line comes with it anyway); the body changes one thing at a time. */
 static bool go_together(Kind bigger, Kind with)
 {
     if (bigger == KIND_BALL)
-        return with == KIND_LINE || with == KIND_SPEED || with == KIND_ROTATION;
+        return with == KIND_SPEED || with == KIND_ROTATION;
     return bigger == KIND_LINE && with > KIND_LINE;
 }
 
@@ -75,9 +75,9 @@ static void add_pair(List *list, const Candidate *bigger, const Candidate *with)
 {
     const Plan *now = &list->setting->plan;
     Kind kind = kind_of(with->action);
-    Candidate sizes[2] = {*with};
-    int size_count = kind == KIND_LINE ? 1 : candidates_list(list->setting, with->action, sizes, 2);
-    double feet = (kind == KIND_LINE ? with : bigger)->plan.stance - now->stance;
+    Candidate sizes[2];
+    int size_count = candidates_list(list->setting, with->action, sizes, 2);
+    double feet = bigger->plan.stance - now->stance;
     double moves[2] = {feet, half_move(feet)};
     for (int m = 0; m < (moves[1] == feet ? 1 : 2); m++)
         for (int i = 0; i < size_count; i++) {

@@ -34,6 +34,8 @@ const char *const PLAYER_NAMES[PLAYER_COUNT + 1] = {"hold", "rules", "advisor", 
 #define EYE_FEET 1.0
 #define READ_FT 2.0
 #define SPEED_SHOWN 0.5 /* share of shots whose speed is shown */
+#define ARROWS_EYE_BOARDS 0.5
+#define BREAKPOINT_EYE_BOARDS 1.0
 
 enum { FIELD_MAX = 9 };
 
@@ -54,8 +56,12 @@ struct RehearseJob {
     Forecast forecast;
     Oil sheet;
     Plan plan[SIDE_COUNT];
-    Shot shots[REHEARSE_SHOTS_MAX];
-    Rng world, luck; /* what the lane is; what each throw draws */
+    Shot shots[REHEARSE_SHOTS_MAX + REHEARSE_PRACTICE_MAX];
+    Rng world, luck;   /* what the lane is; what each throw draws */
+    Rng wrong;         /* and how wrong who knows the lane is */
+    int shot_count;    /* practice too */
+    double off_boards; /* by which the hit is not where who knows the lane thinks */
+    bool sights;       /* the bowler says what board it crossed, and its breakpoint */
 };
 
 RehearseJob *rehearse_new(void)
@@ -132,11 +138,11 @@ static void try_laydown(RehearseJob *job, const Bowler *bowler, Side lane, int s
 {
     const Truth *truth = &job->truth;
     Delivery usual = delivery_of(bowler, delivery_stance(bowler, laydown), laydown - 8.0);
-    double aim = line_aim(&truth->body[slot], &truth->oil[lane], bowler, &usual, laydown);
+    double aim = line_aim(&truth->body[slot], &truth->oil[lane], bowler, &usual, laydown, 0.0);
     for (int i = -1; i <= 1; i++) {
         double half = 0.5 * round(2.0 * aim) + 0.5 * i;
         usual.launch_deg = delivery_launch_deg(laydown, half);
-        Outlook outlook = forecast_delivery(&job->forecast, &truth->batch[slot], &usual);
+        Outlook outlook = forecast_delivery(&job->forecast, 0, &truth->batch[slot], &usual);
         if (outlook.strike > best->strike)
             *best =
                 (Known){{.slot = slot + 1, .stance = delivery_stance(bowler, laydown), .aim = half},
@@ -155,7 +161,7 @@ static Plan known_plan(RehearseJob *job, const RehearseSetup *setup, Side lane, 
                       truth->launch_deg, bowler);
     Known best = {.plan = job->plan[lane]};
     Delivery now = delivery_of(bowler, best.plan.stance, best.plan.aim);
-    Outlook outlook = forecast_delivery(&job->forecast, &truth->batch[best.plan.slot - 1], &now);
+    Outlook outlook = forecast_delivery(&job->forecast, 0, &truth->batch[best.plan.slot - 1], &now);
     best.strike = outlook.strike + 0.005; /* no change for a hair */
     best.pocket = outlook.pocket;
     /* every ball from every second board, then the board on either side of the best of each */
@@ -263,8 +269,10 @@ static Plan choose(RehearseJob *job, const RehearseSetup *setup, int shot_count,
         record->stated = best->pocket_after;
         return best->plan;
     }
-    case PLAYER_KNOWS:
+    case PLAYER_KNOWS: {
+        job->off_boards = setup->known_off_boards * rng_normal(&job->wrong);
         return known_plan(job, setup, lane, game, &record->stated);
+    }
     default:
         return job->plan[lane];
     }
@@ -301,6 +309,11 @@ static Delivery thrown(RehearseJob *job, const Bowler *bowler, const Plan *plan,
     return d;
 }
 
+static double half_board(double board)
+{
+    return fmax(1.0, fmin(0.5 * round(2.0 * board), LANE_BOARDS));
+}
+
 /* What the bowler sees of it. */
 static void see(RehearseJob *job, const Roll *roll, const Delivery *d, Shot *shot)
 {
@@ -319,6 +332,13 @@ static void see(RehearseJob *job, const Roll *roll, const Delivery *d, Shot *sho
                                             : READ_ON_TIME;
     *expected += 0.2 * (move - *expected); /* one gets used to what is */
     shot->mph = shown < SPEED_SHOWN ? 0.1 * round(10.0 * d->mph) : 0.0;
+    double arrows = ARROWS_EYE_BOARDS * rng_normal(rng);
+    double far = BREAKPOINT_EYE_BOARDS * rng_normal(rng);
+    const int arrows_at = (int)(LANE_ARROWS_FT / OIL_STATION_FT);
+    if (!job->sights || roll->gutter || roll->count <= arrows_at)
+        return;
+    shot->arrows = half_board(roll->path[arrows_at].board + arrows);
+    shot->breakpoint = half_board(roll->breakpoint_board + far);
 }
 
 /* Chance to convert a leave, by its kind (assumed until spares are simulated for each). */
@@ -389,28 +409,34 @@ static double true_worth(RehearseJob *job, const RehearseSetup *setup, Side lane
     forecast_of_truth(&job->forecast, &truth->oil[lane], truth->mph - truth->tired * (game - 1),
                       truth->launch_deg, bowler);
     Delivery meant = plan_delivery(bowler, plan);
-    return forecast_delivery(&job->forecast, &truth->batch[plan->slot - 1], &meant).strike;
+    for (int i = 0; i < FORECAST_DRAWS; i++)
+        job->forecast.draw[i].boards[0] = job->off_boards;
+    return forecast_delivery(&job->forecast, 0, &truth->batch[plan->slot - 1], &meant).strike;
 }
 
-/* One full rack; returns what stands. */
+/* One full rack; returns what stands. Frame 0 is practice: seen and felt by the lane, not counted.
+ */
 static Pins play_rack(RehearseJob *job, const RehearseSetup *setup, Side lane, int game, int frame,
                       int rack, Rehearsal *out)
 {
+    bool counts = frame > 0;
     RehearseShot *record = &out->shots[out->shot_count];
     *record = (RehearseShot){.game = game, .frame = frame};
-    job->plan[lane] = choose(job, setup, out->shot_count, lane, game, frame, record);
+    job->plan[lane] = choose(job, setup, job->shot_count, lane, game, counts ? frame : 1, record);
     const Plan *plan = &job->plan[lane];
     const Ball *ball = bag_slot(setup->bag, plan->slot);
     record->worth = true_worth(job, setup, lane, game);
     Shot *shot = &record->shot;
     *shot = session_shot(lane, plan);
     /* each throw has luck of its own, whatever the player did before */
-    job->luck = rng_seed(setup->seed * 1000003u + (uint64_t)(game * 100 + frame * 4 + rack));
+    job->luck = rng_seed(setup->seed * 1000003u +
+                         (uint64_t)((counts ? game * 100 + frame * 4 : 5000) + rack));
     Delivery d = thrown(job, &setup->bag->bowler, plan, game, &shot->release);
     Roll roll;
     motion_roll(&job->truth.body[plan->slot - 1], &job->truth.oil[lane], &d, &roll);
+    roll.entry_board += job->off_boards; /* NAN in the gutter stays so */
     see(job, &roll, &d, shot);
-    if (setup->player == PLAYER_ADVISOR && out->shot_count % 3 == 2)
+    if (counts && setup->player == PLAYER_ADVISOR && out->shot_count % 3 == 2)
         check_interval(job, lane, &roll, out);
     shot->left_said = true;
     shot->left = roll_rack(&roll, ball, &job->luck);
@@ -418,13 +444,16 @@ static Pins play_rack(RehearseJob *job, const RehearseSetup *setup, Side lane, i
     record->degrees = roll.entry_deg;
     record->pocket = roll.entry_board >= LANE_POCKET_LOW && roll.entry_board <= LANE_POCKET_HIGH;
     record->strike = shot->left == 0;
-    out->pockets += record->pocket;
-    out->strikes += record->strike;
     Pins left = shot->left;
     if (setup->bag->bowler.hand == HAND_LEFT)
         shot->left = lane_mirror_pins(shot->left);
     wear_lane(job, setup, lane, &roll, ball);
-    job->shots[out->shot_count++] = *shot;
+    job->shots[job->shot_count++] = *shot;
+    if (counts) {
+        out->pockets += record->pocket;
+        out->strikes += record->strike;
+        out->shot_count++;
+    }
     return left;
 }
 
@@ -463,6 +492,12 @@ void rehearse_play(RehearseJob *job, const RehearseSetup *setup, Rehearsal *out)
     draw_truth(job, setup);
     job->plan[SIDE_LEFT] = first_plan(setup->bag, &job->sheet);
     job->plan[SIDE_RIGHT] = job->plan[SIDE_LEFT];
+    job->shot_count = 0;
+    job->sights = setup->sights;
+    job->off_boards = 0.0;
+    job->wrong = rng_seed(setup->seed + 77u);
+    for (int i = 0; i < setup->practice; i++)
+        play_rack(job, setup, i % 2 == 0 ? SIDE_LEFT : SIDE_RIGHT, 1, 0, i, out);
     for (int game = 1; game <= setup->games; game++) {
         out->score[game - 1] = play_game(job, setup, game, out);
         out->mean_pins += out->score[game - 1] / (double)setup->games;

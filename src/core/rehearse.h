@@ -22,11 +22,14 @@ typedef struct RehearseSetup {
     const Pattern *pattern;
     const RuleSet *rules;
     int games, bowlers_on_pair; /* 1..SESSION_GAMES_MAX, 1..10 */
+    int practice;               /* first balls before the first game, 0..REHEARSE_PRACTICE_MAX */
+    bool sights; /* the bowler says the boards at the arrows and at the breakpoint too */
     Player player;
+    double known_off_boards; /* PLAYER_KNOWS: deviation of the hit from what it thinks; usually 0 */
     uint64_t seed;
 } RehearseSetup;
 
-enum { REHEARSE_SHOTS_MAX = 12 * SESSION_GAMES_MAX };
+enum { REHEARSE_SHOTS_MAX = 12 * SESSION_GAMES_MAX, REHEARSE_PRACTICE_MAX = 40 };
 
 /* One first ball: what was chosen, and what came of it. */
 typedef struct RehearseShot {

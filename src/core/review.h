@@ -48,8 +48,8 @@ typedef struct Review {
 
 void review_begin(Review *review);
 
-/* Counts one event; one without a shot not at all. False: it has more months, balls or patterns than there is room for; then
- * nothing of it was counted. */
+/* Counts one event; one without a shot not at all. False: it has more months, balls or patterns
+ * than there is room for; then nothing of it was counted. */
 bool review_add(Review *review, const Session *session);
 
 /* "2026-05" of a date, "" of none. */

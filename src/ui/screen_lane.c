@@ -397,11 +397,14 @@ static void draw_evidence(const Model *model, Canvas *canvas, Area area)
     for (int i = 0; i < SIGN_COUNT && row < bottom - 2; i++)
         if (shown->signs.seen[i])
             canvas_text(canvas, row++, area.column, area.columns, ROLE_DIM, SIGN_WORDS[i]);
-    if (shown->lane.words[0])
-        canvas_text(canvas, row++, area.column, area.columns, ROLE_PLAIN, shown->lane.words);
-    canvas_print(canvas, row, area.column, area.columns, ROLE_DIM,
-                 "film %.2f ± %.2f, %d balls thrown", shown->lane.scale, shown->lane.scale_sd,
-                 shown->lane.deliveries);
+    const char *words[2] = {shown->lane.words, shown->lane.off_words};
+    for (int i = 0; i < 2 && row < bottom - 1; i++)
+        if (words[i][0])
+            row += canvas_wrap(canvas, row, area.column, area.columns, 2, ROLE_PLAIN, words[i]);
+    if (row < bottom)
+        canvas_print(canvas, row, area.column, area.columns, ROLE_DIM,
+                     "film %.2f ± %.2f, %d balls thrown", shown->lane.scale, shown->lane.scale_sd,
+                     shown->lane.deliveries);
 }
 
 static void draw_throw(const Model *model, Canvas *canvas, Area area)

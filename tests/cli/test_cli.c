@@ -53,6 +53,7 @@ static void tables_fit(void **state)
         {"advise"},
         {"advise", "--shots", FIXTURE("shots.json"), "--certified"},
         {"check", "themes/dark.json"},
+        {"rehearse", "--player", "hold", "--games", "1", "--practice", "4"},
     };
     assert_int_equal(chdir(SETTEE_SOURCE_DIR), 0);
     for (size_t i = 0; i < sizeof lines / sizeof *lines; i++) {
@@ -64,6 +65,24 @@ static void tables_fit(void **state)
                      widest_line(run.out), run.out);
         run_free(&run);
     }
+}
+
+/* Practice is not listed; what is told of it is a count. */
+static void rehearses(void **state)
+{
+    (void)state;
+    Run run = RUN("rehearse", "--player", "hold", "--games", "1", "--practice", "4", "--json");
+    run_is(&run, 0);
+    cJSON *object = run_json(&run);
+    assert_near(json_at(object, "practice"), 4, 0);
+    assert_near(json_at(object, "decisions.0.frame"), 1, 0);
+    int count = cJSON_GetArraySize(cJSON_GetObjectItem(object, "decisions"));
+    assert_in_range(count, 10, 12);
+    cJSON_Delete(object);
+    run_free(&run);
+    FAULTS(2, "--practice", "rehearse", "--practice", "41");
+    FAULTS(2, "knows-the-lane", "rehearse", "--player", "nobody");
+    FAULTS(2, "--sights", "line", "--sights");
 }
 
 static void version_is_the_projects(void **state)
@@ -459,6 +478,7 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(tables_fit),
+        cmocka_unit_test(rehearses),
         cmocka_unit_test(version_is_the_projects),
         cmocka_unit_test(help_names_every_option_it_takes),
         cmocka_unit_test(roll_has_the_keys),

@@ -116,6 +116,8 @@ void assert_same_advice(const Advice *a, const Advice *b)
     assert_memory_equal(a->film.units, b->film.units, sizeof a->film.units);
     assert_int_equal(a->lane.deliveries, b->lane.deliveries);
     assert_string_equal(a->lane.words, b->lane.words);
+    assert_string_equal(a->lane.off_words, b->lane.off_words);
+    assert_same_number(a->lane.off.mean, b->lane.off.mean);
     assert_same_number(a->lane.wear.mean, b->lane.wear.mean);
     assert_same_number(a->lane.scale, b->lane.scale);
     assert_same_number(a->lane.scale_sd, b->lane.scale_sd);

@@ -206,7 +206,7 @@ static void test_all_releases_bad(void **state)
             (Release)(RELEASE_INSIDE + i % 5));
     AdviceJob *job = run(asked);
     assert_int_equal(advice_result(job)->answers[0].action, ACTION_HOLD); /* no reason to move */
-    assert_near(advice_result(job)->lane.scale, 1.0, 0.1); /* and little to be learnt */
+    assert_near(advice_result(job)->lane.scale, 1.0, 0.15); /* and little to be learnt */
     advice_job_free(job);
     free(asked);
 }
@@ -623,6 +623,10 @@ static void test_candidates_of_every_action(void **state)
 
 static int list(Setting setting, Action action, Candidate out[CANDIDATES_MAX])
 {
+    double vote[ACTION_COUNT] = {0};
+    vote[action] = 0.5;
+    const bool avoided[ACTION_COUNT] = {false};
+    candidates_name_balls(&setting, vote, avoided);
     return candidates_list(&setting, action, out, CANDIDATES_MAX);
 }
 
@@ -631,17 +635,17 @@ static void test_moves(void **state)
     (void)state;
     Candidate out[CANDIDATES_MAX];
     Setting setting = setting_of(1);
+    static const double SIZES[] = {1, 2, 3, 4, 5, 6, 8, 10, 12, 14};
     int count = list(setting, ACTION_MOVE_IN, out);
-    assert_int_equal(count, 5);
+    assert_int_equal(count, 10);
     for (int i = 0; i < count; i++)
-        assert_near(out[i].plan.stance, 27.0 + i, 0.0);
-    count = list(setting, ACTION_MOVE_OUT, out);
+        assert_near(out[i].plan.stance, 26.0 + SIZES[i], 0.0);
+    assert_int_equal(list(setting, ACTION_MOVE_OUT, out), 10);
     for (int i = 0; i < count; i++)
-        assert_near(out[i].plan.stance, 25.0 - i, 0.0);
-    setting.worn = true; /* a worn lane asks for more */
-    assert_int_equal(list(setting, ACTION_MOVE_IN, out), 7);
+        assert_near(out[i].plan.stance, 26.0 - SIZES[i], 0.0);
     setting.least_move = 3;
-    assert_int_equal(list(setting, ACTION_MOVE_IN, out), 5);
+    assert_int_equal(list(setting, ACTION_MOVE_IN, out), 8);
+    assert_near(out[0].plan.stance, 29.0, 0.0);
     setting.plan.stance = 43.0; /* laydown 37: one board of lane is left */
     setting.least_move = 1;
     assert_int_equal(list(setting, ACTION_MOVE_IN, out), 1);
@@ -662,13 +666,42 @@ static void test_which_balls(void **state)
         for (int k = 0; k < 4; k++) {
             int count = list(setting_of(slot), CASES[k].action, out);
             int balls = CASES[k].way > 0 ? (slot <= 5 ? 5 - slot : 0) : slot - 1;
-            assert_int_equal(count, 4 * balls); /* from four places each */
+            assert_int_equal(count, 15 * balls); /* from fifteen places each */
             for (int i = 0; i < count; i++) {
                 assert_true(CASES[k].way * (out[i].plan.slot - slot) > 0);
                 assert_true(out[i].find_aim);
             }
         }
     }
+}
+
+/* A ball that is more than one thing is called what the rules ask for most; never what they forbid.
+ */
+static void test_what_taking_a_ball_is_called(void **state)
+{
+    (void)state;
+    Setting setting = setting_of(3);
+    double vote[ACTION_COUNT] = {0};
+    bool avoided[ACTION_COUNT] = {false};
+    const Action *name = setting.slot_action;
+    candidates_name_balls(&setting, vote, avoided);
+    assert_int_equal(name[1], ACTION_BALL_UP);
+    assert_int_equal(name[2], ACTION_HOLD);      /* in hand */
+    assert_int_equal(name[3], ACTION_BALL_DOWN); /* less hook, and later */
+    assert_int_equal(name[5], ACTION_HOLD);      /* polyester */
+    vote[ACTION_CLEANER] = 0.3;
+    candidates_name_balls(&setting, vote, avoided);
+    assert_int_equal(name[3], ACTION_CLEANER);
+    avoided[ACTION_CLEANER] = true;
+    candidates_name_balls(&setting, vote, avoided);
+    assert_int_equal(name[3], ACTION_BALL_DOWN);
+    avoided[ACTION_BALL_DOWN] = avoided[ACTION_SMOOTHER] = true;
+    candidates_name_balls(&setting, vote, avoided);
+    assert_int_equal(name[3], ACTION_HOLD);
+    Candidate out[CANDIDATES_MAX];
+    setting.slot_action[3] = ACTION_CLEANER;
+    assert_int_equal(candidates_list(&setting, ACTION_BALL_DOWN, out, CANDIDATES_MAX), 0);
+    assert_int_equal(candidates_list(&setting, ACTION_CLEANER, out, CANDIDATES_MAX), 15);
 }
 
 static void test_balls_that_are_alike(void **state)
@@ -829,8 +862,8 @@ static void test_costs(void **state)
     assert_less(0.0, candidate_cost(&setting, &two));
     assert_less(candidate_cost(&setting, &two), candidate_cost(&setting, &four));
     assert_less(0.0, candidate_cost(&setting, &ball));
-    two.plan.slot = 3; /* one new thing at a time */
-    assert_less(candidate_cost(&setting, &ball) + 0.008, candidate_cost(&setting, &two));
+    two.plan.slot = 3;
+    assert_less(candidate_cost(&setting, &ball), candidate_cost(&setting, &two));
 }
 
 int main(void)
@@ -859,6 +892,7 @@ int main(void)
         cmocka_unit_test(test_candidates_of_every_action),
         cmocka_unit_test(test_moves),
         cmocka_unit_test(test_which_balls),
+        cmocka_unit_test(test_what_taking_a_ball_is_called),
         cmocka_unit_test(test_balls_that_are_alike),
         cmocka_unit_test(test_empty_neighbours),
         cmocka_unit_test(test_speed_and_loft_stay_moderate),

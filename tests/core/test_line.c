@@ -41,7 +41,7 @@ static Delivery usual(void) { return delivery_of(&BAG.bowler, 26.0, 15.0); }
 static Line search(int slot, const Oil *oil, double laydown)
 {
     Delivery delivery = usual();
-    return line_search(&BODY[slot - 1], oil, &BAG.bowler, &delivery, laydown);
+    return line_search(&BODY[slot - 1], oil, &BAG.bowler, &delivery, laydown, 0.0);
 }
 
 static Arrival arrive(int slot, const Oil *oil, double stance, double aim)
@@ -96,7 +96,7 @@ static void test_no_better_aim(void **state)
         Line best = search(slot, &OIL[0], 20.0);
         for (double away = -6.0; away <= 6.0; away += 0.5) {
             Delivery delivery = delivery_of(&BAG.bowler, best.stance, best.aim + away);
-            Line line = line_measure(&BODY[slot - 1], &OIL[0], &BAG.bowler, &delivery);
+            Line line = line_measure(&BODY[slot - 1], &OIL[0], &BAG.bowler, &delivery, 0.0);
             assert_less(line.pocket, best.pocket + 0.05);
         }
     }
@@ -109,7 +109,7 @@ static void test_no_line(void **state)
     Delivery delivery = usual();
     delivery.mph = 13.0;
     delivery.rpm = 600.0;
-    Line line = line_search(&BODY[0], &dry, &BAG.bowler, &delivery, 3.0);
+    Line line = line_search(&BODY[0], &dry, &BAG.bowler, &delivery, 3.0, 0.0);
     assert_false(line.found);
     assert_true(isfinite(line.aim) && isfinite(line.pocket));
     assert_less(line.pocket, 0.3);
@@ -120,7 +120,7 @@ static void test_gutter_is_no_line(void **state)
 {
     (void)state;
     Delivery delivery = delivery_of(&BAG.bowler, 26.0, 2.0);
-    Line line = line_measure(&BODY[5], &OIL[0], &BAG.bowler, &delivery);
+    Line line = line_measure(&BODY[5], &OIL[0], &BAG.bowler, &delivery, 0.0);
     assert_false(line.found);
     assert_true(isnan(line.entry_board) && isnan(line.entry_deg));
     assert_near(line.pocket, 0.0, 1e-6);
@@ -142,7 +142,8 @@ static void test_chance_falls_with_scatter(void **state)
                 bowler.scatter.mph *= times;
                 bowler.scatter.rpm *= times;
                 bowler.scatter.laydown_boards *= times;
-                double pocket = line_measure(&BODY[slot - 1], &OIL[p], &bowler, &delivery).pocket;
+                double pocket =
+                    line_measure(&BODY[slot - 1], &OIL[p], &bowler, &delivery, 0.0).pocket;
                 assert_less(pocket, last);
                 last = pocket;
             }
@@ -181,7 +182,7 @@ static void test_window_stays_where_it_is(void **state)
         double window = line.room_in + line.room_out;
         for (double away = -0.2; away <= 0.2; away += 0.1) {
             Delivery delivery = delivery_of(&BAG.bowler, line.stance, line.aim + away);
-            Line near = line_measure(&BODY[slot - 1], &OIL[0], &BAG.bowler, &delivery);
+            Line near = line_measure(&BODY[slot - 1], &OIL[0], &BAG.bowler, &delivery, 0.0);
             if (!near.found)
                 continue;
             assert_near(near.room_in + near.room_out, window, 0.21);
@@ -301,7 +302,7 @@ static void test_chance_against_throwing(void **state)
         const Oil *oil = &OIL[CASES[i].pattern];
         Line line = search(CASES[i].slot, oil, CASES[i].laydown);
         Delivery delivery = delivery_of(&BAG.bowler, line.stance, line.aim + CASES[i].away);
-        line = line_measure(&BODY[CASES[i].slot - 1], oil, &BAG.bowler, &delivery);
+        line = line_measure(&BODY[CASES[i].slot - 1], oil, &BAG.bowler, &delivery, 0.0);
         double share = thrown(CASES[i].slot, oil, &line, 100 + i);
         if (getenv("SETTEE_SHOW"))
             print_message("%s slot %d: said %.3f, thrown %.3f\n", PATTERNS[CASES[i].pattern],

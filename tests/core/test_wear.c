@@ -26,7 +26,7 @@ static int set_up(void **state)
     for (int i = 0; i < BAG_SLOTS; i++) {
         motion_body(bag_slot(&BAG, i + 1), &BODY[i]);
         Delivery usual = delivery_of(&BAG.bowler, 26.0, 15.0);
-        BEST[i] = line_search(&BODY[i], &SHEET, &BAG.bowler, &usual, 21.0);
+        BEST[i] = line_search(&BODY[i], &SHEET, &BAG.bowler, &usual, 21.0, 0.0);
     }
     return 0;
 }

@@ -1,0 +1,65 @@
+/* bench_doubt.c - what it costs to know the lane a little less: the player that knows the lane, but
+ * whose hits are off by a normal error from shot to shot, against the one that holds.
+ * Usage: bench_doubt [BLOCKS-PER-CELL [FIRST-SEED]]. Prints a table of docs/advice.md. */
+#include <stdio.h>
+#include <stdlib.h>
+
+#include "cells.h"
+#include "core/rehearse.h"
+#include "store/files.h"
+
+static double mean_worth(RehearseJob *job, Rehearsal *out, RehearseSetup setup, Bag *bag,
+                         Pattern *pattern, int blocks, unsigned long first)
+{
+    double sum = 0.0;
+    Bowler usual = bag->bowler;
+    Error error = {0};
+    for (int p = 0; p < CELL_PATTERN_COUNT; p++)
+        for (int b = 0; b < CELL_BOWLER_COUNT; b++)
+            for (int k = 0; k < blocks; k++) {
+                if (!files_pattern(CELL_PATTERNS[p], pattern, &error))
+                    exit(1);
+                bag->bowler = cell_bowler(b, &usual);
+                setup.bowlers_on_pair = cell_field(b);
+                setup.seed = cell_seed(first, p, b, k);
+                rehearse_play(job, &setup, out);
+                sum += out->worth;
+            }
+    bag->bowler = usual;
+    return sum / (CELL_PATTERN_COUNT * CELL_BOWLER_COUNT * blocks);
+}
+
+int main(int argc, char **argv)
+{
+    static const double OFF[] = {0.0, 0.25, 0.5, 0.75, 1.0, 1.5};
+    int blocks = argc > 1 ? atoi(argv[1]) : 1;
+    unsigned long first = argc > 2 ? strtoul(argv[2], NULL, 10) : 1;
+    static Bag bag;
+    static Pattern pattern;
+    static RuleSet rules;
+    Error error = {0};
+    RehearseJob *job = rehearse_new();
+    Rehearsal *out = malloc(sizeof *out);
+    if (!job || !out || blocks < 1 || !files_bag("demo", &bag, &error) ||
+        !files_rules("coach", &rules, &error))
+        return 1;
+    RehearseSetup setup = {
+        .bag = &bag, .pattern = &pattern, .rules = &rules, .games = 3, .player = PLAYER_HOLD};
+    double hold = mean_worth(job, out, setup, &bag, &pattern, blocks, first), all = 0.0;
+    printf("hold: worth %.1f %%\n\n| hit off by, boards | worth | share of the gain "
+           "|\n|---|---|---|\n",
+           100.0 * hold);
+    setup.player = PLAYER_KNOWS;
+    for (int i = 0; i < 6; i++) {
+        setup.known_off_boards = OFF[i];
+        double worth = mean_worth(job, out, setup, &bag, &pattern, blocks, first);
+        if (i == 0)
+            all = worth - hold;
+        printf("| %.2f | %.1f %% | %.0f %% |\n", OFF[i], 100.0 * worth,
+               100.0 * (worth - hold) / all);
+        fflush(stdout);
+    }
+    rehearse_free(job);
+    free(out);
+    return 0;
+}
