@@ -46,6 +46,8 @@ struct AdviceJob {
     Stage stage;
     int at; /* shot, slot or candidate that is next */
     bool filled[BAG_SLOTS];
+    int which[BAG_SLOTS];    /* the ball's number in the belief; 0: none */
+    Estimate off[BAG_SLOTS]; /* boards by which it is thought to hit higher than its numbers say */
     MotionBody body[BAG_SLOTS];
     BatchBall batch[BAG_SLOTS];
     SlotTrait trait[BAG_SLOTS];
@@ -369,17 +371,14 @@ static void take(AdviceJob *job, const Candidate *candidate, const Line *line,
 
 static void rank(AdviceJob *job);
 
-/* The belief's number of the ball in a slot. */
-static int which_ball(const AdviceJob *job, int slot)
+/* The belief's number of each slot's ball, and what it is off by here: once a question. */
+static void read_offs(AdviceJob *job)
 {
-    const Ball *ball = bag_slot(job->in.bag, slot);
-    return ball ? belief_ball(&job->belief, ball->id) : 0;
-}
-
-/* By how many boards the ball of a slot is thought to hit higher here than its numbers say. */
-static double off_of(const AdviceJob *job, int slot)
-{
-    return belief_off(&job->belief, job->in.lane, which_ball(job, slot)).mean;
+    for (int slot = 0; slot < BAG_SLOTS; slot++) {
+        const Ball *ball = bag_slot(job->in.bag, slot + 1);
+        job->which[slot] = ball ? belief_ball(&job->belief, ball->id) : 0;
+        job->off[slot] = belief_off(&job->belief, job->in.lane, job->which[slot]);
+    }
 }
 
 /* A path bent from its breakpoint on, so that it ends where the ball is thought to hit. */
@@ -406,7 +405,7 @@ static void describe_lane(AdviceJob *job)
     lane->mph = belief_part(&job->belief, PART_MPH);
     lane->deliveries = job->belief.deliveries[side];
     belief_words(&job->belief, side, &job->out.now_roll, lane->words, sizeof lane->words);
-    lane->off = belief_off(&job->belief, side, which_ball(job, job->in.plan.slot));
+    lane->off = job->off[job->in.plan.slot - 1];
     belief_off_words(lane->off, lane->off_words, sizeof lane->off_words);
 }
 
@@ -417,9 +416,9 @@ static void step_signs(AdviceJob *job)
     belief_film(&job->belief, job->in.lane, &job->out.film);
     forecast_prepare(&job->forecast, &job->belief, job->in.lane, bowler);
     Delivery meant = meant_by(job, &job->in.plan), delivery = todays(job, meant);
-    double off = off_of(job, slot + 1);
-    job->now =
-        forecast_delivery(&job->forecast, which_ball(job, slot + 1), &job->batch[slot], &meant);
+    read_offs(job);
+    double off = job->off[slot].mean;
+    job->now = forecast_delivery(&job->forecast, job->which[slot], &job->batch[slot], &meant);
     job->out.now = line_measure(&job->body[slot], &job->out.film, bowler, &delivery, off);
     job->out.now.stance = job->in.plan.stance;
     job->out.now.aim = job->in.plan.aim;
@@ -459,7 +458,7 @@ static void aim_on_the_mean(const AdviceJob *job, const MotionBody *body, Candid
 {
     Delivery meant = meant_by(job, &candidate->plan);
     double aim = line_aim(body, &job->out.film, &job->in.bag->bowler, &meant, meant.laydown_board,
-                          off_of(job, candidate->plan.slot));
+                          job->off[candidate->plan.slot - 1].mean);
     candidate->plan.aim = 0.5 * round(2.0 * aim);
 }
 
@@ -468,7 +467,7 @@ static Outlook look_about(const AdviceJob *job, const BatchBall *batch, Candidat
 {
     static const double ABOUT[3] = {0.0, -0.5, 0.5};
     Delivery meant = meant_by(job, &candidate->plan);
-    int which = which_ball(job, candidate->plan.slot);
+    int which = job->which[candidate->plan.slot - 1];
     double aim = candidate->plan.aim;
     Outlook best = {0};
     for (int i = 0; i < 3; i++) {
@@ -520,7 +519,7 @@ static void step_rough(AdviceJob *job)
         aim_on_the_mean(job, &body, candidate);
     Delivery meant = meant_by(job, &candidate->plan);
     Outlook outlook =
-        forecast_rough(&job->forecast, which_ball(job, candidate->plan.slot), &batch, &meant);
+        forecast_rough(&job->forecast, job->which[candidate->plan.slot - 1], &batch, &meant);
     candidate->promise =
         outlook.strike + PIN_WORTH * outlook.pinfall - candidate_cost(&job->setting, candidate);
     if (!candidate_fits(&job->setting, candidate))
@@ -559,7 +558,7 @@ static void step_try(AdviceJob *job)
         return;
     Delivery delivery = todays(job, meant_by(job, &candidate.plan));
     Line line = line_measure(&body, &job->out.film, &job->in.bag->bowler, &delivery,
-                             off_of(job, candidate.plan.slot));
+                             job->off[candidate.plan.slot - 1].mean);
     take(job, &candidate, &line, &outlook);
     rank(job);
 }
@@ -578,12 +577,11 @@ static void step_slot(AdviceJob *job)
     Delivery usual = meant_by(job, &job->in.plan);
     usual.mph += belief_part(&job->belief, PART_MPH).mean;
     *line = line_search(&job->body[slot], &job->out.film, &job->in.bag->bowler, &usual,
-                        usual.laydown_board, off_of(job, slot + 1));
+                        usual.laydown_board, job->off[slot].mean);
     Delivery meant = meant_by(job, &job->in.plan);
     meant.launch_deg = line->launch_deg;
     line->pocket =
-        forecast_delivery(&job->forecast, which_ball(job, slot + 1), &job->batch[slot], &meant)
-            .pocket;
+        forecast_delivery(&job->forecast, job->which[slot], &job->batch[slot], &meant).pocket;
     job->out.slot[slot].ready = true;
 }
 
@@ -756,7 +754,7 @@ void advice_roll(const AdviceJob *job, const Plan *plan, Roll *roll)
 {
     Delivery delivery = todays(job, meant_by(job, plan));
     motion_roll(&job->body[plan->slot - 1], &job->out.film, &delivery, roll);
-    bend(roll, off_of(job, plan->slot));
+    bend(roll, job->off[plan->slot - 1].mean);
 }
 
 bool advice_answers_done(const AdviceJob *job) { return job->stage >= STAGE_SLOTS; }

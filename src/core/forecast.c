@@ -24,7 +24,8 @@ static void scatter_of(int i, const Scatter *scatter, double *launch_deg, double
     *rpm = scatter->rpm * q * cos(2.0 * UNITS_PI * u[3]);
 }
 
-/* A normal of its own for a draw: a fifth sequence, Box and Muller's cosine of two of it. */
+/* A normal of its own for a draw: Roberts' sequence in two dimensions (from memory), and Box and
+ * Muller's cosine. */
 static double even_normal(int i)
 {
     double u = fmod(0.5 + (i + 1) * 0.7548776662466927, 1.0);
