@@ -10,14 +10,14 @@
 
 #define CLI_VERSION "0.1.0" /* as in CMakeLists.txt; tests/cli holds the two together */
 
-typedef struct CommandRow {
+typedef struct Subcommand {
     const char *name;
     const char *words; /* plain words it takes, for the usage line; "" none */
     int words_max;
     unsigned long options; /* OPTION_BITs */
     const char *help;      /* one line */
     int (*run)(const Options *options);
-} CommandRow;
+} Subcommand;
 
 static int cmd_help(const Options *options);
 static int cmd_version(const Options *options);
@@ -25,7 +25,7 @@ static int cmd_version(const Options *options);
 #define BIT(id) OPTION_BIT(OPTION_##id)
 #define RELEASE (BIT(MPH) | BIT(RPM) | BIT(ROTATION) | BIT(TILT) | BIT(LOFT))
 #define BALL (BIT(PATTERN) | BIT(BAG) | BIT(SLOT) | BIT(BALL) | BIT(JSON))
-static const CommandRow COMMANDS[] = {
+static const Subcommand SUBCOMMANDS[] = {
     {"roll", "", 0, BALL | RELEASE | BIT(STANCE) | BIT(AIM) | BIT(LAYDOWN) | BIT(LAUNCH),
      "roll one ball down one line and tell its path", cmd_roll},
     {"line", "", 0, BALL | RELEASE | BIT(LAYDOWN),
@@ -64,22 +64,22 @@ static const CommandRow COMMANDS[] = {
     {"version", "", 0, BIT(JSON), "print the version", cmd_version},
 };
 /* What main runs where no command is named. */
-static const CommandRow SCREEN = {
+static const Subcommand SCREEN = {
     "screen", "[EVENT]", 1, BIT(BAG), "the screen; EVENT is a file or a name (demo)", NULL};
 #undef BALL
 #undef RELEASE
 #undef BIT
-enum { COMMAND_COUNT = sizeof COMMANDS / sizeof *COMMANDS };
+enum { SUBCOMMAND_COUNT = sizeof SUBCOMMANDS / sizeof *SUBCOMMANDS };
 
-static const CommandRow *command_find(const char *word)
+static const Subcommand *subcommand_find(const char *word)
 {
-    for (int i = 0; i < COMMAND_COUNT; i++)
-        if (strcmp(COMMANDS[i].name, word) == 0)
-            return &COMMANDS[i];
+    for (int i = 0; i < SUBCOMMAND_COUNT; i++)
+        if (strcmp(SUBCOMMANDS[i].name, word) == 0)
+            return &SUBCOMMANDS[i];
     if (strcmp(word, "--help") == 0 || strcmp(word, "-h") == 0)
-        return command_find("help");
+        return subcommand_find("help");
     if (strcmp(word, "--version") == 0 || strcmp(word, "-V") == 0)
-        return command_find("version");
+        return subcommand_find("version");
     return NULL;
 }
 
@@ -88,10 +88,10 @@ static bool word_near(const char *word, char *out, size_t size)
 {
     enum { EVENTS_MAX = 128 };
     FileName events[EVENTS_MAX];
-    const char *names[COMMAND_COUNT + EVENTS_MAX + 1] = {0};
+    const char *names[SUBCOMMAND_COUNT + EVENTS_MAX + 1] = {0};
     int count = 0, event_count = files_names("events", events, EVENTS_MAX);
-    for (int i = 0; i < COMMAND_COUNT; i++)
-        names[count++] = COMMANDS[i].name;
+    for (int i = 0; i < SUBCOMMAND_COUNT; i++)
+        names[count++] = SUBCOMMANDS[i].name;
     for (int i = 0; i < event_count; i++)
         names[count++] = events[i].name;
     const char *near = text_nearest(word, names);
@@ -108,7 +108,7 @@ static int unknown_word(const char *word)
     return cmd_say(CMD_USAGE, "no %s '%.60s'; 'settee help' lists what there is", what, word);
 }
 
-static void help_one_json(JsonOut *out, const CommandRow *row)
+static void help_one_json(JsonOut *out, const Subcommand *row)
 {
     json_out_object(out, NULL);
     json_out_string(out, "name", row->name);
@@ -129,7 +129,7 @@ static void help_one_json(JsonOut *out, const CommandRow *row)
     json_out_end(out);
 }
 
-static void help_one(const CommandRow *row)
+static void help_one(const Subcommand *row)
 {
     printf("settee%s%s%s%s%s\n  %s\n", row->run ? " " : "", row->run ? row->name : "",
            row->words[0] ? " " : "", row->words, row->options ? " [OPTION...]" : "", row->help);
@@ -147,10 +147,10 @@ static void help_all(void)
 {
     puts("settee helps a bowler decide, between shots, what to change next.\n");
     printf("  %-21s  %s\n", "settee [EVENT]", SCREEN.help);
-    for (int i = 0; i < COMMAND_COUNT; i++) {
+    for (int i = 0; i < SUBCOMMAND_COUNT; i++) {
         char form[48];
-        snprintf(form, sizeof form, "settee %s %s", COMMANDS[i].name, COMMANDS[i].words);
-        printf("  %-21s  %s\n", form, COMMANDS[i].help);
+        snprintf(form, sizeof form, "settee %s %s", SUBCOMMANDS[i].name, SUBCOMMANDS[i].words);
+        printf("  %-21s  %s\n", form, SUBCOMMANDS[i].help);
     }
     putchar('\n');
     print_wrapped(
@@ -163,10 +163,10 @@ static void help_all(void)
 
 static int cmd_help(const Options *options)
 {
-    const CommandRow *one = NULL;
+    const Subcommand *one = NULL;
     if (options->word_count > 0) {
-        one =
-            strcmp(options->words[0], SCREEN.name) == 0 ? &SCREEN : command_find(options->words[0]);
+        one = strcmp(options->words[0], SCREEN.name) == 0 ? &SCREEN
+                                                          : subcommand_find(options->words[0]);
         if (!one)
             return unknown_word(options->words[0]);
     }
@@ -176,9 +176,9 @@ static int cmd_help(const Options *options)
         json_out_array(&out, "commands");
         if (one == &SCREEN)
             help_one_json(&out, &SCREEN);
-        for (int i = 0; i < COMMAND_COUNT; i++)
-            if (!one || one == &COMMANDS[i])
-                help_one_json(&out, &COMMANDS[i]);
+        for (int i = 0; i < SUBCOMMAND_COUNT; i++)
+            if (!one || one == &SUBCOMMANDS[i])
+                help_one_json(&out, &SUBCOMMANDS[i]);
         json_out_end(&out);
         json_out_end(&out);
         return cmd_json(&out);
@@ -207,7 +207,7 @@ bool cli_knows(const char *word)
 {
     if (strcmp(word, "--bag") == 0 || strncmp(word, "--bag=", 6) == 0)
         return false; /* of the screen */
-    if (command_find(word) || (word[0] == '-' && word[1]))
+    if (subcommand_find(word) || (word[0] == '-' && word[1]))
         return true;
     /* A word that is neither event nor file is a slip: cli_run says what may have been meant. */
     char place[1024];
@@ -231,7 +231,7 @@ bool cli_screen(int argc, char **argv, const char **event, const char **bag)
 
 int cli_run(int argc, char **argv)
 {
-    const CommandRow *row = argc > 1 ? command_find(argv[1]) : command_find("help");
+    const Subcommand *row = argc > 1 ? subcommand_find(argv[1]) : subcommand_find("help");
     if (!row)
         return unknown_word(argv[1]);
     /* settee COMMAND --help is what most people try first */

@@ -7,11 +7,11 @@
 
 #include "base/json_out.h"
 #include "cli/options.h"
-#include "core/bag.h"
-#include "core/line.h"
-#include "core/oil.h"
-#include "core/rack.h"
-#include "core/score.h"
+#include "core/bag/bag.h"
+#include "core/event/score.h"
+#include "core/lane/oil.h"
+#include "core/line/line.h"
+#include "core/pins/rack.h"
 
 #define CMD_PATTERN_DEFAULT "apron"
 #define CMD_BAG_DEFAULT "demo"

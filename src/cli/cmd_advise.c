@@ -4,9 +4,9 @@
 #include <string.h>
 
 #include "cli/cmd.h"
-#include "core/advice.h"
-#include "core/delivery.h"
-#include "core/motion.h"
+#include "core/advice/advice.h"
+#include "core/motion/delivery.h"
+#include "core/motion/motion.h"
 #include "store/files.h"
 
 enum { SHOTS_MAX = SESSION_SHOTS_MAX };
@@ -93,35 +93,35 @@ static void signs_json(JsonOut *out, const Signs *signs)
     json_out_end(out);
 }
 
-static void answer_json(JsonOut *out, const Answer *answer, const RuleSet *rules)
+static void adjustment_json(JsonOut *out, const Adjustment *adjustment, const RuleSet *rules)
 {
     json_out_object(out, NULL);
-    json_out_string(out, "action", ACTION_NAMES[answer->action]);
-    if (answer->with != ACTION_HOLD)
-        json_out_string(out, "with", ACTION_NAMES[answer->with]);
-    json_out_string(out, "words", answer->words);
-    json_out_integer(out, "slot", answer->plan.slot);
-    json_out_rounded(out, "stance", answer->plan.stance, 2);
-    json_out_rounded(out, "aim", answer->plan.aim, 2);
-    json_out_rounded(out, "mph_change", answer->plan.mph_change, 2);
-    json_out_rounded(out, "loft_change_ft", answer->plan.loft_change_ft, 2);
-    json_out_rounded(out, "rotation_change_deg", answer->plan.rotation_change_deg, 2);
-    if (answer->surface_grit > 0.0)
-        json_out_rounded(out, "surface_grit", answer->surface_grit, 0);
-    json_out_rounded(out, "pocket_now", answer->pocket_now, 4);
-    json_out_rounded(out, "pocket_after", answer->pocket_after, 4);
-    json_out_rounded(out, "strike_now", answer->strike_now, 4);
-    json_out_rounded(out, "strike_after", answer->strike_after, 4);
-    json_out_rounded(out, "entry_deg", answer->entry_deg, 3);
-    json_out_rounded(out, "room_in", answer->room_in, 2);
-    json_out_rounded(out, "room_out", answer->room_out, 2);
+    json_out_string(out, "action", ADJUST_NAMES[adjustment->kind]);
+    if (adjustment->with != ADJUST_HOLD)
+        json_out_string(out, "with", ADJUST_NAMES[adjustment->with]);
+    json_out_string(out, "words", adjustment->words);
+    json_out_integer(out, "slot", adjustment->plan.slot);
+    json_out_rounded(out, "stance", adjustment->plan.stance, 2);
+    json_out_rounded(out, "aim", adjustment->plan.aim, 2);
+    json_out_rounded(out, "mph_change", adjustment->plan.mph_change, 2);
+    json_out_rounded(out, "loft_change_ft", adjustment->plan.loft_change_ft, 2);
+    json_out_rounded(out, "rotation_change_deg", adjustment->plan.rotation_change_deg, 2);
+    if (adjustment->surface_grit > 0.0)
+        json_out_rounded(out, "surface_grit", adjustment->surface_grit, 0);
+    json_out_rounded(out, "pocket_now", adjustment->pocket_now, 4);
+    json_out_rounded(out, "pocket_after", adjustment->pocket_after, 4);
+    json_out_rounded(out, "strike_now", adjustment->strike_now, 4);
+    json_out_rounded(out, "strike_after", adjustment->strike_after, 4);
+    json_out_rounded(out, "entry_deg", adjustment->entry_deg, 3);
+    json_out_rounded(out, "room_in", adjustment->margin_in, 2);
+    json_out_rounded(out, "room_out", adjustment->margin_out, 2);
     json_out_array(out, "rules");
-    for (int i = 0; i < answer->rule_count; i++)
-        json_out_string(out, NULL, rules->rules[answer->rules[i]].id);
+    for (int i = 0; i < adjustment->rule_count; i++)
+        json_out_string(out, NULL, rules->rules[adjustment->rules[i]].id);
     json_out_end(out);
-    json_out_bool(out, "disagrees", answer->disagrees);
-    json_out_string(out, "because", answer->because);
-    json_out_string(out, "caution", CAUTION_WORDS[answer->caution]);
+    json_out_bool(out, "disagrees", adjustment->disagrees);
+    json_out_string(out, "because", adjustment->because);
+    json_out_string(out, "caution", CAUTION_WORDS[adjustment->caution]);
     json_out_end(out);
 }
 
@@ -154,8 +154,8 @@ static int advice_json(const AdviceInput *input, const Advice *advice)
     signs_json(&out, &advice->signs);
     belief_json(&out, input->lane, &advice->lane);
     json_out_array(&out, "answers");
-    for (int i = 0; i < advice->answer_count; i++)
-        answer_json(&out, &advice->answers[i], input->rules);
+    for (int i = 0; i < advice->adjustment_count; i++)
+        adjustment_json(&out, &advice->adjustments[i], input->rules);
     json_out_end(&out);
     json_out_end(&out);
     return cmd_json(&out);
@@ -184,33 +184,34 @@ static void print_signs(const Signs *signs)
         puts("  nothing yet");
 }
 
-static void print_answer(int place, const Answer *answer, const RuleSet *rules)
+static void print_adjustment(int place, const Adjustment *adjustment, const RuleSet *rules)
 {
-    printf("\n%2d. %s\n", place, answer->words);
-    printf("    Pocket %.0f %% now, %.0f %% after; entry ", 100.0 * answer->pocket_now,
-           100.0 * answer->pocket_after);
-    print_number(answer->entry_deg, 1, 1);
-    printf(" deg; miss room in %.1f, out %.1f boards\n", answer->room_in, answer->room_out);
-    printf("    Slot %d, stance %.1f, aim %.1f", answer->plan.slot, answer->plan.stance,
-           answer->plan.aim);
-    if (answer->plan.mph_change != 0.0)
-        printf(", %+.1f mph", answer->plan.mph_change);
-    if (answer->plan.loft_change_ft != 0.0)
-        printf(", loft %+.0f ft", answer->plan.loft_change_ft);
-    if (answer->plan.rotation_change_deg != 0.0)
-        printf(", rotation %+.0f deg", answer->plan.rotation_change_deg);
-    if (answer->surface_grit > 0.0)
-        printf(", surface to %.0f grit", answer->surface_grit);
+    printf("\n%2d. %s\n", place, adjustment->words);
+    printf("    Pocket %.0f %% now, %.0f %% after; entry ", 100.0 * adjustment->pocket_now,
+           100.0 * adjustment->pocket_after);
+    print_number(adjustment->entry_deg, 1, 1);
+    printf(" deg; miss room in %.1f, out %.1f boards\n", adjustment->margin_in,
+           adjustment->margin_out);
+    printf("    Slot %d, stance %.1f, aim %.1f", adjustment->plan.slot, adjustment->plan.stance,
+           adjustment->plan.aim);
+    if (adjustment->plan.mph_change != 0.0)
+        printf(", %+.1f mph", adjustment->plan.mph_change);
+    if (adjustment->plan.loft_change_ft != 0.0)
+        printf(", loft %+.0f ft", adjustment->plan.loft_change_ft);
+    if (adjustment->plan.rotation_change_deg != 0.0)
+        printf(", rotation %+.0f deg", adjustment->plan.rotation_change_deg);
+    if (adjustment->surface_grit > 0.0)
+        printf(", surface to %.0f grit", adjustment->surface_grit);
     putchar('\n');
-    if (answer->disagrees)
+    if (adjustment->disagrees)
         puts("    Rule and forecast disagree here.");
-    if (answer->because[0])
-        print_wrapped(answer->because, 4);
-    if (answer->caution)
-        print_wrapped(CAUTION_WORDS[answer->caution], 4);
-    for (int i = 0; i < answer->rule_count; i++)
-        printf("%s%s%s", i == 0 ? "    Rule: " : ", ", rules->rules[answer->rules[i]].id,
-               i == answer->rule_count - 1 ? "\n" : "");
+    if (adjustment->because[0])
+        print_wrapped(adjustment->because, 4);
+    if (adjustment->caution)
+        print_wrapped(CAUTION_WORDS[adjustment->caution], 4);
+    for (int i = 0; i < adjustment->rule_count; i++)
+        printf("%s%s%s", i == 0 ? "    Rule: " : ", ", rules->rules[adjustment->rules[i]].id,
+               i == adjustment->rule_count - 1 ? "\n" : "");
 }
 
 static void print_advice(const Setup *setup, const AdviceInput *input, const Advice *advice)
@@ -229,8 +230,8 @@ static void print_advice(const Setup *setup, const AdviceInput *input, const Adv
            100.0 * advice->lane.scale, 100.0 * advice->lane.scale_sd, advice->lane.deliveries);
     print_signs(&advice->signs);
     puts("\nWhat to throw next");
-    for (int i = 0; i < advice->answer_count; i++)
-        print_answer(i + 1, &advice->answers[i], input->rules);
+    for (int i = 0; i < advice->adjustment_count; i++)
+        print_adjustment(i + 1, &advice->adjustments[i], input->rules);
 }
 
 int cmd_advise(const Options *options)
@@ -268,7 +269,7 @@ int cmd_advise(const Options *options)
     while (!advice_step(job))
         ;
     const Advice *advice = advice_result(job);
-    if (advice->answer_count == 0)
+    if (advice->adjustment_count == 0)
         status = cmd_say(CMD_FAULT, "no answer: nothing in the bag does better or as well here");
     else if (options->json)
         status = advice_json(&input, advice);

@@ -6,8 +6,8 @@
 
 #include "base/text.h"
 #include "cli/cmd.h"
-#include "core/audit.h"
-#include "core/rules.h"
+#include "core/advice/rules.h"
+#include "core/arsenal/arsenal.h"
 #include "store/files.h"
 
 enum { GAMES_USUAL = 6, BOWLERS_USUAL = 4, GAME_COLUMNS = 7 };
@@ -21,7 +21,7 @@ typedef struct Report {
     const Options *options;
     const Setup *setup;
     const Bag *bag;
-    const Audit *audit;
+    const Arsenal *arsenal;
 } Report;
 
 /* "fresh=3,burnt=1" */
@@ -53,15 +53,15 @@ static bool read_weights(const char *text, double weight[LANE_STATE_COUNT], Erro
     return sum > 0.0 ? true : error_set(error, "--weights: all of them are 0");
 }
 
-static double hundredth(double worth) { return 100.0 * worth; }
+static double hundredth(double value) { return 100.0 * value; }
 
 static void title(const Report *report)
 {
     const Bowler *bowler = &report->bag->bowler;
     printf("%s's bag on %s, %g ft: %d game%s, %d bowler%s on the pair\n%s hand: ", bowler->name,
-           report->setup->pattern.name, report->setup->pattern.length_ft, report->audit->games,
-           report->audit->games == 1 ? "" : "s", report->audit->bowlers,
-           report->audit->bowlers == 1 ? "" : "s", HAND_NAMES[bowler->hand]);
+           report->setup->pattern.name, report->setup->pattern.length_ft, report->arsenal->games,
+           report->arsenal->games == 1 ? "" : "s", report->arsenal->bowlers,
+           report->arsenal->bowlers == 1 ? "" : "s", HAND_NAMES[bowler->hand]);
     print_release(bowler);
     puts("\n");
 }
@@ -82,7 +82,7 @@ static void print_fresh(const Report *report)
     puts("slot ball               move      point     deg  crossed  flare   chance   room");
     for (int i = 0; i < report->bag->count; i++) {
         const Ball *ball = &report->bag->balls[i];
-        const Showing *show = &report->audit->ball[i].at[0];
+        const Showing *show = &report->arsenal->ball[i].at[0];
         print_name(ball);
         if (!show->found) {
             puts("  no line brings it to the pocket");
@@ -92,7 +92,7 @@ static void print_fresh(const Report *report)
         print_number(line->first_move_ft, 3, 0);
         printf(" ft%6.1f @ %2.0f%8.1f%9.1f%4.1f in%6.0f %%%7.1f\n", line->breakpoint_board,
                line->breakpoint_ft, line->entry_deg, show->crossed_boards, show->flare_in,
-               100.0 * line->pocket, line->room_in + line->room_out);
+               100.0 * line->pocket, line->margin_in + line->margin_out);
     }
 }
 
@@ -107,11 +107,11 @@ static int columns_of(int games, int column[GAME_COLUMNS])
 
 static void print_games(const Report *report)
 {
-    int column[GAME_COLUMNS], count = columns_of(report->audit->games, column);
+    int column[GAME_COLUMNS], count = columns_of(report->arsenal->games, column);
     puts("\nThrough the block: pocket chance, and @ the board it is laid down on");
     printf("%-21s", "slot ball");
     for (int i = 0; i < count; i++)
-        if (column[i] < report->audit->games)
+        if (column[i] < report->arsenal->games)
             printf("  game%2d", column[i] + 1);
         else
             printf("   after");
@@ -119,7 +119,7 @@ static void print_games(const Report *report)
     for (int b = 0; b < report->bag->count; b++) {
         print_name(&report->bag->balls[b]);
         for (int i = 0; i < count; i++) {
-            const Showing *show = &report->audit->ball[b].at[column[i]];
+            const Showing *show = &report->arsenal->ball[b].at[column[i]];
             if (show->found)
                 printf("%4.0f @%2.0f", 100.0 * show->line.pocket, show->line.laydown_board);
             else
@@ -134,7 +134,7 @@ static void print_map(const Report *report)
     char map[MAP_ROWS + 1][MAP_COLUMNS + 1];
     memset(map, ' ', sizeof map);
     for (int i = 0; i < report->bag->count; i++) {
-        const Showing *show = &report->audit->ball[i].at[0];
+        const Showing *show = &report->arsenal->ball[i].at[0];
         int slot = report->bag->balls[i].slot;
         if (!show->found || isnan(show->line.first_move_ft))
             continue;
@@ -168,15 +168,15 @@ static const char *slot_name(const Report *report, int ball, char out[64])
 
 static void print_overlaps(const Report *report)
 {
-    const Audit *audit = report->audit;
+    const Arsenal *arsenal = report->arsenal;
     char a[64], b[64];
     puts("\nPairs: on what share of the lanes either does about as well as the other");
-    for (int i = 0; i < audit->overlap_count; i++) {
-        const Overlap *pair = &audit->overlap[i];
+    for (int i = 0; i < arsenal->overlap_count; i++) {
+        const Overlap *pair = &arsenal->overlap[i];
         if (pair->share < 0.10 && i >= 3)
             break; /* "none" of the rest */
         printf("%4.0f %%  %-6s  %s and %s: moves %+.1f ft, entry %+.1f\n", 100.0 * pair->share,
-               audit_overlap_word(pair->share), slot_name(report, pair->a, a),
+               arsenal_overlap_word(pair->share), slot_name(report, pair->a, a),
                slot_name(report, pair->b, b), pair->move_ft, pair->entry_deg);
     }
 }
@@ -187,14 +187,14 @@ static void print_gaps(const Report *report)
     puts("\nLanes, and the best answer to each (strikes in a hundred, with weight for room)");
     puts("lane        share  best of the bag          of all   ideal   short by");
     for (int s = 0; s < LANE_STATE_COUNT; s++) {
-        const Gap *gap = &report->audit->gap[s];
-        printf("%-11s%4.0f %%  ", LANE_STATE_NAMES[s], 100.0 * report->audit->weight[s]);
+        const Gap *gap = &report->arsenal->gap[s];
+        printf("%-11s%4.0f %%  ", LANE_STATE_NAMES[s], 100.0 * report->arsenal->weight[s]);
         print_cell(gap->ball < 0 ? "none" : slot_name(report, gap->ball, name), 18);
         printf("%5.1f%9.1f%8.1f%9.1f%s\n", hundredth(gap->best), hundredth(gap->locker),
                hundredth(gap->ideal), hundredth(gap->ideal - gap->best), gap->open ? "  gap" : "");
     }
     for (int s = 0; s < LANE_STATE_COUNT; s++) {
-        const Gap *gap = &report->audit->gap[s];
+        const Gap *gap = &report->arsenal->gap[s];
         if (!gap->open)
             continue;
         char text[240] = "";
@@ -204,7 +204,7 @@ static void print_gaps(const Report *report)
                         report->bag->balls[gap->locker_ball].name);
         else if (gap->ideal_ball >= 0)
             text_append(text, sizeof text, "nothing in the locker does; a %s would.",
-                        audit_ideals()[gap->ideal_ball].words);
+                        arsenal_ideals()[gap->ideal_ball].words);
         else
             text_append(text, sizeof text, "no single ball answers it; two would share it.");
         print_wrapped(text, 0);
@@ -225,12 +225,12 @@ static void surface_words(const Report *report, const SurfaceAdvice *advice, cha
         text_append(out, size, "short by %.1f instead of %.1f on a lane %s",
                     hundredth(advice->after), hundredth(advice->before),
                     LANE_STATE_NAMES[advice->state]);
-    text_append(out, size, "; the bag %+.1f", hundredth(advice->worth_gain));
+    text_append(out, size, "; the bag %+.1f", hundredth(advice->value_gain));
 }
 
 static void print_surfaces(const Report *report)
 {
-    const Audit *audit = report->audit;
+    const Arsenal *arsenal = report->arsenal;
     char text[240];
     if (report->options->certified) {
         puts("\nSurfaces: none, scored play: a ball is thrown as it is");
@@ -241,23 +241,23 @@ static void print_surfaces(const Report *report)
            "compnd", "polish");
     for (int slot = 1; slot <= BAG_SLOTS; slot++) {
         const Ball *ball = bag_slot(report->bag, slot);
-        if (!ball || !audit->ball[ball - report->bag->balls].surface[0].ready)
+        if (!ball || !arsenal->ball[ball - report->bag->balls].surface[0].ready)
             continue;
         print_name(ball);
         for (int k = 0; k < SURFACES; k++) {
-            const SurfaceShow *show = &audit->ball[ball - report->bag->balls].surface[k];
+            const SurfaceShow *show = &arsenal->ball[ball - report->bag->balls].surface[k];
             print_number(show->first_move_ft, 4, 0);
             printf("/%3.0f", 100.0 * show->pocket);
         }
         putchar('\n');
     }
-    if (audit->advice_count == 0) {
+    if (arsenal->advice_count == 0) {
         puts("No small change tells a pair apart or closes a gap.");
         return;
     }
     puts("Smallest changes that tell a pair apart or close a gap, before scoring only:");
-    for (int i = 0; i < audit->advice_count; i++) {
-        surface_words(report, &audit->advice[i], text, sizeof text);
+    for (int i = 0; i < arsenal->advice_count; i++) {
+        surface_words(report, &arsenal->advice[i], text, sizeof text);
         print_wrapped(text, 2);
     }
     print_wrapped(CAUTION_WORDS[CAUTION_SURFACE], 2);
@@ -266,7 +266,7 @@ static void print_surfaces(const Report *report)
 static void print_set(const Report *report, const Set *set)
 {
     for (int i = 0; i < set->count; i++) {
-        const Place *place = &set->place[i];
+        const SetBall *place = &set->place[i];
         const Ball *ball = &report->bag->balls[place->ball];
         char surface[32], text[320] = "";
         ball_surface_words(place->surface < 0 ? &ball->surface : &SURFACE_SET[place->surface],
@@ -288,7 +288,7 @@ static void print_set(const Report *report, const Set *set)
 
 static void print_report(const Report *report)
 {
-    const Audit *audit = report->audit;
+    const Arsenal *arsenal = report->arsenal;
     title(report);
     print_fresh(report);
     print_games(report);
@@ -297,12 +297,12 @@ static void print_report(const Report *report)
     print_gaps(report);
     print_surfaces(report);
     printf("\nJobs in the bag as it is, worth %.1f, as they come out\n",
-           hundredth(audit->bag.worth));
-    print_set(report, &audit->bag);
+           hundredth(arsenal->bag.value));
+    print_set(report, &arsenal->bag);
     if (report->options->pick > 0) {
-        printf("\nThe best %d of %d for these lanes, worth %.1f\n", audit->picked.count,
-               report->bag->count, hundredth(audit->picked.worth));
-        print_set(report, &audit->picked);
+        printf("\nThe best %d of %d for these lanes, worth %.1f\n", arsenal->picked.count,
+               report->bag->count, hundredth(arsenal->picked.value));
+        print_set(report, &arsenal->picked);
         if (report->options->surfaces && !report->options->certified)
             print_wrapped(CAUTION_WORDS[CAUTION_SURFACE], 2);
     }
@@ -326,7 +326,7 @@ static void showing_json(JsonOut *out, const Showing *show, int game)
     json_out_object(out, NULL);
     json_out_integer(out, "after_games", game);
     json_out_bool(out, "found", show->found);
-    json_out_rounded(out, "worth", show->worth, 4);
+    json_out_rounded(out, "worth", show->value, 4);
     if (show->found) {
         json_out_rounded(out, "stance", line->stance, 2);
         json_out_rounded(out, "aim", line->aim, 2);
@@ -337,8 +337,8 @@ static void showing_json(JsonOut *out, const Showing *show, int game)
         json_out_rounded(out, "crossed_boards", show->crossed_boards, 2);
         json_out_rounded(out, "flare_in", show->flare_in, 2);
         json_out_rounded(out, "pocket", line->pocket, 4);
-        json_out_rounded(out, "room_in", line->room_in, 2);
-        json_out_rounded(out, "room_out", line->room_out, 2);
+        json_out_rounded(out, "room_in", line->margin_in, 2);
+        json_out_rounded(out, "room_out", line->margin_out, 2);
     }
     json_out_end(out);
 }
@@ -354,15 +354,15 @@ static void balls_json(const Report *report, JsonOut *out)
             json_out_integer(out, "slot", ball->slot);
         else
             json_out_null(out, "slot");
-        json_out_rounded(out, "worth", report->audit->ball[i].mean, 4);
+        json_out_rounded(out, "worth", report->arsenal->ball[i].mean, 4);
         json_out_array(out, "games");
-        for (int game = 0; game <= report->audit->games; game++)
-            showing_json(out, &report->audit->ball[i].at[game], game);
+        for (int game = 0; game <= report->arsenal->games; game++)
+            showing_json(out, &report->arsenal->ball[i].at[game], game);
         json_out_end(out);
-        if (report->audit->ball[i].surface[0].ready) {
+        if (report->arsenal->ball[i].surface[0].ready) {
             json_out_array(out, "surfaces");
             for (int k = 0; k < SURFACES; k++) {
-                const SurfaceShow *show = &report->audit->ball[i].surface[k];
+                const SurfaceShow *show = &report->arsenal->ball[i].surface[k];
                 json_out_object(out, NULL);
                 surface_json(out, &SURFACE_SET[k]);
                 json_out_rounded(out, "first_move_ft", show->first_move_ft, 2);
@@ -380,39 +380,39 @@ static void balls_json(const Report *report, JsonOut *out)
 
 static void compare_json(const Report *report, JsonOut *out)
 {
-    const Audit *audit = report->audit;
+    const Arsenal *arsenal = report->arsenal;
     json_out_array(out, "overlaps");
-    for (int i = 0; i < audit->overlap_count; i++) {
+    for (int i = 0; i < arsenal->overlap_count; i++) {
         json_out_object(out, NULL);
-        id_json(report, out, "a", audit->overlap[i].a);
-        id_json(report, out, "b", audit->overlap[i].b);
-        json_out_rounded(out, "share", audit->overlap[i].share, 4);
-        json_out_string(out, "word", audit_overlap_word(audit->overlap[i].share));
-        json_out_rounded(out, "later_ft", audit->overlap[i].move_ft, 2);
-        json_out_rounded(out, "more_entry_deg", audit->overlap[i].entry_deg, 3);
+        id_json(report, out, "a", arsenal->overlap[i].a);
+        id_json(report, out, "b", arsenal->overlap[i].b);
+        json_out_rounded(out, "share", arsenal->overlap[i].share, 4);
+        json_out_string(out, "word", arsenal_overlap_word(arsenal->overlap[i].share));
+        json_out_rounded(out, "later_ft", arsenal->overlap[i].move_ft, 2);
+        json_out_rounded(out, "more_entry_deg", arsenal->overlap[i].entry_deg, 3);
         json_out_end(out);
     }
     json_out_end(out);
     json_out_array(out, "lanes");
     for (int s = 0; s < LANE_STATE_COUNT; s++) {
-        const Gap *gap = &audit->gap[s];
+        const Gap *gap = &arsenal->gap[s];
         json_out_object(out, NULL);
         json_out_string(out, "lane", LANE_STATE_NAMES[s]);
-        json_out_rounded(out, "weight", audit->weight[s], 4);
+        json_out_rounded(out, "weight", arsenal->weight[s], 4);
         id_json(report, out, "ball", gap->ball);
         json_out_rounded(out, "best", gap->best, 4);
         id_json(report, out, "locker_ball", gap->locker_ball);
         json_out_rounded(out, "locker", gap->locker, 4);
         json_out_string(out, "ideal_ball",
-                        gap->ideal_ball < 0 ? NULL : audit_ideals()[gap->ideal_ball].words);
+                        gap->ideal_ball < 0 ? NULL : arsenal_ideals()[gap->ideal_ball].words);
         json_out_rounded(out, "ideal", gap->ideal, 4);
         json_out_bool(out, "gap", gap->open);
         json_out_end(out);
     }
     json_out_end(out);
     json_out_array(out, "surface_changes");
-    for (int i = 0; i < audit->advice_count; i++) {
-        const SurfaceAdvice *advice = &audit->advice[i];
+    for (int i = 0; i < arsenal->advice_count; i++) {
+        const SurfaceAdvice *advice = &arsenal->advice[i];
         char text[240];
         json_out_object(out, NULL);
         id_json(report, out, "id", advice->ball);
@@ -421,7 +421,7 @@ static void compare_json(const Report *report, JsonOut *out)
         json_out_string(out, "lane", advice->other < 0 ? LANE_STATE_NAMES[advice->state] : NULL);
         json_out_rounded(out, "before", advice->before, 4);
         json_out_rounded(out, "after", advice->after, 4);
-        json_out_rounded(out, "worth_gain", advice->worth_gain, 4);
+        json_out_rounded(out, "worth_gain", advice->value_gain, 4);
         surface_words(report, advice, text, sizeof text);
         json_out_string(out, "words", text);
         json_out_string(out, "caution", CAUTION_WORDS[CAUTION_SURFACE]);
@@ -434,7 +434,7 @@ static void set_json(const Report *report, JsonOut *out, const char *key, const 
 {
     json_out_array(out, key);
     for (int i = 0; i < set->count; i++) {
-        const Place *place = &set->place[i];
+        const SetBall *place = &set->place[i];
         const Ball *ball = &report->bag->balls[place->ball];
         json_out_object(out, NULL);
         json_out_string(out, "id", ball->id);
@@ -466,15 +466,15 @@ static int report_json(const Report *report)
 {
     JsonOut out = json_out_start();
     json_out_object(&out, NULL);
-    json_out_integer(&out, "games", report->audit->games);
-    json_out_integer(&out, "bowlers", report->audit->bowlers);
+    json_out_integer(&out, "games", report->arsenal->games);
+    json_out_integer(&out, "bowlers", report->arsenal->bowlers);
     balls_json(report, &out);
     compare_json(report, &out);
-    set_json(report, &out, "jobs", &report->audit->bag);
-    json_out_rounded(&out, "worth", report->audit->bag.worth, 4);
+    set_json(report, &out, "jobs", &report->arsenal->bag);
+    json_out_rounded(&out, "worth", report->arsenal->bag.value, 4);
     if (report->options->pick > 0) {
-        set_json(report, &out, "pick", &report->audit->picked);
-        json_out_rounded(&out, "pick_worth", report->audit->picked.worth, 4);
+        set_json(report, &out, "pick", &report->arsenal->picked);
+        json_out_rounded(&out, "pick_worth", report->arsenal->picked.value, 4);
     }
     json_out_end(&out);
     return cmd_json(&out);
@@ -485,7 +485,7 @@ static int save(const Report *report)
 {
     static Bag bag;
     Error error = {0};
-    const Set *set = &report->audit->picked;
+    const Set *set = &report->arsenal->picked;
     bag = *report->bag;
     for (int i = 0; i < bag.count; i++)
         bag.balls[i].slot = 0;
@@ -504,12 +504,12 @@ int cmd_bag(const Options *options)
 {
     Setup setup;
     Error error = {0};
-    AuditInput input = {.games = options->games ? options->games : GAMES_USUAL,
-                        .bowlers = options->bowlers ? options->bowlers : BOWLERS_USUAL,
-                        .pick = options->pick,
-                        .spare_free = options->no_spare,
-                        .surfaces = !options->certified,
-                        .pick_surfaces = options->surfaces && !options->certified};
+    ArsenalInput input = {.games = options->games ? options->games : GAMES_USUAL,
+                          .bowlers = options->bowlers ? options->bowlers : BOWLERS_USUAL,
+                          .pick = options->pick,
+                          .spare_free = options->no_spare,
+                          .surfaces = !options->certified,
+                          .pick_surfaces = options->surfaces && !options->certified};
     if (options->weights && !read_weights(options->weights, input.weight, &error))
         return cmd_fault(CMD_USAGE, &error);
     if (options->surfaces && options->certified)
@@ -519,21 +519,21 @@ int cmd_bag(const Options *options)
     int status = setup_read(options, &setup);
     if (status != CMD_DONE)
         return status;
-    AuditJob *job = audit_job_new();
+    ArsenalJob *job = arsenal_job_new();
     if (!job)
         return cmd_say(CMD_FAULT, "memory ran short");
     input.bag = &setup.bag;
     input.pattern = &setup.pattern;
-    audit_begin(job, &input);
-    while (!audit_step(job))
+    arsenal_begin(job, &input);
+    while (!arsenal_step(job))
         ;
-    Report report = {options, &setup, &setup.bag, audit_result(job)};
+    Report report = {options, &setup, &setup.bag, arsenal_result(job)};
     if (options->json)
         status = report_json(&report);
     else
         print_report(&report);
     if (options->save && status == CMD_DONE)
         status = save(&report);
-    audit_job_free(job);
+    arsenal_job_free(job);
     return status;
 }

@@ -5,7 +5,7 @@
 
 #include "base/text.h"
 #include "cli/cmd.h"
-#include "core/block.h"
+#include "core/arsenal/block.h"
 
 enum { GAMES_USUAL = 6, BOWLERS_USUAL = 4 };
 

@@ -3,7 +3,7 @@
 #include <stdio.h>
 
 #include "cli/cmd.h"
-#include "core/motion.h"
+#include "core/motion/motion.h"
 
 static Line line_for(const Options *options, const Setup *setup, const Ball *ball)
 {
@@ -30,8 +30,8 @@ static void line_json(JsonOut *out, const Ball *ball, const Line *line)
     json_breakpoint(out, line->breakpoint_board, line->breakpoint_ft);
     json_entry(out, line->entry_board, line->entry_deg, NAN);
     json_out_rounded(out, "pocket", line->pocket, 4);
-    json_out_rounded(out, "room_in", line->room_in, 2);
-    json_out_rounded(out, "room_out", line->room_out, 2);
+    json_out_rounded(out, "room_in", line->margin_in, 2);
+    json_out_rounded(out, "room_out", line->margin_out, 2);
 }
 
 static void print_where(const Setup *setup)
@@ -67,7 +67,7 @@ static void print_row(const Ball *ball, const Line *line)
     printf("%7.1f%6.1f", line->stance, line->aim);
     print_number(line->first_move_ft, 6, 0);
     printf(" ft%6.1f @ %2.0f%7.1f%6.0f %%%5.1f%5.1f\n", line->breakpoint_board, line->breakpoint_ft,
-           line->entry_deg, 100.0 * line->pocket, line->room_in, line->room_out);
+           line->entry_deg, 100.0 * line->pocket, line->margin_in, line->margin_out);
 }
 
 /* One ball's line in full, a figure a line. */
@@ -86,7 +86,8 @@ static void print_line(const Setup *setup, const Ball *ball, const Line *line)
     printf("Breakpoint  board %.1f at %.0f ft\n", line->breakpoint_board, line->breakpoint_ft);
     printf("Pins        board %.1f, entry %.1f deg\n", line->entry_board, line->entry_deg);
     printf("Pocket      %.0f %% of shots\n", 100.0 * line->pocket);
-    printf("Miss room   in %.1f, out %.1f boards at the arrows\n", line->room_in, line->room_out);
+    printf("Miss room   in %.1f, out %.1f boards at the arrows\n", line->margin_in,
+           line->margin_out);
 }
 
 static int slots_json(const Setup *setup, const Line *lines)

@@ -5,7 +5,7 @@
 
 #include "base/text.h"
 #include "cli/cmd.h"
-#include "core/candidates.h"
+#include "core/advice/candidates.h"
 #include "store/files.h"
 #include "store/logbook.h"
 

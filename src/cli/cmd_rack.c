@@ -3,8 +3,8 @@
 #include <stdio.h>
 
 #include "cli/cmd.h"
-#include "core/rack.h"
-#include "core/shot.h"
+#include "core/event/shot.h"
+#include "core/pins/rack.h"
 
 /* What is taken when nothing is said: a common ball and its speed after the lane (assumed). */
 static const double USUAL_MPH = 16.5, USUAL_POUNDS = 15.0;

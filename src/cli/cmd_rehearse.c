@@ -5,7 +5,7 @@
 #include <string.h>
 
 #include "cli/cmd.h"
-#include "core/rehearse.h"
+#include "core/rehearse/rehearse.h"
 #include "store/files.h"
 
 enum { USUAL_GAMES = 3, USUAL_BOWLERS = 4 };
@@ -24,7 +24,7 @@ static int rehearsal_json(const Rehearsal *out, const RehearseSetup *plan)
     json_out_end(&json);
     json_out_rounded(&json, "strikes", (double)out->strikes / out->shot_count, 4);
     json_out_rounded(&json, "pocket", (double)out->pockets / out->shot_count, 4);
-    json_out_rounded(&json, "worth", out->worth, 4);
+    json_out_rounded(&json, "worth", out->value, 4);
     json_out_array(&json, "decisions");
     for (int i = 0; i < out->shot_count; i++) {
         const RehearseShot *s = &out->shots[i];
@@ -32,12 +32,12 @@ static int rehearsal_json(const Rehearsal *out, const RehearseSetup *plan)
         json_out_integer(&json, "game", s->game);
         json_out_integer(&json, "frame", s->frame);
         json_out_string(&json, "lane", SIDE_NAMES[s->shot.lane]);
-        json_out_string(&json, "action", ACTION_NAMES[s->action]);
+        json_out_string(&json, "action", ADJUST_NAMES[s->kind]);
         json_out_integer(&json, "slot", s->shot.slot);
         json_out_rounded(&json, "stance", s->shot.stance, 2);
         json_out_rounded(&json, "aim", s->shot.aim, 2);
         json_out_rounded(&json, "stated_pocket", s->stated, 4);
-        json_out_rounded(&json, "worth", s->worth, 4);
+        json_out_rounded(&json, "worth", s->value, 4);
         json_out_string(&json, "hit", HIT_NAMES[s->shot.hit]);
         json_out_string(&json, "read", READ_NAMES[s->shot.read]);
         json_out_string(&json, "release", RELEASE_NAMES[s->shot.release]);
@@ -59,8 +59,8 @@ static void print_rehearsal(const Rehearsal *out, const Setup *setup, Player pla
         const RehearseShot *s = &out->shots[i];
         printf("%4d %5d %-5s %5d %5.1f %5.1f  %-15s  %-7s  %-7s  %3.0f %%%s\n", s->game, s->frame,
                SIDE_NAMES[s->shot.lane], s->shot.slot, s->shot.stance, s->shot.aim,
-               ACTION_WORDS[s->action], HIT_NAMES[s->shot.hit], READ_NAMES[s->shot.read],
-               100.0 * s->worth, s->strike ? "  X" : "");
+               ADJUST_WORDS[s->kind], HIT_NAMES[s->shot.hit], READ_NAMES[s->shot.read],
+               100.0 * s->value, s->strike ? "  X" : "");
     }
     printf("\nGames  ");
     for (int i = 0; i < out->games; i++)
@@ -68,7 +68,7 @@ static void print_rehearsal(const Rehearsal *out, const Setup *setup, Player pla
     printf("\nMean    %.1f; pocket %.0f %%, strikes %.0f %%\n", out->mean_pins,
            100.0 * out->pockets / out->shot_count, 100.0 * out->strikes / out->shot_count);
     printf("Worth   %.0f %%: chance of a strike of what was chosen, on the hidden lane\n",
-           100.0 * out->worth);
+           100.0 * out->value);
 }
 
 int cmd_rehearse(const Options *options)

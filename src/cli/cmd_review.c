@@ -5,25 +5,25 @@
 
 #include "base/text.h"
 #include "cli/cmd.h"
-#include "core/review.h"
+#include "core/event/review.h"
 #include "store/files.h"
 #include "store/logbook.h"
 
 /* What one bag did. */
-typedef struct Part {
+typedef struct BagHistory {
     char bag[1024]; /* as files_place names it */
     char bowler[48];
     Hand hand;
     Review review;
-} Part;
+} BagHistory;
 
 /* What was asked for, and what came of it. */
 typedef struct Work {
     const char *month; /* NULL: all */
     const char *bag;   /* as files_place names it; NULL: all */
     int count;
-    Part *parts; /* heap */
-    JsonOut out; /* "unread" is being written */
+    BagHistory *parts; /* heap */
+    JsonOut out;       /* "unread" is being written */
     int status;
 } Work;
 
@@ -45,16 +45,16 @@ static void unread_words(Work *work, const char *journal, const char *words)
     unread(work, journal, &error);
 }
 
-static Part *part_of(Work *work, const Session *session)
+static BagHistory *part_of(Work *work, const Session *session)
 {
     for (int i = 0; i < work->count; i++)
         if (strcmp(work->parts[i].bag, session->event.bag) == 0)
             return &work->parts[i];
-    Part *grown = realloc(work->parts, (size_t)(work->count + 1) * sizeof *grown);
+    BagHistory *grown = realloc(work->parts, (size_t)(work->count + 1) * sizeof *grown);
     if (!grown)
         return NULL;
     work->parts = grown;
-    Part *part = &grown[work->count++];
+    BagHistory *part = &grown[work->count++];
     review_begin(&part->review);
     text_copy(part->bag, sizeof part->bag, session->event.bag);
     text_copy(part->bowler, sizeof part->bowler, session->bag.bowler.name);
@@ -78,7 +78,7 @@ static void add_one(Work *work, const JournalHead *head, Session *session)
         unread_words(work, head->name, notice);
     if (session->shot_count == 0)
         return;
-    Part *part = part_of(work, session);
+    BagHistory *part = part_of(work, session);
     if (!part || !review_add(&part->review, session))
         unread_words(work, head->name, "there is no room for more months, balls or patterns");
 }
@@ -236,7 +236,7 @@ static void print_patterns(const Review *review)
     }
 }
 
-static bool print_part(const Part *part)
+static bool print_part(const BagHistory *part)
 {
     char bag[256];
     files_short("bags", part->bag, bag, sizeof bag);
@@ -349,7 +349,7 @@ static void patterns_json(JsonOut *out, const Review *review)
     json_out_end(out);
 }
 
-static void part_json(JsonOut *out, const Part *part)
+static void part_json(JsonOut *out, const BagHistory *part)
 {
     const Review *review = &part->review;
     json_out_object(out, NULL);
@@ -384,7 +384,7 @@ static bool is_month(const char *text)
            strcmp(text + 5, "12") <= 0;
 }
 
-static int answer(const Options *options, Work *work)
+static int adjustment(const Options *options, Work *work)
 {
     if (work->count == 0)
         return work->status != CMD_DONE
@@ -433,7 +433,7 @@ int cmd_review(const Options *options)
     for (int i = 0; session && i < count; i++)
         add_one(&work, &heads[i], session);
     int status =
-        session && count >= 0 ? answer(options, &work) : cmd_say(CMD_FAULT, "memory ran short");
+        session && count >= 0 ? adjustment(options, &work) : cmd_say(CMD_FAULT, "memory ran short");
     json_out_free(&work.out);
     free(work.parts);
     free(heads);

@@ -4,8 +4,8 @@
 
 #include "base/units.h"
 #include "cli/cmd.h"
-#include "core/motion.h"
-#include "core/shot.h"
+#include "core/event/shot.h"
+#include "core/motion/motion.h"
 
 /* The delivery that the options ask for: a stance and aim, a laydown and launch, or, when neither
  * was said, the ball's own way to the pocket. CMD_DONE, or the status after a fault was printed. */

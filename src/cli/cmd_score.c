@@ -4,7 +4,7 @@
 
 #include "base/text.h"
 #include "cli/cmd.h"
-#include "core/score.h"
+#include "core/event/score.h"
 
 enum { CELL = 7, LABEL = 7 };
 

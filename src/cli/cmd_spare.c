@@ -5,7 +5,7 @@
 
 #include "base/text.h"
 #include "cli/cmd.h"
-#include "core/spare.h"
+#include "core/spare/spare.h"
 
 /* Pins as plain words, 3 6 10 or 3-6-10; 0 is the ten pin too. */
 static bool pins_read(const Options *options, Pins *pins, Error *error)

@@ -8,7 +8,7 @@
 #include <stdbool.h>
 
 #include "base/error.h"
-#include "core/shot.h"
+#include "core/event/shot.h"
 
 enum { OPTIONS_AT_MAX = 24, OPTIONS_WORDS_MAX = 256 };
 

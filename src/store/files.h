@@ -12,10 +12,10 @@
 
 #include "base/error.h"
 #include "base/theme.h"
-#include "core/bag.h"
-#include "core/oil.h"
-#include "core/rules.h"
-#include "core/session.h"
+#include "core/advice/rules.h"
+#include "core/bag/bag.h"
+#include "core/event/session.h"
+#include "core/lane/oil.h"
 
 enum { FILES_BYTES_MAX = 1 << 20 }; /* larger files are refused unread */
 

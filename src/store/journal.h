@@ -7,7 +7,7 @@
 #define SETTEE_STORE_JOURNAL_H
 
 #include "base/error.h"
-#include "core/session.h"
+#include "core/event/session.h"
 
 typedef struct Journal Journal;
 

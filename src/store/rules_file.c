@@ -19,7 +19,8 @@ static const JsonField RULE_FIELDS[] = {
     JSON_END};
 
 /* Signs and actions are both enums, read as numbers. */
-_Static_assert(sizeof(Sign) == sizeof(int) && sizeof(Action) == sizeof(int), "enums are ints");
+_Static_assert(sizeof(Sign) == sizeof(int) && sizeof(AdjustmentKind) == sizeof(int),
+               "enums are ints");
 
 static int place_of(const int *list, int count, int wanted)
 {
@@ -59,17 +60,17 @@ static bool words_parse(const Json *rule, const char *key, const char *of, const
 
 static bool rule_parse(const Json *value, Rule *rule)
 {
-    int when[RULE_SIGNS_MAX], unless[RULE_SIGNS_MAX], tried[RULE_ACTIONS_MAX],
-        avoid[RULE_ACTIONS_MAX];
+    int when[RULE_SIGNS_MAX], unless[RULE_SIGNS_MAX], tried[RULE_ADJUSTMENTS_MAX],
+        avoid[RULE_ADJUSTMENTS_MAX];
     *rule = (Rule){0};
     if (!json_object(value, RULE_FIELDS, rule) ||
         !words_parse(value, "when", "sign", SIGN_NAMES, 1, RULE_SIGNS_MAX, when, &rule->when_count,
                      NULL, 0, NULL) ||
         !words_parse(value, "unless", "sign", SIGN_NAMES, 0, RULE_SIGNS_MAX, unless,
                      &rule->unless_count, when, rule->when_count, "when") ||
-        !words_parse(value, "try", "action", ACTION_NAMES, 1, RULE_ACTIONS_MAX, tried,
+        !words_parse(value, "try", "action", ADJUST_NAMES, 1, RULE_ADJUSTMENTS_MAX, tried,
                      &rule->try_count, NULL, 0, NULL) ||
-        !words_parse(value, "avoid", "action", ACTION_NAMES, 0, RULE_ACTIONS_MAX, avoid,
+        !words_parse(value, "avoid", "action", ADJUST_NAMES, 0, RULE_ADJUSTMENTS_MAX, avoid,
                      &rule->avoid_count, tried, rule->try_count, "try"))
         return false;
     for (int i = 0; i < rule->when_count; i++)
@@ -77,9 +78,9 @@ static bool rule_parse(const Json *value, Rule *rule)
     for (int i = 0; i < rule->unless_count; i++)
         rule->unless[i] = (Sign)unless[i];
     for (int i = 0; i < rule->try_count; i++)
-        rule->try_[i] = (Action)tried[i];
+        rule->try_[i] = (AdjustmentKind)tried[i];
     for (int i = 0; i < rule->avoid_count; i++)
-        rule->avoid[i] = (Action)avoid[i];
+        rule->avoid[i] = (AdjustmentKind)avoid[i];
     return true;
 }
 

@@ -3,7 +3,7 @@
 
 #include <stddef.h>
 
-#include "ui/ball_form.h"
+#include "ui/input/ball_form.h"
 
 /* What an answer may stand on; all assumed, and told on the help screen. */
 #define KNOWN_SD                                                                                   \
@@ -130,15 +130,15 @@ bool model_at_bag(const Model *model)
     return model->mode == MODE_BAG || model->mode == MODE_BALL;
 }
 
-AuditInput model_audit_input(const Model *model)
+ArsenalInput model_arsenal_input(const Model *model)
 {
     const Session *session = model->session;
-    return (AuditInput){.bag = &session->bag,
-                        .pattern = &session->pattern,
-                        .games = session->event.games,
-                        .bowlers = session->event.bowlers_on_pair,
-                        .pick = BAG_SLOTS,
-                        .surfaces = model_surfaces_free(model)};
+    return (ArsenalInput){.bag = &session->bag,
+                          .pattern = &session->pattern,
+                          .games = session->event.games,
+                          .bowlers = session->event.bowlers_on_pair,
+                          .pick = BAG_SLOTS,
+                          .surfaces = model_surfaces_free(model)};
 }
 
 BlockInput model_block_input(const Model *model)
@@ -150,29 +150,29 @@ BlockInput model_block_input(const Model *model)
                         .bowlers = session->event.bowlers_on_pair};
 }
 
-const Answer *model_answer(const Model *model, int index)
+const Adjustment *model_adjustment(const Model *model, int index)
 {
-    if (!model->advised || index < 0 || index >= model->shown.answer_count)
+    if (!model->advised || index < 0 || index >= model->shown.adjustment_count)
         return NULL;
-    return &model->shown.answers[index];
+    return &model->shown.adjustments[index];
 }
 
 /* Rule and forecast say the same: a change is asked for and gains, or nothing else gains much. */
-static bool in_accord(const Model *model, const Answer *best)
+static bool in_accord(const Model *model, const Adjustment *best)
 {
     if (best->disagrees)
         return false;
-    if (best->action != ACTION_HOLD)
+    if (best->kind != ADJUST_HOLD)
         return best->vote >= RULE_ASKS && best->pocket_after - best->pocket_now >= GAIN_SEEN;
-    for (int i = 1; i < model->shown.answer_count; i++)
-        if (model->shown.answers[i].pocket_after - best->pocket_after > HOLD_SPARES)
+    for (int i = 1; i < model->shown.adjustment_count; i++)
+        if (model->shown.adjustments[i].pocket_after - best->pocket_after > HOLD_SPARES)
             return false;
     return true;
 }
 
 int model_sureness(const Model *model)
 {
-    const Answer *best = model_answer(model, 0), *next = model_answer(model, 1);
+    const Adjustment *best = model_adjustment(model, 0), *next = model_adjustment(model, 1);
     if (!best)
         return -1;
     if (!in_accord(model, best))

@@ -10,13 +10,13 @@
 #include <stdint.h>
 
 #include "base/theme.h"
-#include "core/advice.h"
-#include "core/audit.h"
-#include "core/block.h"
-#include "core/session.h"
-#include "core/spare.h"
-#include "ui/actions.h"
-#include "ui/glyphs.h"
+#include "core/advice/advice.h"
+#include "core/arsenal/arsenal.h"
+#include "core/arsenal/block.h"
+#include "core/event/session.h"
+#include "core/spare/spare.h"
+#include "ui/draw/glyphs.h"
+#include "ui/input/commands.h"
 
 enum { SCREEN_COLUMNS_MIN = 80, SCREEN_ROWS_MIN = 24 };
 
@@ -108,9 +108,9 @@ typedef struct Model {
     Spare spare;      /* its balls are the session's */
     Roll spare_path;
 
-    const Audit *audit; /* the engine's own, as far as it has come; NULL: not begun */
+    const Arsenal *arsenal; /* the engine's own, as far as it has come; NULL: not begun */
     const Block *block;
-    bool audit_surfaces; /* the audit was asked to reckon other surfaces */
+    bool arsenal_surfaces; /* the audit was asked to reckon other surfaces */
     int bag_page, block_game;
 
     int ball;      /* chosen in MODE_BAG, index in the bag */
@@ -122,15 +122,15 @@ typedef struct Model {
 } Model;
 
 typedef enum MsgKind {
-    MSG_KEY,    /* key */
-    MSG_SIZE,   /* columns, rows */
-    MSG_ADVICE, /* advice so far, copied; done or not */
-    MSG_PATHS,  /* time to bring the paths up to date */
-    MSG_AUDIT,  /* audit: how far it is */
-    MSG_BLOCK,  /* block */
-    MSG_KEPT,   /* ok: entries are on disk; else text says why not */
-    MSG_SAVED,  /* ok: the bag is on disk, text says where; else why not */
-    MSG_NOTICE  /* text: one line to show */
+    MSG_KEY,     /* key */
+    MSG_SIZE,    /* columns, rows */
+    MSG_ADVICE,  /* advice so far, copied; done or not */
+    MSG_PATHS,   /* time to bring the paths up to date */
+    MSG_ARSENAL, /* audit: how far it is */
+    MSG_BLOCK,   /* block */
+    MSG_KEPT,    /* ok: entries are on disk; else text says why not */
+    MSG_SAVED,   /* ok: the bag is on disk, text says where; else why not */
+    MSG_NOTICE   /* text: one line to show */
 } MsgKind;
 
 typedef struct Msg {
@@ -139,7 +139,7 @@ typedef struct Msg {
     int columns, rows;
     const Advice *advice;
     const Roll *first_roll; /* path of the first answer; NULL: to be reckoned by MSG_PATHS */
-    const Audit *audit;
+    const Arsenal *arsenal;
     const Block *block;
     bool ok;
     const char *text;
@@ -151,7 +151,7 @@ typedef struct Effects {
     bool redraw;   /* draw every cell afresh */
     bool keep;     /* entries were added to the session: keep them */
     bool advise;   /* begin to reckon for model_advice_input() */
-    bool audit;    /* begin to reckon for model_audit_input() */
+    bool arsenal;  /* begin to reckon for model_arsenal_input() */
     bool block;    /* the same for model_block_input() */
     bool save_bag; /* the session's bag was edited: save it */
     bool theme;    /* another theme was chosen */
@@ -172,7 +172,7 @@ unsigned model_where(const Model *model);
 Plan model_plan(const Model *model);
 
 AdviceInput model_advice_input(const Model *model);
-AuditInput model_audit_input(const Model *model);
+ArsenalInput model_arsenal_input(const Model *model);
 BlockInput model_block_input(const Model *model);
 
 /* The balls in the order they are listed in: slots first, then the locker; returns how many. */
@@ -189,7 +189,7 @@ bool model_surfaces_free(const Model *model);
 const SpareLine *model_spare_line(const Model *model);
 
 /* The first answer when there is one that may be shown, else NULL. */
-const Answer *model_answer(const Model *model, int index);
+const Adjustment *model_adjustment(const Model *model, int index);
 
 /* How sure the first answer is, 0 a guess .. 2 sure, -1 there is none. A guess unless rule and
  * forecast agree; a step for a lane that is well known, a step for a clear lead. */

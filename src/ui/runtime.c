@@ -4,9 +4,9 @@
 #include <stdlib.h>
 
 #include "base/text.h"
-#include "ui/canvas.h"
+#include "ui/draw/canvas.h"
 #include "ui/model.h"
-#include "ui/term.h"
+#include "ui/term/term.h"
 #include "ui/ui.h"
 #include "ui/view.h"
 
@@ -16,11 +16,11 @@ typedef struct Runtime {
     Canvas canvas;
     AdviceJob *job;
     AdviceInput input;
-    bool working;    /* the job has slices left */
-    int slots_ready; /* of the job, as last shown */
-    AuditJob *audit; /* made when first looked at */
+    bool working;        /* the job has slices left */
+    int slots_ready;     /* of the job, as last shown */
+    ArsenalJob *arsenal; /* made when first looked at */
     BlockJob *block;
-    bool auditing, blocking;
+    bool sorting_arsenal, blocking;
     int kept; /* entries of the session that were handed over */
     bool draw, afresh, quit;
     Theme plain;
@@ -84,16 +84,16 @@ static void advise(Runtime *run)
     run->slots_ready = 0;
 }
 
-static void begin_audit(Runtime *run)
+static void begin_arsenal(Runtime *run)
 {
-    if (!run->audit && !(run->audit = audit_job_new())) {
+    if (!run->arsenal && !(run->arsenal = arsenal_job_new())) {
         send(run, (Msg){.kind = MSG_NOTICE, .text = "not enough memory to look at the bag"});
         return;
     }
-    AuditInput input = model_audit_input(run->model);
-    audit_begin(run->audit, &input);
-    run->auditing = true;
-    send(run, (Msg){.kind = MSG_AUDIT, .audit = audit_result(run->audit)});
+    ArsenalInput input = model_arsenal_input(run->model);
+    arsenal_begin(run->arsenal, &input);
+    run->sorting_arsenal = true;
+    send(run, (Msg){.kind = MSG_ARSENAL, .arsenal = arsenal_result(run->arsenal)});
 }
 
 static void begin_block(Runtime *run)
@@ -124,8 +124,8 @@ static void send(Runtime *run, Msg msg)
     }
     if (effects.advise)
         advise(run);
-    if (effects.audit)
-        begin_audit(run);
+    if (effects.arsenal)
+        begin_arsenal(run);
     if (effects.block)
         begin_block(run);
     if (effects.bell)
@@ -143,8 +143,9 @@ static void work(Runtime *run)
         run->slots_ready = ready;
         Msg msg = {.kind = MSG_ADVICE, .advice = advice};
         Roll roll;
-        if (advice->done && advice->answer_count > 0) { /* as the engine thinks of today's throw */
-            advice_roll(run->job, &advice->answers[0].plan, &roll);
+        if (advice->done &&
+            advice->adjustment_count > 0) { /* as the engine thinks of today's throw */
+            advice_roll(run->job, &advice->adjustments[0].plan, &roll);
             msg.first_roll = &roll;
         }
         send(run, msg);
@@ -154,15 +155,15 @@ static void work(Runtime *run)
 /* A slice of what the bag's or the block's screen waits for, when it is being looked at. */
 static bool looking(const Runtime *run)
 {
-    return (run->auditing && model_at_bag(run->model)) ||
+    return (run->sorting_arsenal && model_at_bag(run->model)) ||
            (run->blocking && run->model->mode == MODE_BLOCK);
 }
 
 static void look(Runtime *run)
 {
-    if (run->auditing && model_at_bag(run->model)) {
-        run->auditing = !audit_step(run->audit);
-        send(run, (Msg){.kind = MSG_AUDIT, .audit = audit_result(run->audit)});
+    if (run->sorting_arsenal && model_at_bag(run->model)) {
+        run->sorting_arsenal = !arsenal_step(run->arsenal);
+        send(run, (Msg){.kind = MSG_ARSENAL, .arsenal = arsenal_result(run->arsenal)});
     } else {
         run->blocking = !block_step(run->block);
         send(run, (Msg){.kind = MSG_BLOCK, .block = block_result(run->block)});
@@ -240,7 +241,7 @@ int ui_run(UiHost *host)
     term_fini();
     canvas_fini(&run.canvas);
     advice_job_free(run.job);
-    audit_job_free(run.audit);
+    arsenal_job_free(run.arsenal);
     block_job_free(run.block);
     free(run.model);
     if (ending > 0)

@@ -5,8 +5,8 @@
 
 #include "base/error.h"
 #include "base/theme.h"
-#include "core/rules.h"
-#include "core/session.h"
+#include "core/advice/rules.h"
+#include "core/event/session.h"
 
 typedef struct UiHost {
     Session *session; /* lives as long as the screen */

@@ -2,7 +2,7 @@
 #ifndef SETTEE_UI_VIEW_H
 #define SETTEE_UI_VIEW_H
 
-#include "ui/canvas.h"
+#include "ui/draw/canvas.h"
 #include "ui/model.h"
 
 /* Draws what the model shows now, at the canvas's size (which the model must have been told). */

@@ -147,6 +147,67 @@ static void check_direction(const char *path, const char *what, bool system)
     }
 }
 
+/* The rooms of the core, and the rooms that each may see besides itself. */
+static const struct {
+    const char *room;
+    const char *sees[9];
+} ROOMS[] = {
+    {"lane", {0}},
+    {"bag", {"lane", 0}},
+    {"motion", {"lane", "bag", 0}},
+    {"pins", {"lane", 0}},
+    {"line", {"lane", "bag", "motion", "pins", 0}},
+    {"spare", {"lane", "bag", "motion", "pins", 0}},
+    {"event", {"lane", "bag", "motion", 0}},
+    {"advice", {"lane", "bag", "motion", "pins", "line", "spare", "event", 0}},
+    {"arsenal", {"lane", "bag", "motion", "pins", "line", "event", 0}},
+    {"rehearse", {"lane", "bag", "motion", "pins", "line", "spare", "event", "advice", 0}},
+};
+enum { ROOMS_COUNT = sizeof ROOMS / sizeof ROOMS[0] };
+
+/* Whether `path`, "core/ROOM/...", lies in that room. */
+static bool in_room(const char *path, const char *room)
+{
+    size_t length = strlen(room);
+    return starts_with(path, "core/") && strncmp(path + 5, room, length) == 0 &&
+           path[5 + length] == '/';
+}
+
+static void check_room(const char *path, const char *what, bool system)
+{
+    if (system || !starts_with(path, "src/core/") || !starts_with(what, "core/"))
+        return;
+    for (int i = 0; i < ROOMS_COUNT; i++) {
+        if (!in_room(path + 4, ROOMS[i].room))
+            continue;
+        bool allowed = in_room(what, ROOMS[i].room);
+        for (int k = 0; ROOMS[i].sees[k]; k++)
+            allowed |= in_room(what, ROOMS[i].sees[k]);
+        if (!allowed)
+            problem("%s includes \"%s\", which its room may not see", path, what);
+        return;
+    }
+    problem("%s lies in no room of the core", path);
+}
+
+static void visit_room(const char *path) { for_each_include(path, check_room); }
+
+/* Each room sees only rooms above it in the table, so that there is no circle. */
+static void test_rooms(void **state)
+{
+    (void)state;
+    for (int i = 0; i < ROOMS_COUNT; i++)
+        for (int k = 0; ROOMS[i].sees[k]; k++) {
+            bool above = false;
+            for (int j = 0; j < i; j++)
+                above |= strcmp(ROOMS[j].room, ROOMS[i].sees[k]) == 0;
+            if (!above)
+                problem("%s sees %s, which is not above it", ROOMS[i].room, ROOMS[i].sees[k]);
+        }
+    assert_true(walk("src/core", visit_room) > 50);
+    assert_int_equal(problems, 0);
+}
+
 static void visit_direction(const char *path) { for_each_include(path, check_direction); }
 
 static void test_direction(void **state)
@@ -526,6 +587,13 @@ static void test_readers_complain(void **state)
     check_direction("src/store/a.c", "core/lane.h", false);
     check_direction("src/main.c", "ui/ui.h", false);
     assert_int_equal(problems, 6);
+    check_room("src/core/lane/a.c", "core/bag/bag.h", false);
+    check_room("src/core/a.c", "core/lane/lane.h", false);
+    assert_int_equal(problems, 8);
+    check_room("src/core/bag/a.c", "core/bag/bag.h", false);
+    check_room("src/core/bag/a.c", "core/lane/lane.h", false);
+    assert_int_equal(problems, 8);
+    problems = 6;
     check_system("src/core/a.c", "stdio.h", true);
     check_system("src/cli/a.c", "cjson/cJSON.h", true);
     assert_int_equal(problems, 8);
@@ -541,6 +609,7 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test_setup(test_direction, none_yet),
+        cmocka_unit_test_setup(test_rooms, none_yet),
         cmocka_unit_test_setup(test_libraries, none_yet),
         cmocka_unit_test_setup(test_lengths, none_yet),
         cmocka_unit_test_setup(test_heads, none_yet),

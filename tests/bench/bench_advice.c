@@ -5,7 +5,7 @@
 #include <string.h>
 #include <time.h>
 
-#include "core/advice.h"
+#include "core/advice/advice.h"
 #include "store/files.h"
 
 enum { SHOTS = 24, RUNS = 9 };

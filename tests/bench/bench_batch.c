@@ -3,8 +3,8 @@
 #include <stdio.h>
 #include <time.h>
 
-#include "core/batch.h"
-#include "core/wear.h"
+#include "core/motion/batch.h"
+#include "core/motion/wear.h"
 #include "store/files.h"
 
 enum { MOST = 1024, RUNS = 15 };

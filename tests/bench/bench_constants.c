@@ -9,7 +9,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "core/ball.h"
+#include "core/bag/ball.h"
 
 static double gravity = 9.80665, rolling = 0.01;
 static double lane_roughness = 0.25, fresh_length = 0.35 * 0.0254, fade_lambda = 0.8,
@@ -33,16 +33,16 @@ static double roughness_share = 1.0;
 #define CARRY_PER_FT carry_per_ft
 #define CARRY_HARD_PER_FT carry_hard_per_ft
 
-#include "../../src/core/ball.c"
-#include "../../src/core/motion.c"
-#include "../../src/core/wear.c"
+#include "../../src/core/bag/ball.c"
+#include "../../src/core/motion/motion.c"
+#include "../../src/core/motion/wear.c"
 
 #define ball_roughness_um(surface) (roughness_share * (ball_roughness_um)(surface))
-#include "../../src/core/friction.c"
+#include "../../src/core/motion/friction.c"
 #undef ball_roughness_um
 
 #include "base/error.h"
-#include "core/line.h"
+#include "core/line/line.h"
 #include "store/files.h"
 
 enum { BALLS = 2, WEAR_DELIVERIES = 60 };
@@ -62,32 +62,32 @@ typedef struct Row {
 static void film(MotionBody *body, Delivery *d, double f)
 {
     (void)d;
-    body->grip.mu_film *= f;
+    body->friction.mu_film *= f;
 }
 static void dry(MotionBody *body, Delivery *d, double f)
 {
     (void)d;
-    body->grip.mu_dry *= f;
+    body->friction.mu_dry *= f;
 }
 static void chi(MotionBody *body, Delivery *d, double f)
 {
     (void)d;
-    body->grip.reach_units *= f; /* as the roughness that stands through the film */
+    body->friction.reach_units *= f; /* as the roughness that stands through the film */
 }
 static void unit(MotionBody *body, Delivery *d, double f)
 {
     (void)d;
-    body->grip.reach_units /= f;
+    body->friction.reach_units /= f;
 }
 static void dry_base(MotionBody *body, Delivery *d, double f)
 {
     (void)d;
-    body->grip.dry_base *= f;
+    body->friction.dry_base *= f;
 }
 static void dry_fresh(MotionBody *body, Delivery *d, double f)
 {
     (void)d;
-    body->grip.dry_fresh *= f;
+    body->friction.dry_fresh *= f;
 }
 static void radius(MotionBody *body, Delivery *d, double f)
 {

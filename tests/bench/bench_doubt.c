@@ -5,10 +5,10 @@
 #include <stdlib.h>
 
 #include "cells.h"
-#include "core/rehearse.h"
+#include "core/rehearse/rehearse.h"
 #include "store/files.h"
 
-static double mean_worth(RehearseJob *job, Rehearsal *out, RehearseSetup setup, Bag *bag,
+static double mean_value(RehearseJob *job, Rehearsal *out, RehearseSetup setup, Bag *bag,
                          Pattern *pattern, int blocks, unsigned long first)
 {
     double sum = 0.0;
@@ -23,7 +23,7 @@ static double mean_worth(RehearseJob *job, Rehearsal *out, RehearseSetup setup, 
                 setup.bowlers_on_pair = cell_field(b);
                 setup.seed = cell_seed(first, p, b, k);
                 rehearse_play(job, &setup, out);
-                sum += out->worth;
+                sum += out->value;
             }
     bag->bowler = usual;
     return sum / (CELL_PATTERN_COUNT * CELL_BOWLER_COUNT * blocks);
@@ -45,18 +45,18 @@ int main(int argc, char **argv)
         return 1;
     RehearseSetup setup = {
         .bag = &bag, .pattern = &pattern, .rules = &rules, .games = 3, .player = PLAYER_HOLD};
-    double hold = mean_worth(job, out, setup, &bag, &pattern, blocks, first), all = 0.0;
+    double hold = mean_value(job, out, setup, &bag, &pattern, blocks, first), all = 0.0;
     printf("hold: worth %.1f %%\n\n| hit off by, boards | worth | share of the gain "
            "|\n|---|---|---|\n",
            100.0 * hold);
     setup.player = PLAYER_KNOWS;
     for (int i = 0; i < 6; i++) {
         setup.known_off_boards = OFF[i];
-        double worth = mean_worth(job, out, setup, &bag, &pattern, blocks, first);
+        double value = mean_value(job, out, setup, &bag, &pattern, blocks, first);
         if (i == 0)
-            all = worth - hold;
-        printf("| %.2f | %.1f %% | %.0f %% |\n", OFF[i], 100.0 * worth,
-               100.0 * (worth - hold) / all);
+            all = value - hold;
+        printf("| %.2f | %.1f %% | %.0f %% |\n", OFF[i], 100.0 * value,
+               100.0 * (value - hold) / all);
         fflush(stdout);
     }
     rehearse_free(job);

@@ -8,8 +8,8 @@
 #include <stdio.h>
 #include <time.h>
 
-#include "core/batch.h"
-#include "core/motion.h"
+#include "core/motion/batch.h"
+#include "core/motion/motion.h"
 #include "helper_cases.h"
 #include "helper_rigid.h"
 
@@ -31,7 +31,7 @@ static double seconds(void)
 /* GSL gets the program's table of friction too, so that only the integrator is raced. */
 static double table(const void *with, double film_units, double ring_m)
 {
-    return grip_mu(with, film_units, grip_fresh(ring_m));
+    return friction_mu(with, film_units, friction_fresh(ring_m));
 }
 
 static void prepare(void)
@@ -43,7 +43,7 @@ static void prepare(void)
         motion_body(&cases[n].ball, &bodies[n]);
         RigidBall ball = rigid_ball(&cases[n].ball);
         ball.friction = table;
-        ball.with = &bodies[n].grip;
+        ball.with = &bodies[n].friction;
         ball.creep = 0.001;
         Arrival end = motion_arrive(&bodies[n], &cases[n].oil, &cases[n].delivery);
         RigidEnd a =

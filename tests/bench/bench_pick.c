@@ -5,8 +5,8 @@
 #include <time.h>
 
 #include "base/rng.h"
-#include "core/audit.h"
-#include "core/audit_fit.h"
+#include "core/arsenal/arsenal.h"
+#include "core/line/fit.h"
 #include "store/files.h"
 
 enum { BALLS = 20, RUNS = 3, AIMS = 24, LAYDOWNS = 9, BESIDE = 55, LOCKERS = 3 };
@@ -39,12 +39,12 @@ static void fill_locker(Bag *bag, uint64_t seed)
 }
 
 /* Milliseconds of the whole job, and in `slice` of its longest slice. */
-static double time_pick(AuditJob *job, const AuditInput *input, double *slice)
+static double time_pick(ArsenalJob *job, const ArsenalInput *input, double *slice)
 {
     double begun = now_ms(), at = begun, after;
-    audit_begin(job, input);
+    arsenal_begin(job, input);
     for (bool done = false; !done; at = after) {
-        done = audit_step(job);
+        done = arsenal_step(job);
         after = now_ms();
         *slice = *slice > after - at ? *slice : after - at;
     }
@@ -53,7 +53,7 @@ static double time_pick(AuditJob *job, const AuditInput *input, double *slice)
 
 /* Milliseconds of rolling everything for one worth, and of one worth as the search finds it: means
  * over the balls of the locker on the lane states. */
-static void time_worth(const Bag *bag, const LaneFilms *films, double *whole, double *fit)
+static void time_value(const Bag *bag, const LaneFilms *films, double *whole, double *fit)
 {
     enum { COUNT = AIMS * LAYDOWNS + BESIDE };
     static BatchOil oil[LANE_STATE_COUNT];
@@ -79,7 +79,7 @@ static void time_worth(const Bag *bag, const LaneFilms *films, double *whole, do
             double a = now_ms();
             batch_arrive(&ball, &oil[s], throws, COUNT, arrivals);
             double b = now_ms();
-            sink += audit_fit(&ball, &oil[s], &bag->bowler).worth + arrivals[0].mph;
+            sink += fit_ball(&ball, &oil[s], &bag->bowler).value + arrivals[0].mph;
             *whole += b - a;
             *fit += now_ms() - b;
         }
@@ -95,7 +95,7 @@ int main(void)
     static Bag bag;
     static Pattern pattern;
     Error error = {0};
-    AuditJob *job = audit_job_new();
+    ArsenalJob *job = arsenal_job_new();
     if (!job || !files_pattern("apron", &pattern, &error))
         return 1;
     puts("The best six of twenty, any surface, six games of four bowlers, least of three runs.\n"
@@ -103,25 +103,25 @@ int main(void)
          "locker  job ms  longest slice ms  worth ms  whole ms  worth/whole  job/whole");
     for (uint64_t seed = 1; seed <= LOCKERS; seed++) {
         fill_locker(&bag, seed);
-        AuditInput input = {.bag = &bag,
-                            .pattern = &pattern,
-                            .games = 6,
-                            .bowlers = 4,
-                            .pick = 6,
-                            .surfaces = true,
-                            .pick_surfaces = true};
+        ArsenalInput input = {.bag = &bag,
+                              .pattern = &pattern,
+                              .games = 6,
+                              .bowlers = 4,
+                              .pick = 6,
+                              .surfaces = true,
+                              .pick_surfaces = true};
         double all = 1e9, slice = 1e9, whole = 1e9, fit = 1e9;
         for (int run = 0; run < RUNS; run++) {
             double longest = 0.0, one, other;
             all = least(all, time_pick(job, &input, &longest));
             slice = least(slice, longest);
-            time_worth(&bag, audit_films(job), &one, &other);
+            time_value(&bag, arsenal_films(job), &one, &other);
             whole = least(whole, one);
             fit = least(fit, other);
         }
         printf("%6d  %6.0f  %16.1f  %8.3f  %8.3f  %11.2f  %9.0f\n", (int)seed, all, slice, fit,
                whole, fit / whole, all / whole);
     }
-    audit_job_free(job);
+    arsenal_job_free(job);
     return 0;
 }

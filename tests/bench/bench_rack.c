@@ -12,7 +12,7 @@
 #endif
 
 #include "base/units.h"
-#include "core/rack_sim.h"
+#include "core/pins/rack_sim.h"
 
 static double seconds(void)
 {

@@ -9,7 +9,7 @@
 #include <unistd.h>
 
 #include "cells.h"
-#include "core/rehearse.h"
+#include "core/rehearse/rehearse.h"
 #include "store/files.h"
 
 enum { BINS = 10, GAMES = 3 };
@@ -33,10 +33,10 @@ static double half_width(const Sum *s) /* of the 95 % interval of the mean */
 
 /* All that is summed up; numbers only, so that tables of several processes can be added. */
 typedef struct Tables {
-    Sum pins[PLAYER_COUNT], worths[PLAYER_COUNT];
+    Sum pins[PLAYER_COUNT], values[PLAYER_COUNT];
     Sum cell[CELL_PATTERN_COUNT][CELL_BOWLER_COUNT][PLAYER_COUNT];
     Sum over_hold[CELL_PATTERN_COUNT][CELL_BOWLER_COUNT];
-    Sum gain_advisor, gain_knows, over_rules, worth_advisor, worth_knows;
+    Sum gain_advisor, gain_knows, over_rules, value_advisor, value_knows;
     double shots[PLAYER_COUNT], pocket[PLAYER_COUNT], strike[PLAYER_COUNT];
     double bin_n[BINS], bin_said[BINS], bin_hit[BINS];
     double brier, stated, hit, intervals, inside;
@@ -64,13 +64,13 @@ static void add_stated(Tables *t, const RehearseShot *shot)
 static void play_block(Tables *t, RehearseJob *job, Rehearsal *out, RehearseSetup setup, int p,
                        int b)
 {
-    double score[PLAYER_COUNT], worth[PLAYER_COUNT];
+    double score[PLAYER_COUNT], value[PLAYER_COUNT];
     for (int player = 0; player < PLAYER_COUNT; player++) {
         setup.player = (Player)player;
         rehearse_play(job, &setup, out);
         score[player] = out->mean_pins;
-        worth[player] = out->worth;
-        add(&t->worths[player], out->worth);
+        value[player] = out->value;
+        add(&t->values[player], out->value);
         add(&t->pins[player], out->mean_pins);
         add(&t->cell[p][b][player], out->mean_pins);
         t->shots[player] += out->shot_count;
@@ -83,8 +83,8 @@ static void play_block(Tables *t, RehearseJob *job, Rehearsal *out, RehearseSetu
     }
     add(&t->gain_advisor, score[PLAYER_ADVISOR] - score[PLAYER_HOLD]);
     add(&t->gain_knows, score[PLAYER_KNOWS] - score[PLAYER_HOLD]);
-    add(&t->worth_advisor, worth[PLAYER_ADVISOR] - worth[PLAYER_HOLD]);
-    add(&t->worth_knows, worth[PLAYER_KNOWS] - worth[PLAYER_HOLD]);
+    add(&t->value_advisor, value[PLAYER_ADVISOR] - value[PLAYER_HOLD]);
+    add(&t->value_knows, value[PLAYER_KNOWS] - value[PLAYER_HOLD]);
     add(&t->over_rules, score[PLAYER_ADVISOR] - score[PLAYER_RULES]);
     add(&t->over_hold[p][b], score[PLAYER_ADVISOR] - score[PLAYER_HOLD]);
 }
@@ -173,13 +173,13 @@ static void print_tables(const Asked *asked, const Tables *t)
     for (int i = 0; i < PLAYER_COUNT; i++)
         printf("| %s | %.1f | %.1f | %.1f %% | %.1f %% | %.1f %% |\n", PLAYER_NAMES[i],
                mean(&t->pins[i]), half_width(&t->pins[i]), 100.0 * t->pocket[i] / t->shots[i],
-               100.0 * t->strike[i] / t->shots[i], 100.0 * mean(&t->worths[i]));
+               100.0 * t->strike[i] / t->shots[i], 100.0 * mean(&t->values[i]));
     printf("\nadvisor over hold %.1f +- %.1f; knows-the-lane over hold %.1f +- %.1f; share "
            "%.0f %%\n\n",
            mean(&t->gain_advisor), half_width(&t->gain_advisor), mean(&t->gain_knows),
            half_width(&t->gain_knows), 100.0 * mean(&t->gain_advisor) / mean(&t->gain_knows));
     printf("by worth (chance of a strike of what was chosen, under the truth): share %.0f %%\n\n",
-           100.0 * mean(&t->worth_advisor) / mean(&t->worth_knows));
+           100.0 * mean(&t->value_advisor) / mean(&t->value_knows));
     printf("advisor over rules %.1f +- %.1f\n\n", mean(&t->over_rules), half_width(&t->over_rules));
     printf("| pattern | bowler | hold | rules | advisor | knows | advisor - hold "
            "|\n|---|---|---|---|---|---|---|\n");

@@ -2,7 +2,7 @@
 #ifndef SETTEE_TESTS_BENCH_CELLS_H
 #define SETTEE_TESTS_BENCH_CELLS_H
 
-#include "core/bag.h"
+#include "core/bag/bag.h"
 
 enum { CELL_PATTERN_COUNT = 6, CELL_BOWLER_COUNT = 4 };
 static const char *const CELL_PATTERNS[CELL_PATTERN_COUNT] = {"apron",    "latch", "lintel",

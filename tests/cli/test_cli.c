@@ -296,7 +296,7 @@ static void oil_is_measured(void **state)
     run_free(&run);
 }
 
-static void advise_answers(void **state)
+static void advise_adjustments(void **state)
 {
     (void)state;
     static const char *const KEYS[] = {"action",
@@ -317,14 +317,15 @@ static void advise_answers(void **state)
     Run run = RUN("advise", "--shots", FIXTURE("shots.json"), "--json");
     run_is(&run, 0);
     cJSON *object = run_json(&run);
-    const cJSON *answers = cJSON_GetObjectItem(object, "answers"), *answer;
-    assert_true(cJSON_GetArraySize(answers) >= 2);
-    cJSON_ArrayForEach(answer, answers)
+    const cJSON *adjustments = cJSON_GetObjectItem(object, "answers"), *adjustment;
+    assert_true(cJSON_GetArraySize(adjustments) >= 2);
+    cJSON_ArrayForEach(adjustment, adjustments)
     {
         for (size_t i = 0; i < sizeof KEYS / sizeof *KEYS; i++)
-            if (!cJSON_HasObjectItem(answer, KEYS[i]))
+            if (!cJSON_HasObjectItem(adjustment, KEYS[i]))
                 fail_msg("an answer without %s", KEYS[i]);
-        assert_true(json_at(answer, "pocket_after") >= 0 && json_at(answer, "pocket_after") <= 1);
+        assert_true(json_at(adjustment, "pocket_after") >= 0 &&
+                    json_at(adjustment, "pocket_after") <= 1);
     }
     /* two high in a row, both early, on the right lane: the next shot's lane, and what they say */
     assert_string_equal(
@@ -488,7 +489,7 @@ int main(void)
         cmocka_unit_test(line_comes_to_the_pocket),
         cmocka_unit_test(left_hander_is_mirrored),
         cmocka_unit_test(oil_is_measured),
-        cmocka_unit_test(advise_answers),
+        cmocka_unit_test(advise_adjustments),
         cmocka_unit_test(advise_takes_what_it_is_told),
         cmocka_unit_test(check_tells_good_from_bad),
         cmocka_unit_test(wrong_usage_is_told_and_is_2),

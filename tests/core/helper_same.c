@@ -24,8 +24,8 @@ void assert_same_line(const Line *a, const Line *b)
     assert_same_number(a->breakpoint_board, b->breakpoint_board);
     assert_same_number(a->breakpoint_ft, b->breakpoint_ft);
     assert_same_number(a->pocket, b->pocket);
-    assert_same_number(a->room_in, b->room_in);
-    assert_same_number(a->room_out, b->room_out);
+    assert_same_number(a->margin_in, b->margin_in);
+    assert_same_number(a->margin_out, b->margin_out);
 }
 
 void assert_same_roll(const Roll *a, const Roll *b)
@@ -86,17 +86,17 @@ void assert_same_shot(const Shot *a, const Shot *b)
     assert_int_equal(a->spare_left, b->spare_left);
 }
 
-static void assert_same_answer(const Answer *a, const Answer *b)
+static void assert_same_adjustment(const Adjustment *a, const Adjustment *b)
 {
-    assert_int_equal(a->action, b->action);
+    assert_int_equal(a->kind, b->kind);
     assert_int_equal(a->with, b->with);
     assert_same_plan(&a->plan, &b->plan);
     assert_same_number(a->surface_grit, b->surface_grit);
     assert_same_number(a->pocket_now, b->pocket_now);
     assert_same_number(a->pocket_after, b->pocket_after);
     assert_same_number(a->entry_deg, b->entry_deg);
-    assert_same_number(a->room_in, b->room_in);
-    assert_same_number(a->room_out, b->room_out);
+    assert_same_number(a->margin_in, b->margin_in);
+    assert_same_number(a->margin_out, b->margin_out);
     assert_same_number(a->vote, b->vote);
     assert_same_number(a->score, b->score);
     assert_int_equal(a->rule_count, b->rule_count);
@@ -129,9 +129,9 @@ void assert_same_advice(const Advice *a, const Advice *b)
     }
     assert_same_line(&a->now, &b->now);
     assert_same_roll(&a->now_roll, &b->now_roll);
-    assert_int_equal(a->answer_count, b->answer_count);
-    for (int i = 0; i < a->answer_count; i++)
-        assert_same_answer(&a->answers[i], &b->answers[i]);
+    assert_int_equal(a->adjustment_count, b->adjustment_count);
+    for (int i = 0; i < a->adjustment_count; i++)
+        assert_same_adjustment(&a->adjustments[i], &b->adjustments[i]);
     assert_int_equal(a->ready, b->ready);
     assert_int_equal(a->done, b->done);
 }

@@ -3,7 +3,7 @@
 #ifndef SETTEE_TESTS_HELPER_SAME_H
 #define SETTEE_TESTS_HELPER_SAME_H
 
-#include "core/advice.h"
+#include "core/advice/advice.h"
 
 void assert_same_number(double a, double b); /* NAN is the same as NAN */
 void assert_same_line(const Line *a, const Line *b);

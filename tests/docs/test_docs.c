@@ -15,21 +15,16 @@
 #include <unistd.h>
 
 #include "base/text.h"
-#include "core/rules.h"
+#include "core/advice/rules.h"
 #include "store/files.h"
 
 #define SOURCE(name) SETTEE_SOURCE_DIR "/" name
 
 enum { TEXT_MAX = 1 << 18, OUTPUT_MAX = 1 << 16 };
 
-static const char *const PAGES[] = {"README.md",
-                                    "DEVELOPERS.md",
-                                    "docs/files.md",
-                                    "docs/rules.md",
-                                    "docs/model.md",
-                                    "docs/accuracy.md",
-                                    "docs/bag.md",
-                                    NULL};
+static const char *const PAGES[] = {
+    "README.md",     "DEVELOPERS.md",    "docs/files.md", "docs/rules.md",
+    "docs/model.md", "docs/accuracy.md", "docs/bag.md",   NULL};
 
 static char *read_text(const char *name)
 {
@@ -111,7 +106,7 @@ static void rules_page_holds_every_rule(void **state)
     for (int i = 0; i < rules.count; i++) {
         const Rule *rule = &rules.rules[i];
         char row[2048] = "";
-        int list[RULE_ACTIONS_MAX];
+        int list[RULE_ADJUSTMENTS_MAX];
         text_append(row, sizeof row, "\n| `%s` |", rule->id);
         for (int k = 0; k < rule->when_count; k++)
             list[k] = (int)rule->when[k];
@@ -121,10 +116,10 @@ static void rules_page_holds_every_rule(void **state)
         add_words(row, sizeof row, SIGN_NAMES, list, rule->unless_count);
         for (int k = 0; k < rule->try_count; k++)
             list[k] = (int)rule->try_[k];
-        add_words(row, sizeof row, ACTION_NAMES, list, rule->try_count);
+        add_words(row, sizeof row, ADJUST_NAMES, list, rule->try_count);
         for (int k = 0; k < rule->avoid_count; k++)
             list[k] = (int)rule->avoid[k];
-        add_words(row, sizeof row, ACTION_NAMES, list, rule->avoid_count);
+        add_words(row, sizeof row, ADJUST_NAMES, list, rule->avoid_count);
         assert_true(text_append(row, sizeof row, " %d | %s | %s |\n", rule->weight, rule->because,
                                 rule->source));
         expect_row(text, row);
@@ -143,12 +138,12 @@ static void rules_page_holds_every_sign_and_action(void **state)
         snprintf(row, sizeof row, "\n| `%s` | %s | ", SIGN_NAMES[i], SIGN_WORDS[i]);
         expect_row(signs, row);
     }
-    for (int i = 0; i < ACTION_COUNT; i++) {
-        snprintf(row, sizeof row, "\n| `%s` | %s | ", ACTION_NAMES[i], ACTION_WORDS[i]);
+    for (int i = 0; i < ADJUST_COUNT; i++) {
+        snprintf(row, sizeof row, "\n| `%s` | %s | ", ADJUST_NAMES[i], ADJUST_WORDS[i]);
         expect_row(actions, row);
     }
     assert_int_equal(rows_of(signs), SIGN_COUNT);
-    assert_int_equal(rows_of(actions), ACTION_COUNT);
+    assert_int_equal(rows_of(actions), ADJUST_COUNT);
     free(signs);
     free(actions);
     free(page);

@@ -5,7 +5,7 @@
 #include <stdbool.h>
 #include <stddef.h>
 
-#include "core/session.h"
+#include "core/event/session.h"
 
 enum { HELPER_ENTRIES = 12 };
 

@@ -78,8 +78,8 @@ static void hold_is_as_calm_as_a_change(void **state)
     (void)state;
     Pinned *pinned = playing(HAND_RIGHT, 80, 24);
     Advice *advice = &pinned->advice;
-    advice->answers[0] = advice->answers[2];
-    advice->answer_count = 2;
+    advice->adjustments[0] = advice->adjustments[2];
+    advice->adjustment_count = 2;
     pinned_advise(pinned);
     compare("hold-80x24", &pinned->model);
     free(pinned);
@@ -131,12 +131,12 @@ static void caution_and_doubt_are_shown(void **state)
 {
     (void)state;
     Pinned *pinned = playing(HAND_RIGHT, 80, 24);
-    Answer *answer = &pinned->advice.answers[0];
-    *answer = pinned_answer(ACTION_FASTER,
-                            (Plan){.slot = 1, .stance = 28.5, .aim = 14.5, .mph_change = 0.5}, 0.44,
-                            "More speed: +0.5 mph", "The ball reads early, and you slowed down.");
-    answer->caution = CAUTION_SPEED;
-    answer->disagrees = true;
+    Adjustment *adjustment = &pinned->advice.adjustments[0];
+    *adjustment = pinned_adjustment(
+        ADJUST_FASTER, (Plan){.slot = 1, .stance = 28.5, .aim = 14.5, .mph_change = 0.5}, 0.44,
+        "More speed: +0.5 mph", "The ball reads early, and you slowed down.");
+    adjustment->caution = CAUTION_SPEED;
+    adjustment->disagrees = true;
     pinned_advise(pinned);
     compare("caution-80x24", &pinned->model);
     free(pinned);
@@ -147,30 +147,30 @@ static void pairs_are_shown_whole(void **state)
 {
     (void)state;
     Pinned *pinned = playing(HAND_RIGHT, 80, 24);
-    Answer *answers = pinned->advice.answers;
-    answers[0] = pinned_answer(
-        ACTION_BALL_DOWN,
+    Adjustment *adjustments = pinned->advice.adjustments;
+    adjustments[0] = pinned_adjustment(
+        ADJUST_BALL_DOWN,
         (Plan){.slot = 3, .stance = 28.5, .aim = 15.5, .rotation_change_deg = -10.0}, 0.66,
         "Ball down, 3 Cinder Loom: 0.5 in with the feet, 1.5 in with the eyes; and 10 degrees less "
         "rotation",
         "High and early: the line is drying out. Move in after the oil, or take the next ball "
         "down.");
-    answers[0].with = ACTION_ROTATION_LESS;
-    answers[0].caution = CAUTION_HAND;
+    adjustments[0].with = ADJUST_ROTATION_LESS;
+    adjustments[0].caution = CAUTION_HAND;
     pinned_advise(pinned);
     compare("pair-80x24", &pinned->model);
-    Answer pair = answers[0];
-    answers[0] = answers[1];
-    answers[1] = pair;
+    Adjustment pair = adjustments[0];
+    adjustments[0] = adjustments[1];
+    adjustments[1] = pair;
     pinned_advise(pinned);
     compare("pair-second-80x24", &pinned->model);
-    answers[1].action = ACTION_MOVE_IN;
-    answers[1].with = ACTION_FASTER;
-    answers[1].plan = (Plan){.slot = 1, .stance = 31.5, .aim = 15.5, .mph_change = 0.5};
+    adjustments[1].kind = ADJUST_MOVE_IN;
+    adjustments[1].with = ADJUST_FASTER;
+    adjustments[1].plan = (Plan){.slot = 1, .stance = 31.5, .aim = 15.5, .mph_change = 0.5};
     pinned_advise(pinned);
     compare("pair-speed-80x24", &pinned->model);
     update(&pinned->model, (Msg){.kind = MSG_SIZE, .columns = 120, .rows = 40});
-    answers[0] = pair;
+    adjustments[0] = pair;
     pinned_advise(pinned);
     compare("pair-120x40", &pinned->model);
     free(pinned);
@@ -193,16 +193,16 @@ static void long_texts_keep_their_place(void **state)
 {
     (void)state;
     Pinned *pinned = playing(HAND_RIGHT, 80, 24);
-    Answer *answer = &pinned->advice.answers[0];
-    memset(answer->because, 'y', sizeof answer->because - 1);
-    for (size_t i = 7; i < sizeof answer->because - 1; i += 8)
-        answer->because[i] = ' ';
+    Adjustment *adjustment = &pinned->advice.adjustments[0];
+    memset(adjustment->because, 'y', sizeof adjustment->because - 1);
+    for (size_t i = 7; i < sizeof adjustment->because - 1; i += 8)
+        adjustment->because[i] = ' ';
     pinned_advise(pinned);
     compare("long-80x24", &pinned->model);
-    answer->caution = CAUTION_SURFACE;
-    answer->disagrees = true;
-    answer->surface_grit = 2000.0;
-    answer->action = ACTION_SURFACE_FINE;
+    adjustment->caution = CAUTION_SURFACE;
+    adjustment->disagrees = true;
+    adjustment->surface_grit = 2000.0;
+    adjustment->kind = ADJUST_SURFACE_FINE;
     pinned_advise(pinned);
     compare("long-caution-80x24", &pinned->model);
     free(pinned);
@@ -283,7 +283,7 @@ static void bag_and_block_at_two_sizes(void **state)
 {
     (void)state;
     static const int SIZES[][2] = {{80, 24}, {120, 40}};
-    static Audit audit;
+    static Arsenal arsenal;
     static Block block;
     for (int i = 0; i < 2; i++) {
         Pinned *pinned = malloc(sizeof *pinned);
@@ -291,11 +291,11 @@ static void bag_and_block_at_two_sizes(void **state)
         pinned_begin(pinned, i ? HAND_LEFT : HAND_RIGHT, SIZES[i][0], SIZES[i][1]);
         char name[64];
         Effects effects = pinned_press(pinned, 'B');
-        assert_true(effects.audit);
+        assert_true(effects.arsenal);
         snprintf(name, sizeof name, "bag-start-%dx%d", SIZES[i][0], SIZES[i][1]);
         compare(name, &pinned->model);
-        pinned_audit(&audit, &pinned->session.bag);
-        update(&pinned->model, (Msg){.kind = MSG_AUDIT, .audit = &audit});
+        pinned_arsenal(&arsenal, &pinned->session.bag);
+        update(&pinned->model, (Msg){.kind = MSG_ARSENAL, .arsenal = &arsenal});
         int pages = screen_bag_pages(&pinned->model);
         for (int page = 1; page <= pages; page++) {
             snprintf(name, sizeof name, "bag-%d-%dx%d", page, SIZES[i][0], SIZES[i][1]);
@@ -321,7 +321,7 @@ static void bag_is_edited(void **state)
 {
     (void)state;
     static const int SIZES[][2] = {{80, 24}, {120, 40}};
-    static Audit audit;
+    static Arsenal arsenal;
     for (int i = 0; i < 2; i++) {
         Pinned *pinned = playing(HAND_RIGHT, SIZES[i][0], SIZES[i][1]);
         Model *model = &pinned->model;
@@ -330,8 +330,8 @@ static void bag_is_edited(void **state)
         pinned_type(pinned, "B+Fern Lid\r");
         pinned_press(pinned, PRESS_ESC);
         pinned_type(pinned, "4x");
-        pinned_audit(&audit, &pinned->session.bag);
-        update(model, (Msg){.kind = MSG_AUDIT, .audit = &audit});
+        pinned_arsenal(&arsenal, &pinned->session.bag);
+        update(model, (Msg){.kind = MSG_ARSENAL, .arsenal = &arsenal});
         update(model, (Msg){.kind = MSG_SAVED, .ok = true, .text = "/home/q/bags/quay.json"});
         snprintf(name, sizeof name, "edit-bag-%dx%d", SIZES[i][0], SIZES[i][1]);
         compare(name, model);

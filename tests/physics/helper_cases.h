@@ -3,9 +3,9 @@
 #define SETTEE_TESTS_HELPER_CASES_H
 
 #include "base/rng.h"
-#include "core/ball.h"
-#include "core/delivery.h"
-#include "core/oil.h"
+#include "core/bag/ball.h"
+#include "core/lane/oil.h"
+#include "core/motion/delivery.h"
 
 typedef struct Case {
     Ball ball;

@@ -1,7 +1,8 @@
 /* helper_rigid.h - the references the production motion code is held against.
  *
- * Written from docs/model.md alone, without looking at or calling src/core/motion.c, friction.c
- * or ball.c: only the plain structs (Ball, Delivery, Oil) are shared. Two systems of equations,
+ * Written from docs/model.md alone, without looking at or calling src/core/motion/motion.c,
+ * friction.c or ball.c: only the plain structs (Ball, Delivery, Oil) are shared. Two systems of
+ * equations,
  *
  *   full      a rigid body: orientation quaternion, Euler's equations, three inertias
  *   averaged  the same averaged over a turn of the ball: what the program runs
@@ -16,8 +17,8 @@
 
 #include <stdbool.h>
 
-#include "core/delivery.h"
-#include "core/oil.h"
+#include "core/lane/oil.h"
+#include "core/motion/delivery.h"
 
 #define RIGID_G 9.80665
 #define RIGID_ROLLING 0.01 /* rolling resistance, model.md (assumed there) */

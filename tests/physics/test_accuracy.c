@@ -10,7 +10,7 @@
 #include <stdio.h>
 #include <string.h>
 
-#include "core/motion.h"
+#include "core/motion/motion.h"
 #include "helper_cases.h"
 #include "helper_rigid.h"
 

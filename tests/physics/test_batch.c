@@ -5,7 +5,7 @@
 #include <stdio.h>
 #include <string.h>
 
-#include "core/batch.h"
+#include "core/motion/batch.h"
 #include "helper_cases.h"
 
 enum { BALLS = 250, EACH = 8 };
@@ -137,7 +137,7 @@ static void test_scales(void **unused)
         double film = rng_between(&rng, 0.7, 1.3), dry = rng_between(&rng, 0.9, 1.1);
         BatchThrow with = {c.delivery, (float)film, (float)dry}, plain = {c.delivery, 1.0f, 1.0f};
         batch_ball(&body, &ball);
-        body.grip.mu_dry *= dry;
+        body.friction.mu_dry *= dry;
         batch_ball(&body, &drier);
         batch_oil(&c.oil, BATCH_FINE, &oil);
         oil_scale(&c.oil, film);

@@ -6,7 +6,7 @@
 #include <stdio.h>
 #include <string.h>
 
-#include "core/motion.h"
+#include "core/motion/motion.h"
 #include "helper_cases.h"
 #include "helper_rigid.h"
 
@@ -19,7 +19,7 @@ static MotionBody round_body(double k, double mu) /* k = (radius of gyration / r
     MotionBody body = {.radius_m = 4.2975 * 0.0254, .axis = {1.0, 0.0, 0.0}};
     for (int i = 0; i < 3; i++)
         body.k_sq[i] = k * body.radius_m * body.radius_m;
-    grip_constant(mu, &body.grip);
+    friction_constant(mu, &body.friction);
     return body;
 }
 
@@ -238,15 +238,15 @@ static void test_friction_table_against_the_formula(void **unused)
     double worst = 0.0;
     for (int i = 0; i < 20000; i++) {
         Ball ball = case_ball(&rng);
-        Grip grip;
-        grip_of(&ball, &grip);
+        FrictionCurve friction;
+        friction_curve(&ball, &friction);
         RigidBall own = rigid_ball(&ball);
         double units =
             rng_uniform(&rng) < 0.5 ? rng_between(&rng, 0.0, 8.0) : rng_between(&rng, 0.0, 200.0);
         double ring = rng_uniform(&rng) < 0.1 ? 0.0 : rng_between(&rng, 0.0, 0.02);
-        double mu = grip_mu(&grip, units, grip_fresh(ring));
+        double mu = friction_mu(&friction, units, friction_fresh(ring));
         worst = fmax(worst, fabs(mu - rigid_mu(&own, units, ring)));
-        assert_true(mu >= fmin(grip.mu_film, grip.mu_dry) && mu <= grip.mu_dry);
+        assert_true(mu >= fmin(friction.mu_film, friction.mu_dry) && mu <= friction.mu_dry);
     }
     printf("friction: table against formula, worst %.1e\n", worst);
     assert_less(worst, 1e-4);
@@ -259,16 +259,16 @@ static void test_friction_falls_with_oil(void **unused)
     Rng rng = rng_seed(47);
     for (int i = 0; i < 500; i++) {
         Ball ball = case_ball(&rng);
-        Grip grip;
-        grip_of(&ball, &grip);
+        FrictionCurve friction;
+        friction_curve(&ball, &friction);
         double before = INFINITY, phi = rng_uniform(&rng);
         for (double units = 0.0; units < 100.0; units += 0.37) {
-            double mu = grip_mu(&grip, units, phi);
+            double mu = friction_mu(&friction, units, phi);
             assert_true(mu <= before);
             before = mu;
         }
-        grip_constant(0.07, &grip);
-        assert_near(grip_mu(&grip, rng_between(&rng, 0.0, 200.0), phi), 0.07, 1e-15);
+        friction_constant(0.07, &friction);
+        assert_near(friction_mu(&friction, rng_between(&rng, 0.0, 200.0), phi), 0.07, 1e-15);
     }
 }
 

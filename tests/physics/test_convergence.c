@@ -6,7 +6,7 @@
 #include <stdio.h>
 #include <string.h>
 
-#include "core/motion.h"
+#include "core/motion/motion.h"
 #include "helper_cases.h"
 
 static const double FOOT = 0.3048;

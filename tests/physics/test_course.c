@@ -4,8 +4,8 @@
 
 #include <stdio.h>
 
-#include "core/line.h"
-#include "core/wear.h"
+#include "core/line/line.h"
+#include "core/motion/wear.h"
 #include "store/files.h"
 
 enum { GAMES = 7, SHOTS = 60 };

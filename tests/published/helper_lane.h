@@ -5,8 +5,8 @@
 #include <stdbool.h>
 
 #include "base/rng.h"
-#include "core/motion.h"
-#include "core/oil.h"
+#include "core/lane/oil.h"
+#include "core/motion/motion.h"
 
 /* A pattern of one family, from the bowler's side and the same from both: flat outside board 5
  * and inside board 13 with a smooth step between, half on board 1; level to 8 ft, then falling to

@@ -6,10 +6,10 @@
 #include <string.h>
 
 #include "base/units.h"
-#include "core/ball.h"
-#include "core/delivery.h"
-#include "core/lane.h"
-#include "core/oil.h"
+#include "core/bag/ball.h"
+#include "core/lane/lane.h"
+#include "core/lane/oil.h"
+#include "core/motion/delivery.h"
 
 /* USBC Equipment Specifications and Certifications Manual: foul line to head pin 60 ft (text),
  * width 41 1/2 in (page), 39 boards with 20 the centre (text). */

@@ -6,7 +6,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "core/motion.h"
+#include "core/motion/motion.h"
 #include "helper_lane.h"
 
 static int rising(const void *a, const void *b)
@@ -18,7 +18,7 @@ static int rising(const void *a, const void *b)
 enum { TRIES = 200 };
 
 /* Change of the arrival in boards when one thing is swung over its range, median of TRIES lines. */
-static double swing(void (*low)(Ball *, Grip *), void (*high)(Ball *, Grip *))
+static double swing(void (*low)(Ball *, FrictionCurve *), void (*high)(Ball *, FrictionCurve *))
 {
     static double changes[TRIES];
     Rng rng = rng_seed(71);
@@ -40,7 +40,7 @@ static double swing(void (*low)(Ball *, Grip *), void (*high)(Ball *, Grip *))
             Ball changed = ball;
             (i ? high : low)(&changed, NULL);
             motion_body(&changed, &body);
-            (i ? high : low)(&changed, &body.grip);
+            (i ? high : low)(&changed, &body.friction);
             ends[i] = motion_arrive(&body, &oil, &delivery).board;
         }
         if (isnan(ends[0]) || isnan(ends[1]))
@@ -51,58 +51,58 @@ static double swing(void (*low)(Ball *, Grip *), void (*high)(Ball *, Grip *))
     return changes[TRIES / 2];
 }
 
-static void grit_500(Ball *ball, Grip *grip)
+static void grit_500(Ball *ball, FrictionCurve *friction)
 {
-    (void)grip;
+    (void)friction;
     ball->surface.grit = 500.0;
 }
-static void grit_4000(Ball *ball, Grip *grip)
+static void grit_4000(Ball *ball, FrictionCurve *friction)
 {
-    (void)grip;
+    (void)friction;
     ball->surface.grit = 4000.0;
 }
-static void film_low(Ball *ball, Grip *grip)
+static void film_low(Ball *ball, FrictionCurve *friction)
 {
     (void)ball;
-    if (grip)
-        grip->mu_film *= 0.8;
+    if (friction)
+        friction->mu_film *= 0.8;
 }
-static void film_high(Ball *ball, Grip *grip)
+static void film_high(Ball *ball, FrictionCurve *friction)
 {
     (void)ball;
-    if (grip)
-        grip->mu_film *= 1.2;
+    if (friction)
+        friction->mu_film *= 1.2;
 }
-static void dry_low(Ball *ball, Grip *grip)
+static void dry_low(Ball *ball, FrictionCurve *friction)
 {
     (void)ball;
-    if (grip)
-        grip->mu_dry *= 0.9;
+    if (friction)
+        friction->mu_dry *= 0.9;
 }
-static void dry_high(Ball *ball, Grip *grip)
+static void dry_high(Ball *ball, FrictionCurve *friction)
 {
     (void)ball;
-    if (grip)
-        grip->mu_dry *= 1.1;
+    if (friction)
+        friction->mu_dry *= 1.1;
 }
-static void rg_low(Ball *ball, Grip *grip)
+static void rg_low(Ball *ball, FrictionCurve *friction)
 {
-    (void)grip;
+    (void)friction;
     ball->rg_in = 2.47;
 }
-static void rg_high(Ball *ball, Grip *grip)
+static void rg_high(Ball *ball, FrictionCurve *friction)
 {
-    (void)grip;
+    (void)friction;
     ball->rg_in = 2.60;
 }
-static void differential_low(Ball *ball, Grip *grip)
+static void differential_low(Ball *ball, FrictionCurve *friction)
 {
-    (void)grip;
+    (void)friction;
     ball->differential_in = 0.025;
 }
-static void differential_high(Ball *ball, Grip *grip)
+static void differential_high(Ball *ball, FrictionCurve *friction)
 {
-    (void)grip;
+    (void)friction;
     ball->differential_in = 0.055;
 }
 
@@ -136,13 +136,13 @@ static void test_tour_release_hold_out(void **unused)
     for (int i = 0; i < 3; i++)
         oiled.k_sq[i] = 2.50 * 0.0254 * 2.50 * 0.0254;
     dry = oiled;
-    grip_constant(0.20, &dry.grip);
+    friction_constant(0.20, &dry.friction);
     static Oil lane;
     Delivery release = {12.0, 1.8, 17.9, 416.0, 45.0, 0.0, 0.0};
     double low = 0.0, high = 0.06, mu = 0.0, board = 0.0, degrees = 0.0;
     for (int i = 0; i < 50; i++) {
         mu = 0.5 * (low + high);
-        grip_constant(mu, &oiled.grip);
+        friction_constant(mu, &oiled.friction);
         MotionState s = motion_release(&oiled, &release);
         motion_advance(&oiled, &lane, &s, 40.0 * 0.3048, MOTION_STEP_M);
         motion_advance(&dry, &lane, &s, LANE_LENGTH_M, MOTION_STEP_M);
@@ -163,12 +163,12 @@ static void test_lubrication_thresholds(void **unused)
 {
     (void)unused;
     Ball ball = ball_default();
-    Grip grip;
-    grip_of(&ball, &grip);
+    FrictionCurve friction;
+    friction_curve(&ball, &friction);
     double sigma = sqrt(0.5 * 0.5 + 0.25 * 0.25), phi = 0.5; /* 2000 grit, solid; factor is 1 */
-    double dry = grip_mu(&grip, 0.0, phi), film = grip_mu(&grip, 200.0, phi);
-    double near_dry = grip_mu(&grip, 0.3 * sigma / OIL_UM_PER_UNIT, phi);
-    double full = grip_mu(&grip, 3.0 * sigma / OIL_UM_PER_UNIT, phi);
+    double dry = friction_mu(&friction, 0.0, phi), film = friction_mu(&friction, 200.0, phi);
+    double near_dry = friction_mu(&friction, 0.3 * sigma / OIL_UM_PER_UNIT, phi);
+    double full = friction_mu(&friction, 3.0 * sigma / OIL_UM_PER_UNIT, phi);
     assert_less(0.7, (near_dry - film) / (dry - film));
     assert_less((full - film) / (dry - film), 0.01);
 }

@@ -4,7 +4,7 @@
 
 #include <string.h>
 
-#include "core/motion.h"
+#include "core/motion/motion.h"
 
 static const double PI = 3.14159265358979323846;
 static const double G = 9.80665;
@@ -18,7 +18,7 @@ static MotionBody body_of(double radius_m, double k_sq, double mu)
     MotionBody body = {.radius_m = radius_m, .axis = {1.0, 0.0, 0.0}};
     for (int i = 0; i < 3; i++)
         body.k_sq[i] = k_sq;
-    grip_constant(mu, &body.grip);
+    friction_constant(mu, &body.friction);
     return body;
 }
 
@@ -267,11 +267,11 @@ static void test_two_zones_as_oil(void **unused)
             oil.units[j][b] = 100.0;
     MotionBody body = body_of(R, 2.50 * 0.0254 * 2.50 * 0.0254, 0.04);
     Ball ball = ball_default();
-    grip_of(&ball, &body.grip);
-    body.grip.mu_film = 0.04;
-    body.grip.mu_dry = 0.20;
-    body.grip.dry_base = 1.0;
-    body.grip.dry_fresh = 0.0;
+    friction_curve(&ball, &body.friction);
+    body.friction.mu_film = 0.04;
+    body.friction.mu_dry = 0.20;
+    body.friction.dry_base = 1.0;
+    body.friction.dry_fresh = 0.0;
     Arrival end = motion_arrive(&body, &oil, &release);
     assert_near((end.board - 20.0) * LANE_BOARD_M, 0.345745, 0.03);
     assert_near(end.degrees, 5.2967, 0.1);
@@ -288,7 +288,7 @@ static void test_direction_of_slip_through_zones(void **unused)
     motion_slip(&body, &s, &ux, &uy);
     double direction = atan2(uy, ux);
     for (int zone = 0; zone < 12; zone++) {
-        grip_constant(0.01 + 0.03 * (zone % 4), &body.grip);
+        friction_constant(0.01 + 0.03 * (zone % 4), &body.friction);
         motion_advance(&body, &dry_lane, &s, (zone + 1) * 1.0, MOTION_STEP_M);
         motion_slip(&body, &s, &ux, &uy);
         if (!s.rolling)

@@ -8,7 +8,7 @@
 #include <stdio.h>
 #include <string.h>
 
-#include "core/motion.h"
+#include "core/motion/motion.h"
 #include "helper_lane.h"
 
 enum { TRIES = 400 };
@@ -144,15 +144,15 @@ static void test_roughness_matters_in_oil_only(void **unused)
     Rng rng = rng_seed(54);
     for (int i = 0; i < TRIES; i++) {
         Ball rough = any_ball(&rng), fine = rough;
-        Grip a, b;
+        FrictionCurve a, b;
         double phi = rng_uniform(&rng);
         rough.surface.grit = 500.0;
         fine.surface.grit = 4000.0;
-        grip_of(&rough, &a);
-        grip_of(&fine, &b);
+        friction_curve(&rough, &a);
+        friction_curve(&fine, &b);
         double units = rng_between(&rng, 0.5, 12.0);
-        assert_less(grip_mu(&b, units, phi), grip_mu(&a, units, phi));
-        assert_near(grip_mu(&b, 0.0, phi), grip_mu(&a, 0.0, phi), 1e-12);
+        assert_less(friction_mu(&b, units, phi), friction_mu(&a, units, phi));
+        assert_near(friction_mu(&b, 0.0, phi), friction_mu(&a, 0.0, phi), 1e-12);
     }
 }
 

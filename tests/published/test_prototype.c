@@ -4,7 +4,7 @@
 
 #include <stdio.h>
 
-#include "core/motion.h"
+#include "core/motion/motion.h"
 #include "helper_lane.h"
 
 typedef struct Row {
@@ -125,7 +125,7 @@ static MotionBody body_of_row(const Row *row)
     ball.surface = row->surface;
     motion_body(&ball, &body);
     if (row->film > 0.0)
-        body.grip.mu_film = row->film;
+        body.friction.mu_film = row->film;
     return body;
 }
 

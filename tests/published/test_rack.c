@@ -8,7 +8,7 @@
  * C = common practice, no source */
 #include "near.h"
 
-#include "core/rack_sim.h"
+#include "core/pins/rack_sim.h"
 
 typedef struct Seen {
     double strike, exit_board;

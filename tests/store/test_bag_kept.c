@@ -9,7 +9,7 @@
 #include <sys/stat.h>
 #include <unistd.h>
 
-#include "core/bag_edit.h"
+#include "core/bag/bag_edit.h"
 #include "store/files.h"
 
 static char folder[64], path[128];

@@ -214,9 +214,9 @@ static void test_rules(void **state)
     assert_int_equal(rule->unless_count, 1);
     assert_int_equal(rule->unless[0], SIGN_BAD_RELEASE);
     assert_int_equal(rule->try_count, 2);
-    assert_int_equal(rule->try_[1], ACTION_BALL_DOWN);
+    assert_int_equal(rule->try_[1], ADJUST_BALL_DOWN);
     assert_int_equal(rule->avoid_count, 1);
-    assert_int_equal(rule->avoid[0], ACTION_MOVE_OUT);
+    assert_int_equal(rule->avoid[0], ADJUST_MOVE_OUT);
     assert_int_equal(rule->weight, 4);
     assert_string_equal(rule->source, "common practice");
     assert_int_equal(rules.rules[1].unless_count, 0);

@@ -126,9 +126,9 @@ static bool pump(Pty *pty, int milliseconds)
     ssize_t n = read(pty->master, bytes, sizeof bytes);
     if (n <= 0)
         return false;
-    if (pty->raw_size + (size_t)n > pty->raw_room) {
-        pty->raw_room = (pty->raw_size + (size_t)n) * 2;
-        pty->raw = realloc(pty->raw, pty->raw_room);
+    if (pty->raw_size + (size_t)n > pty->raw_margin) {
+        pty->raw_margin = (pty->raw_size + (size_t)n) * 2;
+        pty->raw = realloc(pty->raw, pty->raw_margin);
         assert_non_null(pty->raw);
     }
     memcpy(pty->raw + pty->raw_size, bytes, (size_t)n);

@@ -22,7 +22,7 @@ typedef struct Pty {
     const char *event;  /* what it is started on, NULL: the demo */
     char home[64];      /* empty XDG folders, removed by pty_end */
     unsigned char *raw; /* all bytes that came */
-    size_t raw_size, raw_room;
+    size_t raw_size, raw_margin;
     int status;               /* of waitpid */
     int stopped[2], go_on[2]; /* pipes to a parent that does what a shell does; -1 without */
 } Pty;

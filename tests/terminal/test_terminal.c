@@ -13,7 +13,7 @@
 #include <time.h>
 
 /* Advice is there when it says how sure it is. */
-static void expect_answer(Pty *pty)
+static void expect_adjustment(Pty *pty)
 {
     pty_expect_either(pty, "a guess", "sure");
     pty_quiet(pty);
@@ -43,7 +43,7 @@ static void a_game_is_logged(void **state)
     Pty pty;
     pty_start(&pty, 80, 24, NULL);
     pty_expect(&pty, "Throw");
-    expect_answer(&pty);
+    expect_adjustment(&pty);
     assert_true(pty.alternate);
     assert_false(pty.cursor);
     char *before = throw_panel(&pty);
@@ -55,7 +55,7 @@ static void a_game_is_logged(void **state)
         pty_expect(&pty, frame);
         pty_expect(&pty, i == 3 ? "nose" : "high");
     }
-    expect_answer(&pty);
+    expect_adjustment(&pty);
     char *after = throw_panel(&pty);
     assert_string_not_equal(before, after);
     free(before);
@@ -85,7 +85,7 @@ static void starts_large(void **state)
     (void)state;
     Pty pty;
     pty_start(&pty, 120, 40, NULL);
-    expect_answer(&pty);
+    expect_adjustment(&pty);
     pty_expect(&pty, "What says so");
     pty_type(&pty, "?");
     pty_expect(&pty, "Log a shot, first key");
@@ -102,7 +102,7 @@ static size_t bytes_to_the_end(const char *keys)
 {
     Pty pty;
     pty_start(&pty, 80, 24, NULL);
-    expect_answer(&pty);
+    expect_adjustment(&pty);
     pty_type(&pty, "z"); /* takes a message away, if there was one */
     pty_quiet(&pty);
     size_t before = pty.raw_size;
@@ -152,7 +152,7 @@ static void stopped_and_continued(void **state)
     (void)state;
     Pty pty;
     pty_start_under_shell(&pty, 80, 24);
-    expect_answer(&pty);
+    expect_adjustment(&pty);
     pty_type(&pty, "\032"); /* ^Z */
     pty_expect_stopped(&pty);
     pty_expect_restored(&pty);
@@ -217,7 +217,7 @@ static void no_color_is_obeyed(void **state)
         static const char *const SETTINGS[] = {"NO_COLOR=1", NULL};
         Pty pty;
         pty_start(&pty, 80, 24, plain ? SETTINGS : NULL);
-        expect_answer(&pty);
+        expect_adjustment(&pty);
         pty_type(&pty, "TTT"); /* other themes: still none */
         pty_type(&pty, "heg4\r");
         pty_expect(&pty, "frame 2");
@@ -237,7 +237,7 @@ static void ascii_where_the_locale_says_so(void **state)
     static const char *const SETTINGS[] = {"LC_ALL=C", NULL};
     Pty pty;
     pty_start(&pty, 80, 24, SETTINGS);
-    expect_answer(&pty);
+    expect_adjustment(&pty);
     pty_type(&pty, "log4\r");
     pty_expect(&pty, "frame 2");
     pty_type(&pty, "?");
@@ -256,7 +256,7 @@ static void unknown_sequences_are_no_keys(void **state)
     (void)state;
     Pty pty;
     pty_start(&pty, 80, 24, NULL);
-    expect_answer(&pty);
+    expect_adjustment(&pty);
     pty_type(&pty, "\033[57;9u\033[1;7Z\033f");
     pty_quiet(&pty);
     assert_non_null(strstr(pty_text(&pty), "frame 1"));
@@ -307,7 +307,7 @@ static void nothing_entered_is_lost_to_a_kill(void **state)
     (void)state;
     Pty pty;
     pty_start(&pty, 80, 24, NULL);
-    expect_answer(&pty);
+    expect_adjustment(&pty);
     pty_type(&pty, "neg46\r");
     pty_expect(&pty, "frame 2");
     pty_type(&pty, "log\r");
@@ -403,7 +403,7 @@ static void a_full_disk_is_said(void **state)
     pty_start(&pty, 80, 24, NULL);
     assert_int_equal(setrlimit(RLIMIT_FSIZE, &before), 0);
     signal(SIGXFSZ, SIG_DFL);
-    expect_answer(&pty);
+    expect_adjustment(&pty);
     for (int i = 0; i < 6; i++) {
         char frame[32];
         pty_type(&pty, "heg4\r");
@@ -425,7 +425,7 @@ static void a_key_does_not_wait_for_advice(void **state)
     (void)state;
     Pty pty;
     pty_start(&pty, 80, 24, NULL);
-    expect_answer(&pty);
+    expect_adjustment(&pty);
     double worst = 0.0;
     for (int i = 0; i < 8; i++) {
         struct timespec a, b;

@@ -58,23 +58,23 @@ static inline void pinned_path(Roll *roll, double laydown, double breakpoint)
     }
 }
 
-static inline Answer pinned_answer(Action action, Plan plan, double after, const char *words,
-                                   const char *because)
+static inline Adjustment pinned_adjustment(AdjustmentKind kind, Plan plan, double after,
+                                           const char *words, const char *because)
 {
-    Answer answer = {.action = action,
-                     .plan = plan,
-                     .pocket_now = 0.48,
-                     .pocket_after = after,
-                     .strike_now = 0.31,
-                     .strike_after = after * 0.7,
-                     .vote = 0.6,
-                     .entry_deg = 4.6,
-                     .room_in = 0.9,
-                     .room_out = 0.6,
-                     .score = after};
-    snprintf(answer.words, sizeof answer.words, "%s", words);
-    snprintf(answer.because, sizeof answer.because, "%s", because);
-    return answer;
+    Adjustment adjustment = {.kind = kind,
+                             .plan = plan,
+                             .pocket_now = 0.48,
+                             .pocket_after = after,
+                             .strike_now = 0.31,
+                             .strike_after = after * 0.7,
+                             .vote = 0.6,
+                             .entry_deg = 4.6,
+                             .margin_in = 0.9,
+                             .margin_out = 0.6,
+                             .score = after};
+    snprintf(adjustment.words, sizeof adjustment.words, "%s", words);
+    snprintf(adjustment.because, sizeof adjustment.because, "%s", because);
+    return adjustment;
 }
 
 static inline void pinned_advice(Advice *advice)
@@ -98,17 +98,17 @@ static inline void pinned_advice(Advice *advice)
                                       .entry_deg = ENTRIES[i],
                                       .pocket = POCKETS[i]};
     }
-    advice->answer_count = 3;
-    advice->answers[0] =
-        pinned_answer(ACTION_BALL_DOWN, (Plan){.slot = 3, .stance = 30.0, .aim = 15.5}, 0.63,
-                      "Ball down, 3 Cinder Loom: 2 in with the feet, 1.5 in with the eyes",
-                      "Two good shots in a row were high and early: the line is drying out.");
-    advice->answers[1] =
-        pinned_answer(ACTION_MOVE_IN, (Plan){.slot = 1, .stance = 31.0, .aim = 15}, 0.58,
-                      "Move in: 3 in with the feet, 1 in with the eyes", "Follow the oil.");
-    advice->answers[2] =
-        pinned_answer(ACTION_HOLD, (Plan){.slot = 1, .stance = 28.0, .aim = 14.0}, 0.48,
-                      "Hold: same ball, same line", "Nothing asks for a change.");
+    advice->adjustment_count = 3;
+    advice->adjustments[0] =
+        pinned_adjustment(ADJUST_BALL_DOWN, (Plan){.slot = 3, .stance = 30.0, .aim = 15.5}, 0.63,
+                          "Ball down, 3 Cinder Loom: 2 in with the feet, 1.5 in with the eyes",
+                          "Two good shots in a row were high and early: the line is drying out.");
+    advice->adjustments[1] =
+        pinned_adjustment(ADJUST_MOVE_IN, (Plan){.slot = 1, .stance = 31.0, .aim = 15}, 0.58,
+                          "Move in: 3 in with the feet, 1 in with the eyes", "Follow the oil.");
+    advice->adjustments[2] =
+        pinned_adjustment(ADJUST_HOLD, (Plan){.slot = 1, .stance = 28.0, .aim = 14.0}, 0.48,
+                          "Hold: same ball, same line", "Nothing asks for a change.");
     advice->ready = advice->done = true;
 }
 

@@ -2,7 +2,7 @@
  * must be saved and reckoned anew afterwards. */
 #include "near.h"
 
-#include "ui/ball_form.h"
+#include "ui/input/ball_form.h"
 #include "ui/pinned.h"
 
 /* The pinned bag (slots 1, 2, 3, 5, 6) with a ball in the locker; the ball in hand is chosen. */
@@ -47,14 +47,14 @@ static const char *in_slot(const Pinned *pinned, int slot)
 
 static void assert_done(Effects effects)
 {
-    assert_true(effects.save_bag && effects.audit && effects.advise && effects.draw);
+    assert_true(effects.save_bag && effects.arsenal && effects.advise && effects.draw);
     assert_false(effects.bell || effects.keep);
 }
 
 static void assert_refused(const Pinned *pinned, Effects effects, const char *why)
 {
     assert_true(effects.bell);
-    assert_false(effects.save_bag || effects.audit || effects.advise);
+    assert_false(effects.save_bag || effects.arsenal || effects.advise);
     if (strcmp(pinned->model.message, why) != 0)
         fail_msg("says \"%s\", expected \"%s\"", pinned->model.message, why);
 }

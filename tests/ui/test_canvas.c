@@ -5,8 +5,8 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "ui/canvas.h"
-#include "ui/glyphs.h"
+#include "ui/draw/canvas.h"
+#include "ui/draw/glyphs.h"
 
 static void expect(const Canvas *canvas, const char *text)
 {

@@ -4,7 +4,7 @@
 
 #include "base/rng.h"
 #include "base/text.h"
-#include "ui/ball_form.h"
+#include "ui/input/ball_form.h"
 #include "ui/pinned_bag.h"
 
 static uint32_t random_key(Rng *rng)
@@ -93,7 +93,7 @@ static void drawn_inside(const Model *model)
 static void random_keys(void **state)
 {
     (void)state;
-    static Audit audit;
+    static Arsenal arsenal;
     Rng rng = rng_seed(20261125);
     Pinned *pinned = malloc(sizeof *pinned);
     assert_non_null(pinned);
@@ -112,9 +112,9 @@ static void random_keys(void **state)
             shots = pinned->session.shot_count;
         if (i % 7 == 0) /* as when newer advice has come */
             pinned_advise(pinned);
-        if (effects.audit && i % 3 == 0 && pinned->session.bag.count > 4) {
-            pinned_audit(&audit, &pinned->session.bag); /* it speaks of the first five balls */
-            update(&pinned->model, (Msg){.kind = MSG_AUDIT, .audit = &audit});
+        if (effects.arsenal && i % 3 == 0 && pinned->session.bag.count > 4) {
+            pinned_arsenal(&arsenal, &pinned->session.bag); /* it speaks of the first five balls */
+            update(&pinned->model, (Msg){.kind = MSG_ARSENAL, .arsenal = &arsenal});
         }
         if (i % 25 == 0) {
             session_is_sound(&pinned->model);
@@ -141,8 +141,8 @@ static void every_size(void **state)
         pinned_begin(pinned, HAND_RIGHT, 80, 24);
         pinned_play(pinned);
         pinned_advise(pinned);
-        pinned->model.shown.answers[0].caution = CAUTION_SURFACE;
-        pinned->model.shown.answers[0].disagrees = true;
+        pinned->model.shown.adjustments[0].caution = CAUTION_SURFACE;
+        pinned->model.shown.adjustments[0].disagrees = true;
         pinned_type(pinned, STATES[s]);
         for (int rows = 1; rows <= 60; rows += rows < 30 ? 1 : 7)
             for (int columns = 1; columns <= 200; columns += columns < 130 ? 3 : 9) {
@@ -174,11 +174,11 @@ static void unusual_contents(void **state)
         advice->slot[i].line =
             (Line){.found = true, .first_move_ft = NAN, .entry_deg = NAN, .pocket = 1.0};
     for (int i = 0; i < 3; i++) {
-        memset(advice->answers[i].words, 'w', sizeof advice->answers[i].words - 1);
-        memset(advice->answers[i].because, 'b', sizeof advice->answers[i].because - 1);
-        advice->answers[i].plan.stance = -7.3;
-        advice->answers[i].plan.aim = 1e9;
-        advice->answers[i].room_in = INFINITY;
+        memset(advice->adjustments[i].words, 'w', sizeof advice->adjustments[i].words - 1);
+        memset(advice->adjustments[i].because, 'b', sizeof advice->adjustments[i].because - 1);
+        advice->adjustments[i].plan.stance = -7.3;
+        advice->adjustments[i].plan.aim = 1e9;
+        advice->adjustments[i].margin_in = INFINITY;
     }
     pinned_advise(pinned);
     pinned->model.path.gutter = true;

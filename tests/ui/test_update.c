@@ -366,7 +366,7 @@ static void answers_are_taken_by_their_keys(void **state)
         Pinned *pinned = fresh(HAND_RIGHT);
         Effects effects = pinned_press(pinned, (unsigned char)KEYS[i]);
         assert_int_equal(effects.keep, i < 2); /* the third is to hold: no news for the log */
-        Plan plan = model_plan(&pinned->model), wanted = pinned->advice.answers[i].plan;
+        Plan plan = model_plan(&pinned->model), wanted = pinned->advice.adjustments[i].plan;
         assert_int_equal(plan.slot, wanted.slot);
         assert_near(plan.stance, wanted.stance, 0);
         assert_near(plan.aim, wanted.aim, 0);
@@ -516,11 +516,11 @@ static void slots_fill_in_while_answers_wait(void **state)
     pinned->advice.done = false;
     update(&pinned->model, (Msg){.kind = MSG_ADVICE, .advice = &pinned->advice});
     assert_true(pinned->model.shown.slot[0].ready);
-    assert_null(model_answer(&pinned->model, 0));
+    assert_null(model_adjustment(&pinned->model, 0));
     assert_true(pinned->model.thinking);
     pinned->advice.done = true;
     update(&pinned->model, (Msg){.kind = MSG_ADVICE, .advice = &pinned->advice});
-    assert_non_null(model_answer(&pinned->model, 0));
+    assert_non_null(model_adjustment(&pinned->model, 0));
     assert_false(pinned->model.thinking);
     free(pinned);
 }
@@ -532,20 +532,20 @@ static void sureness_stands_on_three_things(void **state)
     Advice *shown = &pinned->model.shown;
     shown->lane.scale_sd = 0.05;
     assert_int_equal(model_sureness(&pinned->model), 2);
-    shown->answers[1].score = shown->answers[0].score - 0.001; /* no clear lead */
+    shown->adjustments[1].score = shown->adjustments[0].score - 0.001; /* no clear lead */
     assert_int_equal(model_sureness(&pinned->model), 1);
-    shown->answers[0].vote = 0.0; /* no rule asks for it */
+    shown->adjustments[0].vote = 0.0; /* no rule asks for it */
     assert_int_equal(model_sureness(&pinned->model), 0);
-    shown->answers[0].vote = 0.6;
-    shown->answers[1].score = 0.0;
+    shown->adjustments[0].vote = 0.6;
+    shown->adjustments[1].score = 0.0;
     shown->lane.scale_sd = 0.3; /* the lane is hardly known */
     assert_int_equal(model_sureness(&pinned->model), 1);
     shown->lane.scale_sd = 0.05;
-    shown->answers[0].disagrees = true;
+    shown->adjustments[0].disagrees = true;
     assert_int_equal(model_sureness(&pinned->model), 0);
-    shown->answers[0] = shown->answers[2]; /* hold, while another promises far more */
+    shown->adjustments[0] = shown->adjustments[2]; /* hold, while another promises far more */
     assert_int_equal(model_sureness(&pinned->model), 0);
-    shown->answer_count = 0;
+    shown->adjustment_count = 0;
     assert_int_equal(model_sureness(&pinned->model), -1);
     free(pinned);
 }

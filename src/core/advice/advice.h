@@ -1,0 +1,109 @@
+/* advice.h - what to change next, by how much, and why.
+ *
+ * Rules turn signs into answers to try; the motion model puts numbers on each and they are ranked
+ * together. The work is cut in slices, so a screen can stay awake: advice_begin, then
+ * advice_step until it returns true. What is there so far may be shown at any time.
+ * Deterministic. Allocates nothing. */
+#ifndef SETTEE_CORE_ADVICE_ADVICE_H
+#define SETTEE_CORE_ADVICE_ADVICE_H
+
+#include "core/advice/forecast.h"
+#include "core/advice/rules.h"
+#include "core/advice/signs.h"
+#include "core/line/line.h"
+
+/* One answer an action at most, and one that is a pair of them. */
+enum { ADVICE_ADJUSTMENTS_MAX = ADJUST_COUNT + 1, ADJUSTMENT_RULES_MAX = 4 };
+
+typedef struct AdviceInput {
+    const Bag *bag; /* the plan's slot must hold a ball */
+    const Pattern *pattern;
+    const RuleSet *rules;
+    const Shot *shots; /* oldest first, both lanes */
+    int shot_count;
+    Side lane; /* lane of the next shot */
+    Plan plan; /* what would be thrown there next */
+    int game, frame;
+    int bowlers_on_pair;
+    bool certified;
+} AdviceInput;
+
+typedef struct Adjustment {
+    AdjustmentKind kind;
+    AdjustmentKind with;             /* of a pair: what else to change; ADJUST_HOLD: nothing */
+    Plan plan;                       /* what to throw */
+    double surface_grit;             /* for a surface answer: the grit to put on; 0 otherwise */
+    double pocket_now, pocket_after; /* chance, 0..1, on the lane as estimated */
+    double strike_now, strike_after; /* chance, by pocket hits and entry angle */
+    double entry_deg;
+    double margin_in, margin_out; /* boards of aim */
+    double vote;                  /* how much the rules ask for it, 0..1 */
+    double score;                 /* what it is ranked by; higher first */
+    int rule_count;
+    int rules[ADJUSTMENT_RULES_MAX]; /* indices into the rule set, most insistent first */
+    Caution caution;
+    bool disagrees;  /* a rule says so, the forecast says it gains nothing, or the reverse */
+    char words[192]; /* "Ball down, 4 Kiln: 2 in with the feet, 1 in with the eyes" */
+    char because[200];
+} Adjustment;
+
+/* What a slot's ball would do now, on its own best line near the plan's laydown. */
+typedef struct SlotNow {
+    bool filled; /* a ball is in it */
+    bool ready;  /* reckoned yet */
+    Line line;
+} SlotNow;
+
+/* What the lane of the next shot is thought to have become. */
+typedef struct LaneNow {
+    double scale, scale_sd; /* film against the sheet as usually worn, and its doubt */
+    Estimate dry, wear;     /* friction of bare lane, rate of wear, against usual */
+    Estimate mph;           /* the bowler today, against their usual */
+    Estimate off;           /* of the ball in hand: boards that nothing else explains */
+    int deliveries;         /* thrown on it so far, all bowlers */
+    char words[80];         /* "track at 10-14 about a third thinner" */
+    char off_words[80];     /* "hits a board higher here than its numbers say", or "" */
+} LaneNow;
+
+typedef struct Advice {
+    Signs signs;
+    LaneNow lane;
+    Oil film; /* that lane's film as estimated, bowler's frame */
+    SlotNow slot[BAG_SLOTS];
+    Line now;             /* the plan as it stands */
+    Roll now_roll;        /* its path */
+    int adjustment_count; /* best first */
+    Adjustment adjustments[ADVICE_ADJUSTMENTS_MAX];
+    bool ready; /* signs, film, now and a first answer are there */
+    bool done;
+} Advice;
+
+typedef struct AdviceJob AdviceJob;
+/* Heap, owned by the caller; NULL when memory is short. */
+AdviceJob *advice_job_new(void);
+void advice_job_free(AdviceJob *job);
+
+/* What `input` points to must outlive the job's steps (its shots are copied). A job keeps what it
+ * believes: when the shots go on from those it saw last, only the new ones are weighed; the result
+ * is the same as from the start. */
+void advice_begin(AdviceJob *job, const AdviceInput *input);
+
+/* Does a slice (a few milliseconds at most); true when all is done. */
+bool advice_step(AdviceJob *job);
+
+/* What is known so far; owned by the job. */
+const Advice *advice_result(const AdviceJob *job);
+
+/* Whether the answers stand (the slots may still be reckoned). */
+bool advice_adjustments_done(const AdviceJob *job);
+
+/* What the rules alone ask for most; ADJUST_HOLD when none asks. Usable once ready. */
+AdjustmentKind advice_asked(const AdviceJob *job);
+
+/* What is believed after the shots given; owned by the job. */
+const Belief *advice_belief(const AdviceJob *job);
+
+/* The path of an answer's plan on the film as estimated; usable once the advice is ready. */
+void advice_roll(const AdviceJob *job, const Plan *plan, Roll *roll);
+
+#endif

@@ -1,0 +1,109 @@
+/* belief.h - what the bowler cannot see: how much oil is really there, how slick the lane is, how
+ * fast it goes, and their own day.
+ *
+ * A particle filter over both lanes of the pair at once: what the two share (the day's volume, the
+ * wear, the bowler's speed and launch, what each ball does beside its numbers) is one thing in a
+ * particle, what each has of its own is two, so a shot on one lane tells of the other exactly as
+ * far as they are alike, and they part as evidence comes. How fast oil goes and how far it is
+ * carried is one of a few films, each worn by every delivery. Deterministic by its seed. Allocates
+ * nothing; about 1.2 MB. */
+#ifndef SETTEE_CORE_ADVICE_BELIEF_H
+#define SETTEE_CORE_ADVICE_BELIEF_H
+
+#include <math.h>
+#include <stddef.h>
+
+#include "base/rng.h"
+#include "core/bag/bag.h"
+#include "core/event/shot.h"
+#include "core/motion/batch.h"
+#include "core/motion/wear.h"
+
+enum { BELIEF_PARTICLES = 512, BELIEF_PICKS = 5, BELIEF_CARRIES = 3, BELIEF_BALLS = 8 };
+enum { BELIEF_FILMS = BELIEF_PICKS * BELIEF_CARRIES };
+
+/* What a particle says of a lane and the day. Lane parts come in twos: PART + lane. */
+enum {
+    PART_VOLUME = 0,                     /* film against the sheet as worn */
+    PART_DRY = PART_VOLUME + SIDE_COUNT, /* friction of bare lane against usual */
+    PART_MPH = PART_DRY + SIDE_COUNT,    /* the bowler today, against their usual */
+    PART_LAUNCH_DEG,
+    /* What nothing above explains, boards at the pins: of a lane near its last line (a bump, a
+     * track that is not where it is thought), and of each ball (a friction that is not its
+     * cover's), in the order in which they were first thrown. */
+    PART_LANE_BOARDS,
+    PART_BALL_BOARDS = PART_LANE_BOARDS + SIDE_COUNT,
+    PART_COUNT = PART_BALL_BOARDS + BELIEF_BALLS
+};
+
+typedef struct Particle {
+    double part[PART_COUNT];
+    double weight; /* they add up to 1 */
+    int film;      /* which rate of wear: index of film[] */
+} Particle;
+
+typedef struct Belief {
+    Rng rng;
+    Particle particles[BELIEF_PARTICLES];
+    Oil sheet;                          /* bowler's frame, before the first ball */
+    Oil film[SIDE_COUNT][BELIEF_FILMS]; /* the sheet as worn at each rate */
+    int deliveries[SIDE_COUNT];         /* thrown on each lane, all bowlers */
+    double last_laydown[SIDE_COUNT];    /* of the bowler's last shot there; 0: none yet */
+    int shots;                          /* seen so far */
+    int ball_count;                     /* different balls seen, by id */
+    char ball_id[BELIEF_BALLS][sizeof((Ball *)0)->id];
+    double surprise; /* of the last shot: -log10 of its chance */
+} Belief;
+
+/* A number with its doubt. */
+typedef struct Estimate {
+    double mean, sd;
+} Estimate;
+
+void belief_begin(Belief *belief, const Oil *sheet_in_frame, uint64_t seed);
+
+/* How much less sure the hit is on a line that begins so many boards from one that was thrown, a
+ * deviation in boards (assumed). */
+static inline double belief_move_sd(double boards) { return 0.15 * fabs(boards); }
+
+/* Weighs what was seen of a shot, then lets it (and the other bowlers' that come with it) wear
+ * the lane. The shot's stance and aim must be said. */
+void belief_see(Belief *belief, const Bowler *bowler, const Ball *ball, const MotionBody *body,
+                const BatchBall *batch, const Shot *shot, int bowlers_on_pair);
+
+/* The lane's film on the mean. */
+void belief_film(const Belief *belief, Side lane, Oil *oil);
+
+/* Of one part: PART_VOLUME + lane, PART_MPH, ... */
+Estimate belief_part(const Belief *belief, int part);
+/* How fast the oil goes, against the usual rate of wear. */
+Estimate belief_wear(const Belief *belief);
+/* Mean film over boards low..high and feet from..to, units. */
+Estimate belief_track(const Belief *belief, Side lane, int low, int high, double from_ft,
+                      double to_ft);
+
+/* "track at 10-14 about a third thinner than the sheet", along a path, in a coach's words. */
+void belief_words(const Belief *belief, Side lane, const Roll *path, char *out, size_t size);
+
+/* Which part of PART_BALL_BOARDS is that ball's, from 1; for a ball not seen yet the next one that
+ * is free, which nothing has been learnt of. 0: none is left. */
+int belief_ball(const Belief *belief, const char *id);
+
+/* Boards at the pins that a particle adds, of the lane and of that ball (0: of none). */
+static inline double belief_unexplained(const Particle *p, Side lane, int ball)
+{
+    return p->part[PART_LANE_BOARDS + lane] +
+           (ball > 0 ? p->part[PART_BALL_BOARDS + ball - 1] : 0.0);
+}
+
+/* The same as believed, of that ball on that lane. */
+Estimate belief_off(const Belief *belief, Side lane, int ball);
+
+/* "hits about a board higher here than its numbers say", or "" where that is not clear. */
+void belief_off_words(Estimate off, char *out, size_t size);
+
+/* Draws of what may be true, as even as can be: particle indices, repeated by weight, in order of
+ * their film. */
+void belief_draw(const Belief *belief, int *indices, int count);
+
+#endif

@@ -1,0 +1,352 @@
+/* candidates.c - sizes for what the rules only name. */
+#include "core/advice/candidates.h"
+
+#include <math.h>
+
+#include "base/text.h"
+
+#define HOOK_BOARDS 0.3 /* arrivals nearer than that: the two balls hook alike here */
+#define READ_FT 1.0     /* first moves nearer than that: they read alike */
+#define SMOOTHER_DIFFERENTIAL_IN 0.006
+#define MOVE_MAX 14     /* boards with the feet at once */
+#define LOFT_MAX_FT 6.0 /* more than that is not asked of anyone */
+
+typedef struct List {
+    Candidate *out;
+    int count, max;
+} List;
+
+static void add(List *list, Candidate candidate)
+{
+    if (list->count < list->max)
+        list->out[list->count++] = candidate;
+}
+
+static bool on_lane(const Setting *setting, const Plan *plan)
+{
+    double laydown = plan->stance - setting->bowler->laydown_offset_boards;
+    return laydown >= 2.0 && laydown <= 38.0;
+}
+
+static void add_moves(List *list, const Setting *setting, AdjustmentKind kind, int direction)
+{
+    for (int boards = setting->least_move; boards <= MOVE_MAX; boards += boards < 6 ? 1 : 2) {
+        Candidate candidate = {.kind = kind, .plan = setting->plan, .find_aim = true};
+        candidate.plan.stance += direction * boards;
+        if (on_lane(setting, &candidate.plan))
+            add(list, candidate);
+    }
+}
+
+static void add_aims(List *list, const Setting *setting, AdjustmentKind kind, int direction)
+{
+    static const double BOARDS[] = {0.5, 1.0, 1.5, 2.0, 3.0};
+    for (int i = 0; i < 5; i++) {
+        Candidate candidate = {.kind = kind, .plan = setting->plan};
+        candidate.plan.aim += direction * BOARDS[i];
+        add(list, candidate);
+    }
+}
+
+static bool smoother(const Ball *ball, const Ball *than)
+{
+    if (ball->cover == COVER_URETHANE && than->cover != COVER_URETHANE)
+        return true;
+    if (ball->differential_in < than->differential_in - SMOOTHER_DIFFERENTIAL_IN)
+        return ball->cover <= than->cover || ball->cover == COVER_URETHANE;
+    return ball->cover == COVER_SOLID &&
+           (than->cover == COVER_PEARL || than->cover == COVER_HYBRID);
+}
+
+static bool slot_fits(const Setting *setting, AdjustmentKind kind, int slot)
+{
+    const SlotTrait *trait = &setting->traits[slot - 1];
+    const SlotTrait *in_hand = &setting->traits[setting->plan.slot - 1];
+    const Ball *ball = bag_slot(setting->bag, slot);
+    const Ball *current = bag_slot(setting->bag, setting->plan.slot);
+    if (slot == setting->plan.slot || !trait->strikes || !ball || !current)
+        return false;
+    switch (kind) {
+    case ADJUST_BALL_DOWN:
+        return trait->hook_board < in_hand->hook_board - HOOK_BOARDS;
+    case ADJUST_BALL_UP:
+        return trait->hook_board > in_hand->hook_board + HOOK_BOARDS;
+    case ADJUST_ROUGHER:
+        return trait->first_move_ft < in_hand->first_move_ft - READ_FT;
+    case ADJUST_CLEANER:
+        return trait->first_move_ft > in_hand->first_move_ft + READ_FT;
+    case ADJUST_SMOOTHER:
+        return smoother(ball, current);
+    default:
+        return false;
+    }
+}
+
+static AdjustmentKind name_of_slot(const Setting *setting, int slot, const double *vote,
+                                   const bool *avoided)
+{
+    static const AdjustmentKind NAMES[] = {ADJUST_BALL_DOWN, ADJUST_BALL_UP, ADJUST_ROUGHER,
+                                           ADJUST_CLEANER, ADJUST_SMOOTHER};
+    AdjustmentKind best = ADJUST_HOLD;
+    for (int i = 0; i < 5; i++)
+        if (!avoided[NAMES[i]] && slot_fits(setting, NAMES[i], slot) &&
+            (best == ADJUST_HOLD || vote[NAMES[i]] > vote[best]))
+            best = NAMES[i];
+    return best;
+}
+
+void candidates_name_balls(Setting *setting, const double *vote, const bool *avoided)
+{
+    for (int slot = 1; slot <= BAG_SLOTS; slot++)
+        setting->slot_kind[slot - 1] = name_of_slot(setting, slot, vote, avoided);
+}
+
+static void add_balls(List *list, const Setting *setting, AdjustmentKind kind)
+{
+    for (int slot = 1; slot <= BAG_SLOTS; slot++) {
+        if (setting->slot_kind[slot - 1] != kind)
+            continue;
+        for (int i = 0; i <= MOVE_MAX; i++) { /* here, then 2 out, 2 in, 4 out, ... */
+            int boards = (i % 2 ? -2 : 2) * ((i + 1) / 2);
+            Candidate candidate = {.kind = kind, .plan = setting->plan, .find_aim = true};
+            candidate.plan.slot = slot;
+            candidate.plan.stance += boards;
+            candidate.plan.mph_change = candidate.plan.loft_change_ft = 0.0;
+            candidate.plan.rotation_change_deg = 0.0;
+            if (boards == 0 || on_lane(setting, &candidate.plan))
+                add(list, candidate);
+        }
+    }
+}
+
+/* Half a mile an hour, two feet of loft, ten degrees of rotation: each shifts the hit by a board
+ * and more, so the aim is found anew. */
+static void add_speeds(List *list, const Setting *setting, AdjustmentKind kind, double mph)
+{
+    for (int i = 1; i <= 2; i++) {
+        Candidate candidate = {.kind = kind, .plan = setting->plan, .find_aim = true};
+        candidate.plan.mph_change += mph * i;
+        if (fabs(candidate.plan.mph_change) <= 1.5)
+            add(list, candidate);
+    }
+}
+
+static void add_lofts(List *list, const Setting *setting, AdjustmentKind kind, double feet)
+{
+    for (int i = 1; i <= 2; i++) {
+        Candidate candidate = {.kind = kind, .plan = setting->plan, .find_aim = true};
+        candidate.plan.loft_change_ft += feet * i;
+        double loft = setting->bowler->loft_ft + candidate.plan.loft_change_ft;
+        if (loft >= 0.5 && loft <= LOFT_MAX_FT)
+            add(list, candidate);
+    }
+}
+
+/* Only where the bowler says that they can. */
+static void add_rotations(List *list, const Setting *setting, AdjustmentKind kind, double degrees)
+{
+    const Bowler *bowler = setting->bowler;
+    for (int i = 1; i <= 2 && bowler_turns(bowler); i++) {
+        Candidate candidate = {.kind = kind, .plan = setting->plan, .find_aim = true};
+        candidate.plan.rotation_change_deg += degrees * i;
+        double rotation = bowler->rotation_deg + candidate.plan.rotation_change_deg;
+        if (rotation >= bowler->rotation_least_deg && rotation <= bowler->rotation_most_deg)
+            add(list, candidate);
+    }
+}
+
+/* The next abrasive of a usual set, rougher or finer; outside certified play only. */
+static void add_surface(List *list, const Setting *setting, AdjustmentKind kind)
+{
+    static const double SET[] = {500, 1000, 1500, 2000, 3000, 4000};
+    enum { SETS = 6 };
+    const Ball *ball = bag_slot(setting->bag, setting->plan.slot);
+    if (setting->certified || !ball || ball->cover == COVER_POLYESTER)
+        return;
+    double grit = ball->surface.finish == FINISH_GRIT ? ball->surface.grit : 5000.0, chosen = 0.0;
+    for (int i = 0; i < SETS; i++) {
+        if (kind == ADJUST_SURFACE_ROUGH && SET[i] < grit - 1.0)
+            chosen = SET[i]; /* the nearest below */
+        if (kind == ADJUST_SURFACE_FINE && SET[i] > grit + 1.0 && chosen == 0.0)
+            chosen = SET[i]; /* the nearest above */
+    }
+    if (chosen > 0.0)
+        add(list,
+            (Candidate){
+                .kind = kind, .plan = setting->plan, .find_aim = true, .surface_grit = chosen});
+}
+
+bool candidate_unasked(AdjustmentKind kind)
+{
+    return kind >= ADJUST_MOVE_IN && kind <= ADJUST_SMOOTHER; /* moves and balls */
+}
+
+int candidates_list(const Setting *setting, AdjustmentKind kind, Candidate *out, int max)
+{
+    List list = {out, 0, max};
+    switch (kind) {
+    case ADJUST_HOLD:
+        add(&list, (Candidate){.kind = kind, .plan = setting->plan});
+        break;
+    case ADJUST_MOVE_IN:
+        add_moves(&list, setting, kind, 1);
+        break;
+    case ADJUST_MOVE_OUT:
+        add_moves(&list, setting, kind, -1);
+        break;
+    case ADJUST_AIM_IN:
+        add_aims(&list, setting, kind, 1);
+        break;
+    case ADJUST_AIM_OUT:
+        add_aims(&list, setting, kind, -1);
+        break;
+    case ADJUST_BALL_DOWN:
+    case ADJUST_BALL_UP:
+    case ADJUST_ROUGHER:
+    case ADJUST_CLEANER:
+    case ADJUST_SMOOTHER:
+        add_balls(&list, setting, kind);
+        break;
+    case ADJUST_FASTER:
+        add_speeds(&list, setting, kind, 0.5);
+        break;
+    case ADJUST_SLOWER:
+        add_speeds(&list, setting, kind, -0.5);
+        break;
+    case ADJUST_LOFT_MORE:
+        add_lofts(&list, setting, kind, 2.0);
+        break;
+    case ADJUST_LOFT_LESS:
+        add_lofts(&list, setting, kind, -1.0);
+        break;
+    case ADJUST_ROTATION_MORE:
+        add_rotations(&list, setting, kind, 10.0);
+        break;
+    case ADJUST_ROTATION_LESS:
+        add_rotations(&list, setting, kind, -10.0);
+        break;
+    case ADJUST_SURFACE_ROUGH:
+    case ADJUST_SURFACE_FINE:
+        add_surface(&list, setting, kind);
+        break;
+    case ADJUST_COUNT:
+        break;
+    }
+    return list.count;
+}
+
+static bool still(AdjustmentKind kind, double feet, double eyes)
+{
+    switch (kind) {
+    case ADJUST_MOVE_IN:
+        return eyes >= 0.0 && eyes <= feet + 0.5; /* the eyes follow, less than the feet */
+    case ADJUST_MOVE_OUT:
+        return eyes <= 0.5 && eyes >= feet - 0.5;
+    case ADJUST_AIM_IN:
+        return eyes > 0.0;
+    case ADJUST_AIM_OUT:
+        return eyes < 0.0;
+    default:
+        return true;
+    }
+}
+
+bool candidate_fits(const Setting *setting, const Candidate *candidate)
+{
+    double feet = candidate->plan.stance - setting->plan.stance;
+    double eyes = candidate->plan.aim - setting->plan.aim;
+    return still(candidate->kind, feet, eyes) && still(candidate->with, feet, eyes) &&
+           candidate->plan.aim > -1.0;
+}
+
+double candidate_cost(const Setting *setting, const Candidate *candidate)
+{
+    const Plan *to = &candidate->plan, *from = &setting->plan;
+    double cost = 0.001 * (fabs(to->stance - from->stance) + fabs(to->aim - from->aim));
+    if (to->slot != from->slot)
+        cost += 0.01;
+    cost += 0.05 * fabs(to->mph_change - from->mph_change);
+    cost += 0.02 * fabs(to->loft_change_ft - from->loft_change_ft);
+    cost += 0.003 * fabs(to->rotation_change_deg - from->rotation_change_deg);
+    if (candidate->surface_grit > 0.0)
+        cost += 0.02;
+    return cost;
+}
+
+void candidate_changes(const Plan *from, const Plan *to, char *out, size_t size)
+{
+    double mph = to->mph_change - from->mph_change;
+    double loft = to->loft_change_ft - from->loft_change_ft;
+    double turned = to->rotation_change_deg - from->rotation_change_deg;
+    out[0] = '\0';
+    if (mph != 0.0)
+        text_append(out, size, "%+g mph", mph);
+    if (loft != 0.0)
+        text_append(out, size, "%s%+g ft of loft", out[0] ? ", " : "", loft);
+    if (turned != 0.0)
+        text_append(out, size, "%s%g degrees %s rotation", out[0] ? ", " : "", fabs(turned),
+                    turned > 0.0 ? "more" : "less");
+}
+
+static void add_line_words(const Plan *from, const Plan *to, const char *before, char *out,
+                           size_t size)
+{
+    const double boards[2] = {to->stance - from->stance, to->aim - from->aim};
+    static const char *const WITH[2] = {"feet", "eyes"};
+    if (boards[0] == 0.0 && boards[1] == 0.0)
+        text_append(out, size, ", same line");
+    for (int i = 0; i < 2; i++)
+        if (boards[i] != 0.0) {
+            text_append(out, size, "%s%g %s with the %s", before, fabs(boards[i]),
+                        boards[i] > 0.0 ? "in" : "out", WITH[i]);
+            before = ", ";
+        }
+}
+
+void candidate_words(const Setting *setting, const Candidate *candidate, char *out, size_t size)
+{
+    const Plan *to = &candidate->plan, *from = &setting->plan;
+    const char *name = ADJUST_WORDS[candidate->kind], *before = ": ";
+    bool pair = candidate->with != ADJUST_HOLD;
+    char changes[96];
+    out[0] = '\0';
+    text_append(out, size, "%c%s", name[0] - 'a' + 'A', name + 1);
+    if (to->slot != from->slot) {
+        const Ball *ball = bag_slot(setting->bag, to->slot);
+        text_append(out, size, ", %d %s", to->slot, ball ? ball->name : "");
+    }
+    if (candidate->kind == ADJUST_HOLD) {
+        text_append(out, size, ": same ball, same line");
+        return;
+    }
+    candidate_changes(from, to, changes, sizeof changes);
+    if (changes[0] && !pair) {
+        text_append(out, size, "%s%s", before, changes);
+        before = ", ";
+    }
+    if (candidate->surface_grit > 0.0) {
+        text_append(out, size, "%s%.0f grit", before, candidate->surface_grit);
+        before = ", ";
+    }
+    add_line_words(from, to, before, out, size);
+    if (pair)
+        text_append(out, size, "; and %s", changes);
+}
+
+Caution candidate_caution(AdjustmentKind kind)
+{
+    switch (kind) {
+    case ADJUST_LOFT_MORE:
+        return CAUTION_LOFT;
+    case ADJUST_FASTER:
+        return CAUTION_SPEED;
+    case ADJUST_ROTATION_MORE:
+    case ADJUST_ROTATION_LESS:
+        return CAUTION_HAND;
+    case ADJUST_SURFACE_ROUGH:
+    case ADJUST_SURFACE_FINE:
+        return CAUTION_SURFACE;
+    default:
+        return CAUTION_NONE;
+    }
+}

@@ -1,0 +1,164 @@
+/* forecast.c - draws, rolled and summed up. */
+#include "core/advice/forecast.h"
+
+#include <math.h>
+
+#include "base/normal.h"
+#include "base/units.h"
+#include "core/pins/rack.h"
+
+#define ROUGH_STEP 4 /* of the draws, one in so many for a rough forecast */
+
+/* Evenly filling points (Roberts' sequence, from memory), two uniforms to two normals: the throws'
+ * scatter, the same for every question. */
+static void scatter_of(int i, const Scatter *scatter, double *launch_deg, double *mph, double *rpm)
+{
+    static const double STEP[4] = {0.8566748838545029, 0.7338918566271260, 0.6287067210378087,
+                                   0.5385972572236101};
+    double u[4];
+    for (int d = 0; d < 4; d++)
+        u[d] = fmod(0.5 + (i + 1) * STEP[d], 1.0);
+    double r = sqrt(-2.0 * log(1.0 - u[0])), q = sqrt(-2.0 * log(1.0 - u[2]));
+    *launch_deg = scatter->launch_deg * r * cos(2.0 * UNITS_PI * u[1]);
+    *mph = scatter->mph * r * sin(2.0 * UNITS_PI * u[1]);
+    *rpm = scatter->rpm * q * cos(2.0 * UNITS_PI * u[3]);
+}
+
+/* A normal of its own for a draw: Roberts' sequence in two dimensions (from memory), and Box and
+ * Muller's cosine. */
+static double even_normal(int i)
+{
+    double u = fmod(0.5 + (i + 1) * 0.7548776662466927, 1.0);
+    double v = fmod(0.5 + (i + 1) * 0.5698402909980532, 1.0);
+    return sqrt(-2.0 * log(1.0 - u)) * cos(2.0 * UNITS_PI * v);
+}
+
+void forecast_prepare(Forecast *forecast, const Belief *belief, Side lane, const Bowler *bowler)
+{
+    int indices[FORECAST_DRAWS], made = -1;
+    belief_draw(belief, indices, FORECAST_DRAWS);
+    for (int i = 0; i < FORECAST_DRAWS; i++) {
+        const Particle *p = &belief->particles[indices[i]];
+        double launch_deg, mph, rpm;
+        scatter_of(i, &bowler->scatter, &launch_deg, &mph, &rpm);
+        forecast->draw[i].film = p->film;
+        forecast->draw[i].volume = (float)p->part[PART_VOLUME + lane];
+        forecast->draw[i].dry = (float)p->part[PART_DRY + lane];
+        forecast->draw[i].launch_deg = p->part[PART_LAUNCH_DEG] + launch_deg;
+        forecast->draw[i].mph = p->part[PART_MPH] + mph;
+        forecast->draw[i].rpm = rpm;
+        for (int ball = 0; ball <= BELIEF_BALLS; ball++)
+            forecast->draw[i].boards[ball] = belief_unexplained(p, lane, ball);
+        forecast->draw[i].moved = even_normal(i);
+        if (p->film != made) { /* by film: each is made ready once */
+            made = p->film;
+            batch_oil(&belief->film[lane][made], BATCH_QUICK, &forecast->oil[made]);
+        }
+    }
+    forecast->smooth_boards = fmax(bowler->scatter.laydown_boards, 0.2);
+    forecast->last_laydown = belief->last_laydown[lane];
+    Oil mean;
+    belief_film(belief, lane, &mean);
+    batch_oil(&mean, BATCH_QUICK, &forecast->mean_oil);
+    forecast->mean_volume = belief_part(belief, PART_VOLUME + (int)lane).mean;
+}
+
+void forecast_of_truth(Forecast *forecast, const Oil *oil, double mph, double launch_deg,
+                       const Bowler *bowler)
+{
+    batch_oil(oil, BATCH_QUICK, &forecast->oil[0]);
+    forecast->mean_oil = forecast->oil[0];
+    forecast->mean_volume = 1.0;
+    for (int i = 0; i < FORECAST_DRAWS; i++) {
+        double launch, speed, rpm;
+        scatter_of(i, &bowler->scatter, &launch, &speed, &rpm);
+        forecast->draw[i].film = 0;
+        forecast->draw[i].volume = forecast->draw[i].dry = 1.0f;
+        forecast->draw[i].launch_deg = launch_deg + launch;
+        forecast->draw[i].mph = mph + speed;
+        forecast->draw[i].rpm = rpm;
+        for (int ball = 0; ball <= BELIEF_BALLS; ball++)
+            forecast->draw[i].boards[ball] = 0.0;
+    }
+    forecast->last_laydown = 0.0;
+    forecast->smooth_boards = fmax(bowler->scatter.laydown_boards, 0.2);
+}
+
+/* Every `step`th draw of a delivery as meant, thrown on a film of that volume. */
+static int throws_of(const Forecast *forecast, const Delivery *delivery, int step, double volume,
+                     BatchThrow throws[FORECAST_DRAWS])
+{
+    int count = 0;
+    for (int i = 0; i < FORECAST_DRAWS; i += step) {
+        BatchThrow *toss = &throws[count++];
+        *toss = (BatchThrow){.delivery = *delivery,
+                             .film_scale = (float)(forecast->draw[i].volume / volume),
+                             .dry_scale = forecast->draw[i].dry};
+        toss->delivery.launch_deg += forecast->draw[i].launch_deg;
+        toss->delivery.mph += forecast->draw[i].mph;
+        toss->delivery.rpm += forecast->draw[i].rpm;
+    }
+    return count;
+}
+
+static Outlook outlook_of(const Forecast *forecast, int which, const BatchBall *ball,
+                          const Delivery *delivery, int step, const Arrival *arrivals)
+{
+    Outlook outlook = {.degrees = 0.0};
+    double square = 0.0, sd = forecast->smooth_boards;
+    double last = forecast->last_laydown;
+    double moved = last > 0.0 ? belief_move_sd(delivery->laydown_board - last) : 0.0;
+    int count = 0, draws = FORECAST_DRAWS / step;
+    for (int i = 0; i < draws; i++) {
+        if (arrivals[i].gutter)
+            continue;
+        double board = arrivals[i].board + forecast->draw[i * step].boards[which];
+        if (moved > 0.0)
+            board += moved * forecast->draw[i * step].moved;
+        double pocket = normal_below((LANE_POCKET_HIGH - board) / sd) -
+                        normal_below((LANE_POCKET_LOW - board) / sd);
+        outlook.pocket += pocket;
+        outlook.strike += rack_strike(board, arrivals[i].degrees, arrivals[i].mph, ball->pounds);
+        outlook.pinfall += rack_pinfall(board, arrivals[i].degrees, arrivals[i].mph, ball->pounds);
+        outlook.board += board;
+        outlook.degrees += arrivals[i].degrees;
+        square += board * board;
+        count++;
+    }
+    outlook.pocket /= draws;
+    outlook.strike /= draws;
+    outlook.pinfall /= draws;
+    if (count == 0) { /* every one in the gutter */
+        outlook.board = outlook.board_sd = outlook.degrees = NAN;
+    } else {
+        outlook.board /= count;
+        outlook.degrees /= count;
+        outlook.board_sd = sqrt(fmax(0.0, square / count - outlook.board * outlook.board));
+    }
+    return outlook;
+}
+
+Outlook forecast_delivery(const Forecast *forecast, int which, const BatchBall *ball,
+                          const Delivery *delivery)
+{
+    BatchThrow throws[FORECAST_DRAWS];
+    Arrival arrivals[FORECAST_DRAWS];
+    throws_of(forecast, delivery, 1, 1.0, throws);
+    for (int first = 0, last; first < FORECAST_DRAWS; first = last) {
+        int film = forecast->draw[first].film;
+        for (last = first; last < FORECAST_DRAWS && forecast->draw[last].film == film; last++)
+            ;
+        batch_arrive(ball, &forecast->oil[film], throws + first, last - first, arrivals + first);
+    }
+    return outlook_of(forecast, which, ball, delivery, 1, arrivals);
+}
+
+Outlook forecast_rough(const Forecast *forecast, int which, const BatchBall *ball,
+                       const Delivery *delivery)
+{
+    BatchThrow throws[FORECAST_DRAWS];
+    Arrival arrivals[FORECAST_DRAWS];
+    int count = throws_of(forecast, delivery, ROUGH_STEP, forecast->mean_volume, throws);
+    batch_arrive(ball, &forecast->mean_oil, throws, count, arrivals);
+    return outlook_of(forecast, which, ball, delivery, ROUGH_STEP, arrivals);
+}

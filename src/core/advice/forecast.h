@@ -1,0 +1,50 @@
+/* forecast.h - what a delivery would do, under all that may be true of the lane and of the throw.
+ *
+ * Draws of the belief, each with its own throw of the bowler's scatter, are rolled side by side;
+ * the same draws for every answer, so that answers are compared and not their luck. */
+#ifndef SETTEE_CORE_ADVICE_FORECAST_H
+#define SETTEE_CORE_ADVICE_FORECAST_H
+
+#include "core/advice/belief.h"
+
+enum { FORECAST_DRAWS = 128 };
+
+typedef struct Forecast {
+    BatchOil oil[BELIEF_FILMS]; /* ready where a draw uses it */
+    BatchOil mean_oil;          /* the lane's film on the mean, of so much volume on the mean */
+    double mean_volume;
+    struct {
+        int film;
+        float volume, dry;
+        double boards[BELIEF_BALLS + 1]; /* unexplained at the pins, by belief_ball */
+        double moved;                    /* a deviation of what a move makes unsure */
+        double launch_deg, mph, rpm;     /* what it adds to the delivery as meant */
+    } draw[FORECAST_DRAWS];              /* by film */
+    double smooth_boards;                /* what is not drawn: the laydown's scatter */
+    double last_laydown;                 /* from which moves are counted; 0: none */
+} Forecast;
+
+void forecast_prepare(Forecast *forecast, const Belief *belief, Side lane, const Bowler *bowler);
+
+/* The same where the lane and the day are known: only the throw scatters. */
+void forecast_of_truth(Forecast *forecast, const Oil *oil, double mph, double launch_deg,
+                       const Bowler *bowler);
+
+/* What becomes of a delivery as meant; `which` is the ball's number by belief_ball. */
+typedef struct Outlook {
+    double pocket;          /* chance of a pocket hit */
+    double strike;          /* chance of a strike, by the rack's table */
+    double pinfall;         /* mean pins of the first ball */
+    double board, board_sd; /* of arrival; gutter balls left out */
+    double degrees;         /* mean entry angle; these three NAN if all go to the gutter */
+} Outlook;
+
+Outlook forecast_delivery(const Forecast *forecast, int which, const BatchBall *ball,
+                          const Delivery *delivery);
+
+/* The same by fewer draws, all on the mean film: an eighth of the work, to tell what is worth a
+ * full forecast. */
+Outlook forecast_rough(const Forecast *forecast, int which, const BatchBall *ball,
+                       const Delivery *delivery);
+
+#endif

@@ -1,0 +1,358 @@
+/* signs.c - reading the last shots. Thresholds are common practice, no source: two alike are news,
+ * one is not; shots of another ball or line say nothing of this one. */
+#include "core/advice/signs.h"
+
+#include <math.h>
+#include <string.h>
+
+const char *const SIGN_NAMES[SIGN_COUNT + 1] = {
+#define SIGN(id, name, words) name,
+#include "core/advice/signs.def"
+#undef SIGN
+    0};
+const char *const SIGN_WORDS[SIGN_COUNT] = {
+#define SIGN(id, name, words) words,
+#include "core/advice/signs.def"
+#undef SIGN
+};
+
+enum {
+    RECENT_MAX = 6,        /* shots of this line that are looked at */
+    MEMORY_MAX = 24,       /* how far back they may lie */
+    FRESH_DELIVERIES = 40, /* on the pair: about a game of two bowlers */
+    WORN_DELIVERIES = 100,
+    WORN_GAME = 3
+};
+#define SAME_LINE_BOARDS 1.01 /* feet and aim within a board: the same line */
+#define SAME_MPH 0.3          /* meant speed, loft and rotation within these: the same release */
+#define SAME_LOFT_FT 1.01
+#define SAME_ROTATION_DEG 5.01
+#define SHORT_FT 36.0
+#define LONG_FT 43.0
+#define FLAT_RATIO 2.0
+#define HOUSE_RATIO 4.5
+#define DEEP_LAYDOWN 29.0
+#define PAIR_BOARDS 1.0 /* mean hits that far apart: the two lanes differ */
+#define SPEED_MPH 0.3   /* mean speeds that far apart: a trend */
+
+/* The good shots of the plan's ball and line, newest first. */
+typedef struct Recent {
+    const Shot *shots;
+    int count, lane_count;
+    short all[RECENT_MAX], lane[RECENT_MAX]; /* on either lane; on the next shot's lane */
+} Recent;
+
+static void see(Signs *signs, Sign sign, const short *indices, int count)
+{
+    signs->seen[sign] = true;
+    for (int i = 0; i < count && signs->shot_count[sign] < SIGN_SHOTS_MAX; i++)
+        signs->shots[sign][signs->shot_count[sign]++] = indices[i];
+}
+
+static bool of_line(const Shot *shot, const Plan *plan)
+{
+    return shot->slot == plan->slot && fabs(shot->stance - plan->stance) < SAME_LINE_BOARDS &&
+           fabs(shot->aim - plan->aim) < SAME_LINE_BOARDS &&
+           fabs(shot->mph_change - plan->mph_change) < SAME_MPH &&
+           fabs(shot->loft_change_ft - plan->loft_change_ft) < SAME_LOFT_FT &&
+           fabs(shot->rotation_change_deg - plan->rotation_change_deg) < SAME_ROTATION_DEG;
+}
+
+static bool is_high(const Shot *s)
+{
+    return s->hit == HIT_HIGH || s->hit == HIT_NOSE || s->hit == HIT_CROSSED;
+}
+static bool is_light(const Shot *s)
+{
+    return s->hit == HIT_LIGHT || s->hit == HIT_THIN || s->hit == HIT_WIDE;
+}
+
+static Recent recent_of(const SignsContext *context, const Shot *shots, int count)
+{
+    Recent recent = {.shots = shots};
+    for (int i = count - 1; i >= 0 && i >= count - MEMORY_MAX; i--) {
+        if (!shot_good(&shots[i]) || !of_line(&shots[i], &context->plan))
+            continue;
+        if (recent.count < RECENT_MAX)
+            recent.all[recent.count++] = (short)i;
+        if (shots[i].lane == context->lane && recent.lane_count < RECENT_MAX)
+            recent.lane[recent.lane_count++] = (short)i;
+    }
+    return recent;
+}
+
+/* The first two of `order` both fit, on either lane or else on this lane alone. */
+static bool twice(const Recent *recent, bool (*fits)(const Shot *), Signs *signs, Sign sign)
+{
+    for (int way = 0; way < 2; way++) {
+        const short *order = way == 0 ? recent->lane : recent->all;
+        int count = way == 0 ? recent->lane_count : recent->count;
+        if (count >= 2 && fits(&recent->shots[order[0]]) && fits(&recent->shots[order[1]])) {
+            see(signs, sign, order, 2);
+            return true;
+        }
+    }
+    return false;
+}
+
+static bool high_early(const Shot *s) { return is_high(s) && s->read == READ_EARLY; }
+static bool high_late(const Shot *s) { return is_high(s) && s->read == READ_LATE; }
+static bool light_early(const Shot *s) { return is_light(s) && s->read == READ_EARLY; }
+static bool light_late(const Shot *s)
+{
+    return is_light(s) && (s->read == READ_LATE || s->read == READ_NONE);
+}
+static bool flush(const Shot *s) { return s->hit == HIT_FLUSH; }
+
+static void read_hits(const Recent *recent, Signs *signs)
+{
+    if (recent->count == 0)
+        return;
+    /* The last shot counts whichever lane it was on, unless the two are known to differ. */
+    bool apart = signs->seen[SIGN_LANE_TIGHTER] || signs->seen[SIGN_LANE_LOOSER];
+    const short *newest = apart && recent->lane_count > 0 ? recent->lane : recent->all;
+    const Shot *last = &recent->shots[newest[0]];
+    if (!twice(recent, is_high, signs, SIGN_HIGH_TWICE) && is_high(last))
+        see(signs, SIGN_HIGH_ONCE, newest, 1);
+    if (!twice(recent, is_light, signs, SIGN_LIGHT_TWICE) && is_light(last))
+        see(signs, SIGN_LIGHT_ONCE, newest, 1);
+    twice(recent, flush, signs, SIGN_POCKET_TWICE);
+
+    /* A hit with its read is news by itself: the two explain each other. */
+    static const struct {
+        bool (*fits)(const Shot *);
+        Sign sign;
+    } PAIRS[] = {{high_early, SIGN_HIGH_EARLY},
+                 {high_late, SIGN_HIGH_LATE},
+                 {light_early, SIGN_LIGHT_EARLY},
+                 {light_late, SIGN_LIGHT_LATE}};
+    for (size_t k = 0; k < sizeof PAIRS / sizeof PAIRS[0]; k++)
+        if (PAIRS[k].fits(last)) {
+            int n = recent->count > 1 && PAIRS[k].fits(&recent->shots[recent->all[1]]) ? 2 : 1;
+            see(signs, PAIRS[k].sign, n == 2 ? recent->all : newest, n);
+        }
+    if (last->read == READ_EARLY)
+        see(signs, SIGN_EARLY, newest, 1);
+    if (last->read == READ_LATE)
+        see(signs, SIGN_LATE, newest, 1);
+    if (last->read == READ_NONE)
+        see(signs, SIGN_NEVER_READ, newest, 1);
+    if (last->hit == HIT_WIDE || last->hit == HIT_GUTTER)
+        see(signs, SIGN_WIDE, newest, 1);
+    if (last->hit == HIT_CROSSED)
+        see(signs, SIGN_CROSSED, newest, 1);
+}
+
+/* High and light in turn: at least two changes of side within the last four that were off. */
+static void read_alternating(const Recent *recent, Signs *signs)
+{
+    int changes = 0, side = 0, used = 0;
+    short stands_on[RECENT_MAX];
+    for (int i = 0; i < recent->count && used < 4; i++) {
+        const Shot *shot = &recent->shots[recent->all[i]];
+        int now = is_high(shot) ? 1 : is_light(shot) ? -1 : 0;
+        if (now == 0)
+            continue;
+        changes += side != 0 && now != side;
+        side = now;
+        stands_on[used++] = recent->all[i];
+    }
+    if (changes >= 2)
+        see(signs, SIGN_ALTERNATING, stands_on, used);
+}
+
+static bool any_of(Pins pins, const Pins *set, size_t count)
+{
+    for (size_t i = 0; i < count; i++)
+        if (pins == set[i])
+            return true;
+    return false;
+}
+
+#define P(n) (1 << ((n)-1))
+/* Leaves by the side of the pocket they follow from, for a right-hander (common practice). */
+static const Pins LIGHT_LEAVES[] = {P(5),
+                                    P(2),
+                                    P(7),
+                                    P(8),
+                                    P(5) | P(7),
+                                    P(8) | P(10),
+                                    P(2) | P(8),
+                                    P(2) | P(4),
+                                    P(2) | P(5),
+                                    P(2) | P(4) | P(5),
+                                    P(2) | P(4) | P(5) | P(8),
+                                    P(5) | P(10),
+                                    P(2) | P(4) | P(8),
+                                    P(1) | P(2) | P(10),
+                                    P(1) | P(2) | P(4) | P(10),
+                                    P(1) | P(2) | P(4),
+                                    P(2) | P(10)};
+static const Pins HIGH_LEAVES[] = {P(4),
+                                   P(9),
+                                   P(6) | P(10),
+                                   P(3) | P(6) | P(10),
+                                   P(3) | P(10),
+                                   P(4) | P(9),
+                                   P(4) | P(6),
+                                   P(4) | P(6) | P(7) | P(10),
+                                   P(4) | P(6) | P(7) | P(8) | P(10),
+                                   P(4) | P(6) | P(7) | P(9) | P(10),
+                                   P(6) | P(7) | P(10),
+                                   P(4) | P(7) | P(10),
+                                   P(4) | P(10),
+                                   P(3) | P(9) | P(10),
+                                   P(6) | P(7)};
+#undef P
+
+static void read_leaves(const SignsContext *context, const Recent *recent, Signs *signs)
+{
+    if (recent->count == 0)
+        return;
+    short newest = recent->all[0];
+    const Shot *shot = &recent->shots[newest];
+    if (!shot->left_said || shot->left == 0)
+        return;
+    Pins left = context->hand == HAND_LEFT ? lane_mirror_pins(shot->left) : shot->left;
+    bool pocket = shot->hit == HIT_UNSAID || shot_pocket(shot) || shot->hit == HIT_HIGH;
+    if (left == pin_bit(10) && pocket)
+        see(signs, shot->ringing ? SIGN_CORNER_RING : SIGN_CORNER_FLAT, &newest, 1);
+    /* The hit that was seen comes before what the leave suggests. */
+    if (!is_high(shot) && any_of(left, LIGHT_LEAVES, sizeof LIGHT_LEAVES / sizeof LIGHT_LEAVES[0]))
+        see(signs, SIGN_LIGHT_LEAVE, &newest, 1);
+    if (!is_light(shot) && any_of(left, HIGH_LEAVES, sizeof HIGH_LEAVES / sizeof HIGH_LEAVES[0]))
+        see(signs, SIGN_HIGH_LEAVE, &newest, 1);
+    if (lane_split(left))
+        see(signs, SIGN_SPLIT, &newest, 1);
+}
+
+static void read_releases(const Shot *shots, int count, Signs *signs)
+{
+    if (count == 0)
+        return;
+    short bad[4] = {0};
+    int bads = 0;
+    for (int i = count - 1; i >= 0 && i >= count - 4; i--)
+        if (!shot_good(&shots[i]))
+            bad[bads++] = (short)i;
+    if (!shot_good(&shots[count - 1]))
+        see(signs, SIGN_BAD_RELEASE, bad, 1);
+    if (bads >= 2 && count >= 3 && !shot_good(&shots[count - 1]))
+        see(signs, SIGN_BAD_RELEASES, bad, bads);
+}
+
+static void read_speed(const Shot *shots, int count, Signs *signs)
+{
+    double late = 0.0, early = 0.0;
+    int lates = 0, earlies = 0, slow = 0, fast = 0;
+    short stands_on[SIGN_SHOTS_MAX];
+    for (int i = count - 1; i >= 0 && i >= count - MEMORY_MAX; i--) {
+        if (i >= count - 4) {
+            slow += shots[i].release == RELEASE_SLOW;
+            fast += shots[i].release == RELEASE_FAST;
+        }
+        if (shots[i].mph <= 0.0)
+            continue;
+        double mph = shots[i].mph - shots[i].mph_change; /* what was meant is no trend */
+        if (lates < 3) {
+            stands_on[lates] = (short)i;
+            late += mph;
+            lates++;
+        } else if (earlies < 3) {
+            early += mph;
+            earlies++;
+        }
+    }
+    double change = lates == 3 && earlies >= 2 ? late / lates - early / earlies : 0.0;
+    short last = (short)(count - 1);
+    if (change < -SPEED_MPH)
+        see(signs, SIGN_SPEED_FALLING, stands_on, 3);
+    else if (slow >= 2)
+        see(signs, SIGN_SPEED_FALLING, &last, 1);
+    if (change > SPEED_MPH)
+        see(signs, SIGN_SPEED_RISING, stands_on, 3);
+    else if (fast >= 2)
+        see(signs, SIGN_SPEED_RISING, &last, 1);
+}
+
+/* Mean hit on one lane of the last three good shots of this line. */
+static int mean_hit(const SignsContext *context, const Shot *shots, int count, Side lane,
+                    double *mean, short stands_on[3])
+{
+    int n = 0;
+    double sum = 0.0;
+    for (int i = count - 1; i >= 0 && i >= count - MEMORY_MAX && n < 3; i--) {
+        double board = shot_hit_board(shots[i].hit);
+        if (shots[i].lane != lane || !shot_good(&shots[i]) || isnan(board) ||
+            shots[i].slot != context->plan.slot)
+            continue;
+        stands_on[n++] = (short)i;
+        sum += board;
+    }
+    *mean = n > 0 ? sum / n : 0.0;
+    return n;
+}
+
+static void read_pair(const SignsContext *context, const Shot *shots, int count, Signs *signs)
+{
+    double here, there;
+    short on_here[3], on_there[3];
+    Side other = context->lane == SIDE_LEFT ? SIDE_RIGHT : SIDE_LEFT;
+    int n_here = mean_hit(context, shots, count, context->lane, &here, on_here);
+    int n_there = mean_hit(context, shots, count, other, &there, on_there);
+    if (n_here < 2 || n_there < 2 || fabs(here - there) < PAIR_BOARDS)
+        return;
+    Sign sign = here < there ? SIGN_LANE_TIGHTER : SIGN_LANE_LOOSER;
+    see(signs, sign, on_here, n_here);
+    see(signs, sign, on_there, n_there);
+}
+
+static void read_carrydown(const Recent *recent, Signs *signs)
+{
+    if (recent->count < 3 || !light_late(&recent->shots[recent->all[0]]))
+        return;
+    int flushes = 0, lights = 0;
+    for (int i = 0; i < recent->count; i++) {
+        lights += flushes == 0 && light_late(&recent->shots[recent->all[i]]);
+        flushes += flush(&recent->shots[recent->all[i]]);
+    }
+    if (flushes >= 1 && lights >= 2)
+        see(signs, SIGN_CARRYDOWN, recent->all, recent->count);
+}
+
+static void read_place(const SignsContext *context, const Recent *recent, const Shot *shots,
+                       int count, Signs *signs)
+{
+    int on_lane = 0;
+    for (int i = 0; i < count; i++)
+        on_lane += shots[i].lane == context->lane;
+    signs->seen[SIGN_FIRST_SHOTS] = on_lane < 2;
+    signs->seen[SIGN_JUST_CHANGED] =
+        count > 0 && recent->count == 0 && !of_line(&shots[count - 1], &context->plan);
+    signs->seen[SIGN_FRESH] = context->game <= 1 && context->deliveries < FRESH_DELIVERIES;
+    signs->seen[SIGN_WORN] = context->game >= WORN_GAME || context->deliveries >= WORN_DELIVERIES;
+    signs->seen[SIGN_LAST_FRAMES] = context->frame >= 9;
+    signs->seen[SIGN_PRACTICE] = context->practice;
+    signs->seen[SIGN_SHORT_OIL] = context->length_ft <= SHORT_FT;
+    signs->seen[SIGN_LONG_OIL] = context->length_ft >= LONG_FT;
+    signs->seen[SIGN_FLAT_OIL] = context->ratio <= FLAT_RATIO;
+    signs->seen[SIGN_HOUSE_OIL] = context->ratio >= HOUSE_RATIO;
+    signs->seen[SIGN_DEEP_INSIDE] =
+        context->plan.stance - context->laydown_offset_boards >= DEEP_LAYDOWN;
+    signs->seen[SIGN_STRONG_BALL] = context->strongest;
+    signs->seen[SIGN_WEAK_BALL] = context->weakest;
+}
+
+void signs_read(const SignsContext *context, const Shot *shots, int count, Signs *signs)
+{
+    memset(signs, 0, sizeof *signs);
+    Recent recent = recent_of(context, shots, count);
+    read_place(context, &recent, shots, count, signs);
+    read_pair(context, shots, count, signs);
+    read_hits(&recent, signs);
+    read_alternating(&recent, signs);
+    read_leaves(context, &recent, signs);
+    read_releases(shots, count, signs);
+    read_speed(shots, count, signs);
+    read_carrydown(&recent, signs);
+}

@@ -1,0 +1,43 @@
+/* signs.h - what the last shots say, before anyone asks what to do about it. */
+#ifndef SETTEE_CORE_ADVICE_SIGNS_H
+#define SETTEE_CORE_ADVICE_SIGNS_H
+
+#include "core/event/session.h"
+#include "core/event/shot.h"
+#include "core/lane/oil.h"
+
+typedef enum Sign {
+#define SIGN(id, name, words) SIGN_##id,
+#include "core/advice/signs.def"
+#undef SIGN
+    SIGN_COUNT
+} Sign;
+extern const char *const SIGN_NAMES[SIGN_COUNT + 1]; /* as in rules files; NULL ends */
+extern const char *const SIGN_WORDS[SIGN_COUNT];
+
+enum { SIGN_SHOTS_MAX = 6 };
+
+typedef struct Signs {
+    bool seen[SIGN_COUNT];
+    int shot_count[SIGN_COUNT];              /* shots it stands on, newest first */
+    short shots[SIGN_COUNT][SIGN_SHOTS_MAX]; /* indices into the shots given */
+} Signs;
+
+/* What is known besides the shots. */
+typedef struct SignsContext {
+    Hand hand;
+    double laydown_offset_boards;
+    double length_ft, ratio; /* of the sheet */
+    Side lane;               /* lane the next shot is for */
+    Plan plan;               /* what would be thrown next there */
+    int game, frame;
+    int deliveries;          /* thrown on the pair so far, all bowlers */
+    bool practice;           /* nothing is scored: a ball's surface may still change */
+    bool strongest, weakest; /* whether the ball in hand hooks most or least of the strike balls */
+} SignsContext;
+
+/* Reads shots[0..count-1], oldest first. "Good" shots are those whose release was not said to be
+ * bad; shots of the same ball, line and release as the plan's, or nearly so, are "of this line". */
+void signs_read(const SignsContext *context, const Shot *shots, int count, Signs *signs);
+
+#endif

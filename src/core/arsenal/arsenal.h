@@ -1,0 +1,148 @@
+/* arsenal.h - a bag looked at before the event: what each ball does on this pattern through the
+ * block, which do the same job, which lanes none answers, what a surface would change, and the
+ * best so many of the locker.
+ *
+ * A job in slices, as advice.h: arsenal_begin, then arsenal_step until it returns true. What is
+ * there so far may be shown. Deterministic. Allocates nothing but the job. */
+#ifndef SETTEE_CORE_ARSENAL_ARSENAL_H
+#define SETTEE_CORE_ARSENAL_ARSENAL_H
+
+#include "core/arsenal/lane_states.h"
+#include "core/arsenal/pick.h"
+
+typedef struct ArsenalInput {
+    const Bag *bag;
+    const Pattern *pattern;
+    int games, bowlers;              /* 1..BLOCK_GAMES_MAX, 1..BLOCK_BOWLERS_MAX */
+    double weight[LANE_STATE_COUNT]; /* of the lane states; all 0: by the block's length */
+    int pick;                        /* balls to pick, 1..PICK_MAX; 0: none */
+    bool spare_free;                 /* no place is kept for a spare ball */
+    bool surfaces;                   /* reckon other surfaces of the balls in the slots */
+    bool pick_surfaces;              /* of every ball, and let the pick choose among them */
+} ArsenalInput;
+
+/* Nearer in worth than that, two balls answer a film alike (assumed: three strikes in a hundred
+ * first balls, some four pins a game). */
+#define ARSENAL_NEAR 0.03
+/* Farther than that under the best, a film is not answered. */
+#define ARSENAL_GAP 0.05
+
+/* What a ball does on its own best line. */
+typedef struct Showing {
+    bool ready, found;
+    double value;
+    Line line;
+    double crossed_boards; /* breakpoint to pocket */
+    double flare_in;
+} Showing;
+
+enum { SURFACES = 7 };
+extern const Surface SURFACE_SET[SURFACES]; /* roughest first */
+
+typedef struct SurfaceShow { /* a ball with another surface, fresh lane */
+    bool ready;
+    double first_move_ft, entry_deg, pocket;
+    double mean; /* worth over the weighted films */
+    double value[STATE_FILMS];
+} SurfaceShow;
+
+typedef struct ArsenalBall {
+    bool spare;                      /* polyester: thrown at spares, not in the tables of strikes */
+    Showing at[BLOCK_GAMES_MAX + 1]; /* before each game, after the last */
+    double value[STATE_FILMS];       /* by state, then volume */
+    double mean;                     /* over the weighted films */
+    SurfaceShow surface[SURFACES];
+} ArsenalBall;
+
+typedef struct Overlap { /* of two balls of the bag, indices into it */
+    int a, b;
+    double share; /* of the weighted films on which one does about as well as the other */
+    double move_ft, entry_deg; /* b's first move and entry less a's, fresh */
+} Overlap;
+enum { OVERLAPS_MAX = BAG_SLOTS * (BAG_SLOTS - 1) / 2 };
+
+typedef struct Gap { /* a lane state, and how the bag stands to it */
+    LaneState state;
+    double best;   /* worth of the bag's best ball there */
+    int ball;      /* which; -1: none */
+    double locker; /* of the best of all balls */
+    int locker_ball;
+    double ideal;   /* of the best imagined ball, or of the locker's if that is better */
+    int ideal_ball; /* into IDEAL_BALLS; -1: none is better than the locker */
+    bool open;      /* the bag falls short by more than ARSENAL_GAP */
+} Gap;
+
+enum { IDEALS = 8 };
+typedef struct IdealBall {
+    Ball ball;
+    const char *words;
+} IdealBall;
+const IdealBall *arsenal_ideals(void); /* IDEALS of them, static */
+
+/* A change of surface that does something for the bag. */
+typedef struct SurfaceAdvice {
+    int ball, surface;    /* index into the bag, into SURFACE_SET */
+    int other;            /* the ball it is told apart from; -1: it closes a gap */
+    LaneState state;      /* the gap's */
+    double before, after; /* overlap share, or shortfall in worth */
+    double value_gain;    /* of the whole bag */
+} SurfaceAdvice;
+enum { SURFACE_ADVICE_MAX = 8 };
+
+typedef enum Reaction {
+    REACTION_EARLIEST,
+    REACTION_LATEST,
+    REACTION_STRONGEST,
+    REACTION_SMOOTHEST,
+    REACTION_BETWEEN
+} Reaction;
+
+/* A ball of a set, and its job in it. */
+typedef struct SetBall {
+    int ball, surface; /* surface: into SURFACE_SET, -1: as it is */
+    bool spare;
+    int lead;               /* LaneState it does most for the set in; -1: it adds next to nothing */
+    double gives;           /* what the set loses without it */
+    double share;           /* weighted share of films on which it is the best */
+    int game_from, game_to; /* games in which it is the best or nearly; 0: none */
+    double when;            /* mean game of its use: what the places are in order of */
+    Reaction motion;
+    int like;     /* ball of the set it is nearest to, when it adds next to nothing; -1 */
+    int stand_in; /* ball of the locker outside the set; -1: none */
+    double loss;  /* of the set's worth with that one instead */
+    char job[120];
+} SetBall;
+
+typedef struct Set {
+    int count;
+    double value; /* of the balls for strikes */
+    SetBall place[PICK_MAX];
+} Set;
+
+typedef struct Arsenal {
+    double weight[LANE_STATE_COUNT];
+    int games, bowlers;
+    ArsenalBall ball[BAG_BALLS_MAX];
+    int overlap_count;
+    Overlap overlap[OVERLAPS_MAX]; /* most first */
+    Gap gap[LANE_STATE_COUNT];
+    int advice_count;
+    SurfaceAdvice advice[SURFACE_ADVICE_MAX];
+    Set bag;    /* what is in the slots */
+    Set picked; /* when asked for */
+    long pick_nodes;
+    int steps, steps_all; /* how far it has come */
+    bool films_ready, values_ready, done;
+} Arsenal;
+
+const char *arsenal_overlap_word(double share); /* none, little, half, mostly, same */
+
+typedef struct ArsenalJob ArsenalJob;
+ArsenalJob *arsenal_job_new(void); /* heap, owned by the caller; NULL when memory is short */
+void arsenal_job_free(ArsenalJob *job);
+void arsenal_begin(ArsenalJob *job, const ArsenalInput *input); /* copies bag and pattern's film */
+bool arsenal_step(ArsenalJob *job);                   /* some milliseconds; true when done */
+const Arsenal *arsenal_result(const ArsenalJob *job); /* owned by the job */
+const LaneFilms *arsenal_films(const ArsenalJob *job);
+
+#endif

@@ -1,0 +1,61 @@
+/* block.h - the games ahead: which ball and line for each, on each lane of the pair, as the field
+ * wears it.
+ *
+ * Plays the block out three times, with wear slower than usual, usual and faster, taking before
+ * each game the ball of the bag and the line of most worth, but nothing new for a hair. A job in
+ * slices, as advice.h. Deterministic; allocates nothing but the job. */
+#ifndef SETTEE_CORE_ARSENAL_BLOCK_H
+#define SETTEE_CORE_ARSENAL_BLOCK_H
+
+#include "core/arsenal/lane_states.h"
+
+typedef enum Pace { PACE_SLOW, PACE_USUAL, PACE_FAST, PACE_COUNT } Pace;
+extern const char *const PACE_NAMES[PACE_COUNT + 1];
+extern const double PACE_RATE[PACE_COUNT]; /* of wear, against usual: 0.72, 1, 1.4 (belief.c's) */
+
+typedef struct BlockInput {
+    const Bag *bag; /* its slots are thrown; polyester is left for spares */
+    const Pattern *pattern;
+    int games, bowlers; /* 1..BLOCK_GAMES_MAX, 1..BLOCK_BOWLERS_MAX */
+} BlockInput;
+
+/* What to throw in a game. */
+typedef struct BlockGame {
+    bool ready;
+    int slot; /* 0: no ball of the bag finds the pocket */
+    Line line;
+    double value;
+    /* What this ball and line would do on the lane as it is after the game. */
+    double later_board, later_move_ft; /* NAN in the gutter, or when it never moves */
+} BlockGame;
+
+/* A game of one lane over all paces. */
+typedef struct BlockSpread {
+    double stance_low, stance_high, aim_low, aim_high;
+    int slots; /* how many different balls */
+    int slot[PACE_COUNT];
+} BlockSpread;
+
+typedef struct Block {
+    int games, bowlers;
+    BlockGame game[PACE_COUNT][SIDE_COUNT][BLOCK_GAMES_MAX];
+    double volume_ml[PACE_COUNT][BLOCK_GAMES_MAX + 1]; /* left lane */
+    int steps, steps_all;
+    bool done;
+} Block;
+
+BlockSpread block_spread(const Block *block, Side lane, int game); /* game from 0; when done */
+
+/* What says during that game (from 0) that the lane has changed, and what then: one or two
+ * sentences. On the last game what to look for to the end. */
+void block_watch(const Block *block, const Bag *bag, Side lane, int game, char *out,
+                 unsigned long size);
+
+typedef struct BlockJob BlockJob;
+BlockJob *block_job_new(void); /* heap, owned by the caller; NULL when memory is short */
+void block_job_free(BlockJob *job);
+void block_begin(BlockJob *job, const BlockInput *input); /* copies bag and film */
+bool block_step(BlockJob *job);                           /* a few milliseconds */
+const Block *block_result(const BlockJob *job);           /* owned by the job */
+
+#endif

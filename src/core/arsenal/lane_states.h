@@ -1,0 +1,68 @@
+/* lane_states.h - what a lane may be like in a block: its films game by game as the field wears
+ * them, and the seven states of lane that a bag must answer.
+ *
+ * Pure. The films are made in steps of some milliseconds, so that a screen stays awake. */
+#ifndef SETTEE_CORE_ARSENAL_LANE_STATES_H
+#define SETTEE_CORE_ARSENAL_LANE_STATES_H
+
+#include "core/event/shot.h"
+#include "core/line/fit.h"
+#include "core/motion/wear.h"
+
+enum { BLOCK_GAMES_MAX = 24, BLOCK_BOWLERS_MAX = 10 };
+
+/* First balls that one bowler throws on each lane in a game: five frames of ten, and on the
+ * right lane the fill balls of the tenth (one, assumed). */
+int block_deliveries(Side lane);
+
+/* One game's wear of one lane. The bowler's own deliveries (one in `bowlers`) run along `own`;
+ * the others are taken for solids about `field`, as the belief takes them (wear.h): all that is
+ * known of them is how many they are. `turn`: counts deliveries over the games. */
+typedef struct GameWear {
+    Track own, field[BLOCK_BOWLERS_MAX];
+    Cover own_cover;
+    int bowlers;
+    WearRate rate;
+} GameWear;
+void block_wear(Oil *oil, const GameWear *wear, Side lane);
+
+/* The tracks of the others who share the pair, about the line that a solid in this bowler's hand
+ * would want on that film. */
+void block_field(const Oil *oil, const Bowler *bowler, int bowlers, int game, GameWear *wear);
+
+typedef enum LaneState {
+    LANE_FRESH,
+    LANE_TRANSITION,
+    LANE_BURNT,
+    LANE_CARRIED,
+    LANE_LONG,
+    LANE_SHORT,
+    LANE_CLIFFED,
+    LANE_STATE_COUNT
+} LaneState;
+extern const char *const LANE_STATE_NAMES[LANE_STATE_COUNT + 1]; /* "fresh", ... */
+extern const char *const LANE_STATE_WORDS[LANE_STATE_COUNT];     /* what each is, in words */
+
+/* How much of a block of so many games each state stands for; they add up to 1 (assumed). */
+void lane_state_weights(int games, double weight[LANE_STATE_COUNT]);
+
+/* Each state as dressed, and with a sixth less and more oil: a lane is never quite the sheet. */
+enum { STATE_VOLUMES = 3, STATE_FILMS = LANE_STATE_COUNT * STATE_VOLUMES };
+extern const double STATE_VOLUME[STATE_VOLUMES];       /* 1, 0.85, 1.15 */
+extern const double STATE_VOLUME_SHARE[STATE_VOLUMES]; /* a half, a quarter, a quarter */
+
+typedef struct LaneFilms {
+    int games, bowlers;
+    Bowler bowler;
+    int done;                      /* steps taken */
+    Oil game[BLOCK_GAMES_MAX + 1]; /* before each game, and after the last; usual wear */
+    Oil state[LANE_STATE_COUNT];
+    Oil work[2]; /* half-made: worn fast, worn by hard covers */
+} LaneFilms;
+
+/* sheet: in the bowler's frame. */
+void lane_films_begin(LaneFilms *films, const Oil *sheet, const Bowler *bowler, int games,
+                      int bowlers);
+bool lane_films_step(LaneFilms *films); /* true when all are made */
+
+#endif

@@ -1,0 +1,56 @@
+/* bag.h - a bowler and the balls they own, six of them in slots. */
+#ifndef SETTEE_CORE_BAG_BAG_H
+#define SETTEE_CORE_BAG_BAG_H
+
+#include "core/bag/ball.h"
+#include "core/lane/lane.h"
+
+enum { BAG_BALLS_MAX = 40, BAG_SLOTS = 6 };
+
+typedef enum Style { STYLE_ONE_HANDED, STYLE_TWO_HANDED, STYLE_NO_THUMB, STYLE_COUNT } Style;
+extern const char *const STYLE_NAMES[STYLE_COUNT + 1];
+extern const char *const HAND_NAMES[3];
+
+/* One standard deviation of what the bowler means to repeat. */
+typedef struct Scatter {
+    double launch_deg;
+    double mph;
+    double rpm;
+    double laydown_boards;
+} Scatter;
+
+typedef struct Bowler {
+    char name[48];
+    Hand hand;
+    Style style;
+    double mph;          /* at release, 8..28 */
+    double rpm;          /* 50..650 */
+    double rotation_deg; /* 0 end over end .. 90 side roll */
+    /* What they say they can release at, 0..110, rotation_deg within; both 0: not said. */
+    double rotation_least_deg, rotation_most_deg;
+    double tilt_deg;              /* 0..60 */
+    double loft_ft;               /* 0..15, foul line to touchdown */
+    double laydown_offset_boards; /* stance board less laydown board, -5..20 */
+    Scatter scatter;
+} Bowler;
+
+/* Whether they say they can release at other rotations than the usual one. */
+static inline bool bowler_turns(const Bowler *bowler)
+{
+    return bowler->rotation_most_deg > bowler->rotation_least_deg;
+}
+
+/* 18 mph, 330 rpm, 50 degrees, tilt 12, loft 1 ft, a league bowler's scatter (assumed). */
+Bowler bowler_default(void);
+
+typedef struct Bag {
+    Bowler bowler;
+    int count;
+    Ball balls[BAG_BALLS_MAX];
+} Bag;
+
+/* The ball in slot 1..6, or NULL; the ball with that id, or NULL. Owned by the bag. */
+const Ball *bag_slot(const Bag *bag, int slot);
+const Ball *bag_find(const Bag *bag, const char *id);
+
+#endif

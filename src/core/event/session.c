@@ -1,0 +1,288 @@
+/* session.c - an event as the fold of what was entered. */
+#include "core/event/session.h"
+
+#include <string.h>
+
+const char *const ENTRY_NAMES[ENTRY_KINDS + 1] = {"shot", "edit", "plan", "apart",
+                                                  "game", "undo", "redo", 0};
+
+void session_begin(Session *session, const EventInfo *event, const Bag *bag, const Pattern *pattern,
+                   const Plan *first)
+{
+    session->event = *event;
+    session->bag = session->bag_log.first = *bag;
+    session->bag_log.count = session->bag_log.standing = 0;
+    session->pattern = *pattern;
+    session->first = *first;
+    session->entry_count = 0;
+    session->standing_count = 0;
+    session->taken_count = 0;
+    session_fold(session);
+}
+
+/* Frames go from lane to lane of the pair in turn; fill balls of the tenth stay on its lane. A
+ * spare that was not said counts as missed: it adds no fill ball. */
+static void next_frame(Session *session, const Shot *shot)
+{
+    bool strike = shot_strike(shot);
+    session->lane = shot->lane; /* the bowler may have changed lanes out of turn, in practice */
+    if (session->frame < 10) {
+        session->frame++;
+        session->lane = session->lane == SIDE_LEFT ? SIDE_RIGHT : SIDE_LEFT;
+    } else if (!session->last_ball &&
+               (strike || (shot_spare(shot) && session->ball_of_tenth == 1))) {
+        session->ball_of_tenth++; /* a full rack again */
+        session->last_ball = !strike || session->ball_of_tenth == 3;
+    } else {
+        session->game_over = true;
+        if (session->game < session->event.games)
+            session->lane = SIDE_LEFT; /* where the next game begins */
+    }
+}
+
+/* Not past the last one: an edit may end the last game before balls that were thrown in it; they
+ * stay in its tenth frame. */
+static void next_game(Session *session)
+{
+    if (session->game >= session->event.games)
+        return;
+    session->game++;
+    session->frame = 1;
+    session->ball_of_tenth = 1;
+    session->last_ball = session->game_over = false;
+    session->lane = SIDE_LEFT;
+}
+
+static void apply_standing(Session *session, const Entry *entry)
+{
+    switch (entry->kind) {
+    case ENTRY_SHOT:
+        if (session->game_over) /* a shot after the last frame begins the next game */
+            next_game(session);
+        session->shot_game[session->shot_count] = (unsigned char)session->game;
+        session->shot_frame[session->shot_count] = (unsigned char)session->frame;
+        session->shot_second[session->shot_count] =
+            entry->shot.left_said && entry->shot.left != 0 && !session->last_ball;
+        session->shots[session->shot_count] = entry->shot;
+        session_find_slot(session, &session->shots[session->shot_count++]);
+        next_frame(session, &entry->shot);
+        break;
+    case ENTRY_PLAN:
+        session->plan[entry->lane] = entry->plan;
+        if (!session->apart)
+            session->plan[!entry->lane] = entry->plan;
+        break;
+    case ENTRY_APART:
+        session->apart = entry->apart;
+        if (!session->apart)
+            session->plan[!session->lane] = session->plan[session->lane];
+        break;
+    case ENTRY_GAME:
+        next_game(session);
+        break;
+    default:
+        break;
+    }
+}
+
+/* The shot an entry stands for once later edits have been put in its place; the edits keep game,
+ * frame and lane as entered, so that they can change what the frame became. */
+void session_fold(Session *session)
+{
+    session->plan[SIDE_LEFT] = session->plan[SIDE_RIGHT] = session->first;
+    session->apart = false;
+    session->lane = SIDE_LEFT;
+    session->game = 1;
+    session->frame = 1;
+    session->ball_of_tenth = 1;
+    session->last_ball = session->game_over = false;
+    session->shot_count = 0;
+    short last_edit[SESSION_SHOTS_MAX]; /* the entry of each shot's last edit, -1: none */
+    for (int i = 0; i < SESSION_SHOTS_MAX; i++)
+        last_edit[i] = -1;
+    for (int i = 0; i < session->standing_count; i++) {
+        const Entry *entry = &session->entries[session->standing[i]];
+        if (entry->kind == ENTRY_EDIT && entry->index >= 0 && entry->index < SESSION_SHOTS_MAX)
+            last_edit[entry->index] = session->standing[i];
+    }
+    for (int i = 0; i < session->standing_count; i++) {
+        const Entry *entry = &session->entries[session->standing[i]];
+        if (entry->kind == ENTRY_EDIT)
+            continue;
+        Entry as_edited = *entry;
+        if (entry->kind == ENTRY_SHOT && last_edit[session->shot_count] >= 0)
+            as_edited.shot = session->entries[last_edit[session->shot_count]].shot;
+        apply_standing(session, &as_edited);
+    }
+    for (int lane = 0; lane < SIDE_COUNT; lane++)
+        session_fill_plan(session, &session->plan[lane]);
+    session->can_undo = session->standing_count > 0;
+    session->can_redo = session->taken_count > 0;
+}
+
+/* Of what is meant to differ from the usual release. */
+static const char *release_fault(double mph, double loft_ft, double rotation_deg)
+{
+    if (!(mph >= -2.0 && mph <= 2.0))
+        return "speed change outside -2 to 2 mph";
+    if (!(loft_ft >= -3.0 && loft_ft <= 5.0))
+        return "loft change outside -3 to 5 ft";
+    if (!(rotation_deg >= -110.0 && rotation_deg <= 110.0))
+        return "rotation change outside -110 to 110 degrees";
+    return NULL;
+}
+
+static const char *plan_fault(const Plan *plan)
+{
+    if (!(plan->stance >= -10.0 && plan->stance <= 60.0))
+        return "stance outside -10 to 60";
+    if (!(plan->aim >= -10.0 && plan->aim <= 50.0))
+        return "aim outside -10 to 50";
+    return release_fault(plan->mph_change, plan->loft_change_ft, plan->rotation_change_deg);
+}
+
+static const char *shot_fault(const Shot *shot)
+{
+    if ((unsigned)shot->lane >= SIDE_COUNT || (unsigned)shot->hit >= HIT_COUNT ||
+        (unsigned)shot->read >= READ_COUNT || (unsigned)shot->release >= RELEASE_COUNT ||
+        (shot->left & ~PINS_ALL))
+        return "no such word for a shot";
+    if (shot->hit == HIT_UNSAID && !shot->left_said)
+        return "neither hit nor leave";
+    if (shot->spare_said && !(shot->left_said && shot->left != 0))
+        return "nothing was left to spare";
+    if (shot->spare_said && (shot->spare_left & ~shot->left))
+        return "a pin stands that was not left";
+    return release_fault(shot->mph_change, shot->loft_change_ft, shot->rotation_change_deg);
+}
+
+/* A shot of a ball that has left its slot may still be said anew. */
+static const char *slot_fault(const Session *session, const Entry *entry)
+{
+    bool plan = entry->kind == ENTRY_PLAN;
+    if (!plan && entry->kind != ENTRY_SHOT && entry->kind != ENTRY_EDIT)
+        return NULL;
+    if (!plan && entry->shot.slot == 0 && entry->shot.ball[0])
+        return NULL;
+    return bag_slot(&session->bag, plan ? entry->plan.slot : entry->shot.slot)
+               ? NULL
+               : "no ball in that slot";
+}
+
+/* What is wrong with an entry whatever the bag has become. */
+static const char *entry_fault(const Session *session, const Entry *entry)
+{
+    if (session->entry_count >= SESSION_ENTRIES_MAX)
+        return "the event's log is full";
+    if ((unsigned)entry->lane >= SIDE_COUNT)
+        return "no such lane";
+    switch (entry->kind) {
+    case ENTRY_SHOT:
+        if (session->shot_count >= SESSION_SHOTS_MAX)
+            return "the event's log is full";
+        if (session->game_over && session->game >= session->event.games)
+            return "the last game is over";
+        return shot_fault(&entry->shot);
+    case ENTRY_EDIT:
+        if (entry->index < 0 || entry->index >= session->shot_count)
+            return "no such shot";
+        return shot_fault(&entry->shot);
+    case ENTRY_PLAN:
+        return plan_fault(&entry->plan);
+    case ENTRY_APART:
+        return entry->apart == session->apart ? "nothing would change" : NULL;
+    case ENTRY_GAME:
+        return session->game >= session->event.games ? "that was the last game" : NULL;
+    case ENTRY_UNDO:
+        return session->can_undo ? NULL : "nothing to undo";
+    case ENTRY_REDO:
+        return session->can_redo ? NULL : "nothing to redo";
+    default:
+        return "no such entry";
+    }
+}
+
+const char *session_refuses(const Session *session, const Entry *entry)
+{
+    const char *why = entry_fault(session, entry);
+    return why ? why : slot_fault(session, entry);
+}
+
+static void add(Session *session, Entry entry)
+{
+    int at = session->entry_count++;
+    session->entries[at] = entry;
+    if (entry.kind == ENTRY_UNDO) {
+        session->taken[session->taken_count++] = session->standing[--session->standing_count];
+    } else if (entry.kind == ENTRY_REDO) {
+        session->standing[session->standing_count++] = session->taken[--session->taken_count];
+    } else {
+        session->standing[session->standing_count++] = (short)at;
+        session->taken_count = 0; /* a new entry ends what could be given back */
+    }
+    session_fold(session);
+}
+
+bool session_apply(Session *session, const Entry *entry)
+{
+    if (session_refuses(session, entry))
+        return false;
+    Entry named = *entry;
+    if (entry->kind == ENTRY_SHOT || entry->kind == ENTRY_EDIT)
+        session_say_ball(session, &named.shot);
+    add(session, named);
+    return true;
+}
+
+bool session_restore(Session *session, const Entry *entry)
+{
+    if (entry_fault(session, entry))
+        return false;
+    Entry named = *entry;
+    if ((entry->kind == ENTRY_SHOT || entry->kind == ENTRY_EDIT) && !entry->shot.ball[0])
+        session_say_ball(session, &named.shot); /* written before shots named their ball */
+    add(session, named);
+    return true;
+}
+
+bool session_score(const Session *session, int game, Score *score)
+{
+    char why[8]; /* not shown: what can't be scored is not known */
+    *score = score_begin();
+    for (int i = 0; i < session->shot_count; i++) {
+        const Shot *shot = &session->shots[i];
+        if (session->shot_game[i] != game)
+            continue;
+        if (score->ball > 1 && score->frame < 10)
+            return false; /* the spare before was not said */
+        if (!shot->left_said ||
+            !score_add(score, score_ball_of(PINS_ALL, shot->left), why, sizeof why))
+            return false;
+        if (session->shot_second[i] && shot->spare_said &&
+            !score_add(score, score_ball_of(shot->left, shot->spare_left), why, sizeof why))
+            return false;
+    }
+    return true;
+}
+
+Shot session_shot(Side lane, const Plan *plan)
+{
+    return (Shot){.lane = lane,
+                  .slot = plan->slot,
+                  .stance = plan->stance,
+                  .aim = plan->aim,
+                  .mph_change = plan->mph_change,
+                  .loft_change_ft = plan->loft_change_ft,
+                  .rotation_change_deg = plan->rotation_change_deg};
+}
+
+const Ball *session_ball(const Session *session, const Shot *shot)
+{
+    return shot->ball[0] ? bag_find(&session->bag, shot->ball)
+                         : bag_slot(&session->bag, shot->slot);
+}
+
+Shot session_next_shot(const Session *session)
+{
+    return session_shot(session->lane, &session->plan[session->lane]);
+}

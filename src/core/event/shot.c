@@ -1,0 +1,52 @@
+/* shot.c - the words for a shot, and where a hit of each name lies. */
+#include "core/event/shot.h"
+
+#include <math.h>
+
+const char *const SIDE_NAMES[SIDE_COUNT + 1] = {"left", "right", 0};
+const char *const HIT_NAMES[HIT_COUNT + 1] = {"",      "gutter", "wide", "thin",    "light",
+                                              "flush", "high",   "nose", "crossed", 0};
+const char *const READ_NAMES[READ_COUNT + 1] = {"", "early", "on-time", "late", "none", 0};
+const char *const RELEASE_NAMES[RELEASE_COUNT + 1] = {"",     "good", "inside", "outside",
+                                                      "fast", "slow", "off",    0};
+
+/* Upper end of each hit, board of the ball's centre at the head pin (assumed, common use). */
+static const double UPPER[HIT_COUNT] = {
+    [HIT_WIDE] = 14.0, [HIT_THIN] = 15.8, [HIT_LIGHT] = 17.0,  [HIT_FLUSH] = 18.2,
+    [HIT_HIGH] = 19.2, [HIT_NOSE] = 20.8, [HIT_CROSSED] = 25.0};
+
+double shot_hit_board(Hit hit)
+{
+    if (hit <= HIT_GUTTER || hit >= HIT_COUNT)
+        return NAN;
+    if (hit == HIT_WIDE)
+        return 12.5;
+    if (hit == HIT_CROSSED)
+        return 22.0;
+    return 0.5 * (UPPER[hit - 1] + UPPER[hit]);
+}
+
+Hit shot_hit_of_board(double board)
+{
+    Hit hit = HIT_WIDE;
+    while (hit < HIT_CROSSED && board >= UPPER[hit])
+        hit++;
+    return hit;
+}
+
+void shot_hit_span(Hit hit, double *low, double *high)
+{
+    *low = hit > HIT_WIDE ? UPPER[hit - 1] : 0.0;
+    *high = hit < HIT_CROSSED ? UPPER[hit] : (double)LANE_BOARDS + 1.0;
+}
+
+bool shot_ball(const Shot *shot, const Bag *bag, Ball *ball)
+{
+    const Ball *now = shot->ball[0] ? bag_find(bag, shot->ball) : bag_slot(bag, shot->slot);
+    if (!now)
+        return false;
+    *ball = *now;
+    if (shot->ball[0])
+        ball->surface = shot->surface;
+    return true;
+}

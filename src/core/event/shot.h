@@ -1,0 +1,95 @@
+/* shot.h - one first ball: what was thrown, and what the bowler saw of it. */
+#ifndef SETTEE_CORE_EVENT_SHOT_H
+#define SETTEE_CORE_EVENT_SHOT_H
+
+#include <stdbool.h>
+
+#include "core/bag/bag.h"
+#include "core/lane/lane.h"
+
+typedef enum Side { SIDE_LEFT, SIDE_RIGHT, SIDE_COUNT } Side; /* lane of the pair */
+
+/* Where it hit, from the bowler's own side to across. */
+typedef enum Hit {
+    HIT_UNSAID,
+    HIT_GUTTER,
+    HIT_WIDE,
+    HIT_THIN,
+    HIT_LIGHT,
+    HIT_FLUSH,
+    HIT_HIGH,
+    HIT_NOSE,
+    HIT_CROSSED,
+    HIT_COUNT
+} Hit;
+/* Where it moved, against what was expected of that ball and line. */
+typedef enum Read { READ_UNSAID, READ_EARLY, READ_ON_TIME, READ_LATE, READ_NONE, READ_COUNT } Read;
+/* How it left the hand. */
+typedef enum Release {
+    RELEASE_UNSAID,
+    RELEASE_GOOD,
+    RELEASE_INSIDE,
+    RELEASE_OUTSIDE,
+    RELEASE_FAST,
+    RELEASE_SLOW,
+    RELEASE_OFF,
+    RELEASE_COUNT
+} Release;
+
+/* What can be seen of a ball: its speed in mph, boards of the lane that it rolls over. */
+#define SHOT_MPH_LOW 5.0
+#define SHOT_MPH_HIGH 35.0
+#define SHOT_BOARD_LOW 1.0
+#define SHOT_BOARD_HIGH ((double)LANE_BOARDS)
+
+/* Words as in files, index = enum value; entry 0 is ""; NULL ends each. */
+extern const char *const SIDE_NAMES[SIDE_COUNT + 1];
+extern const char *const HIT_NAMES[HIT_COUNT + 1];
+extern const char *const READ_NAMES[READ_COUNT + 1];
+extern const char *const RELEASE_NAMES[RELEASE_COUNT + 1];
+
+typedef struct Shot {
+    Side lane;
+    int slot;           /* 1..6; in a session the slot its ball lies in now, 0: none */
+    char ball[32];      /* id of the ball that was thrown; "": what lies in the slot */
+    Surface surface;    /* of that ball when it was thrown; only where `ball` is said */
+    double stance, aim; /* boards from the bowler's own side; 0 = not said */
+    double mph;         /* as seen; 0 = not said */
+    /* Where it crossed the arrows, and its breakpoint: where it came farthest toward the bowler's
+     * own gutter. Boards from the bowler's own side, as seen; 0 = not said. */
+    double arrows, breakpoint;
+    /* How it was meant to differ from the usual release; ranges as a plan's. */
+    double mph_change, loft_change_ft, rotation_change_deg;
+    Hit hit;
+    Read read;
+    Release release;
+    bool left_said;  /* whether `left` is known */
+    bool ringing;    /* a single corner pin that was touched by the pin before it (else flat) */
+    Pins left;       /* as numbered on the deck (never mirrored); 0 with left_said: strike */
+    bool spare_said; /* whether `spare_left` is known; only where something was left */
+    Pins spare_left; /* what the spare ball left of them; 0: it was made */
+} Shot;
+
+static inline bool shot_strike(const Shot *shot) { return shot->left_said && shot->left == 0; }
+static inline bool shot_spare(const Shot *shot)
+{
+    return shot->left_said && shot->left != 0 && shot->spare_said && shot->spare_left == 0;
+}
+static inline bool shot_pocket(const Shot *shot)
+{
+    return shot->hit == HIT_LIGHT || shot->hit == HIT_FLUSH;
+}
+/* The ball as it was thrown: by its id, with the surface it had then. False: the bag has it no
+ * more. */
+bool shot_ball(const Shot *shot, const Bag *bag, Ball *ball);
+/* A release that says something of the lane: good, or not said to be bad. */
+static inline bool shot_good(const Shot *shot) { return shot->release <= RELEASE_GOOD; }
+
+/* Board at the head pin where a hit of that name usually lies, its middle. NAN: unsaid, gutter. */
+double shot_hit_board(Hit hit);
+/* Boards between which a hit of that name lies, wide to crossed. */
+void shot_hit_span(Hit hit, double *low, double *high);
+Hit shot_hit_of_board(
+    double board); /* wide under 14, thin 15.8, light 17, flush 18.2, high 19.2, nose 20.8 */
+
+#endif

@@ -1,0 +1,71 @@
+/* oil.h - a pattern as it is written down, and the film of oil as it lies on the lane.
+ *
+ * A Pattern is what a file says (boards counted from the right edge). An Oil is a film on a grid
+ * of 39 boards by half-feet, in units. Sources of the unit: 0.0167 mL per square foot (from
+ * memory), hence 0.180 um of film and 1.481 uL a board-foot (arithmetic). */
+#ifndef SETTEE_CORE_LANE_OIL_H
+#define SETTEE_CORE_LANE_OIL_H
+
+#include "core/lane/lane.h"
+
+#define OIL_UM_PER_UNIT 0.18 /* film thickness of one unit, micrometres */
+#define OIL_ML_PER_UNIT_SQFT 0.0167
+#define OIL_STATIONS 121 /* every half-foot from the foul line to the head pin */
+#define OIL_STATION_FT 0.5
+#define OIL_UNITS_MAX 200.0 /* more than that on a lane is a slip of the pen (assumed) */
+
+enum { PATTERN_STROKES_MAX = 64, PATTERN_READINGS_MAX = 24 };
+#define PATTERN_LENGTH_MIN_FT 20.0
+#define PATTERN_LENGTH_MAX_FT 60.0
+
+/* One pass of oil: a span of whole boards, both ends included, counted from the right edge, from
+ * one distance to another, thickness changing evenly between the two. Strokes add up. */
+typedef struct Stroke {
+    int board_from, board_to;      /* 1..39, from <= to */
+    double ft_start, ft_end;       /* 0..length, start < end */
+    double units_start, units_end; /* 0..OIL_UNITS_MAX */
+} Stroke;
+
+/* A tape: what lies on each board at one distance, board 1 (right edge) first. */
+typedef struct Reading {
+    double ft;
+    double units[LANE_BOARDS];
+} Reading;
+
+typedef struct Pattern {
+    char id[32]; /* file name without its ending */
+    char name[64];
+    char note[256];                  /* how it plays */
+    double length_ft;                /* no oil past it */
+    int stroke_count, reading_count; /* one of the two is 0 */
+    Stroke strokes[PATTERN_STROKES_MAX];
+    Reading readings[PATTERN_READINGS_MAX]; /* by rising ft; linear between, level before the
+                                             * first, falling to the last value until length_ft */
+} Pattern;
+
+typedef struct Oil {
+    double units[OIL_STATIONS][LANE_BOARDS]; /* [half-feet from the foul line][board - 1] */
+    double length_ft;
+} Oil;
+
+/* Lays a pattern on a clean lane. Boards as in the file (from the right edge). */
+void oil_lay(const Pattern *pattern, Oil *oil);
+
+/* The film as a bowler of that hand counts boards: a copy, mirrored for a left-hander. */
+void oil_for_hand(const Oil *from_right, Hand hand, Oil *oil);
+
+/* Film in units at a point, bilinear between board centres and stations; 0 past the pins, the
+ * edge boards' value outside their centres. */
+double oil_at(const Oil *oil, double x_m, double y_m);
+
+double oil_volume_ml(const Oil *oil);
+double oil_length_ft(const Oil *oil); /* last station with more than 0.05 unit on any board */
+
+/* Mean film inside (boards 11 to 29) over mean film outside (1 to 10 and 30 to 39), over the
+ * oiled length. INFINITY when nothing lies outside. */
+double oil_ratio(const Oil *oil);
+
+/* Multiplies all of the film (what an estimate says of the whole lane). */
+void oil_scale(Oil *oil, double factor);
+
+#endif

@@ -1,0 +1,50 @@
+/* delivery.c - stance and aim to laydown and launch; a plan to what is thrown. */
+#include "core/motion/delivery.h"
+
+#include <math.h>
+
+#include "base/units.h"
+
+double delivery_launch_deg(double laydown_board, double aim_board)
+{
+    return deg_from_rad(
+        atan((laydown_board - aim_board) * LANE_BOARD_M / m_from_ft(LANE_ARROWS_FT)));
+}
+
+double delivery_aim_board(double laydown_board, double launch_deg)
+{
+    return laydown_board - tan(rad_from_deg(launch_deg)) * m_from_ft(LANE_ARROWS_FT) / LANE_BOARD_M;
+}
+
+double delivery_stance(const Bowler *bowler, double laydown_board)
+{
+    return laydown_board + bowler->laydown_offset_boards;
+}
+
+Delivery delivery_of(const Bowler *bowler, double stance, double aim)
+{
+    double laydown = stance - bowler->laydown_offset_boards;
+    return (Delivery){.laydown_board = laydown,
+                      .launch_deg = delivery_launch_deg(laydown, aim),
+                      .mph = bowler->mph,
+                      .rpm = bowler->rpm,
+                      .rotation_deg = bowler->rotation_deg,
+                      .tilt_deg = bowler->tilt_deg,
+                      .loft_ft = bowler->loft_ft};
+}
+
+bool plan_same(const Plan *a, const Plan *b)
+{
+    return a->slot == b->slot && a->stance == b->stance && a->aim == b->aim &&
+           a->mph_change == b->mph_change && a->loft_change_ft == b->loft_change_ft &&
+           a->rotation_change_deg == b->rotation_change_deg;
+}
+
+Delivery plan_delivery(const Bowler *bowler, const Plan *plan)
+{
+    Delivery delivery = delivery_of(bowler, plan->stance, plan->aim);
+    delivery.mph += plan->mph_change;
+    delivery.loft_ft = fmax(0.0, delivery.loft_ft + plan->loft_change_ft);
+    delivery.rotation_deg += plan->rotation_change_deg;
+    return delivery;
+}

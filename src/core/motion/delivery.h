@@ -1,0 +1,39 @@
+/* delivery.h - what leaves the hand, from what the bowler can see and means: stance, aim and how
+ * it differs from the usual release. */
+#ifndef SETTEE_CORE_MOTION_DELIVERY_H
+#define SETTEE_CORE_MOTION_DELIVERY_H
+
+#include "core/bag/bag.h"
+
+typedef struct Delivery {
+    double laydown_board; /* ball's centre at the foul line, bowler's own side first */
+    double launch_deg;    /* + toward the bowler's own gutter */
+    double mph, rpm;
+    double rotation_deg; /* 0 end over end, 90 side roll, from the direction of travel */
+    double tilt_deg;
+    double loft_ft; /* foul line to touchdown */
+} Delivery;
+
+/* The bowler's usual release, played from `stance` over `aim` (board at the arrows, 15 ft). */
+Delivery delivery_of(const Bowler *bowler, double stance, double aim);
+
+/* What the bowler means to throw. The changes are against the usual release. */
+typedef struct Plan {
+    int slot; /* 1..6 */
+    double stance, aim;
+    double mph_change;          /* -2..2 */
+    double loft_change_ft;      /* -3..5 */
+    double rotation_change_deg; /* -110..110 */
+} Plan;
+
+/* The same to the last bit, member by member. */
+bool plan_same(const Plan *a, const Plan *b);
+
+/* As it leaves the hand when it is thrown as planned: loft not under 0. */
+Delivery plan_delivery(const Bowler *bowler, const Plan *plan);
+
+double delivery_launch_deg(double laydown_board, double aim_board);
+double delivery_aim_board(double laydown_board, double launch_deg);
+double delivery_stance(const Bowler *bowler, double laydown_board);
+
+#endif

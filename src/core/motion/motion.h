@@ -1,0 +1,91 @@
+/* motion.h - a ball from the hand to the head pin: the averaged model of docs/model.md.
+ *
+ * The state is integrated over distance (not time), so stations of the oil grid, touchdown and
+ * the head pin are met exactly; the end of slip and the gutter are located inside a step. All of
+ * it is in the bowler's own frame (lane.h); the Oil must be in that frame too (oil_for_hand).
+ * Pure: no allocation, no global state. */
+#ifndef SETTEE_CORE_MOTION_MOTION_H
+#define SETTEE_CORE_MOTION_MOTION_H
+
+#include <stdbool.h>
+
+#include "core/bag/ball.h"
+#include "core/lane/oil.h"
+#include "core/motion/delivery.h"
+#include "core/motion/friction.h"
+
+typedef struct MotionState {
+    double t_s;
+    double x_m, y_m;
+    double vx, vy;      /* m/s; vy > 0 */
+    double lx, ly, lz;  /* angular momentum over mass, m2/s, lab axes */
+    double n[3];        /* spin axis in the body's principal axes, a unit vector */
+    double revs;        /* turns since release */
+    double flare_m;     /* length of the track's walk over the ball since touchdown */
+    bool rolling;       /* slip has ended */
+    bool gutter;        /* has left the lane; the state is where that happened */
+    double touchdown_m; /* no friction before this y */
+    double roll_m;      /* y where slip ended; NAN before that */
+} MotionState;
+
+/* What of a ball matters to motion. */
+typedef struct MotionBody {
+    double pounds; /* for the rack; motion does not ask */
+    double radius_m;
+    double k_sq[3]; /* squared radii of gyration, m2: pin axis (lowest), middle, highest */
+    double axis[3]; /* spin axis at release in the body's axes */
+    FrictionCurve friction;
+} MotionBody;
+
+void motion_body(const Ball *ball, MotionBody *body);
+
+/* The state as the ball crosses the foul line. */
+MotionState motion_release(const MotionBody *body, const Delivery *delivery);
+
+/* Carries the state on to y_stop_m (or into the gutter), in steps of at most step_m. */
+#ifndef SETTEE_CONSTANTS_VARY          /* tests/bench/bench_constants.c makes variables of this */
+#define MOTION_ROLLING_RESISTANCE 0.01 /* deceleration of a rolling ball over g; assumed */
+#endif
+#define MOTION_STEP_M (0.5 * 0.3048)
+void motion_advance(const MotionBody *body, const Oil *oil, MotionState *state, double y_stop_m,
+                    double step_m);
+
+/* Velocity of the ball's surface against the lane, m/s, along x and y. */
+void motion_slip(const MotionBody *body, const MotionState *state, double *ux, double *uy);
+
+typedef enum Phase { PHASE_SKID, PHASE_HOOK, PHASE_ROLL } Phase;
+extern const char *const PHASE_NAMES[4];
+
+typedef struct PathPoint {
+    double ft, board;
+    double degrees; /* heading, + toward the bowler's other side */
+    double mph, rpm;
+    double slip_mps, mu, units;
+    Phase phase; /* skid until the first move, roll once slip has ended */
+} PathPoint;
+
+enum { ROLL_POINTS_MAX = 121 };
+
+typedef struct Roll {
+    int count; /* points each half-foot from the foul line; ends at the gutter */
+    PathPoint path[ROLL_POINTS_MAX];
+    double first_move_ft; /* heading 1 degree above the launch; NAN if it never is */
+    double breakpoint_board, breakpoint_ft;   /* farthest toward the bowler's own gutter */
+    double roll_ft;                           /* NAN if it never rolls */
+    double entry_board, entry_deg, entry_mph; /* at the head pin; NAN in the gutter */
+    double flare_in, revs, seconds;
+    bool gutter;
+} Roll;
+
+void motion_roll(const MotionBody *body, const Oil *oil, const Delivery *delivery, Roll *roll);
+
+/* The end only: what a search needs. Equal to motion_roll's entry. */
+typedef struct Arrival {
+    double board, degrees, mph; /* NAN when it is in the gutter */
+    double first_move_ft;
+    double breakpoint; /* board farthest toward the bowler's own gutter */
+    bool gutter;
+} Arrival;
+Arrival motion_arrive(const MotionBody *body, const Oil *oil, const Delivery *delivery);
+
+#endif

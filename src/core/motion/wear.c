@@ -1,0 +1,74 @@
+/* wear.c - oil taken up and carried on. */
+#include "core/motion/wear.h"
+
+#include <math.h>
+#include <string.h>
+
+#include "base/units.h"
+
+#ifndef SETTEE_CONSTANTS_VARY /* tests/bench/bench_constants.c makes variables of these */
+#define PICK_SHARE                                                                                 \
+    0.03                       /* of the film under the middle of the track; assumed, so that the  \
+                                * best line moves in one to two boards a game (common practice;    \
+                                * tests/physics/test_course.c) */
+#define TRACK_BOARDS 0.6       /* deviation of the track's width across; assumed */
+#define CARRY_PER_FT 0.0015    /* share of what the ball holds that it lays down again; assumed */
+#define CARRY_HARD_PER_FT 0.01 /* urethane and polyester absorb nothing; assumed */
+#endif
+
+void track_of(const Roll *roll, double shift_boards, Track *track)
+{
+    track->count = roll->count < OIL_STATIONS ? roll->count : OIL_STATIONS;
+    for (int j = 0; j < track->count; j++) {
+        double middle = roll->path[j].board + shift_boards, sum = 0.0;
+        int low = (int)ceil(middle - 0.5 * TRACK_BOARDS_MAX), high = low + TRACK_BOARDS_MAX - 1;
+        low = low < 1 ? 1 : low;
+        high = high > LANE_BOARDS ? LANE_BOARDS : high;
+        track->at[j].low = low;
+        track->at[j].boards = high < low ? 0 : high - low + 1;
+        for (int i = 0; i < track->at[j].boards; i++) {
+            double away = (low + i - middle) / TRACK_BOARDS;
+            double share = exp(-0.5 * away * away);
+            track->at[j].share[i] = (float)share;
+            sum += share;
+        }
+        for (int i = 0; i < track->at[j].boards; i++)
+            track->at[j].down[i] = sum > 1e-9 ? (float)(track->at[j].share[i] / sum) : 0.0f;
+    }
+}
+
+double wear_track(Oil *oil, const Track *track, Cover cover, WearRate rate)
+{
+    bool hard = cover == COVER_URETHANE || cover == COVER_POLYESTER;
+    double pick = fmin(PICK_SHARE * rate.pick, 1.0);
+    double carry = (hard ? CARRY_HARD_PER_FT : CARRY_PER_FT) * rate.carry * OIL_STATION_FT;
+    double held = 0.0; /* units on a board and station */
+    for (int j = 0; j < track->count; j++) {
+        double down = fmin(carry, 1.0) * held, up = 0.0, laid = 0.0;
+        /* the stations at both ends stand for half as much lane, as in oil_volume_ml */
+        double share = j == 0 || j == OIL_STATIONS - 1 ? 0.5 : 1.0;
+        for (int i = 0; i < track->at[j].boards; i++) {
+            double *units = &oil->units[j][track->at[j].low - 1 + i];
+            double taken = pick * (double)track->at[j].share[i] * *units;
+            double given = down * (double)track->at[j].down[i];
+            *units += given / share - taken;
+            up += share * taken;
+            laid += given;
+        }
+        held += up - laid;
+    }
+    return held * OIL_STATION_FT * ft_from_m(LANE_BOARD_M) * OIL_ML_PER_UNIT_SQFT;
+}
+
+double wear_delivery(Oil *oil, const Roll *roll, Cover cover, double shift_boards)
+{
+    Track track;
+    track_of(roll, shift_boards, &track);
+    return wear_track(oil, &track, cover, (WearRate){1.0, 1.0});
+}
+
+double wear_traffic_shift(int turn)
+{
+    static const double SHIFT[] = {2.0, -2.0, 4.0, -3.0, 1.0, -1.0, 6.0, -5.0, 3.0};
+    return SHIFT[turn % (int)(sizeof SHIFT / sizeof SHIFT[0])];
+}

@@ -1,0 +1,55 @@
+/* rack.h - what a hit is worth: ten pins, a ball, and what is left of them.
+ *
+ * Two ways: rack_roll simulates one hit (pins as tilting rigid bodies, used live for spares and to
+ * make the table); rack_chances reads the table that the program ships, in under a microsecond.
+ * All in the bowler's own frame: board from the bowler's own side, pins numbered as a
+ * right-hander sees them; mirror a left-hander's with lane_mirror_pins. docs/rack.md has sources,
+ * what was fitted and what was held out. */
+#ifndef SETTEE_CORE_PINS_RACK_H
+#define SETTEE_CORE_PINS_RACK_H
+
+#include "base/rng.h"
+#include "core/lane/lane.h"
+
+/* A ball arriving: its centre's board and heading at the head pin's distance (60 ft). */
+typedef struct RackHit {
+    double board;
+    double degrees; /* + toward the bowler's other side */
+    double mph;
+    double rpm; /* roll and spin as it arrives; 0: rolling without slip */
+    double pounds;
+} RackHit;
+
+/* Simulates one hit on the pins of `set`; returns the pins that still stand. `exit_board`
+ * (may be NULL) receives the board on which the ball leaves the deck (NAN in the gutter);
+ * `touched` (may be NULL) the pins that the ball itself touched. The rng jitters pin spots and
+ * restitution; the same state of it gives the same rack. */
+Pins rack_roll(const RackHit *hit, Pins set, Rng *rng, double *exit_board, Pins *touched);
+
+enum { RACK_LEAVES_MAX = 24 };
+
+typedef struct RackChances {
+    double strike;   /* 0..1 */
+    double pinfall;  /* mean pins of the first ball, 0..10 */
+    int leave_count; /* commonest first, strike excluded */
+    Pins leave[RACK_LEAVES_MAX];
+    double leave_chance[RACK_LEAVES_MAX];
+} RackChances;
+
+/* From the table, for a full rack; inputs outside of it are drawn to its edge. */
+double rack_strike(double board, double degrees, double mph, double pounds);
+double rack_pinfall(double board, double degrees, double mph, double pounds);
+void rack_chances(double board, double degrees, double mph, double pounds, RackChances *out);
+
+/* Chance of exactly this leave (0: strike). A leave that the table does not list near there has a
+ * small share of its class; over all 1,024 the sum is at most 1, within the table's rounding. */
+double rack_leave_chance(Pins left, double board, double degrees, double mph, double pounds);
+
+/* Likelihood of a leave given a hit: the chance above, tempered and floored so that one odd rack
+ * convinces nobody: (doubt + (1 - doubt) chance) ^ temper. Both assumed. */
+#define RACK_DOUBT                                                                                 \
+    0.01 /* share of racks in which anything may be left; lower: odd racks count more */
+#define RACK_TEMPER 0.7 /* 1: taken at face value; 0: not heard at all */
+double rack_leave_likelihood(Pins left, double board, double degrees, double mph, double pounds);
+
+#endif

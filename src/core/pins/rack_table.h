@@ -1,0 +1,56 @@
+/* rack_table.h - the shape of the table that rack.c reads and src/tools/rackgen writes.
+ *
+ * A cell for every half board, degree, speed and ball weight below; the leaves are sorted into
+ * classes, whose shares every cell has for itself, while the exact leaves within a class are
+ * listed once a board and degree, for all speeds and weights together. */
+#ifndef SETTEE_CORE_PINS_RACK_TABLE_H
+#define SETTEE_CORE_PINS_RACK_TABLE_H
+
+#include "core/pins/rack.h"
+
+enum { RACK_BOARDS = 29, RACK_DEGREES = 9, RACK_SPEEDS = 3, RACK_WEIGHTS = 3 };
+#define RACK_BOARD_LOW 13.0
+#define RACK_BOARD_STEP 0.5
+#define RACK_DEGREE_STEP 1.0 /* from 0 */
+#define RACK_MPH_LOW 14.0
+#define RACK_MPH_STEP 2.5
+#define RACK_POUNDS_LOW 10.0
+#define RACK_POUNDS_STEP 3.0
+
+typedef enum RackClass {
+    RACK_TEN,        /* 10 */
+    RACK_SEVEN,      /* 7 */
+    RACK_FOUR_SIX,   /* 4; 6 */
+    RACK_EIGHT_NINE, /* 8; 9 */
+    RACK_FIVE,       /* 5; 2; 3 alone */
+    RACK_PAIR_RIGHT, /* touching pins on the right of the head pin's line: 6-10, 3-6-10 */
+    RACK_PAIR_LEFT,  /* on the left: 4-7, 2-4-7 */
+    RACK_CLUSTER,    /* touching pins about the middle: 2-8, 2-4-5-8, 3-5-6-9 */
+    RACK_CORNERS,    /* 7-10 */
+    RACK_SPLIT_TWO,  /* any other split of two pins: 8-10, 5-7, 4-9 */
+    RACK_SPLIT_MORE, /* a split of more: 4-6-7-10, 4-7-10 */
+    RACK_WASHOUT,    /* the head pin stands, not all with it touching: 1-2-10 */
+    RACK_HEAD,       /* the head pin stands and the rest touch */
+    RACK_CLASSES
+} RackClass;
+
+/* Of a leave that is not empty. */
+RackClass rack_class(Pins left);
+
+/* Shares of all first balls in ten-thousandths; they sum to 10,000 within rounding. */
+enum { RACK_SHARE_ONE = 10000, RACK_PIN_ONE = 1000 };
+typedef struct RackCell {
+    uint16_t strike;
+    uint16_t pinfall; /* thousandths of a pin */
+    uint16_t share[RACK_CLASSES];
+} RackCell;
+
+/* The commonest leaves of a board and degree, commonest first; share of their class in 250ths.
+ * pins 0 ends the list. */
+enum { RACK_LISTED = 24, RACK_WITHIN_ONE = 250 };
+typedef struct RackListed {
+    uint16_t pins;
+    uint8_t within;
+} RackListed;
+
+#endif

@@ -1,0 +1,577 @@
+/* spare.c - lines searched over stance and aim, worth read off the curve of hits. */
+#include "core/spare/spare.h"
+
+#include <math.h>
+#include <string.h>
+
+#include "base/normal.h"
+#include "base/rng.h"
+#include "base/text.h"
+#include "base/units.h"
+#include "core/motion/batch.h"
+#include "core/spare/spare_hits.h"
+
+const char *const SPARE_SIDE_NAMES[4] = {"full", "left", "right", 0};
+
+/* Nearer than this to a pin's centre a ball hits it full. */
+#define FULL_IN 1.0
+/* The strike ball is taken when it makes the spare oftener by this (assumed: it is thrown for
+ * spares less often, and is the harder ball to repeat). */
+#define STRIKE_BALL_LEAD 0.05
+/* Chances that differ by less are the same; the usual aim, the middle of the window win then. */
+#define SAME_CHANCE 0.01
+/* Pins by which taking some of them surely must be worth more than going for all. */
+#define TAKE_LEAD 0.1
+/* A spare made at least so often is gone for. */
+#define GOES_FOR 0.5
+/* The approach's start lies so far behind the foul line (common practice, no source): of boards of
+ * feet there, a bowler who walks at the aim brings the share 15 / (15 + 12) to the foul line. */
+#define APPROACH_FT 12.0
+/* A split under this is called what it is. */
+#define HARDLY 0.02
+/* One throw of OFF_SHARE is as wide as a release called off (docs/model.md); fitted on the 10-pin
+ * of tour finals, see docs/spares.md. */
+#define OFF_WIDTH 3.0
+/* Where a laydown may lie, and feet. */
+#define LAYDOWN_LOW 3.0
+#define LAYDOWN_HIGH 36.0
+#define FEET_LOW 1.0
+#define FEET_HIGH 45.0
+/* The usual aim for spares: the middle arrow, from which straight lines cross the lane to the
+ * pins of the other side (common practice). */
+#define USUAL_AIM 20.0
+
+enum { AIMS = 5, STANCES_MAX = 90, THROWS = 120, THROWS_COARSE = 20, OFF_SHARE = 10 };
+/* Under this effort fewer throws will do. */
+#define COARSE_EFFORT 2000.0
+static const double AIM_BOARDS[AIMS] = {20.0, 15.0, 25.0, 10.0, 30.0};
+
+/* What hand, speed, turns and foot scatter by, in deviations: the same for every bowler and line,
+ * so that chances change smoothly with what is asked. */
+typedef struct Slip {
+    double launch, mph, rpm, laydown;
+} Slip;
+
+/* The bell's inverse, by halving. */
+static double deviation_of_share(double share)
+{
+    double low = -6.0, high = 6.0;
+    for (int k = 0; k < 40; k++) {
+        double z = 0.5 * (low + high);
+        if (normal_below(z) < share)
+            low = z;
+        else
+            high = z;
+    }
+    return low;
+}
+
+/* In pairs, the second the first mirrored. The launch matters most: it takes even shares of its
+ * bell. The first throws are those that are off. */
+static void slips(Slip *out, int count)
+{
+    const int off_throws = count / OFF_SHARE;
+    Rng rng = rng_seed(20261125);
+    for (int i = 0; i < count / 2; i++) {
+        bool off = i < off_throws / 2;
+        int at = off ? i : i - off_throws / 2, of = (off ? off_throws : count - off_throws) / 2;
+        double wide = off ? OFF_WIDTH : 1.0;
+        Slip slip = {.launch = wide * deviation_of_share(0.5 + 0.5 * (at + 0.5) / of),
+                     .mph = wide * rng_normal(&rng),
+                     .rpm = wide * rng_normal(&rng),
+                     .laydown = wide * rng_normal(&rng)};
+        out[2 * i] = slip;
+        out[2 * i + 1] = (Slip){-slip.launch, -slip.mph, -slip.rpm, -slip.laydown};
+    }
+}
+
+/* A ball on this film, made ready, with its curve of hits. */
+typedef struct Thrower {
+    const Ball *ball;
+    const Bowler *bowler;
+    BatchBall ready;
+    const BatchOil *film;
+    const Slip *slip;
+    int slip_count;
+    SpareHits hits;
+} Thrower;
+
+static double value(double made, double falls) { return falls + SPARE_BONUS * made; }
+
+static void thrower_of(Thrower *thrower, const Ball *ball, const Bowler *bowler,
+                       const BatchOil *film, const Slip *slip, int slip_count)
+{
+    MotionBody body;
+    motion_body(ball, &body);
+    *thrower = (Thrower){
+        .ball = ball, .bowler = bowler, .film = film, .slip = slip, .slip_count = slip_count};
+    batch_ball(&body, &thrower->ready);
+}
+
+static void arrive(const Thrower *thrower, const BatchThrow *throws, int count, Arrival *arrivals)
+{
+    batch_arrive(&thrower->ready, thrower->film, throws, count, arrivals);
+}
+
+static BatchThrow throw_of(const Thrower *thrower, double stance, double aim)
+{
+    return (BatchThrow){.delivery = delivery_of(thrower->bowler, stance, aim),
+                        .film_scale = 1.0f,
+                        .dry_scale = 1.0f};
+}
+
+/* Feet to the half board that keep the laydown on the lane. */
+static int stances(const Bowler *bowler, double *out)
+{
+    double low = fmax(FEET_LOW, delivery_stance(bowler, LAYDOWN_LOW));
+    double high = fmin(FEET_HIGH, delivery_stance(bowler, LAYDOWN_HIGH));
+    int count = 0;
+    for (int half = (int)ceil(2.0 * low); half <= (int)(2.0 * high) && count < STANCES_MAX; half++)
+        out[count++] = 0.5 * half;
+    return count;
+}
+
+/* Chance and pins of a line under the bowler's scatter. */
+static void weigh(const Thrower *thrower, double stance, double aim, double *chance, double *falls)
+{
+    BatchThrow throws[THROWS];
+    Arrival arrivals[THROWS];
+    const Scatter *scatter = &thrower->bowler->scatter;
+    const Slip *slip = thrower->slip;
+    for (int i = 0; i < thrower->slip_count; i++) {
+        throws[i] = throw_of(thrower, stance, aim);
+        Delivery *d = &throws[i].delivery;
+        d->launch_deg += slip[i].launch * scatter->launch_deg;
+        d->mph = fmax(5.0, d->mph + slip[i].mph * scatter->mph);
+        d->rpm = fmax(0.0, d->rpm + slip[i].rpm * scatter->rpm);
+        d->laydown_board += slip[i].laydown * scatter->laydown_boards;
+    }
+    arrive(thrower, throws, thrower->slip_count, arrivals);
+    double made = 0.0, down = 0.0;
+    for (int i = 0; i < thrower->slip_count; i++) {
+        if (arrivals[i].gutter)
+            continue;
+        double across = spare_hits_across(&thrower->hits, arrivals[i].board, arrivals[i].degrees);
+        made += spare_hits_made(&thrower->hits, across);
+        down += spare_hits_falls(&thrower->hits, across);
+    }
+    *chance = made / thrower->slip_count;
+    *falls = down / thrower->slip_count;
+}
+
+/* A curve as a bowler meets it: blurred by the usual miss at the pins. */
+static void blur(const SpareHits *hits, double sd, double made[SPARE_PLACES],
+                 double falls[SPARE_PLACES])
+{
+    for (int i = 0; i < SPARE_PLACES; i++) {
+        double weights = 0.0;
+        made[i] = falls[i] = 0.0;
+        for (int j = -40; j < SPARE_PLACES + 40; j++) {
+            double z = 0.5 * (i - j) / sd, weight = exp(-0.5 * z * z);
+            weights += weight;
+            if (j < 0 || j >= SPARE_PLACES)
+                continue; /* in the gutter */
+            made[i] += weight * hits->made[j];
+            falls[i] += weight * hits->falls[j];
+        }
+        made[i] /= weights;
+        falls[i] /= weights;
+    }
+}
+
+static double read_curve(const double *curve, double across)
+{
+    double at = 2.0 * (across - 0.5);
+    if (!(at >= 0.0 && at <= SPARE_PLACES - 1))
+        return 0.0;
+    int i = at > SPARE_PLACES - 2 ? SPARE_PLACES - 2 : (int)at;
+    return curve[i] + (at - i) * (curve[i + 1] - curve[i]);
+}
+
+/* What a line is chosen for: all of the pins, or as much as it is worth. */
+typedef enum Goal { GOAL_ALL, GOAL_VALUE } Goal;
+static double goal_value(Goal goal, double made, double falls)
+{
+    /* where no place makes it the most pins are better than nothing */
+    return goal == GOAL_VALUE ? value(made, falls) : SPARE_BONUS * made + 0.2 * falls;
+}
+
+static double usual_miss(const Bowler *bowler)
+{
+    double launch = tan(rad_from_deg(bowler->scatter.launch_deg)) * 61.0 * 12.0 * 0.0254;
+    double rest = 0.8; /* boards; assumed, as in a search for the pocket (line.c) */
+    return fmax(0.5, 1.4 * hypot(launch / LANE_BOARD_M, rest)); /* 1.4: off throws among them */
+}
+
+/* The best feet for one aim by the blurred curve: worth, or -1 when no ball arrives. */
+static double best_feet(const Thrower *thrower, double aim, Goal goal, const double *made,
+                        const double *falls, double *stance)
+{
+    double feet[STANCES_MAX], most = -1.0;
+    BatchThrow throws[STANCES_MAX];
+    Arrival arrivals[STANCES_MAX];
+    int count = stances(thrower->bowler, feet);
+    for (int i = 0; i < count; i++)
+        throws[i] = throw_of(thrower, feet[i], aim);
+    arrive(thrower, throws, count, arrivals);
+    for (int i = 0; i < count; i++) {
+        if (arrivals[i].gutter)
+            continue;
+        double across = spare_hits_across(&thrower->hits, arrivals[i].board, arrivals[i].degrees);
+        double value = goal_value(goal, read_curve(made, across), read_curve(falls, across));
+        if (value > most) {
+            most = value;
+            *stance = feet[i];
+        }
+    }
+    return most;
+}
+
+/* Half boards to either side, as the bowler's true scatter sees them. */
+static void refine_feet(const Thrower *thrower, Goal goal, SpareLine *line)
+{
+    double middle = line->stance;
+    double most = goal_value(goal, line->chance, line->falls) + SAME_CHANCE * SPARE_BONUS / 4.0;
+    for (int k = -2; k <= 2; k++) {
+        double feet = middle + 0.5 * k, chance, falls;
+        if (k == 0 || feet < FEET_LOW || feet > FEET_HIGH)
+            continue;
+        weigh(thrower, feet, line->aim, &chance, &falls);
+        if (goal_value(goal, chance, falls) > most) {
+            most = goal_value(goal, chance, falls);
+            line->stance = feet;
+            line->chance = chance;
+            line->falls = falls;
+        }
+    }
+}
+
+/* The best feet over one aim; false when no ball arrives. */
+static bool aim_line(const Thrower *thrower, Goal goal, const double *made, const double *falls,
+                     double aim, SpareLine *line)
+{
+    *line = (SpareLine){.ball = thrower->ball, .aim = aim};
+    if (best_feet(thrower, aim, goal, made, falls, &line->stance) < 0.0)
+        return false;
+    weigh(thrower, line->stance, aim, &line->chance, &line->falls);
+    return true;
+}
+
+/* The usual aim unless another one is clearly better. */
+static SpareLine best_line(const Thrower *thrower, Goal goal, double usual_aim)
+{
+    double made[SPARE_PLACES], falls[SPARE_PLACES];
+    SpareLine best = {.ball = thrower->ball};
+    blur(&thrower->hits, usual_miss(thrower->bowler), made, falls);
+    bool found = aim_line(thrower, goal, made, falls, usual_aim, &best);
+    double lead = SAME_CHANCE * SPARE_BONUS;
+    for (int i = 0; i < AIMS; i++) {
+        SpareLine line;
+        if (AIM_BOARDS[i] == usual_aim ||
+            !aim_line(thrower, goal, made, falls, AIM_BOARDS[i], &line))
+            continue;
+        double ahead =
+            goal_value(goal, line.chance, line.falls) - goal_value(goal, best.chance, best.falls);
+        if (!found || ahead > lead) {
+            best = line;
+            found = true;
+            lead = 0.0; /* what is not the usual aim any more need not lead by much */
+        }
+    }
+    if (found)
+        refine_feet(thrower, goal, &best);
+    return best;
+}
+
+/* From where the middle of the throw hits out to where the curve falls under half. */
+static void window_of(const SpareHits *hits, Goal goal, SpareLine *line)
+{
+    double curve[SPARE_PLACES], top = 0.0;
+    int pins = lane_pin_count(hits->left), at = (int)lround(2.0 * (line->across - 0.5));
+    line->window_low = line->window_high = line->across;
+    if (at < 0 || at >= SPARE_PLACES)
+        return;
+    for (int i = 0; i < SPARE_PLACES; i++)
+        curve[i] = goal == GOAL_ALL ? hits->made[i] : hits->falls[i] / pins;
+    for (int i = at > 6 ? at - 6 : 0; i <= at + 6 && i < SPARE_PLACES; i++)
+        top = fmax(top, curve[i]);
+    double under = goal == GOAL_ALL && top > 0.7 ? 0.5 : 0.5 * top;
+    if (top < 0.005 || curve[at] < under)
+        return;
+    int low = at, high = at;
+    while (low > 0 && curve[low - 1] >= under)
+        low--;
+    while (high < SPARE_PLACES - 1 && curve[high + 1] >= under)
+        high++;
+    double b = spare_place_board(low), t = spare_place_board(high);
+    if (low > 0)
+        b -= 0.5 * (curve[low] - under) / (curve[low] - curve[low - 1]);
+    if (high < SPARE_PLACES - 1)
+        t += 0.5 * (curve[high] - under) / (curve[high] - curve[high + 1]);
+    line->window_low = fmax(b, 0.5);
+    line->window_high = fmin(t, 39.5);
+}
+
+/* What else a line is: how it arrives, what it touches, its window. */
+static void describe(const Thrower *thrower, Goal goal, SpareLine *line)
+{
+    BatchThrow one = throw_of(thrower, line->stance, line->aim);
+    Arrival arrival;
+    double right_in = 0.0;
+    arrive(thrower, &one, 1, &arrival);
+    line->ball = thrower->ball;
+    line->delivery = one.delivery;
+    line->board = arrival.gutter ? 0.0 : arrival.board;
+    line->degrees = arrival.gutter ? 0.0 : arrival.degrees;
+    line->mph = arrival.gutter ? 0.0 : arrival.mph;
+    line->across = spare_hits_across(&thrower->hits, line->board, line->degrees);
+    line->pin = spare_first_pin(thrower->hits.left, line->board, line->degrees, &right_in);
+    /* the ball's centre lies on the other side of the pin's than the pin's of the ball's */
+    line->side = fabs(right_in) < FULL_IN ? SPARE_FULL
+                 : right_in > 0.0         ? SPARE_RIGHT_SIDE
+                                          : SPARE_LEFT_SIDE;
+    window_of(&thrower->hits, goal, line);
+}
+
+/* How a ball comes to these pins from the usual aim: what its racks are rolled with. */
+static RackHit usual_hit(const Thrower *thrower, Pins left, double aim)
+{
+    double board = 0.0, feet[STANCES_MAX];
+    for (int pin = 1; pin <= 10; pin++)
+        if (left & pin_bit(pin))
+            board -= lane_pin_right_in(pin);
+    board = 20.0 + board / lane_pin_count(left) / (LANE_WIDTH_IN / LANE_BOARDS);
+    BatchThrow throws[STANCES_MAX];
+    Arrival arrivals[STANCES_MAX];
+    int count = stances(thrower->bowler, feet), near = -1;
+    for (int i = 0; i < count; i++)
+        throws[i] = throw_of(thrower, feet[i], aim);
+    arrive(thrower, throws, count, arrivals);
+    for (int i = 0; i < count; i++)
+        if (!arrivals[i].gutter &&
+            (near < 0 || fabs(arrivals[i].board - board) < fabs(arrivals[near].board - board)))
+            near = i;
+    RackHit hit = {.pounds = thrower->ball->pounds, .mph = 15.5};
+    if (near >= 0) {
+        hit.board = arrivals[near].board;
+        hit.degrees = arrivals[near].degrees;
+        hit.mph = arrivals[near].mph;
+    }
+    return hit;
+}
+
+/* Boards that a ball hooks on this film, thrown straight down the middle. */
+static double hook_of(const Ball *ball, const Bowler *bowler, const BatchOil *film)
+{
+    Thrower thrower;
+    Arrival arrival;
+    thrower_of(&thrower, ball, bowler, film, NULL, 0);
+    BatchThrow one = {.delivery = delivery_of(bowler, delivery_stance(bowler, 15.0), 15.0),
+                      .film_scale = 1.0f,
+                      .dry_scale = 1.0f};
+    arrive(&thrower, &one, 1, &arrival);
+    return arrival.gutter ? 40.0 : fabs(arrival.board - 15.0);
+}
+
+/* Polyester if there is one in a slot, else what hooks least. */
+static const Ball *straightest(const Bag *bag, const BatchOil *film)
+{
+    const Ball *best = NULL;
+    double least = 0.0;
+    for (int slot = 1; slot <= BAG_SLOTS; slot++) {
+        const Ball *ball = bag_slot(bag, slot);
+        if (!ball || (best && best->cover == COVER_POLYESTER && ball->cover != COVER_POLYESTER))
+            continue;
+        double hook = hook_of(ball, &bag->bowler, film);
+        if (!best || (ball->cover == COVER_POLYESTER && best->cover != COVER_POLYESTER) ||
+            hook < least) {
+            best = ball;
+            least = hook;
+        }
+    }
+    return best;
+}
+
+static const Ball *strike_ball(const SpareInput *input)
+{
+    const Ball *ball = input->slot ? bag_slot(input->bag, input->slot) : NULL;
+    for (int slot = 1; !ball && slot <= BAG_SLOTS; slot++)
+        ball = bag_slot(input->bag, slot);
+    return ball;
+}
+
+/* The 3-6-9 move of the strike ball, and what the model makes of it. */
+static void move_of(const SpareInput *input, const Thrower *strike, int pin, SpareMove *move)
+{
+    if (input->aim == 0.0 || pin == 0)
+        return;
+    const double brings = LANE_ARROWS_FT / (LANE_ARROWS_FT + APPROACH_FT);
+    double columns = lane_pin_right_in(pin) / (0.5 * LANE_PIN_SPACING_IN), falls;
+    double made[SPARE_PLACES], down[SPARE_PLACES];
+    *move = (SpareMove){.known = true,
+                        .boards = 3.0 * columns,
+                        .stance = input->stance + 3.0 * columns,
+                        .aim = input->aim,
+                        .laydown = 3.0 * columns * brings};
+    weigh(strike, input->stance + move->laydown, input->aim, &move->chance, &falls);
+    blur(&strike->hits, usual_miss(strike->bowler), made, down);
+    SpareLine line;
+    if (aim_line(strike, GOAL_ALL, made, down, input->aim, &line) && line.chance > HARDLY) {
+        refine_feet(strike, GOAL_ALL, &line);
+        move->computed_found = true;
+        move->computed_laydown = line.stance - input->stance;
+        move->computed = move->computed_laydown / brings;
+        move->computed_chance = line.chance;
+    }
+}
+
+static void pins_words(Pins pins, char *out, size_t size)
+{
+    bool first = true;
+    for (int pin = 1; pin <= 10; pin++)
+        if (pins & pin_bit(pin)) {
+            text_append(out, size, "%s%d", first ? "" : "-", pin);
+            first = false;
+        }
+}
+
+static void hit_words(const SpareLine *line, char *out, size_t size)
+{
+    if (line->pin == 0)
+        text_append(out, size, "nothing to hit");
+    else if (line->side == SPARE_FULL)
+        text_append(out, size, "hit the %d full", line->pin);
+    else
+        text_append(out, size, "hit the %d on its %s side", line->pin,
+                    SPARE_SIDE_NAMES[line->side]);
+}
+
+static void say(Spare *spare)
+{
+    char *out = spare->words;
+    size_t size = sizeof spare->words;
+    text_copy(out, size, "");
+    const SpareLine *line = spare->take ? &spare->sure : &spare->line;
+    pins_words(spare->left, out, size);
+    text_append(out, size, "%s: ", spare->split ? " split" : "");
+    if (spare->take) {
+        text_append(out, size,
+                    spare->line.chance < HARDLY ? "made less than twice in a hundred. "
+                                                : "made %.0f times in a hundred. ",
+                    100.0 * spare->line.chance);
+        int sure = (int)lround(line->falls);
+        text_append(out, size, "Make sure of %d: ", sure < 1 ? 1 : sure);
+        hit_words(line, out, size);
+        return;
+    }
+    hit_words(line, out, size);
+    if (spare->strike_ball)
+        text_append(out, size,
+                    "; the strike ball makes it oftener than the straight one, %.0f to "
+                    "%.0f in a hundred",
+                    100.0 * line->chance, 100.0 * spare->straight_chance);
+}
+
+static void mirror_line(SpareLine *line)
+{
+    if (line->pin)
+        for (int pin = 1; pin <= 10; pin++)
+            if (lane_mirror_pins(pin_bit(line->pin)) == pin_bit(pin)) {
+                line->pin = pin;
+                break;
+            }
+    line->side = line->side == SPARE_LEFT_SIDE    ? SPARE_RIGHT_SIDE
+                 : line->side == SPARE_RIGHT_SIDE ? SPARE_LEFT_SIDE
+                                                  : SPARE_FULL;
+}
+
+void spare_find(const SpareInput *input, Spare *spare)
+{
+    const Bowler *bowler = &input->bag->bowler;
+    bool mirror = bowler->hand == HAND_LEFT;
+    Pins left = mirror ? lane_mirror_pins(input->left) : input->left;
+    *spare = (Spare){.left = input->left,
+                     .split = lane_split(input->left),
+                     .tells = spare_tells(input->left, false, bowler->hand)};
+    BatchOil film;
+    Slip slip[THROWS];
+    double effort = input->effort > 0.0 ? input->effort : SPARE_EFFORT;
+    int throws = effort < COARSE_EFFORT ? THROWS_COARSE : THROWS;
+    slips(slip, throws);
+    batch_oil(input->film, BATCH_QUICK, &film);
+    const Ball *first = strike_ball(input), *straight = input->ball;
+    if (!straight)
+        straight = straightest(input->bag, &film);
+    if (!straight || left == 0)
+        return;
+    double strike_aim = input->aim != 0.0 ? input->aim : 15.0;
+    Thrower main, strike;
+    thrower_of(&main, straight, bowler, &film, slip, throws);
+    RackHit hit = usual_hit(&main, left, USUAL_AIM);
+    spare_hits_roll(left, &hit, first && first != straight ? 0.6 * effort : effort, &main.hits);
+    spare->line = best_line(&main, GOAL_ALL, USUAL_AIM);
+    spare->straight = straight;
+    spare->straight_chance = spare->line.chance;
+    const Thrower *by = &main;
+    if (first && first != straight) {
+        thrower_of(&strike, first, bowler, &film, slip, throws);
+        hit = usual_hit(&strike, left, strike_aim);
+        spare_hits_roll(left, &hit, 0.4 * effort, &strike.hits);
+        if (!input->ball && lane_pin_count(left) > 1) {
+            SpareLine other = best_line(&strike, GOAL_ALL, strike_aim);
+            if (other.chance > spare->line.chance + STRIKE_BALL_LEAD) {
+                spare->line = other;
+                spare->strike_ball = true;
+                by = &strike;
+            }
+        }
+    } else {
+        strike = main;
+    }
+    spare->found = true;
+    describe(by, GOAL_ALL, &spare->line);
+    spare->sure = spare->line;
+    if (spare->line.chance < GOES_FOR && lane_pin_count(left) > 1) {
+        spare->sure = best_line(&main, GOAL_VALUE, USUAL_AIM);
+        describe(&main, GOAL_VALUE, &spare->sure);
+        spare->take = value(spare->sure.chance, spare->sure.falls) >
+                          value(spare->line.chance, spare->line.falls) + TAKE_LEAD ||
+                      spare->line.chance < HARDLY;
+    }
+    move_of(input, &strike, spare->line.pin, &spare->move);
+    if (mirror) {
+        mirror_line(&spare->line);
+        mirror_line(&spare->sure);
+    }
+    say(spare);
+}
+
+/* Common practice, no source (standards.md): what is left of a hit high, light or on the nose. */
+const char *spare_tells(Pins left, bool ringing, Hand hand)
+{
+    Pins own = hand == HAND_LEFT ? lane_mirror_pins(left) : left;
+    const Pins p1 = pin_bit(1), p2 = pin_bit(2), p3 = pin_bit(3), p4 = pin_bit(4), p5 = pin_bit(5),
+               p6 = pin_bit(6), p7 = pin_bit(7), p8 = pin_bit(8), p9 = pin_bit(9),
+               p10 = pin_bit(10);
+    if (own == p10)
+        return ringing ? "a ringing corner pin: nearly right, hardly a reason to move"
+                       : "a flat corner pin: short of energy or a little light";
+    if (own == p7)
+        return "the far corner pin: nearly right, or a little high";
+    if (own == p9)
+        return "a steep hit, a little high";
+    if (own == p4 || own == (p6 | p10) || own == (p3 | p6 | p10) || own == (p3 | p10) ||
+        own == (p6 | p10 | p9))
+        return "a high hit: it came in on the head pin";
+    if (lane_split(own) && (own & (p4 | p7)) && (own & (p6 | p10)))
+        return "a split of a hit on the nose, or one that came in too early";
+    if (own == p5 || own == (p5 | p7) || own == (p8 | p10) || own == (p2 | p8) || own == p8)
+        return "a light hit: it deflected, or came late";
+    if (!(own & p1) && (own & p2) && (own & (p4 | p5)))
+        return "a bucket: light, with too little drive";
+    if ((own & p1) && (own & p2) && (own & p10) && !(own & p3))
+        return "a washout: it went past the head pin, behind it";
+    if (own & p1)
+        return "it missed the head pin: says little of the pocket";
+    return "";
+}

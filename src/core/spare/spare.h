@@ -1,0 +1,86 @@
+/* spare.h - how to pick up what the first ball left: which ball, from where, over what, how likely.
+ *
+ * The straightest ball unless the strike ball makes it clearly more often. Chances come from the
+ * bowler's own scatter on the film given, rolled by the motion model, and from simulated racks over
+ * where the ball hits (spare_hits.h); docs/spares.md has the checks and what is assumed. All boards
+ * count from the bowler's own side; pins are as numbered on the deck for either hand. Pure,
+ * deterministic, no allocation; 100 ms at the most on one core with the default effort. */
+#ifndef SETTEE_CORE_SPARE_SPARE_H
+#define SETTEE_CORE_SPARE_SPARE_H
+
+#include <stdbool.h>
+#include <stddef.h>
+
+#include "core/bag/bag.h"
+#include "core/lane/oil.h"
+#include "core/motion/delivery.h"
+
+#define SPARE_EFFORT 30000.0 /* simulation, about in microseconds on one core */
+
+typedef struct SpareInput {
+    const Bag *bag;
+    const Oil *film;    /* in the bowler's frame */
+    Pins left;          /* 1..PINS_ALL */
+    int slot;           /* the strike ball's; 0 or an empty one: the first that is filled */
+    double stance, aim; /* the strike ball's line now; aim 0: not known, so no 3-6-9 move */
+    const Ball *ball;   /* throw this one; NULL: choose */
+    double effort;      /* 0: SPARE_EFFORT; less is coarser */
+} SpareInput;
+
+/* How the ball meets the pin that it touches first, as seen from the foul line. */
+typedef enum SpareSide { SPARE_FULL, SPARE_LEFT_SIDE, SPARE_RIGHT_SIDE } SpareSide;
+extern const char *const SPARE_SIDE_NAMES[4]; /* "full", "left", "right" */
+
+/* One way to throw at it. */
+typedef struct SpareLine {
+    const Ball *ball;   /* the bag's */
+    double stance, aim; /* to the half board */
+    Delivery delivery;
+    double board, degrees, mph; /* as it comes to the head pin's distance */
+    double chance;              /* that all of them fall, under the bowler's scatter */
+    double falls;               /* mean pins */
+    int pin;                    /* touched first, 0: none */
+    SpareSide side;
+    double across;                  /* board of the ball at the row of the foremost pin */
+    double window_low, window_high; /* boards there between which it is made more often than not
+                                     * (or half as often as at best); low == high: nowhere */
+} SpareLine;
+
+/* The move by common practice, no source: the strike ball over the strike aim, three boards of
+ * feet for each pin column, in for pins on the bowler's own side. Feet count where the approach
+ * begins; a bowler who walks at the aim brings about half of them to the foul line. */
+typedef struct SpareMove {
+    bool known;
+    double boards;      /* of feet, + in, toward the bowler's other side */
+    double laydown;     /* the same at the foul line */
+    double stance, aim; /* feet and aim after the move */
+    double chance;      /* of that line on this film, to make the spare */
+    bool computed_found;
+    double computed, computed_laydown; /* the move that the model finds for that ball and aim */
+    double computed_chance;
+} SpareMove;
+
+typedef struct Spare {
+    bool found; /* false: no ball in a slot */
+    Pins left;
+    bool split;
+    SpareLine line;         /* with the best chance to make it */
+    bool strike_ball;       /* `line` is with the strike ball, for its angle */
+    const Ball *straight;   /* the straightest ball */
+    double straight_chance; /* its best, when `strike_ball` */
+    bool take;              /* `sure` is worth more pins than going for all of them */
+    SpareLine sure;
+    SpareMove move;
+    char words[200];
+    const char *tells; /* what the leave says of the first ball (common practice); "" nothing */
+} Spare;
+
+/* What the next ball is worth to a spare, in pins (assumed: a bowler's usual first ball). */
+#define SPARE_BONUS 9.0
+
+void spare_find(const SpareInput *input, Spare *spare);
+
+/* What a leave usually says of the first ball, for that hand; "" when nothing. Static text. */
+const char *spare_tells(Pins left, bool ringing, Hand hand);
+
+#endif

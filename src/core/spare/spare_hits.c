@@ -1,0 +1,184 @@
+/* spare_hits.c - racks rolled over the places of a hit, more of them where it matters. */
+#include "core/spare/spare_hits.h"
+
+#include <math.h>
+#include <stddef.h>
+
+#include "base/units.h"
+
+#define BOARD_IN (LANE_WIDTH_IN / LANE_BOARDS)
+/* Ball and pin touch when their centres pass this near: radii 4.2975 and 2.383 in (standards). */
+#define TOUCH_IN (4.2975 + 2.383)
+#define SPOT_SLACK_IN 0.15 /* pins stand off their spots by as much */
+
+/* What a rack costs to roll, about, in microseconds: measured on one core. */
+static double rack_cost(int pins) { return 5.0 + 4.6 * pins * pins; }
+
+static double pin_board(int pin)
+{
+    return 0.5 * (LANE_BOARDS + 1) - lane_pin_right_in(pin) / BOARD_IN;
+}
+
+/* Boards that a path moves toward the other side over so many inches. */
+static double drift(double in, double degrees)
+{
+    return in * tan(rad_from_deg(degrees)) / BOARD_IN;
+}
+
+static double foremost_in(Pins left)
+{
+    for (int pin = 1; pin <= 10; pin++)
+        if (left & pin_bit(pin))
+            return lane_pin_back_in(pin);
+    return 0.0;
+}
+
+double spare_hits_across(const SpareHits *hits, double board, double degrees)
+{
+    return board + drift(hits->back_in, degrees);
+}
+
+int spare_first_pin(Pins left, double board, double degrees, double *right_in)
+{
+    double way = rad_from_deg(degrees), soonest = INFINITY;
+    int first = 0;
+    for (int pin = 1; pin <= 10; pin++) {
+        if (!(left & pin_bit(pin)))
+            continue;
+        double back = lane_pin_back_in(pin);
+        double off = (pin_board(pin) - board - drift(back, degrees)) * BOARD_IN;
+        double aside = off * cos(way); /* square to the path */
+        if (!(fabs(aside) < TOUCH_IN))
+            continue;
+        double at = back - sqrt(TOUCH_IN * TOUCH_IN - aside * aside);
+        if (at < soonest) {
+            soonest = at;
+            first = pin;
+            *right_in = off; /* a higher board is farther left */
+        }
+    }
+    return first;
+}
+
+/* Whether a ball on this path may touch any pin that stands. */
+static bool may_touch(Pins left, double board, double degrees)
+{
+    for (int pin = 1; pin <= 10; pin++)
+        if ((left & pin_bit(pin)) &&
+            fabs(pin_board(pin) - board - drift(lane_pin_back_in(pin), degrees)) * BOARD_IN <
+                TOUCH_IN + SPOT_SLACK_IN)
+            return true;
+    return false;
+}
+
+typedef struct Count {
+    int racks, made, falls;
+} Count;
+
+/* `times` more racks at one place, spread over its half board. */
+static void roll_at(const RackHit *usual, SpareHits *hits, Count *count, int place, int times)
+{
+    for (int k = 0; k < times; k++) {
+        int n = count->racks;
+        Rng rng = rng_seed(UINT64_C(0x73706172) + (uint64_t)place * 4099 + (uint64_t)n);
+        double within = 0.5 * (rng_uniform(&rng) - 0.5);
+        RackHit hit = *usual;
+        hit.degrees = hits->degrees;
+        hit.board = spare_place_board(place) + within - drift(hits->back_in, hits->degrees);
+        Pins stand = rack_roll(&hit, hits->left, &rng, NULL, NULL);
+        count->racks++;
+        count->made += stand == 0;
+        count->falls += lane_pin_count(hits->left) - lane_pin_count(stand);
+        hits->racks++;
+    }
+}
+
+/* Neighbours' racks, weighed by a triangle of that half-width in places. */
+static void smooth(SpareHits *hits, const Count *counts, double width)
+{
+    for (int i = 0; i < SPARE_PLACES; i++) {
+        double weights = 0.0, made = 0.0, falls = 0.0;
+        for (int j = 0; j < SPARE_PLACES; j++) {
+            double weight = width - fabs((double)(i - j));
+            if (weight <= 0.0 || counts[j].racks == 0)
+                continue;
+            weights += weight * counts[j].racks;
+            made += weight * counts[j].made;
+            falls += weight * counts[j].falls;
+        }
+        hits->made[i] = weights > 0.0 ? made / weights : 0.0;
+        hits->falls[i] = weights > 0.0 ? falls / weights : 0.0;
+    }
+}
+
+static int best_place(const SpareHits *hits)
+{
+    int best = 0;
+    double most = -1.0;
+    for (int i = 0; i < SPARE_PLACES; i++) {
+        double value = 9.0 * hits->made[i] + hits->falls[i];
+        if (value > most) {
+            most = value;
+            best = i;
+        }
+    }
+    return best;
+}
+
+/* A place that nothing can come of counts as so many racks without a pin: they hold the curve
+ * down at its ends and cost nothing. */
+enum { MISSES = 4, NEAR_PLACES = 7 };
+
+void spare_hits_roll(Pins left, const RackHit *hit, double effort, SpareHits *hits)
+{
+    *hits = (SpareHits){.left = left, .back_in = foremost_in(left), .degrees = hit->degrees};
+    Count counts[SPARE_PLACES] = {{0}};
+    bool may[SPARE_PLACES];
+    int places = 0, pins = lane_pin_count(left);
+    for (int i = 0; i < SPARE_PLACES; i++) {
+        double board = spare_place_board(i) - drift(hits->back_in, hits->degrees);
+        may[i] = may_touch(left, board, hits->degrees);
+        places += may[i];
+        if (!may[i])
+            counts[i].racks = MISSES;
+    }
+    int most = (int)(effort / rack_cost(pins));
+    most = most < 8 ? 8 : most > 1000 ? 1000 : most;
+    /* half of the racks evenly, the other half about the best place */
+    int stride = 1;
+    while (places > stride * most / 2)
+        stride++;
+    int each = most / 2 * stride / (places > 0 ? places : 1);
+    double width = pins == 1 ? 1.5 * stride : 1.0 + 1.5 * stride;
+    for (int i = 0, k = 0; i < SPARE_PLACES; i++)
+        if (may[i] && k++ % stride == stride / 2)
+            roll_at(hit, hits, &counts[i], i, each > 0 ? each : 1);
+    smooth(hits, counts, width);
+    int best = best_place(hits), near = 0;
+    for (int i = best - NEAR_PLACES; i <= best + NEAR_PLACES; i++)
+        near += i >= 0 && i < SPARE_PLACES && may[i];
+    int rest = most - hits->racks;
+    if (near > 0 && rest >= near) {
+        for (int i = best - NEAR_PLACES; i <= best + NEAR_PLACES; i++)
+            if (i >= 0 && i < SPARE_PLACES && may[i])
+                roll_at(hit, hits, &counts[i], i, rest / near);
+        smooth(hits, counts, width);
+    }
+}
+
+static double between(const double *curve, double across)
+{
+    double at = (across - spare_place_board(0)) * 2.0;
+    if (!(at >= 0.0 && at <= SPARE_PLACES - 1))
+        return 0.0;
+    int i = (int)at;
+    if (i > SPARE_PLACES - 2)
+        i = SPARE_PLACES - 2;
+    return curve[i] + (at - i) * (curve[i + 1] - curve[i]);
+}
+
+double spare_hits_made(const SpareHits *hits, double across) { return between(hits->made, across); }
+double spare_hits_falls(const SpareHits *hits, double across)
+{
+    return between(hits->falls, across);
+}

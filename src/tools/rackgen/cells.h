@@ -1,0 +1,39 @@
+/* cells.h - making the rack table: the racks of each cell, then smoothing, corrections, floors. */
+#ifndef SETTEE_TOOLS_RACKGEN_CELLS_H
+#define SETTEE_TOOLS_RACKGEN_CELLS_H
+
+#include "core/pins/rack_sim.h"
+#include "core/pins/rack_table.h"
+
+enum {
+    CELLS = RACK_BOARDS * RACK_DEGREES * RACK_SPEEDS * RACK_WEIGHTS,
+    CELL_RACKS = 240 /* racks a cell; smoothing and reading make more of them */
+};
+
+/* How often each leave came in a cell's racks; 0 is the strike. */
+typedef struct CellCount {
+    uint16_t of[1024];
+} CellCount;
+
+/* Boards before degrees before speeds before weights. */
+int cell_index(int board, int degree, int speed, int weight);
+
+/* Rolls a cell's racks, over the width of the cell; the cell's number is the seed. */
+void cell_roll(int cell, CellCount *count);
+
+/* A check sum of a cell's count. */
+uint32_t cell_hash(const CellCount *count);
+
+typedef struct Table {
+    RackCell cells[CELLS];
+    RackListed listed[RACK_BOARDS * RACK_DEGREES][RACK_LISTED];
+} Table;
+
+/* The correction of a leave on one of the table's boards: what its share of the misses is
+ * multiplied by (docs/rack.md). */
+double cell_correction(Pins left, int board);
+
+/* Makes the table of the counts. False when memory ran short. */
+bool table_make(const CellCount *counts, Table *table);
+
+#endif

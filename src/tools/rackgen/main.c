@@ -1,0 +1,97 @@
+/* settee_rackgen - rolls the racks of every cell and writes the table that the program ships:
+ *
+ *     settee_rackgen src/core/pins/rack_table.inc src/tools/rackgen/hashes.inc
+ *
+ * The same files each time, on every machine; some minutes. A cell's racks depend on
+ * its number alone, so the threads change nothing. */
+#include <stdatomic.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <threads.h>
+
+#include "tools/rackgen/cells.h"
+
+static bool write_table(const Table *table, FILE *out)
+{
+    fputs(
+        "/* Written by settee_rackgen; do not edit. docs/rack.md tells how it was made. */\n"
+        "/* clang-format off */\n"
+        "static const RackCell RACK_CELLS[RACK_BOARDS * RACK_DEGREES * RACK_SPEEDS * RACK_WEIGHTS] "
+        "= {\n",
+        out);
+    for (int cell = 0; cell < CELLS; cell++) {
+        const RackCell *c = &table->cells[cell];
+        fprintf(out, "{%u,%u,{", (unsigned)c->strike, (unsigned)c->pinfall);
+        for (int k = 0; k < RACK_CLASSES; k++)
+            fprintf(out, k ? ",%u" : "%u", (unsigned)c->share[k]);
+        fputs("}},\n", out);
+    }
+    fputs("};\nstatic const RackListed RACK_LISTS[RACK_BOARDS * RACK_DEGREES][RACK_LISTED] = {\n",
+          out);
+    for (int list = 0; list < RACK_BOARDS * RACK_DEGREES; list++) {
+        fputc('{', out);
+        for (int k = 0; k < RACK_LISTED && table->listed[list][k].pins; k++)
+            fprintf(out, k ? ",{%u,%u}" : "{%u,%u}", (unsigned)table->listed[list][k].pins,
+                    (unsigned)table->listed[list][k].within);
+        fputs("},\n", out);
+    }
+    fputs("};\n/* clang-format on */\n", out);
+    return fflush(out) == 0 && !ferror(out);
+}
+
+static bool write_hashes(const CellCount *counts, FILE *out)
+{
+    fputs("/* Written by settee_rackgen; do not edit. The check sum of each cell's racks. */\n",
+          out);
+    for (int cell = 0; cell < CELLS; cell++)
+        fprintf(out, "0x%08xu,%s", (unsigned)cell_hash(&counts[cell]), cell % 8 == 7 ? "\n" : "");
+    fputc('\n', out);
+    return fflush(out) == 0 && !ferror(out);
+}
+
+enum { THREADS = 2 };
+static atomic_int next_cell;
+
+static int roll_cells(void *counts)
+{
+    for (int cell; (cell = atomic_fetch_add(&next_cell, 1)) < CELLS;) {
+        cell_roll(cell, (CellCount *)counts + cell);
+        if (cell % 81 == 80)
+            fprintf(stderr, "%d of %d cells\n", cell + 1, (int)CELLS);
+    }
+    return 0;
+}
+
+int main(int argc, char **argv)
+{
+    if (argc != 3) {
+        fputs("usage: settee_rackgen TABLE HASHES\n", stderr);
+        return 2;
+    }
+    CellCount *counts = malloc(CELLS * sizeof *counts);
+    Table *table = malloc(sizeof *table);
+    if (!counts || !table) {
+        fputs("settee_rackgen: memory ran short\n", stderr);
+        return 1;
+    }
+    thrd_t threads[THREADS];
+    int started = 0;
+    while (started < THREADS - 1 &&
+           thrd_create(&threads[started], roll_cells, counts) == thrd_success)
+        started++;
+    roll_cells(counts);
+    while (started > 0)
+        thrd_join(threads[--started], NULL);
+    bool done = table_make(counts, table);
+    FILE *out = fopen(argv[1], "w"), *hashes = fopen(argv[2], "w");
+    done = done && out && hashes && write_table(table, out) && write_hashes(counts, hashes);
+    if (out)
+        done = fclose(out) == 0 && done;
+    if (hashes)
+        done = fclose(hashes) == 0 && done;
+    if (!done)
+        fputs("settee_rackgen: the files were not written\n", stderr);
+    free(table);
+    free(counts);
+    return done ? 0 : 1;
+}

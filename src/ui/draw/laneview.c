@@ -1,0 +1,268 @@
+/* laneview.c - the lane from above: pins at the top, the foul line at the bottom.
+ *
+ * The picture is what the bowler sees, so it is mirrored for a left-hander here and nowhere
+ * else: board 1 is at the right edge for a right-hander, at the left for a left-hander. */
+#include <math.h>
+#include <stdio.h>
+
+#include "base/units.h"
+#include "ui/draw/widgets.h"
+#include "ui/view.h"
+
+enum { LABELS = 3, GUTTERS = 2, DECK_ROWS = 4, SCALE_ROWS = 1, LEGEND_ROWS = 2 };
+
+/* Film in units from which each shade begins (assumed: for the eye; usual sheets hold up to some
+ * thirty units at the heads). */
+static const double SHADE_UNITS[GLYPH_FILMS] = {0.0, 0.25, 4.0, 9.0, 16.0, 26.0};
+
+int laneview_columns(int columns)
+{
+    int room = columns - LABELS - GUTTERS;
+    int boards = room >= 2 * LANE_BOARDS ? 2 * LANE_BOARDS : room >= LANE_BOARDS ? LANE_BOARDS : 20;
+    return boards + LABELS + GUTTERS;
+}
+
+/* Where things lie on the canvas. */
+typedef struct Frame {
+    int left, columns; /* of the boards */
+    int pitch;         /* rows from one row of pins to the next */
+    int deck, top, rows, scale, legend;
+    bool right_hand;
+} Frame;
+
+static Frame frame_of(const Model *model, Area area)
+{
+    bool spares = model->mode == MODE_SPARES; /* no legend then, but a larger deck */
+    int pitch = spares ? 2 : 1, deck = DECK_ROWS * pitch;
+    int rows = area.rows - deck - SCALE_ROWS - (spares ? 0 : LEGEND_ROWS);
+    return (Frame){.left = area.column + LABELS + 1,
+                   .columns = area.columns - LABELS - GUTTERS,
+                   .pitch = pitch,
+                   .deck = area.row,
+                   .top = area.row + deck,
+                   .rows = rows,
+                   .scale = area.row + deck + rows,
+                   .legend = area.row + deck + rows + SCALE_ROWS,
+                   .right_hand = model->session->bag.bowler.hand == HAND_RIGHT};
+}
+
+/* Share of the way across the screen, 0 left edge .. 1 right edge. */
+static double across(const Frame *frame, double board)
+{
+    double from_own = (board - 0.5) / LANE_BOARDS;
+    return frame->right_hand ? 1.0 - from_own : from_own;
+}
+
+static int column_of(const Frame *frame, double board)
+{
+    int column = (int)floor(across(frame, board) * frame->columns);
+    if (column < 0)
+        column = 0;
+    if (column >= frame->columns)
+        column = frame->columns - 1;
+    return frame->left + column;
+}
+
+static int row_of(const Frame *frame, double ft)
+{
+    int row = (int)floor((1.0 - ft / LANE_LENGTH_FT) * frame->rows);
+    return frame->top + (row < 0 ? 0 : row >= frame->rows ? frame->rows - 1 : row);
+}
+
+/* Feet at the middle of a row. */
+static double ft_of(const Frame *frame, int row)
+{
+    return LANE_LENGTH_FT * (1.0 - (row - frame->top + 0.5) / frame->rows);
+}
+
+static int shade_of(double units)
+{
+    int shade = 0;
+    while (shade + 1 < GLYPH_FILMS && units >= SHADE_UNITS[shade + 1])
+        shade++;
+    return shade;
+}
+
+static void draw_film(const Model *model, Canvas *canvas, const Frame *frame)
+{
+    static const Role ROLES[GLYPH_FILMS] = {ROLE_BOARD, ROLE_OIL1, ROLE_OIL2,
+                                            ROLE_OIL3,  ROLE_OIL4, ROLE_OIL5};
+    const Oil *oil = &model->shown.film;
+    for (int r = 0; r < frame->rows; r++) {
+        double y = m_from_ft(ft_of(frame, frame->top + r));
+        for (int c = 0; c < frame->columns; c++) {
+            double u = (c + 0.5) / frame->columns;
+            double x = (frame->right_hand ? 1.0 - u : u) * LANE_WIDTH_M;
+            int shade = shade_of(oil_at(oil, x, y));
+            canvas_put(canvas, frame->top + r, frame->left + c, model->glyphs->film[shade],
+                       ROLES[shade]);
+        }
+    }
+}
+
+static void draw_edges(const Model *model, Canvas *canvas, const Frame *frame)
+{
+    for (int r = 0; r < frame->rows; r++) {
+        canvas_put(canvas, frame->top + r, frame->left - 1, model->glyphs->gutter, ROLE_DIM);
+        canvas_put(canvas, frame->top + r, frame->left + frame->columns, model->glyphs->gutter,
+                   ROLE_DIM);
+    }
+    for (int ft = 0; ft <= 60; ft += 15) {
+        char text[8];
+        snprintf(text, sizeof text, "%d", ft);
+        canvas_text_right(canvas, row_of(frame, ft), frame->left - 2, 2, ROLE_DIM, text);
+    }
+    for (int board = 5; board <= 35; board += 5) { /* arrows lie in a V, 12.5 to 16 ft */
+        double ft = 16.0 - fabs(board - 20.0) / 15.0 * 3.5;
+        canvas_over(canvas, row_of(frame, ft), column_of(frame, board), model->glyphs->arrow,
+                    ROLE_PIN);
+    }
+}
+
+static int pin_row(const Frame *frame, int pin)
+{
+    return frame->deck +
+           frame->pitch * (3 - (int)lround(lane_pin_back_in(pin) / LANE_ROW_PITCH_IN));
+}
+
+static void draw_pins(const Model *model, Canvas *canvas, const Frame *frame)
+{
+    bool typing = model->mode == MODE_ENTRY && model->typing.shot.left_said;
+    Pins standing = model->mode == MODE_SPARES           ? model->spare_pins
+                    : !typing                            ? PINS_ALL
+                    : model->typing.field == FIELD_SPARE ? model->typing.shot.spare_left
+                                                         : model->typing.shot.left;
+    for (int pin = 1; pin <= 10; pin++) {
+        int row = pin_row(frame, pin);
+        double u = 0.5 + lane_pin_right_in(pin) / LANE_WIDTH_IN;
+        int column = frame->left + (int)floor(u * frame->columns);
+        if (standing & pin_bit(pin))
+            canvas_print(canvas, row, column, 2, ROLE_PIN, "%d", pin);
+        else
+            canvas_put(canvas, row, column, model->glyphs->pin_down, ROLE_DIM);
+    }
+}
+
+/* Marks a path's cells: every row it passes, and cells between when it crosses quickly. */
+static void draw_path(const Model *model, Canvas *canvas, const Frame *frame, const Roll *roll,
+                      uint32_t glyph, Role role)
+{
+    int last_row = -1;
+    for (int i = 0; i < roll->count; i++) {
+        const PathPoint *point = &roll->path[i];
+        int row = row_of(frame, point->ft);
+        if (row == last_row || point->ft > LANE_LENGTH_FT)
+            continue;
+        last_row = row;
+        /* the point in the middle of the row stands for it */
+        int middle = (int)lround(ft_of(frame, row) / OIL_STATION_FT);
+        if (middle >= roll->count)
+            middle = roll->count - 1;
+        int column = column_of(frame, roll->path[middle].board);
+        const Cell *cell = canvas_at(canvas, row, column);
+        bool both = cell && cell->role == ROLE_PATH2 && role == ROLE_PATH;
+        canvas_over(canvas, row, column, both ? model->glyphs->both : glyph, role);
+    }
+    if (roll->count > 0 && !roll->gutter) { /* the gutter's edge points at the breakpoint */
+        int row = row_of(frame, roll->breakpoint_ft);
+        int column = frame->right_hand ? frame->left + frame->columns : frame->left - 1;
+        canvas_put(canvas, row, column,
+                   frame->right_hand ? model->glyphs->breaks_left : model->glyphs->breaks_right,
+                   role);
+    }
+}
+
+/* The way over the deck up to the pin that is hit, and the window as brackets in front of it. */
+static void draw_spare(const Model *model, Canvas *canvas, const Frame *frame,
+                       const SpareLine *line)
+{
+    if (line->pin == 0)
+        return;
+    int at = pin_row(frame, line->pin);
+    for (int row = at + 1; row < frame->top; row++) {
+        double back = (frame->deck + 3 * frame->pitch - row) * LANE_ROW_PITCH_IN / frame->pitch;
+        double board =
+            line->board + m_from_in(back) * tan(rad_from_deg(line->degrees)) / LANE_BOARD_M;
+        const Cell *cell = canvas_at(canvas, row, column_of(frame, board));
+        if (cell && cell->glyph == ' ')
+            canvas_put(canvas, row, column_of(frame, board), model->glyphs->path, ROLE_PATH);
+    }
+    if (!(line->window_high > line->window_low))
+        return;
+    double ends[2] = {frame->right_hand ? line->window_high : line->window_low,
+                      frame->right_hand ? line->window_low : line->window_high};
+    for (int i = 0; i < 2; i++) {
+        int column = column_of(frame, ends[i]);
+        const Cell *cell = canvas_at(canvas, at + 1, column);
+        if (cell && cell->glyph == ' ')
+            canvas_put(canvas, at + 1, column, i ? ']' : '[', ROLE_ACCENT);
+    }
+}
+
+static void draw_scale(const Model *model, Canvas *canvas, const Frame *frame)
+{
+    int step = frame->columns >= LANE_BOARDS ? 5 : 10;
+    canvas_hline(canvas, frame->scale, frame->left - 1, frame->columns + 2, model->glyphs->foul,
+                 ROLE_DIM);
+    for (int board = step; board < LANE_BOARDS; board += step) {
+        char text[8];
+        int width = snprintf(text, sizeof text, "%d", board);
+        canvas_text(canvas, frame->scale, column_of(frame, board) - (width > 1), width, ROLE_DIM,
+                    text);
+    }
+}
+
+static void draw_legend_row(Canvas *canvas, int row, int column, int width, uint32_t glyph,
+                            Role role, const Roll *roll, const char *word)
+{
+    char text[96];
+    canvas_put(canvas, row, column, glyph, role);
+    if (roll->gutter)
+        snprintf(text, sizeof text, "%s: in the gutter", word);
+    else
+        snprintf(text, sizeof text, "%s: breaks %.0f at %.0f ft", word, roll->breakpoint_board,
+                 roll->breakpoint_ft);
+    canvas_text(canvas, row, column + 2, width - 2, ROLE_DIM, text);
+}
+
+static bool same_throw(const Plan *a, const Plan *b)
+{
+    return a->slot == b->slot && fabs(a->stance - b->stance) < 0.25 &&
+           fabs(a->aim - b->aim) < 0.25 && fabs(a->mph_change - b->mph_change) < 0.1 &&
+           fabs(a->loft_change_ft - b->loft_change_ft) < 0.1 &&
+           fabs(a->rotation_change_deg - b->rotation_change_deg) < 0.5;
+}
+
+void laneview_draw(const Model *model, Canvas *canvas, Area area)
+{
+    Frame frame = frame_of(model, area);
+    if (frame.rows < 1 || frame.columns < 1)
+        return;
+    const Adjustment *adjustment = model_adjustment(model, 0);
+    Plan plan = model_plan(model);
+    bool second = model->path2_on && adjustment && !same_throw(&adjustment->plan, &plan);
+    const Glyphs *glyphs = model->glyphs;
+    draw_pins(model, canvas, &frame);
+    draw_film(model, canvas, &frame);
+    draw_edges(model, canvas, &frame);
+    draw_scale(model, canvas, &frame);
+    int column = area.column, width = area.columns;
+    if (model->mode == MODE_SPARES) {
+        const SpareLine *line = model_spare_line(model);
+        if (line) {
+            draw_path(model, canvas, &frame, &model->spare_path, glyphs->path, ROLE_PATH);
+            draw_spare(model, canvas, &frame, line);
+        }
+        return;
+    }
+    if (second) {
+        draw_path(model, canvas, &frame, &model->path2, glyphs->path2, ROLE_PATH2);
+        draw_legend_row(canvas, frame.legend + 1, column, width, glyphs->path2, ROLE_PATH2,
+                        &model->path2, "new");
+    }
+    if (model->path_on) {
+        draw_path(model, canvas, &frame, &model->path, glyphs->path, ROLE_PATH);
+        draw_legend_row(canvas, frame.legend, column, width, glyphs->path, ROLE_PATH, &model->path,
+                        "now");
+    }
+}

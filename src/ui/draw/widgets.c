@@ -1,0 +1,111 @@
+/* widgets.c - figures, bars, leaves, the footer. */
+#include "ui/draw/widgets.h"
+
+#include <math.h>
+#include <stdio.h>
+
+#include "base/text.h"
+#include "ui/input/commands.h"
+
+static void figure(Canvas *canvas, const Glyphs *glyphs, int row, int column, Role role, int digit)
+{
+    const char *cells = glyphs->digit[digit];
+    for (int i = 0; i < GLYPH_DIGIT_ROWS * GLYPH_DIGIT_COLUMNS; i++) {
+        uint32_t glyph = text_next(&cells);
+        canvas_put(canvas, row + i / GLYPH_DIGIT_COLUMNS, column + i % GLYPH_DIGIT_COLUMNS, glyph,
+                   role);
+    }
+}
+
+int widget_figures(Canvas *canvas, const Glyphs *glyphs, int row, int column, Role role,
+                   double value)
+{
+    char text[16];
+    int used = 0;
+    long halves = lround(value * 2.0);
+    if (halves < 0)
+        halves = 0;
+    if (halves > 199)
+        halves = 199;
+    snprintf(text, sizeof text, "%ld", halves / 2);
+    for (const char *at = text; *at; at++) {
+        if (used > 0)
+            used++;
+        figure(canvas, glyphs, row, column + used, role, *at - '0');
+        used += GLYPH_DIGIT_COLUMNS;
+    }
+    if (halves % 2) {
+        int down = glyphs->ascii ? GLYPH_DIGIT_ROWS - 1 : 0;
+        used += canvas_text(canvas, row + down, column + used, 2, role, glyphs->ascii ? ".5" : "½");
+    }
+    return used;
+}
+
+void widget_chance(Canvas *canvas, const Glyphs *glyphs, int row, int column, int width, double now,
+                   double after)
+{
+    int a = (int)lround(now * width), b = (int)lround(after * width);
+    for (int i = 0; i < width; i++) {
+        uint32_t glyph = glyphs->bar_rest;
+        Role role = ROLE_DIM;
+        if (i < a && i < b) {
+            glyph = glyphs->bar;
+            role = ROLE_PLAIN;
+        } else if (i < b) {
+            glyph = glyphs->bar_gain;
+            role = ROLE_GOOD;
+        } else if (i < a) {
+            glyph = glyphs->bar_loss;
+            role = ROLE_BAD;
+        }
+        canvas_put(canvas, row, column + i, glyph, role);
+    }
+}
+
+void widget_board(char *out, size_t size, double board)
+{
+    snprintf(out, size, "%g", round(board * 2.0) / 2.0);
+}
+
+void widget_leave(char *out, size_t size, const Shot *shot, int width)
+{
+    text_copy(out, size, "");
+    if (!shot->left_said) {
+        text_copy(out, size, "?");
+        return;
+    }
+    if (shot->left == 0) {
+        text_copy(out, size, "X");
+        return;
+    }
+    const char *mark = !shot->spare_said ? "" : shot->spare_left == 0 ? "/" : " -";
+    int room = width - canvas_width(mark);
+    if (shot->left == PINS_ALL)
+        text_copy(out, size, room >= 7 ? "all ten" : "all");
+    for (int pin = 1; shot->left != PINS_ALL && pin <= 10; pin++)
+        if (shot->left & pin_bit(pin))
+            text_append(out, size, "%s%d", out[0] ? "-" : "", pin);
+    if (shot->ringing && width >= 10)
+        text_append(out, size, " ringing");
+    if (canvas_width(out) > room) {
+        text_copy(out, size, "");
+        text_append(out, size, room >= 6 ? "%d pins" : "%dp", lane_pin_count(shot->left));
+    }
+    text_append(out, size, "%s", mark);
+}
+
+void widget_footer(Canvas *canvas, int row, unsigned where)
+{
+    CommandId ids[CMD_COUNT];
+    int count = command_footer(where, ids), column = 1;
+    for (int i = 0; i < count; i++) {
+        const CommandRow *command = &CMD_ROWS[ids[i]];
+        if (where == IN_LANE && command->group == GROUP_HIT)
+            continue; /* the line above lists them */
+        int need = canvas_width(command->shown) + 1 + canvas_width(command->name);
+        if (column + need > canvas->columns)
+            break;
+        column += canvas_text(canvas, row, column, need, ROLE_KEY, command->shown) + 1;
+        column += canvas_text(canvas, row, column, need, ROLE_DIM, command->name) + 2;
+    }
+}

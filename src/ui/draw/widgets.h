@@ -1,0 +1,26 @@
+/* widgets.h - small pieces that the screens share. */
+#ifndef SETTEE_UI_DRAW_WIDGETS_H
+#define SETTEE_UI_DRAW_WIDGETS_H
+
+#include "core/event/shot.h"
+#include "ui/draw/canvas.h"
+#include "ui/draw/glyphs.h"
+
+/* A whole or half number in figures three rows tall; returns the columns it took. */
+int widget_figures(Canvas *canvas, const Glyphs *glyphs, int row, int column, Role role,
+                   double value);
+
+/* A chance now and after, as one bar. */
+void widget_chance(Canvas *canvas, const Glyphs *glyphs, int row, int column, int width, double now,
+                   double after);
+
+/* "27" or "27.5": a board to the nearest half. */
+void widget_board(char *out, size_t size, double board);
+
+/* "X", "3-6-10", "all ten", "10 ringing", "?"; when it takes more than `width`: "5 pins". */
+void widget_leave(char *out, size_t size, const Shot *shot, int width);
+
+/* A footer: the keys of a state with their names, as many as fit. */
+void widget_footer(Canvas *canvas, int row, unsigned where);
+
+#endif

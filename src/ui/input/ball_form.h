@@ -1,0 +1,34 @@
+/* ball_form.h - a ball's fields as they stand on the screen: their order, names and cautions. What
+ * each may hold is core's to say (core/ball.h), for the screen as for the files. */
+#ifndef SETTEE_UI_INPUT_BALL_FORM_H
+#define SETTEE_UI_INPUT_BALL_FORM_H
+
+#include "core/advice/rules.h"
+#include "core/bag/ball.h"
+
+enum { FORM_NAME, FORM_WEIGHT, FORM_COVER, FORM_FINISH, FORM_GRIT, FORM_ROWS = 12 };
+
+typedef struct FormRow {
+    const char *name, *unit; /* as shown */
+    const JsonField *table;
+    const char *key;
+    bool surface; /* a member of the ball's surface */
+    Caution caution;
+} FormRow;
+extern const FormRow FORM[FORM_ROWS];
+
+/* What the row may hold. The finish has a word for each of its values here: a file says "grit" by a
+ * number. */
+JsonField form_field(int row);
+
+/* What the ball has there, as it would be typed. */
+void form_show(const Ball *ball, int row, char *out, size_t size);
+
+/* Puts what was typed into the ball. False: `error` says in one line why not; the ball is as it
+ * was. A new surface has no games on it yet. */
+bool form_put(Ball *ball, int row, const char *typed, Error *error);
+
+/* The word `step` places after a word of the row's closed set, in a circle. */
+const char *form_word(int row, const char *word, int step);
+
+#endif

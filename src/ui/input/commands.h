@@ -1,0 +1,77 @@
+/* commands.h - everything a key can do, from commands.def: ids, keys, names, help. */
+#ifndef SETTEE_UI_INPUT_COMMANDS_H
+#define SETTEE_UI_INPUT_COMMANDS_H
+
+#include <stdint.h>
+
+#include "ui/input/keys.h"
+
+/* States in which keys are read; one bit each. */
+enum {
+    IN_LANE = 1 << 0, /* nothing is being typed */
+    IN_HIT = 1 << 1,  /* a shot is being typed: its parts */
+    IN_READ = 1 << 2,
+    IN_RELEASE = 1 << 3,
+    IN_LEAVE = 1 << 4,
+    IN_NUMBER = 1 << 5, /* figures inside a shot: slot, or what was seen */
+    IN_PICK = 1 << 6,   /* choosing an earlier shot */
+    IN_ASK = 1 << 7,    /* yes or no */
+    IN_HELP = 1 << 8,
+    IN_SMALL = 1 << 9,  /* the terminal is too small to show anything */
+    IN_SPARE = 1 << 10, /* inside a shot: what the spare ball left */
+    IN_BAG = 1 << 11,   /* looking at the bag */
+    IN_BLOCK = 1 << 12, /* looking at the games ahead */
+    IN_PARTS = IN_HIT | IN_READ | IN_RELEASE | IN_LEAVE | IN_SPARE,
+    IN_ENTRY = IN_PARTS | IN_NUMBER,
+    IN_SPARES = 1 << 13,      /* the spares view */
+    IN_FORM_FIGURE = 1 << 14, /* a ball's fields: one with a number, */
+    IN_FORM_WORD = 1 << 15,   /* one of a closed set of words, */
+    IN_FORM_NAME = 1 << 16,   /* or the name */
+    IN_FORM = IN_FORM_FIGURE | IN_FORM_WORD | IN_FORM_NAME,
+    IN_ANY = (1 << 17) - 1
+};
+
+typedef enum CommandId {
+#define COMMAND(id, group, where, from, to, also, shown, name, help, foot) CMD_##id,
+#include "ui/input/commands.def"
+#undef COMMAND
+    CMD_COUNT,
+    CMD_NOTHING = CMD_COUNT
+} CommandId;
+
+/* Groups of the help screen, in its order. */
+typedef enum CommandGroup {
+    GROUP_HIT,
+    GROUP_READ,
+    GROUP_RELEASE,
+    GROUP_LEAVE,
+    GROUP_SHOT,
+    GROUP_PLAN,
+    GROUP_EVENT,
+    GROUP_SPARES,
+    GROUP_PICK,
+    GROUP_LOOK,
+    GROUP_BAG,
+    GROUP_FORM,
+    GROUP_ASK,
+    GROUP_SCREEN,
+    GROUP_COUNT
+} CommandGroup;
+extern const char *const GROUP_TITLES[GROUP_COUNT];
+
+typedef struct CommandRow {
+    CommandGroup group;
+    unsigned where;
+    uint32_t from, to, also;
+    const char *shown, *name, *help;
+    int foot;
+} CommandRow;
+extern const CommandRow CMD_ROWS[CMD_COUNT];
+
+/* What a key does in a state, or CMD_NOTHING. */
+CommandId command_find(unsigned where, uint32_t key);
+
+/* The actions of a state's footer in their order; returns how many. */
+int command_footer(unsigned where, CommandId out[CMD_COUNT]);
+
+#endif

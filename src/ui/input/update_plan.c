@@ -1,0 +1,139 @@
+/* update_plan.c - what to throw next: ball, line, speed, loft, rotation; and the answers taken. */
+#include <math.h>
+
+#include "base/text.h"
+#include "ui/input/update.h"
+
+#define MPH_CHANGE_MAX 2.0
+#define LOFT_CHANGE_MIN (-3.0)
+#define LOFT_CHANGE_MAX 5.0
+
+/* Moves the plan by what `by` holds; its slot is not looked at. */
+static void move_plan(Model *model, Effects *effects, Plan by)
+{
+    Plan plan = model_plan(model);
+    plan.stance = bounded(plan.stance + by.stance, STANCE_MIN, STANCE_MAX);
+    plan.aim = bounded(plan.aim + by.aim, AIM_MIN, AIM_MAX);
+    plan.mph_change = bounded(plan.mph_change + by.mph_change, -MPH_CHANGE_MAX, MPH_CHANGE_MAX);
+    plan.loft_change_ft =
+        bounded(plan.loft_change_ft + by.loft_change_ft, LOFT_CHANGE_MIN, LOFT_CHANGE_MAX);
+    plan.rotation_change_deg += by.rotation_change_deg;
+    model->draft = plan;
+    model->draft_on = true;
+    Caution caution = by.mph_change > 0             ? CAUTION_SPEED
+                      : by.loft_change_ft > 0       ? CAUTION_LOFT
+                      : by.rotation_change_deg != 0 ? CAUTION_HAND
+                                                    : CAUTION_NONE;
+    if (caution)
+        say(model, ROLE_WARN, CAUTION_WORDS[caution]);
+    reckon(model, effects);
+}
+
+/* As far as the bag's bowler says that they can. */
+static void turn_plan(Model *model, Effects *effects, double degrees)
+{
+    const Bowler *bowler = &model->session->bag.bowler;
+    if (!bowler_turns(bowler)) {
+        refuse(model, effects, "the bag does not say rotation_range_deg, what you can release at");
+        return;
+    }
+    double now = bowler->rotation_deg + model_plan(model).rotation_change_deg;
+    double then = bounded(now + degrees, bowler->rotation_least_deg, bowler->rotation_most_deg);
+    move_plan(model, effects, (Plan){.rotation_change_deg = then - now});
+}
+
+static void take_adjustment(Model *model, Effects *effects, int index)
+{
+    const Adjustment *adjustment = model_adjustment(model, index);
+    if (!adjustment || model->thinking) {
+        refuse(model, effects, adjustment ? "still reckoning" : "no such answer yet");
+        return;
+    }
+    Plan plan = adjustment->plan;
+    double grit = adjustment->surface_grit;
+    model->draft_on = false;
+    if (!enter_plan(model, effects, plan))
+        return;
+    char text[160] = "";
+    if (grit > 0)
+        text_append(text, sizeof text, "First put %.0f grit on ball %d", grit, plan.slot);
+    else
+        text_append(text, sizeof text, "Next on lane %d: ball %d, feet %g, aim %g",
+                    model->session->event.pair[model->lane], plan.slot, round(plan.stance * 2) / 2,
+                    round(plan.aim * 2) / 2);
+    say(model, ROLE_GOOD, text);
+}
+
+static void take_slot(Model *model, Effects *effects, int slot)
+{
+    Plan plan = model_plan(model);
+    if (plan.slot == slot)
+        return;
+    plan.slot = slot;
+    bool drafted = model->draft_on;
+    model->draft_on = false;
+    if (!enter_plan(model, effects, plan)) {
+        model->draft_on = drafted;
+        return;
+    }
+    say(model, ROLE_PLAIN, "Same line; = plays the line that suits this ball");
+}
+
+static void take_own_line(Model *model, Effects *effects)
+{
+    Plan plan = model_plan(model);
+    const SlotNow *now = &model->shown.slot[plan.slot - 1];
+    if (!now->ready || !now->line.found) {
+        refuse(model, effects,
+               now->ready ? "this ball has no line to the pocket now" : "still reckoning");
+        return;
+    }
+    plan.stance = bounded(round(now->line.stance * 2) / 2, STANCE_MIN, STANCE_MAX);
+    plan.aim = bounded(round(now->line.aim * 2) / 2, AIM_MIN, AIM_MAX);
+    model->draft_on = false;
+    enter_plan(model, effects, plan);
+}
+
+bool do_plan(Model *model, Effects *effects, CommandId id, uint32_t key)
+{
+    double left = left_is(model);
+    switch (id) {
+    case CMD_TAKE_1:
+    case CMD_TAKE_2:
+    case CMD_TAKE_3:
+        take_adjustment(model, effects, (int)(id - CMD_TAKE_1));
+        return true;
+    case CMD_SLOT:
+        take_slot(model, effects, (int)(key - '0'));
+        return true;
+    case CMD_OWN_LINE:
+        take_own_line(model, effects);
+        return true;
+    case CMD_STANCE:
+        move_plan(model, effects, (Plan){.stance = key == PRESS_LEFT ? left : -left});
+        return true;
+    case CMD_STANCE_HALF:
+        move_plan(model, effects, (Plan){.stance = 0.5 * (key == '<' ? left : -left)});
+        return true;
+    case CMD_AIM:
+        move_plan(model, effects, (Plan){.aim = key == '[' ? left : -left});
+        return true;
+    case CMD_AIM_SHIFT:
+        move_plan(model, effects, (Plan){.aim = key == PRESS_SHIFT_LEFT ? left : -left});
+        return true;
+    case CMD_AIM_HALF:
+        move_plan(model, effects, (Plan){.aim = 0.5 * (key == '{' ? left : -left)});
+        return true;
+    case CMD_SPEED:
+        move_plan(model, effects, (Plan){.mph_change = key == '+' ? 0.5 : -0.5});
+        return true;
+    case CMD_LOFT:
+        move_plan(model, effects, (Plan){.loft_change_ft = key == 'k' ? 1.0 : -1.0});
+        return true;
+    case CMD_ROTATION:
+        turn_plan(model, effects, key == ')' ? 5.0 : -5.0);
+        return true;
+    default:
+        return false;
+    }
+}

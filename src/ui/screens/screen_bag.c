@@ -1,0 +1,417 @@
+/* screen_bag.c - the bag: balls and their motion, pairs, lanes, jobs, the best six, surfaces.
+ *
+ * Parts are laid out page by page, as many on a page as there is room for. */
+#include <math.h>
+#include <stdio.h>
+#include <string.h>
+
+#include "base/text.h"
+#include "core/advice/rules.h"
+#include "ui/draw/widgets.h"
+#include "ui/view.h"
+
+enum { MAP_HIGH = 9, SURFACE_COLUMNS = 7 };
+/* What the map spans: first moves and entry angles that balls come to. */
+#define MAP_FT_FIRST 14.0
+#define MAP_FT_LAST 46.0
+#define MAP_DEG_TOP 7.0
+#define MAP_DEG_STEP 0.5
+
+typedef struct Section {
+    int (*rows)(const Model *model, int columns);
+    void (*draw)(const Model *model, Canvas *canvas, Area area);
+} Section;
+
+static const Bag *bag_of(const Model *model) { return &model->session->bag; }
+static int hundredths(double value) { return (int)lround(1000.0 * value); }
+
+/* Whether there is room for the locker's balls among the others. */
+static bool whole_locker(const Model *model)
+{
+    return model->rows >= 34 && bag_of(model)->count <= model->rows - 18;
+}
+
+/* The balls of a table: without the locker's where there is no room. */
+static int listed(const Model *model, int out[BAG_BALLS_MAX])
+{
+    int count = model_bag_order(model, out);
+    while (!whole_locker(model) && count > 0 && bag_of(model)->balls[out[count - 1]].slot == 0)
+        count--;
+    return count;
+}
+
+char bag_letter(const Bag *bag, int ball)
+{
+    int locker = 0;
+    if (bag->balls[ball].slot)
+        return (char)('0' + bag->balls[ball].slot);
+    for (int i = 0; i < ball; i++)
+        locker += bag->balls[i].slot == 0;
+    return (char)(locker < 26 ? 'a' + locker : 'A' + locker % 26);
+}
+
+static void name_ball(const Model *model, int ball, char *out, size_t size)
+{
+    out[0] = '\0';
+    if (ball >= 0)
+        text_append(out, size, "%c %s", bag_letter(bag_of(model), ball),
+                    bag_of(model)->balls[ball].name);
+}
+
+static int balls_rows(const Model *model, int columns)
+{
+    int balls[BAG_BALLS_MAX];
+    (void)columns;
+    return 2 + listed(model, balls);
+}
+
+static void draw_balls(const Model *model, Canvas *canvas, Area area)
+{
+    int balls[BAG_BALLS_MAX], count = listed(model, balls), row = area.row;
+    int end = area.column + (area.columns < 96 ? area.columns : 96);
+    canvas_text(canvas, row, area.column, 25, ROLE_TITLE, "On their own line, fresh");
+    static const char *const TITLES[2][7] = {
+        {"first", "break-", "entry", "boards", "", "pocket", "miss"},
+        {"move", "point", "deg", "crossed", "flare", "chance", "room"}};
+    for (int i = 0; i < 2; i++) {
+        const char *const *t = TITLES[i];
+        char text[96];
+        snprintf(text, sizeof text, "%5s  %8s %6s%9s%7s%8s%6s", t[0], t[1], t[2], t[3], t[4], t[5],
+                 t[6]);
+        canvas_text_right(canvas, row++, end, 54, ROLE_DIM, text);
+    }
+    for (int i = 0; i < count; i++, row++) {
+        const Showing *show = &model->arsenal->ball[balls[i]].at[0];
+        const Line *line = &show->line;
+        char text[96] = "";
+        const Ball *ball = &bag_of(model)->balls[balls[i]];
+        canvas_print(canvas, row, area.column, 1, ROLE_KEY, "%c",
+                     bag_letter(bag_of(model), balls[i]));
+        canvas_text(canvas, row, area.column + 2, 24, ball->slot ? ROLE_PLAIN : ROLE_DIM,
+                    ball->name);
+        if (!show->ready)
+            continue;
+        if (!show->found) {
+            canvas_text_right(canvas, row, end, 30, ROLE_DIM, "no line to the pocket");
+            continue;
+        }
+        if (isnan(line->first_move_ft))
+            text_append(text, sizeof text, "never");
+        else
+            text_append(text, sizeof text, "%2.0f ft", line->first_move_ft);
+        text_append(text, sizeof text, "  %4.1f @%2.0f %6.1f%9.1f%7.1f%6.0f %%%6.1f",
+                    line->breakpoint_board, line->breakpoint_ft, line->entry_deg,
+                    show->crossed_boards, show->flare_in, 100.0 * line->pocket,
+                    line->margin_in + line->margin_out);
+        canvas_text_right(canvas, row, end, 54, ball->slot ? ROLE_PLAIN : ROLE_DIM, text);
+    }
+}
+
+static int map_rows(const Model *model, int columns)
+{
+    (void)model;
+    (void)columns;
+    return MAP_HIGH + 3;
+}
+
+static void draw_map(const Model *model, Canvas *canvas, Area area)
+{
+    const Bag *bag = bag_of(model);
+    int left = area.column + 5, width = area.columns - 6 < 100 ? area.columns - 6 : 100;
+    int top = area.row + 1, foot = top + MAP_HIGH;
+    canvas_text(canvas, area.row, area.column, area.columns, ROLE_TITLE,
+                "Entry degrees over first move");
+    for (int y = 0; y < MAP_HIGH; y++) {
+        if (y % 2 == 0)
+            canvas_print(canvas, top + y, area.column, 4, ROLE_DIM, "%2.0f",
+                         MAP_DEG_TOP - MAP_DEG_STEP * y);
+        canvas_put(canvas, top + y, left - 1, model->glyphs->gutter, ROLE_DIM);
+    }
+    canvas_hline(canvas, foot, left, width, model->glyphs->rule, ROLE_DIM);
+    for (int ft = 15; ft <= 45; ft += 5) {
+        int x = (int)lround((ft - MAP_FT_FIRST) / (MAP_FT_LAST - MAP_FT_FIRST) * (width - 1));
+        canvas_print(canvas, foot + 1, left + x - 1, 5, ROLE_DIM, ft == 45 ? "%d ft" : "%d", ft);
+    }
+    for (int pass = 0; pass < 2; pass++) /* the slots first; what finds its place taken goes on */
+        for (int i = 0; i < bag->count; i++) {
+            const Showing *show = &model->arsenal->ball[i].at[0];
+            bool slot = bag->balls[i].slot > 0;
+            if (slot != (pass == 0) || !show->found || isnan(show->line.first_move_ft))
+                continue;
+            double share = (show->line.first_move_ft - MAP_FT_FIRST) / (MAP_FT_LAST - MAP_FT_FIRST);
+            int x = (int)lround(share * (width - 1));
+            int y = (int)lround((MAP_DEG_TOP - show->line.entry_deg) / MAP_DEG_STEP);
+            x = x < 0 ? 0 : x > width - 1 ? width - 1 : x;
+            y = y < 0 ? 0 : y > MAP_HIGH - 1 ? MAP_HIGH - 1 : y;
+            while (x < width - 1 && canvas_at(canvas, top + y, left + x) &&
+                   canvas_at(canvas, top + y, left + x)->glyph != ' ')
+                x++;
+            canvas_put(canvas, top + y, left + x, (uint32_t)bag_letter(bag, i),
+                       slot ? ROLE_ACCENT : ROLE_DIM);
+        }
+}
+
+static int pairs_rows(const Model *model, int columns)
+{
+    (void)columns;
+    int most = model->rows >= 34 ? 10 : 7;
+    return 1 + (model->arsenal->overlap_count < most ? model->arsenal->overlap_count : most);
+}
+
+static void draw_pairs(const Model *model, Canvas *canvas, Area area)
+{
+    const Arsenal *arsenal = model->arsenal;
+    canvas_text(canvas, area.row, area.column, area.columns, ROLE_TITLE,
+                "Pairs: how often either would do about as well");
+    for (int i = 0; i < area.rows - 1 && i < arsenal->overlap_count; i++) {
+        const Overlap *pair = &arsenal->overlap[i];
+        char a[64], b[64], text[200] = "";
+        int row = area.row + 1 + i;
+        Role role = pair->share >= 0.65 ? ROLE_WARN : pair->share >= 0.35 ? ROLE_PLAIN : ROLE_DIM;
+        name_ball(model, pair->a, a, sizeof a);
+        name_ball(model, pair->b, b, sizeof b);
+        canvas_print(canvas, row, area.column, 6, role, "%3.0f %%", 100.0 * pair->share);
+        canvas_text(canvas, row, area.column + 7, 7, role, arsenal_overlap_word(pair->share));
+        text_append(text, sizeof text, "%s and %s", a, b);
+        canvas_text(canvas, row, area.column + 15, area.columns - 40, role, text);
+        snprintf(text, sizeof text, "%+.1f ft, %+.1f deg", pair->move_ft, pair->entry_deg);
+        canvas_text_right(canvas, row, area.column + area.columns, 24, ROLE_DIM, text);
+    }
+}
+
+static int lanes_rows(const Model *model, int columns)
+{
+    (void)model;
+    (void)columns;
+    return 2 + LANE_STATE_COUNT;
+}
+
+static void draw_lanes(const Model *model, Canvas *canvas, Area area)
+{
+    const Arsenal *arsenal = model->arsenal;
+    int row = area.row, column = area.column;
+    canvas_text(canvas, row++, column, area.columns, ROLE_TITLE,
+                "Lanes: the best answer to each, strikes in a hundred");
+    canvas_text(canvas, row++, column, area.columns, ROLE_DIM,
+                "lane       share  best of the bag        of all  ideal  short");
+    for (int s = 0; s < LANE_STATE_COUNT; s++, row++) {
+        const Gap *gap = &arsenal->gap[s];
+        char name[64];
+        name_ball(model, gap->ball, name, sizeof name);
+        Role role = gap->open ? ROLE_WARN : ROLE_PLAIN;
+        canvas_text(canvas, row, column, 11, role, LANE_STATE_NAMES[s]);
+        canvas_print(canvas, row, column + 11, 6, ROLE_DIM, "%3.0f %%", 100.0 * arsenal->weight[s]);
+        canvas_text(canvas, row, column + 18, 17, role, name);
+        canvas_print(canvas, row, column + 35, 30, role, "%5.1f%8.1f%7.1f%7.1f",
+                     hundredths(gap->best) / 10.0, hundredths(gap->locker) / 10.0,
+                     hundredths(gap->ideal) / 10.0, hundredths(gap->ideal - gap->best) / 10.0);
+        if (gap->open && gap->locker - gap->best > 0.5 * (gap->ideal - gap->best))
+            name_ball(model, gap->locker_ball, name, sizeof name);
+        else if (gap->open)
+            text_copy(name, sizeof name,
+                      gap->ideal_ball < 0 ? "two balls" : arsenal_ideals()[gap->ideal_ball].words);
+        if (gap->open)
+            canvas_print(canvas, row, column + 64, area.columns - 64, ROLE_WARN, "gap: %s", name);
+    }
+}
+
+/* A ball of a set takes one line, or two where there is room. */
+static int set_rows(const Model *model, const Set *set)
+{
+    return 1 + set->count * (model->rows >= 34 ? 2 : 1);
+}
+
+static int jobs_rows(const Model *model, int columns)
+{
+    (void)columns;
+    return set_rows(model, &model->arsenal->bag);
+}
+
+static int pick_rows(const Model *model, int columns)
+{
+    (void)columns;
+    return set_rows(model, &model->arsenal->picked);
+}
+
+static void draw_set(const Model *model, Canvas *canvas, Area area, const Set *set)
+{
+    bool two = model->rows >= 34;
+    for (int i = 0; i < set->count; i++) {
+        const SetBall *place = &set->place[i];
+        int row = area.row + 1 + i * (two ? 2 : 1), column = area.column;
+        char name[64], text[200] = "", games[16] = "";
+        Role role = place->spare || place->lead < 0 ? ROLE_DIM : ROLE_PLAIN;
+        name_ball(model, place->ball, name, sizeof name);
+        if (place->game_from)
+            snprintf(games, sizeof games, place->game_from == place->game_to ? "g %d" : "g %d-%d",
+                     place->game_from, place->game_to);
+        canvas_text(canvas, row, column, 17, role, name);
+        canvas_text(canvas, row, column + 18, 7, ROLE_ACCENT, games);
+        canvas_text(canvas, row, column + 26, area.columns - 26, role, place->job);
+        if (!two || place->stand_in < 0)
+            continue;
+        name_ball(model, place->stand_in, name, sizeof name);
+        text_append(text, sizeof text, "stand-in %s, %s %.1f", name,
+                    place->loss < 0.0 ? "gains" : "costs", hundredths(fabs(place->loss)) / 10.0);
+        canvas_text(canvas, row + 1, column + 26, area.columns - 26, ROLE_DIM, text);
+    }
+}
+
+static void draw_jobs(const Model *model, Canvas *canvas, Area area)
+{
+    canvas_print(canvas, area.row, area.column, area.columns, ROLE_TITLE,
+                 "In the bag, as they come out: worth %.1f",
+                 hundredths(model->arsenal->bag.value) / 10.0);
+    draw_set(model, canvas, area, &model->arsenal->bag);
+}
+
+static void draw_pick(const Model *model, Canvas *canvas, Area area)
+{
+    canvas_print(canvas, area.row, area.column, area.columns, ROLE_TITLE,
+                 "The best %d of %d: worth %.1f", model->arsenal->picked.count,
+                 bag_of(model)->count, hundredths(model->arsenal->picked.value) / 10.0);
+    draw_set(model, canvas, area, &model->arsenal->picked);
+}
+
+static int surfaces_rows(const Model *model, int columns)
+{
+    (void)columns;
+    return model->arsenal_surfaces ? 2 + BAG_SLOTS + 1 + 2 * model->arsenal->advice_count + 2 : 2;
+}
+
+static void advice_words(const Model *model, const SurfaceAdvice *advice, char *out, size_t size)
+{
+    char surface[32], name[64], other[64];
+    ball_surface_words(&SURFACE_SET[advice->surface], surface, sizeof surface);
+    name_ball(model, advice->ball, name, sizeof name);
+    name_ball(model, advice->other, other, sizeof other);
+    out[0] = '\0';
+    text_append(out, size, "%s to %s: ", name, surface);
+    if (advice->other >= 0)
+        text_append(out, size, "as %s on %.0f %% of lanes, not %.0f", other, 100.0 * advice->after,
+                    100.0 * advice->before);
+    else
+        text_append(out, size, "short by %.1f on a lane %s, not %.1f",
+                    hundredths(advice->after) / 10.0, LANE_STATE_NAMES[advice->state],
+                    hundredths(advice->before) / 10.0);
+    text_append(out, size, "; the bag %+.1f", hundredths(advice->value_gain) / 10.0);
+}
+
+static void draw_surfaces(const Model *model, Canvas *canvas, Area area)
+{
+    static const char *const TITLES[SURFACE_COLUMNS] = {"500",  "1000",     "2000",  "3000",
+                                                        "4000", "compound", "polish"};
+    const Arsenal *arsenal = model->arsenal;
+    int row = area.row, end = area.row + area.rows, column = area.column;
+    canvas_text(canvas, row++, column, area.columns, ROLE_TITLE,
+                "Surfaces: first move in feet and pocket chance, fresh");
+    if (!model->arsenal_surfaces) {
+        canvas_text(canvas, row, column, area.columns, ROLE_DIM,
+                    "Scored play has begun: no ball's surface may change.");
+        return;
+    }
+    for (int k = 0; k < SURFACE_COLUMNS; k++)
+        canvas_text_right(canvas, row, column + 23 + 9 * k, 8, ROLE_DIM, TITLES[k]);
+    row++;
+    for (int slot = 1; slot <= BAG_SLOTS; slot++) {
+        const Ball *ball = bag_slot(bag_of(model), slot);
+        if (!ball || !arsenal->ball[ball - bag_of(model)->balls].surface[0].ready)
+            continue;
+        canvas_print(canvas, row, column, 1, ROLE_KEY, "%d", slot);
+        canvas_text(canvas, row, column + 2, 14, ROLE_PLAIN, ball->name);
+        for (int k = 0; k < SURFACES; k++) {
+            const SurfaceShow *show = &arsenal->ball[ball - bag_of(model)->balls].surface[k];
+            char text[24];
+            if (isnan(show->first_move_ft))
+                snprintf(text, sizeof text, "-/%2.0f", 100.0 * show->pocket);
+            else
+                snprintf(text, sizeof text, "%.0f/%2.0f", show->first_move_ft,
+                         100.0 * show->pocket);
+            canvas_text_right(canvas, row, column + 23 + 9 * k, 8, ROLE_PLAIN, text);
+        }
+        row++;
+    }
+    row++;
+    for (int i = 0; i < arsenal->advice_count && row < end - 2; i++) {
+        char text[240];
+        advice_words(model, &arsenal->advice[i], text, sizeof text);
+        row += canvas_wrap(canvas, row, column, area.columns, 2, ROLE_PLAIN, text);
+    }
+    if (arsenal->advice_count == 0)
+        canvas_text(canvas, row++, column, area.columns, ROLE_DIM,
+                    "No small change tells a pair apart or closes a gap.");
+    canvas_put(canvas, row, column, model->glyphs->caution, ROLE_WARN);
+    canvas_wrap(canvas, row, column + 2, area.columns - 2, end - row, ROLE_WARN,
+                CAUTION_WORDS[CAUTION_SURFACE]);
+}
+
+static const Section PARTS[] = {{bag_list_rows, bag_list_draw}, {balls_rows, draw_balls},
+                                {map_rows, draw_map},           {pairs_rows, draw_pairs},
+                                {lanes_rows, draw_lanes},       {jobs_rows, draw_jobs},
+                                {pick_rows, draw_pick},         {surfaces_rows, draw_surfaces}};
+enum {
+    SECTIONS = sizeof PARTS / sizeof *PARTS,
+    LIST_PARTS = 1,
+    BALL_PARTS = 3,
+    TOP = 1,
+    BELOW = 2
+};
+
+/* Goes through the pages; draws the parts of page `page` when there is a canvas. */
+static int lay_out(const Model *model, Canvas *canvas, int page)
+{
+    int room = model->rows - TOP - BELOW, used = 0, at = 0;
+    int columns = model->columns - 2;
+    for (int i = 0; i < SECTIONS; i++) {
+        if (i >= LIST_PARTS && (!model->arsenal || (i >= BALL_PARTS && !model->arsenal->done)))
+            break; /* these follow from all the figures */
+        int rows = PARTS[i].rows(model, columns);
+        rows = rows > room ? room : rows;
+        int gap = used > 0 && used + 1 + rows <= room; /* a free line where there is one */
+        if (used > 0 && used + gap + rows > room) {
+            at++;
+            used = gap = 0;
+        }
+        if (canvas && at == page)
+            PARTS[i].draw(model, canvas, (Area){TOP + used + gap, 1, rows, columns});
+        used += gap + rows;
+    }
+    return at + 1;
+}
+
+int screen_bag_pages(const Model *model) { return lay_out(model, NULL, 0); }
+
+void screen_bag_frame(const Model *model, Canvas *canvas, const char *page)
+{
+    const Session *session = model->session;
+    const Arsenal *arsenal = model->arsenal;
+    int last = canvas->rows - 1;
+    char right[64] = "";
+    if (arsenal && arsenal->done)
+        text_append(right, sizeof right, "%s", page);
+    else
+        text_append(right, sizeof right, "reckoning, %d %%",
+                    arsenal ? 100 * arsenal->steps / (arsenal->steps_all ? arsenal->steps_all : 1)
+                            : 0);
+    canvas_text_right(canvas, 0, canvas->columns - 1, 20, ROLE_DIM, right);
+    canvas_print(canvas, 0, 1, canvas->columns - 24, ROLE_TITLE,
+                 "Bag on %s, %.0f ft: %d games, %d on the pair", session->pattern.name,
+                 session->pattern.length_ft, session->event.games, session->event.bowlers_on_pair);
+    canvas_hline(canvas, last - 1, 0, canvas->columns, model->glyphs->rule, ROLE_DIM);
+    if (model->message[0])
+        canvas_print(canvas, last - 1, 1, canvas->columns - 2, model->message_role, " %s ",
+                     model->message);
+    if (model->mode == MODE_ASK)
+        view_ask(model, canvas);
+    widget_footer(canvas, last, model_where(model));
+}
+
+void screen_bag(const Model *model, Canvas *canvas)
+{
+    int pages = screen_bag_pages(model);
+    int page = model->bag_page < pages ? model->bag_page : pages - 1;
+    char words[32];
+    snprintf(words, sizeof words, "page %d of %d", page + 1, pages);
+    screen_bag_frame(model, canvas, words);
+    lay_out(model, canvas, page);
+}

@@ -1,0 +1,176 @@
+/* screen_ball.c - the balls of the bag as they are listed, and the fields of one being changed. */
+#include <math.h>
+#include <stdio.h>
+
+#include "base/text.h"
+#include "ui/draw/widgets.h"
+#include "ui/input/ball_form.h"
+#include "ui/view.h"
+
+/* Columns of the list, and of a form's row. */
+enum { NAME_AT = 4, LB_AT = 30, COVER_AT = 36, SURFACE_AT = 47, GAMES_AT = 58, RG_AT = 66 };
+enum { VALUE_AT = 18, VALUE_WIDE = 26, HINT_AT = 46, FORM_HIGH = FORM_ROWS + 6, FORM_WIDE = 100 };
+
+static const Bag *bag_of(const Model *model) { return &model->session->bag; }
+
+static void mark(const Model *model, Canvas *canvas, int row, int column)
+{
+    canvas_put(canvas, row, column, model->glyphs->breaks_right, ROLE_ACCENT);
+}
+
+/* Where the bag is saved, or that it is not. */
+static void draw_saved(const Model *model, Canvas *canvas, int row, int column, int columns)
+{
+    if (!model->bag_saved[0])
+        return;
+    if (model->bag_unsaved)
+        canvas_put(canvas, row, column, model->glyphs->caution, ROLE_WARN);
+    canvas_print(canvas, row, column + 2, columns - 2, model->bag_unsaved ? ROLE_WARN : ROLE_DIM,
+                 "%s %s", model->bag_unsaved ? "Not saved:" : "Saved in", model->bag_saved);
+}
+
+int bag_list_rows(const Model *model, int columns)
+{
+    (void)columns;
+    return 2 + bag_of(model)->count;
+}
+
+static void draw_listed(const Model *model, Canvas *canvas, int row, int column, int i)
+{
+    const Ball *ball = &bag_of(model)->balls[i];
+    char surface[32];
+    Role role = ball->slot ? ROLE_PLAIN : ROLE_DIM;
+    if (i == model->ball)
+        mark(model, canvas, row, column);
+    canvas_print(canvas, row, column + 2, 1, ROLE_KEY, "%c", bag_letter(bag_of(model), i));
+    canvas_text(canvas, row, column + NAME_AT, LB_AT - NAME_AT - 1,
+                i == model->ball ? ROLE_ACCENT : role, ball->name);
+    canvas_print(canvas, row, column + LB_AT, 5, role, "%4.4g", ball->pounds);
+    canvas_text(canvas, row, column + COVER_AT, 10, role, COVER_NAMES[ball->cover]);
+    ball_surface_words(&ball->surface, surface, sizeof surface);
+    canvas_text(canvas, row, column + SURFACE_AT, 10, role, surface);
+    canvas_print(canvas, row, column + GAMES_AT, 6, role, "%5.4g", ball->surface.games_since);
+    canvas_print(canvas, row, column + RG_AT, 12, role, "%.2f  %.3f", ball->rg_in,
+                 ball->differential_in);
+}
+
+void bag_list_draw(const Model *model, Canvas *canvas, Area area)
+{
+    int order[BAG_BALLS_MAX], count = model_bag_order(model, order), at = 0, slots = 0;
+    int room = area.rows - 2, row = area.row, column = area.column;
+    for (int i = 0; i < count; i++) {
+        at = order[i] == model->ball ? i : at;
+        slots += bag_of(model)->balls[i].slot > 0;
+    }
+    int top = at - room / 2 < count - room ? at - room / 2 : count - room;
+    top = top < 0 ? 0 : top;
+    if (room < count)
+        canvas_print(canvas, row, column, 28, ROLE_TITLE, "Ball %d of %d", at + 1, count);
+    else
+        canvas_print(canvas, row, column, 28, ROLE_TITLE, "%d in slots, %d in the locker", slots,
+                     count - slots);
+    canvas_text(canvas, row++, column + LB_AT, area.columns - LB_AT, ROLE_DIM,
+                "  lb  cover      surface    games   RG    diff");
+    for (int i = top; i < count && i < top + room; i++)
+        draw_listed(model, canvas, row++, column, order[i]);
+    draw_saved(model, canvas, area.row + area.rows - 1, column, area.columns);
+}
+
+/* What may be typed, or chosen, for the field that is filled in. */
+static void draw_hint(const Model *model, Canvas *canvas, int row, int column, int columns)
+{
+    JsonField field = form_field(model->form_row);
+    char range[96];
+    json_field_range(&field, range, sizeof range);
+    if (field.kind == JSON_TEXT)
+        canvas_text(canvas, row, column, columns, ROLE_DIM, "type another name");
+    else if (field.kind == JSON_WORD)
+        canvas_text(canvas, row, column, columns, ROLE_DIM, "\u2190\u2192 the others");
+    else
+        canvas_print(canvas, row, column, columns, ROLE_DIM, "%s", range);
+}
+
+static void draw_field(const Model *model, Canvas *canvas, Area area, int i)
+{
+    const Ball *ball = &bag_of(model)->balls[model->ball];
+    bool here = i == model->form_row, typed = here && model->typed_on;
+    int row = area.row + i, column = area.column;
+    char value[64], line[96] = "";
+    form_show(ball, i, value, sizeof value);
+    canvas_text(canvas, row, column + 2, VALUE_AT - 3, here ? ROLE_PLAIN : ROLE_DIM, FORM[i].name);
+    text_append(line, sizeof line, "%s", typed ? model->typed : value[0] ? value : "-");
+    if (!here) {
+        text_append(line, sizeof line, " %s", value[0] ? FORM[i].unit : "");
+        canvas_text(canvas, row, column + VALUE_AT, area.columns - VALUE_AT, ROLE_PLAIN, line);
+        return;
+    }
+    mark(model, canvas, row, column);
+    canvas_hline(canvas, row, column + VALUE_AT, VALUE_WIDE, ' ', ROLE_FIELD);
+    int wide = canvas_text(canvas, row, column + VALUE_AT, VALUE_WIDE - 1, ROLE_FIELD, line);
+    canvas->cursor_row = row;
+    canvas->cursor_column = column + VALUE_AT + (typed ? wide : 0);
+    if (typed)
+        canvas_print(canvas, row, column + HINT_AT, area.columns - HINT_AT, ROLE_DIM,
+                     "was %s; Enter takes it", value[0] ? value : "-");
+    else
+        draw_hint(model, canvas, row, column + HINT_AT, area.columns - HINT_AT);
+}
+
+/* What the ball does as it is now, from the audit as far as that has come. */
+static void draw_doing(const Model *model, Canvas *canvas, int row, int column, int columns)
+{
+    const Showing *show = model->arsenal ? &model->arsenal->ball[model->ball].at[0] : NULL;
+    const Line *line = show ? &show->line : NULL;
+    char text[160] = "On fresh oil: ";
+    if (!show || !show->ready)
+        text_append(text, sizeof text, "reckoning");
+    else if (!show->found)
+        text_append(text, sizeof text, "no line to the pocket");
+    else if (isnan(line->first_move_ft))
+        text_append(text, sizeof text, "it never moves, pocket %.0f %%", 100.0 * line->pocket);
+    else
+        text_append(text, sizeof text, "first move %.0f ft, entry %.1f deg, pocket %.0f %%",
+                    line->first_move_ft, line->entry_deg, 100.0 * line->pocket);
+    canvas_text(canvas, row, column, columns, ROLE_PLAIN, text);
+}
+
+static void draw_care(const Model *model, Canvas *canvas, int row, int column, int columns)
+{
+    const FormRow *form = &FORM[model->form_row];
+    const char *words = form->caution == CAUTION_SURFACE && !model_surfaces_free(model)
+                            ? SESSION_SURFACES_CLOSED
+                            : CAUTION_WORDS[form->caution];
+    if (form->caution == CAUTION_NONE)
+        return;
+    canvas_put(canvas, row, column, model->glyphs->caution, ROLE_WARN);
+    canvas_wrap(canvas, row, column + 2, columns - 2, 2, ROLE_WARN, words);
+}
+
+static void draw_form(const Model *model, Canvas *canvas, Area area)
+{
+    const Ball *ball = &bag_of(model)->balls[model->ball];
+    int row = area.row, column = area.column;
+    int wide = canvas_text(canvas, row, column, area.columns - 16, ROLE_TITLE, ball->name);
+    canvas_print(canvas, row, column + wide + 2, 14, ROLE_DIM,
+                 ball->slot ? "slot %d" : "in the locker", ball->slot);
+    for (int i = 0; i < FORM_ROWS; i++)
+        draw_field(model, canvas, (Area){row + 1, column, area.rows - 1, area.columns}, i);
+    row += FORM_ROWS + 2;
+    draw_doing(model, canvas, row, column + 2, area.columns - 2);
+    draw_care(model, canvas, row + 2, column, area.columns);
+}
+
+void screen_ball(const Model *model, Canvas *canvas)
+{
+    int rows = canvas->rows - 4, columns = canvas->columns - 2, top = 2;
+    int list = bag_list_rows(model, columns);
+    list = list < rows - FORM_HIGH - 1 ? list : rows - FORM_HIGH - 1;
+    screen_bag_frame(model, canvas, "");
+    if (list >= 8) { /* where there is room the others stay in sight */
+        bag_list_draw(model, canvas, (Area){1, 1, list, columns});
+        top = list + 2;
+    }
+    draw_form(model, canvas, (Area){top, 1, FORM_HIGH, columns < FORM_WIDE ? columns : FORM_WIDE});
+    if (top == 2)
+        draw_saved(model, canvas, top + FORM_HIGH + 1, 1, columns);
+}

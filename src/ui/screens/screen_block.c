@@ -1,0 +1,148 @@
+/* screen_block.c - the games ahead: ball and line for each, the laydown moving, what to watch. */
+#include <math.h>
+#include <stdio.h>
+
+#include "base/text.h"
+#include "ui/draw/widgets.h"
+#include "ui/view.h"
+
+enum { TOP = 1, WATCH = 5, TABLE_COLUMNS = 62 };
+
+static void line_text(const BlockGame *plan, char *out, size_t size)
+{
+    char stance[16], aim[16];
+    widget_board(stance, sizeof stance, plan->line.stance);
+    widget_board(aim, sizeof aim, plan->line.aim);
+    snprintf(out, size, "%s over %s", stance, aim);
+}
+
+static void draw_game(const Model *model, Canvas *canvas, int row, int column, int game)
+{
+    const Block *block = model->block;
+    const BlockGame *plan = &block->game[PACE_USUAL][SIDE_LEFT][game];
+    const BlockGame *other = &block->game[PACE_USUAL][SIDE_RIGHT][game];
+    const Ball *ball = bag_slot(&model->session->bag, plan->slot);
+    bool chosen = game == model->block_game;
+    Role role = chosen ? ROLE_ACCENT : ROLE_PLAIN;
+    char text[64];
+    if (chosen)
+        canvas_put(canvas, row, column, model->glyphs->path, ROLE_PATH);
+    canvas_print(canvas, row, column + 2, 3, role, "%2d", game + 1);
+    if (!plan->ready || !other->ready) {
+        canvas_put(canvas, row, column + 6, model->glyphs->wait, ROLE_DIM);
+        return;
+    }
+    if (!ball) {
+        canvas_text(canvas, row, column + 6, 30, ROLE_DIM, "no ball finds the pocket");
+        return;
+    }
+    canvas_print(canvas, row, column + 6, 1, ROLE_KEY, "%d", plan->slot);
+    canvas_text(canvas, row, column + 8, 15, role, ball->name);
+    line_text(plan, text, sizeof text);
+    canvas_text(canvas, row, column + 24, 14, role, text);
+    if (other->slot == 0) {
+        canvas_text(canvas, row, column + 38, 12, ROLE_DIM, "none");
+    } else {
+        char line[48];
+        line_text(other, line, sizeof line);
+        if (other->slot != plan->slot)
+            snprintf(text, sizeof text, "%d: %s", other->slot, line);
+        else
+            snprintf(text, sizeof text, "%s", line);
+        canvas_text(canvas, row, column + 38, 17, role, text);
+    }
+    snprintf(text, sizeof text, "%.0f %%", 100.0 * plan->line.pocket);
+    canvas_text_right(canvas, row, column + TABLE_COLUMNS, 6, role, text);
+    if (!block->done)
+        return;
+    BlockSpread spread = block_spread(block, SIDE_LEFT, game);
+    char low[16], high[16];
+    widget_board(low, sizeof low, spread.stance_low);
+    widget_board(high, sizeof high, spread.stance_high);
+    text[0] = '\0';
+    text_append(text, sizeof text, "%s to %s", low, high);
+    if (spread.slots > 1)
+        text_append(text, sizeof text, " %d,%d,%d", spread.slot[0], spread.slot[1], spread.slot[2]);
+    canvas_text(canvas, row, column + TABLE_COLUMNS + 2, canvas->columns - TABLE_COLUMNS - 4,
+                ROLE_DIM, text);
+}
+
+/* Games from `first` on: the lane at the foul line, the ball at its laydown board. */
+static void draw_picture(const Model *model, Canvas *canvas, Area area, int first)
+{
+    bool left_hand = model->session->bag.bowler.hand == HAND_LEFT;
+    int cell = area.columns >= 2 * LANE_BOARDS + 12 ? 2 : 1, left = area.column + 6;
+    canvas_text(canvas, area.row, area.column, 6, ROLE_TITLE, "Lay");
+    for (int board = 5; board < LANE_BOARDS; board += 5) {
+        int place = left_hand ? board - 1 : LANE_BOARDS - board;
+        canvas_print(canvas, area.row, left + place * cell - (board >= 10), 2, ROLE_DIM, "%d",
+                     board);
+    }
+    for (int i = 0; i + 1 < area.rows && first + i < model->block->games; i++) {
+        const BlockGame *plan = &model->block->game[PACE_USUAL][SIDE_LEFT][first + i];
+        int row = area.row + 1 + i;
+        canvas_print(canvas, row, area.column + 2, 3, ROLE_DIM, "%2d", first + i + 1);
+        for (int b = 0; b < LANE_BOARDS * cell; b++)
+            canvas_put(canvas, row, left + b, model->glyphs->film[1], ROLE_DIM);
+        if (!plan->ready || plan->slot == 0)
+            continue;
+        int board = (int)lround(plan->line.laydown_board);
+        int place = left_hand ? board - 1 : LANE_BOARDS - board;
+        if (place >= 0 && place < LANE_BOARDS)
+            canvas_put(canvas, row, left + place * cell, (uint32_t)('0' + plan->slot),
+                       first + i == model->block_game ? ROLE_ACCENT : ROLE_PATH);
+    }
+}
+
+static void draw_watch(const Model *model, Canvas *canvas, Area area)
+{
+    char text[320], title[64];
+    snprintf(title, sizeof title, "Watch for in game %d", model->block_game + 1);
+    canvas_text(canvas, area.row, area.column, area.columns, ROLE_TITLE, title);
+    if (!model->block->game[PACE_USUAL][SIDE_LEFT][model->block_game].ready)
+        return;
+    block_watch(model->block, &model->session->bag, SIDE_LEFT, model->block_game, text,
+                sizeof text);
+    canvas_wrap(canvas, area.row + 1, area.column, area.columns < 90 ? area.columns : 90,
+                area.rows - 1, ROLE_PLAIN, text);
+}
+
+void screen_block(const Model *model, Canvas *canvas)
+{
+    const Session *session = model->session;
+    const Block *block = model->block;
+    int last = canvas->rows - 1, columns = canvas->columns - 2;
+    char right[48] = "";
+    if (!block || !block->done)
+        text_append(right, sizeof right, "reckoning, %d %%",
+                    block ? 100 * block->steps / (block->steps_all ? block->steps_all : 1) : 0);
+    else
+        text_append(right, sizeof right, "from the sheet");
+    canvas_text_right(canvas, 0, canvas->columns - 1, 20, ROLE_DIM, right);
+    canvas_print(canvas, 0, 1, canvas->columns - 24, ROLE_TITLE,
+                 "Block on %s, %.0f ft: %d games, %d on the pair", session->pattern.name,
+                 session->pattern.length_ft, session->event.games, session->event.bowlers_on_pair);
+    canvas_hline(canvas, last - 1, 0, canvas->columns, model->glyphs->rule, ROLE_DIM);
+    if (model->message[0])
+        canvas_print(canvas, last - 1, 1, canvas->columns - 2, model->message_role, " %s ",
+                     model->message);
+    widget_footer(canvas, last, model_where(model));
+    if (!block)
+        return;
+    /* Table and picture share what the watch leaves: two rows of titles, then the games. */
+    int room = (last - 1 - TOP - WATCH - 3) / 2;
+    int shown = block->games < room ? block->games : room;
+    int first = model->block_game - shown + 1;
+    first = first < 0 ? 0 : first;
+    canvas_print(canvas, TOP, 1 + 6, 30, ROLE_DIM, "ball");
+    canvas_print(canvas, TOP, 1 + 24, 12, ROLE_DIM, "lane %d", session->event.pair[SIDE_LEFT]);
+    canvas_print(canvas, TOP, 1 + 38, 12, ROLE_DIM, "lane %d", session->event.pair[SIDE_RIGHT]);
+    canvas_text_right(canvas, TOP, 1 + TABLE_COLUMNS, 6, ROLE_DIM, "pocket");
+    canvas_text(canvas, TOP, 1 + TABLE_COLUMNS + 2, columns - TABLE_COLUMNS - 2, ROLE_DIM,
+                "slow to fast");
+    for (int i = 0; i < shown; i++)
+        draw_game(model, canvas, TOP + 1 + i, 1, first + i);
+    draw_picture(model, canvas, (Area){TOP + 2 + shown, 1, shown + 1, columns}, first);
+    int below = TOP + 2 + shown + 1 + shown + (room > shown);
+    draw_watch(model, canvas, (Area){below, 1, last - 1 - below, columns});
+}

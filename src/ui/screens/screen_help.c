@@ -1,0 +1,143 @@
+/* screen_help.c - every key with its sentence, from the table of actions, and the cautions. */
+#include <string.h>
+
+#include "core/advice/rules.h"
+#include "ui/draw/widgets.h"
+#include "ui/view.h"
+
+enum { KEY_COLUMNS = 9, NAME_COLUMNS = 12, ABOVE = 2, BELOW = 4 };
+
+static const char STANDING[] = "The event's rules and a licensed or certified coach, pro shop or "
+                               "physician come first.";
+
+int screen_help_room(int rows) { return rows - ABOVE - BELOW > 1 ? rows - ABOVE - BELOW : 1; }
+
+/* Goes through the lines of the help; draws those from `top` on when there is a canvas. */
+typedef struct Flow {
+    Canvas *canvas;
+    int columns, line, top, room;
+    int stop_at; /* group before which to stop, -1: none */
+} Flow;
+
+static int flow_row(const Flow *flow)
+{
+    int row = flow->line - flow->top;
+    return flow->canvas && row >= 0 && row < flow->room ? row + ABOVE : -1;
+}
+
+static void flow_line(Flow *flow, Role role, const char *text)
+{
+    int row = flow_row(flow);
+    if (row >= 0)
+        canvas_text(flow->canvas, row, 1, flow->columns - 2, role, text);
+    flow->line++;
+}
+
+static void flow_command(Flow *flow, const CommandRow *command)
+{
+    int row = flow_row(flow), column = 3 + KEY_COLUMNS;
+    if (row >= 0) {
+        canvas_text(flow->canvas, row, 3, KEY_COLUMNS, ROLE_KEY, command->shown);
+        canvas_text(flow->canvas, row, column, NAME_COLUMNS, ROLE_DIM, command->name);
+        column += NAME_COLUMNS;
+        canvas_text(flow->canvas, row, column, flow->columns - column - 1, ROLE_PLAIN,
+                    command->help);
+    }
+    flow->line++;
+}
+
+/* A sentence of its own, broken where it must be. */
+static void flow_sentence(Flow *flow, Role role, const char *text)
+{
+    int width = flow->columns - 4;
+    Canvas probe;
+    if (width < 1 || !canvas_init(&probe, flow->columns, 8))
+        return;
+    int lines = canvas_wrap(&probe, 0, 0, width, 8, role, text);
+    for (int i = 0; i < lines; i++, flow->line++) {
+        int row = flow_row(flow);
+        for (int c = 0; row >= 0 && c < width; c++) {
+            const Cell *cell = canvas_at(&probe, i, c);
+            if (cell && cell->glyph > ' ')
+                canvas_put(flow->canvas, row, c + 3, cell->glyph, role);
+        }
+    }
+    canvas_fini(&probe);
+}
+
+static void flow_all(Flow *flow)
+{
+    for (int group = 0; group < GROUP_COUNT && group != flow->stop_at; group++) {
+        if (group > 0)
+            flow_line(flow, ROLE_PLAIN, "");
+        flow_line(flow, ROLE_TITLE, GROUP_TITLES[group]);
+        for (int i = 0; i < CMD_COUNT; i++)
+            if ((int)CMD_ROWS[i].group == group)
+                flow_command(flow, &CMD_ROWS[i]);
+    }
+    if (flow->stop_at >= 0)
+        return;
+    flow_line(flow, ROLE_PLAIN, "");
+    flow_line(flow, ROLE_TITLE, "Take care");
+    for (int i = CAUTION_NONE + 1; i < CAUTION_COUNT; i++)
+        flow_sentence(flow, ROLE_WARN, CAUTION_WORDS[i]);
+    flow_line(flow, ROLE_PLAIN, "");
+    flow_line(flow, ROLE_TITLE, "How to read the lane screen");
+    flow_sentence(
+        flow, ROLE_PLAIN,
+        "Boards count from your own side, 1 at your edge. In is away from your edge, out "
+        "toward it. Feet is the board you stand on, aim the board you cross at the arrows.");
+    flow_sentence(flow, ROLE_PLAIN,
+                  "Beside each ball: where it would first move, its entry angle and its chance of "
+                  "the pocket, each on that ball's own best line from near your feet.");
+    flow_sentence(
+        flow, ROLE_PLAIN,
+        "Chances are forecasts from a model of the lane and from what you logged. Sure: "
+        "rule and forecast agree, the lane is well known and the answer leads clearly. "
+        "Fairly sure: they agree, and one of the two. Else a guess. Hold is an answer too.");
+}
+
+int screen_help_lines(int columns)
+{
+    Flow flow = {.columns = columns, .stop_at = -1};
+    flow_all(&flow);
+    return flow.line;
+}
+
+int screen_help_top(int columns, unsigned where)
+{
+    int group = where & IN_READ                 ? GROUP_READ
+                : where & IN_RELEASE            ? GROUP_RELEASE
+                : where & (IN_LEAVE | IN_SPARE) ? GROUP_LEAVE
+                : where & IN_SPARES             ? GROUP_SPARES
+                : where & IN_PICK               ? GROUP_PICK
+                : where & IN_BAG                ? GROUP_BAG
+                : where & IN_FORM               ? GROUP_FORM
+                : where & IN_BLOCK              ? GROUP_LOOK
+                                                : GROUP_HIT;
+    if (group == GROUP_HIT)
+        return 0;
+    Flow flow = {.columns = columns, .stop_at = group};
+    flow_all(&flow);
+    return flow.line + 1; /* past the empty line before its title */
+}
+
+void screen_help(const Model *model, Canvas *canvas)
+{
+    int room = screen_help_room(canvas->rows), lines = screen_help_lines(canvas->columns);
+    int top = model->help_top, last = canvas->rows - 1;
+    if (top > lines - room)
+        top = lines - room;
+    if (top < 0)
+        top = 0;
+    canvas_text(canvas, 0, 1, canvas->columns - 2, ROLE_TITLE, "Keys");
+    Flow flow = {
+        .canvas = canvas, .columns = canvas->columns, .top = top, .room = room, .stop_at = -1};
+    flow_all(&flow);
+    int shown = top + room < lines ? top + room : lines;
+    canvas_hline(canvas, last - 3, 0, canvas->columns, model->glyphs->rule, ROLE_DIM);
+    canvas_print(canvas, 0, canvas->columns - 21, 20, ROLE_DIM, "lines %3d-%3d of %3d", top + 1,
+                 shown, lines);
+    canvas_wrap(canvas, last - 2, 1, canvas->columns - 2, 2, ROLE_WARN, STANDING);
+    widget_footer(canvas, last, IN_HELP);
+}

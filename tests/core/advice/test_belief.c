@@ -1,0 +1,316 @@
+/* The belief over both lanes: what synthetic shots on a known lane make of it. Which way each kind
+ * of evidence must move it is common practice, no source. */
+#include "near.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+#include "core/advice/belief.h"
+#include "core/advice/forecast.h"
+#include "core/line/line.h"
+#include "store/files.h"
+
+static Bag BAG;
+static Oil SHEET; /* the demo's pattern, a right-hander's frame */
+static MotionBody BODY[BAG_SLOTS];
+static BatchBall BATCH[BAG_SLOTS];
+static Line BEST[BAG_SLOTS];
+
+static int set_up(void **state)
+{
+    (void)state;
+    Error error = {0};
+    Pattern pattern;
+    if (!files_bag("demo", &BAG, &error) || !files_pattern("apron", &pattern, &error))
+        return -1;
+    oil_lay(&pattern, &SHEET);
+    for (int i = 0; i < BAG_SLOTS; i++) {
+        motion_body(bag_slot(&BAG, i + 1), &BODY[i]);
+        batch_ball(&BODY[i], &BATCH[i]);
+        Delivery usual = delivery_of(&BAG.bowler, 26.0, 15.0);
+        BEST[i] = line_search(&BODY[i], &SHEET, &BAG.bowler, &usual, 21.0, 0.0);
+    }
+    return 0;
+}
+
+static Shot shot_of(int slot, Side lane, Hit hit, Read read, Release release)
+{
+    return (Shot){.lane = lane,
+                  .slot = slot,
+                  .stance = BEST[slot - 1].stance,
+                  .aim = BEST[slot - 1].aim,
+                  .hit = hit,
+                  .read = read,
+                  .release = release};
+}
+
+static void see(Belief *belief, const Shot *shot)
+{
+    belief_see(belief, &BAG.bowler, bag_slot(&BAG, shot->slot), &BODY[shot->slot - 1],
+               &BATCH[shot->slot - 1], shot, 1);
+}
+
+static double volume(const Belief *belief, Side lane)
+{
+    return belief_part(belief, PART_VOLUME + (int)lane).mean;
+}
+
+/* A shot as a bowler of no scatter would see it on a lane whose film is `scale` of the sheet. */
+static Shot seen_on(double scale, int slot, Side lane)
+{
+    Oil film = SHEET;
+    oil_scale(&film, scale);
+    Shot shot = shot_of(slot, lane, HIT_UNSAID, READ_UNSAID, RELEASE_GOOD);
+    Delivery delivery = delivery_of(&BAG.bowler, shot.stance, shot.aim);
+    Arrival here = motion_arrive(&BODY[slot - 1], &film, &delivery);
+    Arrival sheet = motion_arrive(&BODY[slot - 1], &SHEET, &delivery);
+    shot.hit = here.gutter ? HIT_GUTTER : shot_hit_of_board(here.board);
+    double later = here.first_move_ft - sheet.first_move_ft;
+    shot.read = later < -2.0 ? READ_EARLY : later > 2.0 ? READ_LATE : READ_ON_TIME;
+    return shot;
+}
+
+static Belief *begin(void)
+{
+    Belief *belief = malloc(sizeof *belief);
+    assert_non_null(belief);
+    belief_begin(belief, &SHEET, 7);
+    return belief;
+}
+
+static void assert_sound(const Belief *belief)
+{
+    double sum = 0.0;
+    for (int i = 0; i < BELIEF_PARTICLES; i++) {
+        const Particle *p = &belief->particles[i];
+        sum += p->weight;
+        assert_true(p->weight >= 0.0 && p->film >= 0 && p->film < BELIEF_FILMS);
+        assert_true(i == 0 || belief->particles[i - 1].film <= p->film);
+        for (int part = 0; part < PART_COUNT; part++)
+            assert_true(isfinite(p->part[part]));
+    }
+    assert_near(sum, 1.0, 1e-9);
+}
+
+static void test_starts_at_the_sheet(void **state)
+{
+    (void)state;
+    Belief *belief = begin();
+    assert_sound(belief);
+    assert_near(volume(belief, SIDE_LEFT), 1.0, 0.05);
+    assert_near(volume(belief, SIDE_RIGHT), 1.0, 0.05);
+    Oil film;
+    belief_film(belief, SIDE_LEFT, &film);
+    assert_near(oil_volume_ml(&film), oil_volume_ml(&SHEET), 0.05 * oil_volume_ml(&SHEET));
+    free(belief);
+}
+
+static void test_moves_toward_the_truth(void **state)
+{
+    (void)state;
+    static const double SCALES[] = {0.65, 0.75, 1.2, 1.35};
+    for (int k = 0; k < 4; k++) {
+        Belief *belief = begin();
+        double sd = belief_part(belief, PART_VOLUME).sd;
+        for (int i = 0; i < 8; i++) {
+            Shot shot = seen_on(SCALES[k], 1 + i % 3, SIDE_LEFT);
+            see(belief, &shot);
+            assert_sound(belief);
+        }
+        /* volume, wear, dry friction and the bowler's day share the blame: the film must move */
+        Estimate track = belief_track(belief, SIDE_LEFT, 6, 14, 15.0, 35.0);
+        Oil worn;
+        belief_film(belief, SIDE_LEFT, &worn);
+        assert_true((SCALES[k] < 1.0) == (volume(belief, SIDE_LEFT) < 1.0));
+        assert_true(track.sd > 0.0 && belief_part(belief, PART_VOLUME).sd < 1.3 * sd);
+        free(belief);
+    }
+}
+
+static void test_other_lane_follows_less(void **state)
+{
+    (void)state;
+    Belief *belief = begin();
+    for (int i = 0; i < 8; i++) {
+        Shot shot = seen_on(0.7, 1 + i % 3, SIDE_LEFT);
+        see(belief, &shot);
+    }
+    assert_less(volume(belief, SIDE_LEFT), 0.98);
+    assert_less(volume(belief, SIDE_RIGHT), 1.0);
+    assert_less(volume(belief, SIDE_LEFT), volume(belief, SIDE_RIGHT) + 0.02);
+    assert_int_equal(belief->deliveries[SIDE_LEFT], 8);
+    assert_int_equal(belief->deliveries[SIDE_RIGHT], 0);
+    free(belief);
+}
+
+static void test_lanes_part(void **state)
+{
+    (void)state;
+    Belief *belief = begin();
+    for (int i = 0; i < 16; i++) {
+        Shot shot = seen_on(i % 2 ? 1.25 : 0.8, 1 + i / 2 % 3, i % 2 ? SIDE_RIGHT : SIDE_LEFT);
+        see(belief, &shot);
+    }
+    assert_less(volume(belief, SIDE_LEFT) + 0.05, volume(belief, SIDE_RIGHT));
+    free(belief);
+}
+
+static void test_bad_releases_weigh_little(void **state)
+{
+    (void)state;
+    Belief *bad = begin(), *good = begin();
+    for (int i = 0; i < 3; i++) {
+        Shot shot = shot_of(1, SIDE_LEFT, HIT_NOSE, READ_UNSAID, RELEASE_OFF);
+        see(bad, &shot);
+        shot.release = RELEASE_GOOD;
+        see(good, &shot);
+    }
+    assert_less(volume(good, SIDE_LEFT), volume(bad, SIDE_LEFT));
+    assert_less(volume(good, SIDE_LEFT), 0.97);
+    assert_less(0.95, volume(bad, SIDE_LEFT));
+    free(bad);
+    free(good);
+}
+
+/* A pulled ball that went high says less of the lane than a good one that did. */
+static void test_release_explains_the_hit(void **state)
+{
+    (void)state;
+    Belief *pulled = begin(), *good = begin();
+    Shot shot = shot_of(1, SIDE_LEFT, HIT_HIGH, READ_UNSAID, RELEASE_INSIDE);
+    see(pulled, &shot);
+    shot.release = RELEASE_GOOD;
+    see(good, &shot);
+    assert_less(volume(good, SIDE_LEFT), volume(pulled, SIDE_LEFT) + 1e-9);
+    free(pulled);
+    free(good);
+}
+
+static void test_speed_seen_is_todays_speed(void **state)
+{
+    (void)state;
+    Belief *belief = begin();
+    for (int i = 0; i < 4; i++) {
+        Shot shot = shot_of(1, SIDE_LEFT, HIT_FLUSH, READ_ON_TIME, RELEASE_GOOD);
+        shot.mph = BAG.bowler.mph - 0.6;
+        see(belief, &shot);
+    }
+    assert_less(belief_part(belief, PART_MPH).mean, -0.3);
+    free(belief);
+}
+
+static void test_deterministic(void **state)
+{
+    (void)state;
+    Belief *a = begin(), *b = begin();
+    for (int i = 0; i < 6; i++) {
+        Shot shot = shot_of(1 + i % 3, i % 2 ? SIDE_RIGHT : SIDE_LEFT, (Hit)(HIT_THIN + i % 4),
+                            READ_EARLY, RELEASE_GOOD);
+        see(a, &shot);
+        see(b, &shot);
+    }
+    for (int i = 0; i < BELIEF_PARTICLES; i++) {
+        assert_true(a->particles[i].weight == b->particles[i].weight);
+        for (int part = 0; part < PART_COUNT; part++)
+            assert_true(a->particles[i].part[part] == b->particles[i].part[part]);
+    }
+    free(a);
+    free(b);
+}
+
+static void test_contradictions_leave_it_sound(void **state)
+{
+    (void)state;
+    Belief *belief = begin();
+    for (int i = 0; i < 40; i++) {
+        Shot shot = shot_of(1 + i % 6, i % 2 ? SIDE_RIGHT : SIDE_LEFT, (Hit)(i % HIT_COUNT),
+                            (Read)(i * 7 % READ_COUNT), (Release)(i * 3 % RELEASE_COUNT));
+        see(belief, &shot);
+        assert_sound(belief);
+    }
+    free(belief);
+}
+
+static void test_words(void **state)
+{
+    (void)state;
+    Belief *belief = begin();
+    Roll roll;
+    Delivery delivery = delivery_of(&BAG.bowler, BEST[0].stance, BEST[0].aim);
+    motion_roll(&BODY[0], &SHEET, &delivery, &roll);
+    char words[80];
+    belief_words(belief, SIDE_LEFT, &roll, words, sizeof words);
+    assert_non_null(strstr(words, "about as on the sheet"));
+    for (int i = 0; i < 30; i++) {
+        Shot shot = shot_of(1, SIDE_LEFT, HIT_HIGH, READ_EARLY, RELEASE_GOOD);
+        see(belief, &shot);
+    }
+    belief_words(belief, SIDE_LEFT, &roll, words, sizeof words);
+    assert_non_null(strstr(words, "thinner"));
+    free(belief);
+}
+
+/* The forecast's pocket chance against a plain sampling of the belief and the scatter. */
+static void test_forecast_against_sampling(void **state)
+{
+    (void)state;
+    Belief *belief = begin();
+    for (int i = 0; i < 4; i++) {
+        Shot shot = shot_of(1, SIDE_LEFT, i % 2 ? HIT_HIGH : HIT_FLUSH, READ_EARLY, RELEASE_GOOD);
+        see(belief, &shot);
+    }
+    Forecast *forecast = malloc(sizeof *forecast);
+    assert_non_null(forecast);
+    forecast_prepare(forecast, belief, SIDE_LEFT, &BAG.bowler);
+    Rng rng = rng_seed(3);
+    enum { DRAWS = 4000 };
+    for (int slot = 1; slot <= 4; slot++) {
+        Delivery meant = delivery_of(&BAG.bowler, BEST[slot - 1].stance, BEST[slot - 1].aim);
+        double hits = 0.0;
+        for (int i = 0; i < DRAWS; i++) {
+            double u = rng_uniform(&rng);
+            int p = 0;
+            while (p < BELIEF_PARTICLES - 1 && u >= belief->particles[p].weight)
+                u -= belief->particles[p++].weight;
+            const Particle *particle = &belief->particles[p];
+            Delivery thrown = meant;
+            const Scatter *s = &BAG.bowler.scatter;
+            thrown.launch_deg += particle->part[PART_LAUNCH_DEG] + s->launch_deg * rng_normal(&rng);
+            thrown.mph += particle->part[PART_MPH] + s->mph * rng_normal(&rng);
+            thrown.rpm += s->rpm * rng_normal(&rng);
+            thrown.laydown_board += s->laydown_boards * rng_normal(&rng);
+            BatchThrow toss = {.delivery = thrown,
+                               .film_scale = (float)particle->part[PART_VOLUME],
+                               .dry_scale = (float)particle->part[PART_DRY]};
+            BatchOil ready;
+            batch_oil(&belief->film[SIDE_LEFT][particle->film], BATCH_QUICK, &ready);
+            Arrival arrival;
+            batch_arrive(&BATCH[slot - 1], &ready, &toss, 1, &arrival);
+            double board = arrival.board + belief_unexplained(particle, SIDE_LEFT, 0);
+            hits += !arrival.gutter && board >= LANE_POCKET_LOW && board <= LANE_POCKET_HIGH;
+        }
+        /* 128 draws, evenly filling, against 4,000 at random (deviation 0.008) */
+        assert_near(forecast_delivery(forecast, 0, &BATCH[slot - 1], &meant).pocket, hits / DRAWS,
+                    0.06);
+    }
+    free(forecast);
+    free(belief);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(test_starts_at_the_sheet),
+        cmocka_unit_test(test_moves_toward_the_truth),
+        cmocka_unit_test(test_other_lane_follows_less),
+        cmocka_unit_test(test_lanes_part),
+        cmocka_unit_test(test_bad_releases_weigh_little),
+        cmocka_unit_test(test_release_explains_the_hit),
+        cmocka_unit_test(test_speed_seen_is_todays_speed),
+        cmocka_unit_test(test_deterministic),
+        cmocka_unit_test(test_contradictions_leave_it_sound),
+        cmocka_unit_test(test_words),
+        cmocka_unit_test(test_forecast_against_sampling),
+    };
+    return cmocka_run_group_tests(tests, set_up, NULL);
+}

@@ -1,0 +1,232 @@
+/* When a rule fires, and that each rule of the built-in set can and does not by itself. */
+#include "near.h"
+
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "base/rng.h"
+#include "core/advice/rules.h"
+#include "store/files.h"
+
+static RuleSet *coach(void)
+{
+    RuleSet *rules = calloc(1, sizeof *rules);
+    Error error = {0};
+    assert_non_null(rules);
+    if (!files_rules("coach", rules, &error))
+        fail_msg("%s", error.text);
+    return rules;
+}
+
+static void test_fires(void **state)
+{
+    (void)state;
+    const Rule rule = {.when_count = 2,
+                       .when = {SIGN_HIGH_EARLY, SIGN_WORN},
+                       .unless_count = 2,
+                       .unless = {SIGN_BAD_RELEASE, SIGN_SPLIT}};
+    for (int bits = 0; bits < 16; bits++) {
+        Signs signs = {0};
+        signs.seen[SIGN_HIGH_EARLY] = bits & 1;
+        signs.seen[SIGN_WORN] = bits & 2;
+        signs.seen[SIGN_BAD_RELEASE] = bits & 4;
+        signs.seen[SIGN_SPLIT] = bits & 8;
+        assert_true(rule_fires(&rule, &signs) == (bits == 3));
+    }
+}
+
+static void test_fires_whatever_else_is_seen(void **state)
+{
+    (void)state;
+    const Rule rule = {.when_count = 1, .when = {SIGN_LATE}};
+    Signs signs = {0};
+    for (int sign = 0; sign < SIGN_COUNT; sign++)
+        signs.seen[sign] = true;
+    assert_true(rule_fires(&rule, &signs));
+    signs.seen[SIGN_LATE] = false;
+    assert_false(rule_fires(&rule, &signs));
+}
+
+/* Each built-in rule fires on exactly its own signs, and on none when one of them is missing or
+ * one of its exceptions is seen. */
+static void test_every_rule_of_the_coach(void **state)
+{
+    (void)state;
+    RuleSet *rules = coach();
+    assert_true(rules->count >= 20);
+    for (int i = 0; i < rules->count; i++) {
+        const Rule *rule = &rules->rules[i];
+        Signs signs = {0};
+        for (int k = 0; k < rule->when_count; k++)
+            signs.seen[rule->when[k]] = true;
+        if (!rule_fires(rule, &signs))
+            fail_msg("%s does not fire", rule->id);
+        for (int k = 0; k < rule->when_count; k++) {
+            signs.seen[rule->when[k]] = false;
+            if (rule_fires(rule, &signs))
+                fail_msg("%s fires without %s", rule->id, SIGN_NAMES[rule->when[k]]);
+            signs.seen[rule->when[k]] = true;
+        }
+        for (int k = 0; k < rule->unless_count; k++) {
+            signs.seen[rule->unless[k]] = true;
+            if (rule_fires(rule, &signs))
+                fail_msg("%s fires in spite of %s", rule->id, SIGN_NAMES[rule->unless[k]]);
+            signs.seen[rule->unless[k]] = false;
+        }
+    }
+    free(rules);
+}
+
+/* Every one says what it stands on, and nothing stands in two lists of one rule. */
+static void test_rules_are_whole(void **state)
+{
+    (void)state;
+    RuleSet *rules = coach();
+    for (int i = 0; i < rules->count; i++) {
+        const Rule *rule = &rules->rules[i];
+        assert_true(rule->id[0] && rule->because[0] && rule->source[0]);
+        assert_true(rule->weight >= 1 && rule->weight <= 5);
+        assert_true(rule->when_count >= 1 && rule->try_count >= 1);
+        for (int a = 0; a < rule->try_count; a++)
+            for (int b = 0; b < rule->avoid_count; b++)
+                assert_int_not_equal(rule->try_[a], rule->avoid[b]);
+        for (int a = 0; a < rule->when_count; a++)
+            for (int b = 0; b < rule->unless_count; b++)
+                assert_int_not_equal(rule->when[a], rule->unless[b]);
+        for (int k = 0; k < i; k++)
+            assert_string_not_equal(rule->id, rules->rules[k].id);
+    }
+    free(rules);
+}
+
+/* USBC rule 18: a ball's surface may not be altered from the start of scoring. A rule that asks for
+ * it waits for practice; several do, either way. */
+static void test_surface_rules_only_in_practice(void **state)
+{
+    (void)state;
+    RuleSet *rules = coach();
+    int rougher = 0, finer = 0;
+    for (int i = 0; i < rules->count; i++) {
+        const Rule *rule = &rules->rules[i];
+        bool surface = false;
+        for (int k = 0; k < rule->try_count; k++) {
+            rougher += rule->try_[k] == ADJUST_SURFACE_ROUGH;
+            finer += rule->try_[k] == ADJUST_SURFACE_FINE;
+            surface |=
+                rule->try_[k] == ADJUST_SURFACE_ROUGH || rule->try_[k] == ADJUST_SURFACE_FINE;
+        }
+        Signs signs = {0};
+        for (int k = 0; k < rule->when_count; k++)
+            signs.seen[rule->when[k]] = true;
+        signs.seen[SIGN_PRACTICE] = false; /* scored, whatever else is seen */
+        assert_true(!surface || !rule_fires(rule, &signs));
+        signs.seen[SIGN_PRACTICE] = true;
+        assert_true(!surface || rule_fires(rule, &signs));
+    }
+    assert_true(rougher >= 2 && finer >= 2);
+    free(rules);
+}
+
+/* One bad throw is no reason to move (common practice): after one, no rule asks for anything but
+ * to hold, speed apart. */
+static void test_one_bad_release(void **state)
+{
+    (void)state;
+    RuleSet *rules = coach();
+    Signs signs = {0};
+    signs.seen[SIGN_BAD_RELEASE] = true;
+    bool held = false;
+    for (int i = 0; i < rules->count; i++)
+        if (rule_fires(&rules->rules[i], &signs)) {
+            assert_int_equal(rules->rules[i].try_[0], ADJUST_HOLD);
+            held = true;
+        }
+    assert_true(held);
+    free(rules);
+}
+
+static Shot random_shot(Rng *rng, int mood)
+{
+    Shot shot = {.lane = rng_uniform(rng) < 0.5 ? SIDE_LEFT : SIDE_RIGHT,
+                 .slot = 1,
+                 .stance = 26.0,
+                 .aim = 15.0,
+                 .mph = 18.0 + rng_between(rng, -0.5, 0.5),
+                 .hit = (Hit)rng_between(rng, HIT_GUTTER, HIT_COUNT),
+                 .read = (Read)rng_between(rng, 0.0, READ_COUNT),
+                 .ringing = rng_uniform(rng) < 0.5};
+    if (mood == 1) /* in and out of the pocket */
+        shot.hit = (Hit)rng_between(rng, HIT_LIGHT, HIT_HIGH + 1.0);
+    if (rng_uniform(rng) < 0.2)
+        shot.release = (Release)rng_between(rng, 0.0, RELEASE_COUNT);
+    if (rng_uniform(rng) < 0.1)
+        shot.slot = 2;
+    shot.left_said = rng_uniform(rng) < 0.5;
+    int pins = (int)rng_between(rng, 1.0, 4.0);
+    for (int i = 0; i < pins && shot.left_said; i++)
+        shot.left |= pin_bit((int)rng_between(rng, 2.0, 11.0));
+    return shot;
+}
+
+/* No rule is dead: each fires on some history of shots, not only on signs put together by hand. */
+static void test_every_rule_can_be_reached(void **state)
+{
+    (void)state;
+    RuleSet *rules = coach();
+    int fired[RULES_MAX] = {0};
+    Rng rng = rng_seed(3);
+    for (int round = 0; round < 60000; round++) {
+        Shot shots[8];
+        int count = (int)rng_between(&rng, 0.0, 8.0);
+        for (int i = 0; i < count; i++)
+            shots[i] = random_shot(&rng, round % 2);
+        SignsContext context = {
+            .laydown_offset_boards = 6.0,
+            .length_ft = rng_between(&rng, 32.0, 47.0),
+            .ratio = rng_between(&rng, 1.0, 6.0),
+            .plan = {.slot = 1, .stance = rng_uniform(&rng) < 0.5 ? 26.0 : 36.0, .aim = 15.0},
+            .game = (int)rng_between(&rng, 1.0, 5.0),
+            .frame = (int)rng_between(&rng, 1.0, 11.0),
+            .deliveries = (int)rng_between(&rng, 0.0, 200.0)};
+        context.practice = rng_uniform(&rng) < 0.5;
+        context.strongest = rng_uniform(&rng) < 0.3;
+        context.weakest = !context.strongest && rng_uniform(&rng) < 0.3;
+        for (int i = 0; i < count; i++)
+            shots[i].stance = context.plan.stance;
+        Signs signs;
+        signs_read(&context, shots, count, &signs);
+        for (int i = 0; i < rules->count; i++)
+            fired[i] += rule_fires(&rules->rules[i], &signs);
+    }
+    for (int i = 0; i < rules->count; i++)
+        if (!fired[i])
+            fail_msg("%s never fires", rules->rules[i].id);
+    free(rules);
+}
+
+static void test_words(void **state)
+{
+    (void)state;
+    for (int kind = 0; kind < ADJUST_COUNT; kind++)
+        assert_true(ADJUST_NAMES[kind][0] && ADJUST_WORDS[kind][0]);
+    assert_null(ADJUST_NAMES[ADJUST_COUNT]);
+    for (int caution = 0; caution < CAUTION_COUNT; caution++)
+        assert_true((CAUTION_WORDS[caution][0] == '\0') == (caution == CAUTION_NONE));
+    assert_null(CAUTION_NAMES[CAUTION_COUNT]);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(test_fires),
+        cmocka_unit_test(test_fires_whatever_else_is_seen),
+        cmocka_unit_test(test_every_rule_of_the_coach),
+        cmocka_unit_test(test_rules_are_whole),
+        cmocka_unit_test(test_surface_rules_only_in_practice),
+        cmocka_unit_test(test_one_bad_release),
+        cmocka_unit_test(test_every_rule_can_be_reached),
+        cmocka_unit_test(test_words),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}

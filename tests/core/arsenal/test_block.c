@@ -1,0 +1,149 @@
+/* test_block.c - the games ahead: what a plan must be, whoever bowls on whatever pattern. What
+ * it says of a block's course is held by tests/physics/test_course.c for the wear itself. */
+#include "near.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+#include "core/arsenal/block.h"
+#include "store/files.h"
+
+static Bag BAG;
+static Pattern PATTERN;
+
+static const Block *run(BlockJob *job, const char *bag, const char *pattern, int games, int bowlers)
+{
+    Error error = {0};
+    assert_true(files_bag(bag, &BAG, &error) && files_pattern(pattern, &PATTERN, &error));
+    BlockInput input = {&BAG, &PATTERN, games, bowlers};
+    block_begin(job, &input);
+    int steps = 1;
+    for (; !block_step(job); steps++)
+        assert_true(steps < 1000);
+    assert_int_equal(steps, block_result(job)->steps_all);
+    return block_result(job);
+}
+
+static void every_game_has_a_ball_and_a_line(void **state)
+{
+    (void)state;
+    static const char *const IDS[] = {"apron", "loaf", "spire", "thimble"};
+    BlockJob *job = block_job_new();
+    assert_non_null(job);
+    for (int i = 0; i < 4; i++) {
+        const Block *block = run(job, "demo", IDS[i], 3, 4);
+        for (int pace = 0; pace < PACE_COUNT; pace++)
+            for (int lane = 0; lane < SIDE_COUNT; lane++)
+                for (int game = 0; game < 3; game++) {
+                    const BlockGame *plan = &block->game[pace][lane][game];
+                    const Ball *ball = bag_slot(&BAG, plan->slot);
+                    assert_true(plan->ready);
+                    assert_non_null(ball);
+                    assert_true(ball->cover != COVER_POLYESTER);
+                    assert_true(plan->line.laydown_board >= 8.0 &&
+                                plan->line.laydown_board <= 36.0);
+                    assert_true(plan->line.pocket > 0.2);
+                }
+    }
+    block_job_free(job);
+}
+
+static void oil_goes_sooner_the_faster_it_wears(void **state)
+{
+    (void)state;
+    BlockJob *job = block_job_new();
+    assert_non_null(job);
+    const Block *block = run(job, "demo", "apron", 4, 5);
+    for (int game = 1; game <= 4; game++) {
+        assert_less(block->volume_ml[PACE_USUAL][game], block->volume_ml[PACE_USUAL][game - 1]);
+        assert_less(block->volume_ml[PACE_USUAL][game], block->volume_ml[PACE_SLOW][game]);
+        assert_less(block->volume_ml[PACE_FAST][game], block->volume_ml[PACE_USUAL][game]);
+    }
+    double end = block->volume_ml[PACE_USUAL][4];
+    block = run(job, "demo", "apron", 4, 1);
+    assert_less(end, block->volume_ml[PACE_USUAL][4]); /* fewer bowlers, more oil left */
+    block_job_free(job);
+}
+
+/* The first game is on the sheet, whatever the pace and the lane. */
+static void first_game_is_the_same_everywhere(void **state)
+{
+    (void)state;
+    BlockJob *job = block_job_new();
+    assert_non_null(job);
+    const Block *block = run(job, "demo", "kerb", 1, 4);
+    BlockSpread spread = block_spread(block, SIDE_RIGHT, 0);
+    assert_int_equal(spread.slots, 1);
+    assert_near(spread.stance_low, spread.stance_high, 0.0);
+    assert_memory_equal(&block->game[0][0][0].line, &block->game[2][1][0].line, sizeof(Line));
+    block_job_free(job);
+}
+
+static void left_hander_gets_the_same(void **state)
+{
+    (void)state;
+    BlockJob *a = block_job_new(), *b = block_job_new();
+    assert_true(a && b);
+    const Block *right = run(a, "demo", "apron", 2, 4);
+    Bag bag = BAG;
+    bag.bowler.hand = HAND_LEFT; /* apron is the same from both sides */
+    BlockInput input = {&bag, &PATTERN, 2, 4};
+    block_begin(b, &input);
+    while (!block_step(b))
+        ;
+    assert_memory_equal(&right->game, &block_result(b)->game, sizeof right->game);
+    block_job_free(a);
+    block_job_free(b);
+}
+
+static void what_to_watch_is_said(void **state)
+{
+    (void)state;
+    BlockJob *job = block_job_new();
+    assert_non_null(job);
+    char text[300], small[24];
+    const Block *block = run(job, "demo", "loaf", 3, 10);
+    for (int game = 0; game < 3; game++) {
+        block_watch(block, &BAG, SIDE_LEFT, game, text, sizeof text);
+        const Ball *ball = bag_slot(&BAG, block->game[PACE_USUAL][SIDE_LEFT][game].slot);
+        assert_non_null(strstr(text, ball->name));
+        assert_int_equal(text[strlen(text) - 1], '.');
+        block_watch(block, &BAG, SIDE_LEFT, game, small, sizeof small);
+        assert_true(strlen(small) < sizeof small);
+    }
+    block_job_free(job);
+}
+
+/* A bag whose slots are empty, or hold a spare ball only, has no plan and no fault. */
+static void no_ball_no_plan(void **state)
+{
+    (void)state;
+    BlockJob *job = block_job_new();
+    assert_non_null(job);
+    run(job, "demo", "apron", 1, 1);
+    Bag bag = BAG;
+    for (int i = 0; i < bag.count; i++)
+        bag.balls[i].slot = bag.balls[i].cover == COVER_POLYESTER ? 6 : 0;
+    BlockInput input = {&bag, &PATTERN, 2, 4};
+    block_begin(job, &input);
+    while (!block_step(job))
+        ;
+    char text[300];
+    assert_int_equal(block_result(job)->game[PACE_USUAL][SIDE_LEFT][0].slot, 0);
+    block_watch(block_result(job), &bag, SIDE_LEFT, 0, text, sizeof text);
+    assert_non_null(strstr(text, "No ball"));
+    block_job_free(job);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(every_game_has_a_ball_and_a_line),
+        cmocka_unit_test(oil_goes_sooner_the_faster_it_wears),
+        cmocka_unit_test(first_game_is_the_same_everywhere),
+        cmocka_unit_test(left_hander_gets_the_same),
+        cmocka_unit_test(what_to_watch_is_said),
+        cmocka_unit_test(no_ball_no_plan),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}

@@ -1,0 +1,137 @@
+/* test_commands.c - the table of actions is sound, and the help leaves nothing out. */
+#include "near.h"
+
+#include "ui/pinned.h"
+
+static void no_key_means_two_things(void **state)
+{
+    (void)state;
+    for (int a = 0; a < CMD_COUNT; a++)
+        for (int b = 0; b < a; b++) {
+            const CommandRow *x = &CMD_ROWS[a], *y = &CMD_ROWS[b];
+            if (!(x->where & y->where))
+                continue;
+            bool ranges = x->from <= y->to && y->from <= x->to;
+            bool also =
+                (x->also && ((x->also >= y->from && x->also <= y->to) || x->also == y->also)) ||
+                (y->also && y->also >= x->from && y->also <= x->to);
+            if (ranges || also)
+                fail_msg("\"%s\" and \"%s\" share a key", x->help, y->help);
+        }
+}
+
+static void every_row_is_whole(void **state)
+{
+    (void)state;
+    for (int i = 0; i < CMD_COUNT; i++) {
+        const CommandRow *row = &CMD_ROWS[i];
+        assert_true(row->shown[0] && row->name[0] && row->help[0]);
+        assert_true(row->from <= row->to && row->from > 0);
+        assert_true(row->where != 0);
+        assert_int_equal(command_find(row->where, row->from), i);
+    }
+}
+
+/* Every line of the help, gathered page by page. */
+static char *whole_help(Pinned *pinned)
+{
+    char *all = calloc(1, 1 << 18);
+    assert_non_null(all);
+    int top = -1;
+    pinned_press(pinned, '?');
+    while (top != pinned->model.help_top) {
+        top = pinned->model.help_top;
+        char *screen = pinned_screen(&pinned->model);
+        strcat(all, screen);
+        free(screen);
+        pinned_press(pinned, PRESS_DOWN);
+    }
+    return all;
+}
+
+static void help_tells_every_action_and_caution(void **state)
+{
+    (void)state;
+    Pinned *pinned = malloc(sizeof *pinned);
+    assert_non_null(pinned);
+    pinned_begin(pinned, HAND_RIGHT, 160, 24);
+    char *help = whole_help(pinned);
+    for (int i = 0; i < CMD_COUNT; i++)
+        if (!strstr(help, CMD_ROWS[i].help))
+            fail_msg("the help does not tell \"%s\"", CMD_ROWS[i].help);
+    for (int i = 0; i < GROUP_COUNT; i++)
+        assert_non_null(strstr(help, GROUP_TITLES[i]));
+    for (int i = CAUTION_NONE + 1; i < CAUTION_COUNT; i++)
+        if (!strstr(help, CAUTION_WORDS[i]))
+            fail_msg("the help leaves out \"%s\"", CAUTION_WORDS[i]);
+    assert_non_null(strstr(help, "The event's rules and a licensed or certified coach"));
+    free(help);
+    free(pinned);
+}
+
+/* At 80 columns no sentence may be cut. */
+static void help_fits_eighty_columns(void **state)
+{
+    (void)state;
+    Pinned *pinned = malloc(sizeof *pinned);
+    assert_non_null(pinned);
+    pinned_begin(pinned, HAND_RIGHT, 80, 24);
+    char *help = whole_help(pinned);
+    for (int i = 0; i < CMD_COUNT; i++)
+        if (!strstr(help, CMD_ROWS[i].help))
+            fail_msg("cut at 80 columns: \"%s\"", CMD_ROWS[i].help);
+    assert_null(strstr(help, "…"));
+    free(help);
+    free(pinned);
+}
+
+static void help_opens_where_you_are(void **state)
+{
+    (void)state;
+    Pinned *pinned = malloc(sizeof *pinned);
+    assert_non_null(pinned);
+    pinned_begin(pinned, HAND_RIGHT, 80, 24);
+    pinned_type(pinned, "l?");
+    char *screen = pinned_screen(&pinned->model);
+    const char *title = strstr(screen, GROUP_TITLES[GROUP_READ]);
+    assert_non_null(title);
+    assert_null(strstr(screen, GROUP_TITLES[GROUP_HIT]));
+    free(screen);
+    pinned_press(pinned, PRESS_ESC);
+    assert_int_equal(pinned->model.mode, MODE_ENTRY); /* and what was typed is still there */
+    free(pinned);
+}
+
+static void footers_fit(void **state)
+{
+    (void)state;
+    Pinned *pinned = malloc(sizeof *pinned);
+    assert_non_null(pinned);
+    pinned_begin(pinned, HAND_RIGHT, 80, 24);
+    pinned_advise(pinned);
+    char *screen = pinned_screen(&pinned->model);
+    assert_non_null(strstr(screen, "? help"));
+    assert_non_null(strstr(screen, "q quit"));
+    free(screen);
+    static const char *const TYPED[] = {"l", "o", "g"};
+    for (int i = 0; i < 3; i++) {
+        pinned_type(pinned, TYPED[i]);
+        screen = pinned_screen(&pinned->model);
+        assert_non_null(strstr(screen, "Enter done"));
+        free(screen);
+    }
+    free(pinned);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(no_key_means_two_things),
+        cmocka_unit_test(every_row_is_whole),
+        cmocka_unit_test(help_tells_every_action_and_caution),
+        cmocka_unit_test(help_fits_eighty_columns),
+        cmocka_unit_test(help_opens_where_you_are),
+        cmocka_unit_test(footers_fit),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}
