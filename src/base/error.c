@@ -1,4 +1,4 @@
-/* error.c - one fault, told in one line. */
+/* error.c - one fault, in one line. */
 #include "base/error.h"
 
 #include <stdarg.h>

@@ -1,4 +1,4 @@
-/* error.h - one fault, told in one line: where it is, what was found, what is allowed.
+/* error.h - one fault, in one line: where it is, what was found, what is allowed.
  *
  * Functions that can fail on a user's data return false and fill an Error that the caller
  * owns. Nothing here allocates. Must not know about bowling. */
@@ -11,8 +11,8 @@
 enum { ERROR_FILE_MAX = 256, ERROR_WHERE_MAX = 128, ERROR_TEXT_MAX = 512, ERROR_LINE_MAX = 960 };
 
 typedef struct Error {
-    char file[ERROR_FILE_MAX];   /* as the user named it; "" when no file is concerned */
-    int line;                    /* 1-based; 0 when no line is concerned */
+    char file[ERROR_FILE_MAX];   /* as the user named it; "" when no file is involved */
+    int line;                    /* 1-based; 0 when no line is involved */
     char where[ERROR_WHERE_MAX]; /* path inside the file, as $.balls[2].rg_in; may be "" */
     char text[ERROR_TEXT_MAX];   /* what was found and what is allowed, no newline */
 } Error;

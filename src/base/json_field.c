@@ -56,7 +56,7 @@ bool json_field_number(const JsonField *field, double number, const char *found,
 bool json_field_word(const JsonField *field, const char *word, const char *found, void *into,
                      Error *error)
 {
-    enum { LONG_LIST = 200 }; /* with a nearest word at hand, a longer list only hides it */
+    enum { LONG_LIST = 200 }; /* a longer list would hide the word that was meant */
     char list[ERROR_TEXT_MAX - 128];
     json_field_range(field, list, sizeof list);
     if (!word)
@@ -70,8 +70,8 @@ bool json_field_word(const JsonField *field, const char *word, const char *found
     if (!nearest)
         return error_set(error, "unknown %s %s; allowed: %s", field->of, found, list);
     bool brief = strlen(list) > LONG_LIST;
-    return error_set(error, "unknown %s %s; nearest is \"%s\"%s%s", field->of, found, nearest,
-                     brief ? "" : "; allowed: ", brief ? "" : list);
+    return error_set(error, "unknown %s %s; did you mean \"%s\"?%s%s", field->of, found, nearest,
+                     brief ? "" : " Allowed: ", brief ? "" : list);
 }
 _Static_assert(sizeof(JsonKind) == sizeof(int), "enums are read as int");
 

@@ -1,5 +1,5 @@
 /* json_field.h - what a key of a file may hold: kind, unit, range, words; and the one check of a
- * value against it, for what stands in a file and for what is typed on a screen alike. */
+ * value against that, whether it comes from a file or is typed on a screen. */
 #ifndef SETTEE_BASE_JSON_FIELD_H
 #define SETTEE_BASE_JSON_FIELD_H
 
@@ -12,7 +12,7 @@ typedef enum JsonKind {
     JSON_NUMBER,  /* double */
     JSON_INTEGER, /* int */
     JSON_BOOL,    /* bool */
-    JSON_WORD,    /* enum: index in `words`, of which the empty one is not offered */
+    JSON_WORD,    /* enum: index in `words`; an empty word is not offered */
     JSON_TEXT,    /* char[size], cleaned; may be empty unless required */
     JSON_ID       /* char[size] of letters, digits, - and _ */
 } JsonKind;
@@ -43,8 +43,8 @@ const JsonField *json_field_find(const JsonField *fields, const char *key);
 void json_field_range(const JsonField *field, char *out, size_t size);
 
 /* Each puts a value into its member of the struct at `into`. False: `error` says what was found, in
- * the words of `found`, and what is allowed; the struct is as it was. NAN and NULL are never
- * allowed: what stood there was no number, or no text. */
+ * the words of `found`, and what is allowed; the struct is unchanged. NAN and NULL stand for a
+ * value that is no number or no text, and are never allowed. */
 bool json_field_number(const JsonField *field, double number, const char *found, void *into,
                        Error *error);
 bool json_field_word(const JsonField *field, const char *word, const char *found, void *into,

@@ -48,7 +48,7 @@ static void put(JsonOut *out, const char *bytes, size_t size)
 static void put_text(JsonOut *out, const char *text) { put(out, text, strlen(text)); }
 
 /* Quotes and escapes. DEL and C1 controls are legal in JSON, but a terminal obeys them, so they
- * are escaped as well; bytes that are no UTF-8 become U+FFFD. */
+ * are escaped as well; bytes that are not UTF-8 become U+FFFD. */
 static void put_quoted(JsonOut *out, const char *text)
 {
     put_text(out, "\"");
@@ -81,7 +81,7 @@ static void put_line(JsonOut *out, int depth)
         put_text(out, "  ");
 }
 
-/* What stands before a value: the comma of the one before it, and its key. */
+/* What comes before a value: the comma after the one before it, and its key. */
 static void put_key(JsonOut *out, const char *key)
 {
     if (out->depth > 0) {

@@ -22,11 +22,11 @@
 enum { JSON_OUT_DEPTH_MAX = 32 };
 
 typedef struct JsonOut {
-    char *text; /* heap, owned by this; NULL while nothing was written */
+    char *text; /* heap, owned by this; NULL until something is written */
     size_t length, room;
     int depth;
     int lines;   /* for files that people read: values no deeper than this get lines of their own */
-    bool failed; /* memory ran short, or begins and ends did not match */
+    bool failed; /* out of memory, or begins and ends did not match */
     char close[JSON_OUT_DEPTH_MAX];
     bool filled[JSON_OUT_DEPTH_MAX]; /* a comma is due before the next value at this depth */
 } JsonOut;

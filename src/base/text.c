@@ -5,7 +5,7 @@
 #include <stdio.h>
 #include <string.h>
 
-/* Length in bytes of the valid UTF-8 character at s (1..4), or 0 when it is none. */
+/* Length in bytes of the valid UTF-8 character at s (1..4), or 0 if there is none. */
 static size_t character_size(const unsigned char *s, size_t left)
 {
     if (s[0] < 0x80)
@@ -182,5 +182,5 @@ const char *text_nearest(const char *word, const char *const *names)
             (!longer || strlen(*names) < strlen(longer)))
             longer = *names;
     }
-    return nearest ? nearest : longer; /* or a name of which only the beginning was written */
+    return nearest ? nearest : longer; /* or the name that was begun */
 }

@@ -41,7 +41,7 @@ bool atomic_sync_folder(const char *path)
     int fd = open(!slash ? "." : length == 0 ? "/" : folder, O_RDONLY | O_DIRECTORY | O_CLOEXEC);
     if (fd < 0)
         return false;
-    /* Some file systems have no fsync for folders and say EINVAL; there is no more to be done. */
+    /* Some file systems have no fsync for folders and say EINVAL; nothing more can be done. */
     bool done = fsync(fd) == 0 || errno == EINVAL;
     int why = errno;
     close(fd);
@@ -60,7 +60,7 @@ static mode_t mode_for(const char *path)
     return 0666 & ~mask;
 }
 
-/* Gives the file its name, unless another has it; without links by a look first. */
+/* Gives the file its name, unless it is taken; where links are not possible, it looks first. */
 static bool name_new(const char *temp, const char *path)
 {
     struct stat status;

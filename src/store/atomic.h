@@ -8,7 +8,7 @@
 
 #include "base/error.h"
 
-/* Replaces the file at `path` (what a link points to, not the link). False: it is as it was. */
+/* Replaces the file at `path` (what a link points to, not the link). False: it is unchanged. */
 bool atomic_write(const char *path, const void *bytes, size_t size, Error *error);
 
 /* The same, but only where nothing has that name yet. */
@@ -17,7 +17,7 @@ bool atomic_write_new(const char *path, const void *bytes, size_t size, Error *e
 /* Writes all of it, however many calls that takes; false with errno. */
 bool atomic_write_all(int fd, const void *bytes, size_t size);
 
-/* Makes a rename or a new file in the folder of `path` last; false with errno. */
+/* Makes a rename or a new file in the folder of `path` survive a power cut; false with errno. */
 bool atomic_sync_folder(const char *path);
 
 #endif

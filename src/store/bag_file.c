@@ -1,5 +1,5 @@
-/* bag_file.c - settee-bag/1: a bowler and their balls. Ranges are those of core/ball.h and
- * core/bag.h; what is left out keeps bowler_default and ball_default. */
+/* bag_file.c - settee-bag/1: a bowler and their balls. Ranges are those of core/bag/ball.h and
+ * core/bag/bag.h; what is left out keeps bowler_default and ball_default. */
 #include <string.h>
 
 #include "store/load.h"
@@ -71,7 +71,7 @@ static bool ball_parse(const Json *value, Ball *ball)
     return true;
 }
 
-/* A ball against those before it: no id twice, no slot twice. */
+/* Compares a ball with those before it: no id twice, no slot twice. */
 static bool ball_fits(const Json *value, const Bag *bag, const Ball *ball)
 {
     Json child;
@@ -98,7 +98,7 @@ static bool rotations_parse(const Json *value, Bowler *bowler)
     if (!json_pair(value, "rotation_range_deg", &degrees, least, most))
         return false;
     if (*least > *most)
-        return json_fail(&range, "found %.10g to %.10g degrees; allowed: the lesser first", *least,
+        return json_fail(&range, "found %.10g to %.10g degrees; allowed: the smaller first", *least,
                          *most);
     if (bowler->rotation_deg < *least || bowler->rotation_deg > *most)
         return json_fail(&range,

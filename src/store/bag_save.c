@@ -1,4 +1,4 @@
-/* bag_save.c - a bag as settee-bag/1, checked as any file is before a byte of it is written. */
+/* bag_save.c - a bag as settee-bag/1, checked as any file is before a byte is written. */
 #include <errno.h>
 #include <fcntl.h>
 #include <stdlib.h>
@@ -86,11 +86,11 @@ static bool reads_back(const char *text, size_t size, const Bag *bag, Error *err
     bool good = bag_parse(&root, &back);
     json_free(doc);
     if (good && back.count != bag->count)
-        return error_set(error, "the bag did not read back");
+        return error_set(error, "the bag would not read back as it is");
     return good;
 }
 
-/* A ball a line: people read and edit these files. */
+/* One ball per line: people read and edit these files. */
 static bool out_bag(JsonOut *out, const Bag *bag, Error *error)
 {
     out->lines = 2;
@@ -103,7 +103,7 @@ static bool out_bag(JsonOut *out, const Bag *bag, Error *error)
     json_out_end(out);
     json_out_end(out);
     const char *text = json_out_text(out);
-    return text ? reads_back(text, strlen(text), bag, error) : error_set(error, "memory ran short");
+    return text ? reads_back(text, strlen(text), bag, error) : error_set(error, "out of memory");
 }
 
 bool files_save_bag(const char *path, const Bag *bag, Error *error)
@@ -115,7 +115,7 @@ bool files_save_bag(const char *path, const Bag *bag, Error *error)
     return done;
 }
 
-/* Whether the file is still what it was; a file that has gone is no one's work any more. */
+/* Whether the file is unchanged; one that is gone is nobody's work any more. */
 static bool unchanged(const BagFile *file, Error *error)
 {
     size_t length;
@@ -139,8 +139,8 @@ bool files_bag_keep(BagFile *file, const Bag *bag, Error *error)
     error = error ? error : &unheard;
     *error = (Error){0};
     if (!file->path[0])
-        return error_set(error, "neither XDG_CONFIG_HOME nor HOME is an absolute path: no place to "
-                                "keep the bag");
+        return error_set(error, "neither XDG_CONFIG_HOME nor HOME is an absolute path: nowhere to "
+                                "save the bag");
     text_clean(error->file, sizeof error->file, file->path);
     JsonOut out = json_out_start();
     bool done = out_bag(&out, bag, error) && unchanged(file, error) &&

@@ -1,4 +1,4 @@
-/* builtin.c - finds a file that the program carries inside itself. */
+/* builtin.c - finds a file inside the program. */
 #include "store/builtin.h"
 
 #include <string.h>

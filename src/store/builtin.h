@@ -1,4 +1,4 @@
-/* builtin.h - the files that the program carries inside itself: patterns, themes, the demo's bag
+/* builtin.h - the files inside the program: patterns, themes, the demo's bag
  * and event, the rules. Made at build time by src/builtin/embed.cmake. */
 #ifndef SETTEE_STORE_BUILTIN_H
 #define SETTEE_STORE_BUILTIN_H
@@ -14,9 +14,9 @@ typedef struct BuiltinFile {
 
 extern const BuiltinFile BUILTIN_FILES[]; /* ends with a row whose kind is NULL */
 
-const BuiltinFile *builtin_find(const char *kind, const char *id); /* NULL: none */
+const BuiltinFile *builtin_find(const char *kind, const char *id); /* NULL: there is none */
 
-/* The ids of one kind, at most `max` of them, and a NULL; `ids` has room for max + 1. */
+/* The ids of one kind, at most `max` of them, then NULL; `ids` has room for max + 1. */
 int builtin_ids(const char *kind, const char **ids, int max);
 
 #endif

@@ -54,8 +54,8 @@ static bool exists(const char *path)
     return stat(path, &status) == 0 && !S_ISDIR(status.st_mode);
 }
 
-/* Finds the file that an event names: beside the event, else as any name. `target` holds what was
- * written and receives what files_pattern or files_bag can load from anywhere. */
+/* Finds the file that an event names: relative to the event's folder, else as any name. `target`
+ * holds what was written, and receives a name that works from any folder. */
 static bool resolve(const Json *root, const char *key, const char *kind, const Loaded *file,
                     char *target, size_t size)
 {
@@ -71,7 +71,7 @@ static bool resolve(const Json *root, const char *key, const char *kind, const L
     else
         snprintf(path, sizeof path, "%s/%s", file->folder, given);
     if (file->found.builtin || !exists(path)) {
-        /* not what the name is in the folder that settee was started in */
+        /* not a file of that name in the current folder */
         if (load_find_carried(kind, given, &home) && home.builtin)
             return true;
         if (!home.home) {
@@ -95,7 +95,7 @@ bool event_parse(const Json *root, const Loaded *file, EventInfo *event)
     text_copy(event->id, sizeof event->id, file->id);
     load_place(&file->found, event->file, sizeof event->file);
     if (json_member(root, "date", &child) && event->date[0] && !date_valid(event->date))
-        return json_fail(&child, "found %s; allowed: a date as 2026-05-17",
+        return json_fail(&child, "found %s; allowed: a date such as 2026-05-17",
                          json_found(&child, found));
     if (json_member(root, "pair", &child) && !pair_parse(&child, event))
         return false;

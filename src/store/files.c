@@ -1,4 +1,4 @@
-/* files.c - every file the program reads: load, parse, check, let go. */
+/* files.c - every file the program reads: load, parse, check, free. */
 #include "store/files.h"
 
 #include <stdlib.h>
@@ -13,8 +13,8 @@
 typedef struct Format {
     const char *format;
     const char *word; /* for people */
-    const char *kind; /* of built-in and the home's files; "" has none */
-    size_t size;      /* of what it is read into */
+    const char *kind; /* folder of built-in files and of the home's; "": none */
+    size_t size;      /* of the struct it is read into */
     bool (*parse)(const Json *root, const Loaded *file, void *into);
 } Format;
 
@@ -112,7 +112,7 @@ bool files_bag_open(const char *name, Bag *bag, BagFile *place, Error *error)
     place->sum = file.sum;
     if (place->there)
         text_copy(place->path, sizeof place->path, file.found.path);
-    /* A home that can't be named is no fault yet: only keeping needs it, and says so. */
+    /* A home that can't be named is no fault yet: only saving needs it, and then says so. */
     else if (!home_path(FORMATS[0].kind, file.id, place->path, sizeof place->path))
         place->path[0] = '\0';
     return done;
@@ -162,7 +162,8 @@ bool files_event_bag(const char *name, EventInfo *event, Error *error)
     error = error ? error : &unheard;
     if (strcmp(name, "-") == 0) {
         *error = (Error){0};
-        return error_set(error, "a bag from standard input has no name to keep its journal by");
+        return error_set(
+            error, "a bag from standard input has no name for its journal: give a file or a name");
     }
     if (!files_place("bags", name, other, sizeof other, error))
         return false;
@@ -229,7 +230,7 @@ static int find_format(const Loaded *file, Error *error)
         text_append(words, sizeof words, "%s %s", i ? "," : "", names[i]);
     }
     JsonDoc *doc = json_read(file->text, file->length, 1, error);
-    if (!doc) /* may still be an object a line; shots_parse tells */
+    if (!doc) /* may still be one object per line; shots_parse knows */
         return -1;
     Json root = json_root(doc, error), first = root;
     const char *key = json_first_key(&root, &first);
@@ -248,9 +249,9 @@ static int find_format(const Loaded *file, Error *error)
                 format = i;
         const char *nearest = said ? text_nearest(said, names) : NULL;
         if (format < 0)
-            json_fail(&first, "found the format %s; %s%s%s this program reads%s",
-                      json_found(&first, found), nearest ? "nearest is \"" : "",
-                      nearest ? nearest : "", nearest ? "\";" : "", words);
+            json_fail(&first, "found the format %s; %s%s%sthis program reads%s",
+                      json_found(&first, found), nearest ? "did you mean \"" : "",
+                      nearest ? nearest : "", nearest ? "\"? Here " : "", words);
     }
     json_free(doc);
     return format;

@@ -1,4 +1,4 @@
-/* home.c - where the bowler's own files lie, and which there are. */
+/* home.c - where the bowler's own files are, and which exist. */
 #include "store/home.h"
 
 #include <dirent.h>
@@ -50,7 +50,7 @@ int home_names(const char *kind, char (*names)[HOME_NAME_MAX], int max)
         if (length <= ending || strcmp(row->d_name + length - ending, ENDING) != 0)
             continue;
         row->d_name[length - ending] = '\0';
-        /* what a terminal may not show can't be typed either */
+        /* a name with control characters can't be typed either */
         if (is_name(row->d_name) && text_clean(clean, sizeof clean, row->d_name))
             memcpy(names[count++], clean, sizeof clean);
     }

@@ -1,4 +1,4 @@
-/* home_copy.c - a file copied into the bowler's home, checked first, never over another. */
+/* home_copy.c - copies a file into the bowler's home; checks it first, never overwrites one. */
 #define _XOPEN_SOURCE 700 /* realpath */
 #include <errno.h>
 #include <stdlib.h>
@@ -22,7 +22,7 @@ static bool event_read(const Loaded *file, EventInfo *event, Error *error)
     return done;
 }
 
-/* What an event resolved, as its copy in the home must name it. */
+/* A file that the event named, as its copy in the home must name it. */
 static void put_name(JsonOut *out, const char *key, const char *kind, const char *resolved)
 {
     char name[HOME_NAME_MAX] = "", path[1024];
@@ -62,8 +62,8 @@ static char *event_anew(const EventInfo *event)
     return copy;
 }
 
-/* The bytes of an event's copy, in place of those loaded where it would name other files there
- * than it does where it is. */
+/* The bytes of an event's copy: others than those loaded where the same names would mean other
+ * files in the home. */
 static bool move_event(Loaded *file, const char *path, Error *error)
 {
     EventInfo here, there;
@@ -107,7 +107,7 @@ bool files_copy(const char *kind, const char *from, const char *to, char *path, 
         good = paths_make_folders(path, error) &&
                atomic_write_new(path, file.text, file.length, error);
         if (!good && errno == EEXIST)
-            error_set(error, "there is one of that name already; choose another name");
+            error_set(error, "that name is taken; choose another");
     }
     load_free(&file);
     return good;

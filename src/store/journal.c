@@ -1,6 +1,6 @@
 /* journal.c - the journal's file: opened, locked, repaired, appended to.
  *
- * Whatever happens, every byte that was once told to be kept stays in some file of the folder. */
+ * Whatever happens, every byte that was once reported as saved stays in some file of the folder. */
 #include "store/journal.h"
 
 #include <dirent.h>
@@ -25,8 +25,8 @@ enum { PATH_BYTES_MAX = 1024, JOURNAL_BYTES_MAX = 1 << 24, SET_ASIDE_MAX = 10000
 
 struct Journal {
     int fd;
-    off_t length;  /* of what is known to be whole on disk */
-    bool ragged;   /* something may lie behind it that must be cut before the next write */
+    off_t length;  /* bytes known to be whole on disk */
+    bool ragged;   /* there may be something after them, to be cut before the next write */
     bool lame;     /* an entry could not even be kept in memory: no later one may follow it */
     int next;      /* number of the next entry */
     char *waiting; /* lines not on disk yet, in order */
@@ -67,7 +67,7 @@ static char *slurp(const char *name, size_t *length, Error *error)
     return text;
 }
 
-/* The file of that kind as the header names it. */
+/* The file of that kind, as the header names it. */
 static void place_of(const char *kind, const char *name, char *out, size_t size)
 {
     Found found;
@@ -90,8 +90,8 @@ static void head_of(const Session *session, JournalHead *head)
 
 static bool differ(const char *a, const char *b) { return a[0] && b[0] && strcmp(a, b) != 0; }
 
-/* An event whose file has been moved goes on in its journal; a copy of it is another event. A
- * bowler may change the bag, or how the name is written, but not both at once. */
+/* An event whose file has been moved continues in its journal; a copy of it is another event. A
+ * bowler may change the bag, or the spelling of the name, but not both at once. */
 static bool is_others(const JournalHead *is, const JournalHead *ours)
 {
     struct stat status;
@@ -125,7 +125,7 @@ bool journal_find(const Session *session, JournalHead *head)
 
 /* ---- writing ---- */
 
-/* Adds a line to what waits and frees it. */
+/* Adds a line to those waiting, and frees it. */
 static bool keep_line(Journal *journal, char *line)
 {
     size_t size = line ? strlen(line) : 0;
@@ -146,8 +146,8 @@ static bool disk_refuses(Journal *journal, Error *error, int why)
                      strerror(why));
 }
 
-/* Writes what waits, all or nothing: a piece that got through is cut off again, so that it can't
- * become part of a later line. */
+/* Writes the lines waiting, all or nothing: a part that got through is cut off again, so that it
+ * can't become part of a later line. */
 static bool flush(Journal *journal, Error *error)
 {
     if (journal->ragged && ftruncate(journal->fd, journal->length) != 0)
@@ -190,7 +190,7 @@ void journal_close(Journal *journal)
         return;
     if (journal->fd >= 0) {
         flush(journal, &unheard);
-        close(journal->fd); /* and with it the lock */
+        close(journal->fd); /* this releases the lock too */
     }
     free(journal->waiting);
     free(journal);
@@ -198,8 +198,8 @@ void journal_close(Journal *journal)
 
 /* ---- setting aside ---- */
 
-/* Gives the file at `path` a second name that nothing had before. Where the file system has no
- * links it is renamed: the lock keeps every other settee away meanwhile. */
+/* Gives the file at `path` a second, unused name. Where the file system has no links it is renamed:
+ * the lock keeps every other settee away meanwhile. */
 static bool name_again(const char *path, const char *suffix, char *out, size_t size)
 {
     for (int n = 1; n <= SET_ASIDE_MAX; n++) {
@@ -247,8 +247,8 @@ static int write_fresh(const char *temp, const JournalHead *head, const char *en
     return -1;
 }
 
-/* Sets the journal aside and goes on in a new one that holds the good entries. At no moment is the
- * old file without a name, and the new one takes its place whole. */
+/* Sets the journal aside and continues in a new one that holds the good entries. The old file has a
+ * name at every moment, and the new one takes its place whole. */
 static bool start_over(Journal *journal, const JournalHead *head, const char *text,
                        const JournalTale *tale, const char *suffix, char *kept, size_t kept_size)
 {
@@ -276,8 +276,8 @@ static bool start_over(Journal *journal, const JournalHead *head, const char *te
 
 /* ---- opening ---- */
 
-/* Opens and locks. Another settee may set the file aside between the two: then what was locked is
- * no longer the journal, and it is tried again. */
+/* Opens and locks. Another settee may set the file aside between the two; then the locked file is
+ * no longer the journal, and this tries again. */
 static bool open_locked(Journal *journal, bool *unlocked, Error *error)
 {
     for (int attempt = 0; attempt < 8; attempt++) {
@@ -302,7 +302,7 @@ static void notice_add(char *notice, size_t size, const char *words)
     text_append(notice, size, "%s%s", notice[0] ? "; " : "", words);
 }
 
-/* Puts the file right after what was found in it. */
+/* Repairs the file according to what was found in it. */
 static bool repair(Journal *journal, const JournalHead *head, const char *text, size_t length,
                    const JournalTale *tale, char *notice, size_t notice_size)
 {
@@ -316,13 +316,13 @@ static bool repair(Journal *journal, const JournalHead *head, const char *text, 
             text_append(
                 words, sizeof words,
                 "line %d of the journal can't be used (%.160s); the file is kept as %s, and "
-                "the %d entries %s go on",
+                "the event continues with the %d entries %s",
                 tale->fault.line, tale->fault.text, slash ? slash + 1 : kept, tale->entries,
                 tale->fault.line == 1 ? "after it" : "before it");
         else
             text_append(words, sizeof words,
-                        "the journal was of %s and is kept as %s; a new one begins for %s",
-                        tale->date, slash ? slash + 1 : kept, head->date);
+                        "the journal of %s is kept as %s; a new one starts for %s", tale->date,
+                        slash ? slash + 1 : kept, head->date);
         notice_add(notice, notice_size, words);
         return true;
     }
@@ -332,7 +332,7 @@ static bool repair(Journal *journal, const JournalHead *head, const char *text, 
             return false;
         snprintf(words, sizeof words,
                  "the journal's last line was never finished: %zu bytes were cut off, %d entries "
-                 "stand",
+                 "remain",
                  length - tale->good, tale->entries);
         notice_add(notice, notice_size, words);
     } else if (tale->unended) {
@@ -361,7 +361,8 @@ static bool open_all(Journal *journal, Session *session, char *notice, size_t no
     if (!open_locked(journal, &unlocked, error))
         return false;
     if (unlocked)
-        notice_add(notice, notice_size, "the journal can't be locked here; open it only once");
+        notice_add(notice, notice_size,
+                   "the journal can't be locked here; don't open this event twice");
     size_t length;
     char *text = load_descriptor(journal->fd, JOURNAL_BYTES_MAX, &length, error);
     if (!text)
@@ -375,23 +376,23 @@ static bool open_all(Journal *journal, Session *session, char *notice, size_t no
         done = error_set(error, "%s", tale.fault.text);
     } else if (tale.foreign) {
         error->line = tale.fault.line;
-        done = error_set(error, "%s; rename the file to begin a new journal", tale.fault.text);
+        done = error_set(error, "%s; rename the file to start a new journal", tale.fault.text);
     } else {
         done = repair(journal, &head, text, length, &tale, notice, notice_size);
         if (!done)
-            error_set(error, "the journal can't be put right: %s", strerror(errno));
+            error_set(error, "the journal can't be repaired: %s", strerror(errno));
     }
     free(text);
     journal->next = tale.entries + 1;
     return done && (journal->length > 0 || begin(journal, &head, error));
 }
 
-/* A new journal whose name another event or bowler had first. */
+/* A new journal, where another event or bowler had the name first. */
 static void notice_other(const JournalHead *head, char *notice, size_t size)
 {
     char words[ERROR_LINE_MAX] = "";
     text_append(words, sizeof words,
-                "a new journal begins, %s: %.*s is another event's or bowler's", head->name,
+                "a new journal starts, %s: %.*s is another event's or bowler's", head->name,
                 (int)strcspn(head->name, "."), head->name);
     notice_add(notice, size, words);
 }
@@ -421,12 +422,12 @@ Journal *journal_open(Session *session, char *notice, size_t notice_size, Error 
             return journal;
         }
     }
-    journal->waiting_length = 0; /* nothing of a journal that never was */
+    journal->waiting_length = 0; /* leaves nothing of a journal that was never begun */
     journal_close(journal);
     return NULL;
 }
 
-/* ---- looking only ---- */
+/* ---- reading only ---- */
 
 bool journal_read_name(const char *name, Session *session, char *notice, size_t notice_size,
                        Error *error)
@@ -446,7 +447,7 @@ bool journal_read_name(const char *name, Session *session, char *notice, size_t 
         snprintf(notice, notice_size, "line %d of the journal can't be used: %s", tale.fault.line,
                  tale.fault.text);
     else if (tale.other_day)
-        snprintf(notice, notice_size, "the journal is of %s, the event of %s", tale.date,
+        snprintf(notice, notice_size, "the journal is dated %s, the event %s", tale.date,
                  session->event.date);
     return !tale.foreign && !tale.no_memory ? true : error_set(error, "%s", tale.fault.text);
 }
@@ -473,8 +474,8 @@ bool journal_verify(const char *name, int *entries, Error *error)
     return good;
 }
 
-/* The journal's name from a file's, "" when it is none; what was set aside as damaged is none: its
- * good entries went on in another. */
+/* The journal's name from a file's, "" if it is not one. A file set aside as damaged is not one:
+ * its good entries continued in another. */
 static void name_of_file(const char *file, char *out, size_t size)
 {
     const char *ending = strstr(file, ENDING);
@@ -485,7 +486,7 @@ static void name_of_file(const char *file, char *out, size_t size)
         out[0] = '\0';
 }
 
-/* What its first line says; what its name says where that can't be read. */
+/* From its first line, or from its name where that can't be read. */
 static void look_at(JournalHead *head)
 {
     Error unheard;

@@ -1,8 +1,8 @@
 /* journal.h - what the bowler entered, line by line, safe against a crash at any moment.
  *
- * One JSON object a line with its sequence number and a checksum; appended and fsynced before
- * journal_append returns. A torn last line is cut off and reported; anything else that can't
- * be read sets the file aside under another name, never overwriting it. */
+ * One JSON object per line, with its sequence number and a checksum; appended and fsynced before
+ * journal_append returns. A torn last line is cut off and reported; after any other
+ * fault the file is set aside under another name, never overwritten. */
 #ifndef SETTEE_STORE_JOURNAL_H
 #define SETTEE_STORE_JOURNAL_H
 
@@ -11,14 +11,14 @@
 
 typedef struct Journal Journal;
 
-/* Whose journal it is, as its first line says. Texts are "" where it doesn't say: a journal begun
- * before it did says the event's id and date alone.
+/* Whose journal it is, by its first line. Texts are "" where that doesn't say; a journal of an
+ * earlier version gives only the event's id and date.
  *
- * A journal is of one event and one bowler. Its name is the event's id, with + and the bag's id
- * where that bag was taken in place of the event's own: "spring", "spring+anna". When the journal
- * of that name says that it is another event's (of a file that is still there) or another bowler's
- * (bowler and bag both differ), the next name is looked at: "spring.2". One of an earlier date has
- * ".earlier-1" behind its name. */
+ * A journal belongs to one event and one bowler. Its name is the event's id, with + and the bag's
+ * id where that bag was taken in place of the event's own: "spring", "spring+anna". When the
+ * journal of that name is another event's (its file still exists) or another bowler's (bowler and
+ * bag both differ), the next name is tried: "spring.2". One of an earlier date has ".earlier-1"
+ * appended. */
 typedef struct JournalHead {
     char name[192];
     char event[64], date[16]; /* the event's id, and date or "" */
@@ -38,30 +38,30 @@ Journal *journal_open(Session *session, char *notice, size_t notice_size, Error 
  * order, before the next entry that is appended. */
 bool journal_append(Journal *journal, const Entry *entry, Error *error);
 
-/* How many entries wait for the disk. */
+/* How many entries are waiting for the disk. */
 int journal_waiting(const Journal *journal);
 
-/* Tries once more to write what waits. */
+/* Tries once more to write what is waiting. */
 void journal_close(Journal *journal);
 
-/* Applies the journal's entries without touching, locking or making anything: for looking at an
- * event. Stops at the first line that can't be read, and tells so in `notice`. False: there is
- * none, or it can't be read at all. */
+/* Applies the journal's entries without writing, locking or creating anything: for looking at an
+ * event. Stops at the first line that can't be read, and says so in `notice`. False: there is no
+ * journal, or it can't be read at all. */
 bool journal_read(Session *session, char *notice, size_t notice_size, Error *error);
 
-/* The journals that there are, those of earlier dates too, sorted by date and name; heap, for
- * free(). NULL with count 0: there are none; with count -1: memory ran short. */
+/* All journals, those of earlier dates too, sorted by date and name; heap, for free(). NULL with
+ * count 0: there are none; with count -1: out of memory. */
 JournalHead *journal_list(int *count);
 
 /* Which journal journal_read and journal_open would take: fills head->name, and the rest when
  * there is one. False: none yet. */
 bool journal_find(const Session *session, JournalHead *head);
 
-/* As journal_read, of the journal of that name. */
+/* journal_read for the journal of that name. */
 bool journal_read_name(const char *name, Session *session, char *notice, size_t notice_size,
                        Error *error);
 
-/* Checks every line of a journal by itself; how many entries it holds. */
+/* Checks every line of a journal by itself, and counts its entries. */
 bool journal_verify(const char *name, int *entries, Error *error);
 
 /* Whether a text begins as a journal does; whether every line of it is whole and in its place. */

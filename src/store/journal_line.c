@@ -3,8 +3,8 @@
  *     {"format":"settee-journal/1","n":0,"event":"spring","date":"2026-05-17","sum":"xxxxxxxx"}
  *     {"n":1,"kind":"shot","lane":"left","shot":{"slot":1,...},"sum":"xxxxxxxx"}
  *
- * The sum is the CRC-32 of all of the line before `,"sum"`, so that every line stands alone: a
- * flipped bit, a lost line and a line of another place are all told apart from a good one. */
+ * The sum is the CRC-32 of all of the line before `,"sum"`. Together with the number it shows a
+ * flipped bit, a lost line and a line out of place. */
 #include "store/journal_line.h"
 
 #include <math.h>
@@ -21,7 +21,7 @@ enum { SUM_SIZE = 18, LINE_BYTES_MAX = 4096 }; /* SUM_SIZE: ,"sum":"xxxxxxxx"} *
 
 /* ---- writing ---- */
 
-/* A number that is not said is left out; one that is none can't be said. */
+/* A number that was not said is left out. */
 static void put_number(JsonOut *out, const char *key, double value)
 {
     if (isfinite(value) && value != 0.0)
@@ -81,7 +81,7 @@ static void put_plan(JsonOut *out, const Plan *plan)
     json_out_end(out);
 }
 
-/* Puts the sum in and gives the line away. */
+/* Puts the sum in; the line is the caller's to free. */
 static char *seal(JsonOut *out)
 {
     char *line = NULL;
@@ -151,7 +151,7 @@ typedef struct EntryLine {
     Entry entry;
 } EntryLine;
 
-/* The session has its own, narrower limits; these only keep numbers that are none out. */
+/* The session has narrower limits of its own; these only keep out what is no number. */
 #define WIDE JSON_NUMBER, .min = -1e9, .max = 1e9
 
 static const JsonField HEADER_FIELDS[] = {
@@ -279,7 +279,7 @@ void journal_tell(const char *text, size_t length, Session *session, JournalTale
             tale->bad = true;
             break;
         }
-        if (!good) { /* a journal's entries can be told without its header */
+        if (!good) { /* the entries can be read without the header */
             tale->bad_header = true;
             first_fault = tale->fault;
         }

@@ -1,4 +1,4 @@
-/* journal_line.h - the lines of a journal: how they are written, and what a text of them tells.
+/* journal_line.h - the lines of a journal: how they are written, and what a text of them says.
  * For the store's own use; touches no file. */
 #ifndef SETTEE_STORE_JOURNAL_LINE_H
 #define SETTEE_STORE_JOURNAL_LINE_H
@@ -15,22 +15,22 @@ typedef struct JournalTale {
     bool torn;         /* after them comes a last line that was never finished */
     bool bad;          /* after them comes something else that can't be read: `fault` */
     bool bad_header;   /* the header can't be read; the entries were read all the same */
-    bool foreign;      /* the header is whole, and of a format that this program doesn't read */
-    bool other_day;    /* it belongs to the same event on another date; entries not read */
-    bool no_memory;    /* memory ran short; the rest was not looked at */
+    bool foreign;      /* the header is whole, but of a format that this program doesn't read */
+    bool other_day;    /* it is of the same event on another date; entries not read */
+    bool no_memory;    /* out of memory; the rest was not read */
     char date[16];     /* as the header says */
     Error fault;       /* line and reason of what is bad, torn or foreign */
 } JournalTale;
 
-/* Reads a journal's text and applies its entries to `session`, which may be NULL: then lines are
- * only checked by themselves. */
+/* Reads a journal's text and applies its entries to `session`, which may be NULL: then each
+ * line is only checked by itself. */
 void journal_tell(const char *text, size_t length, Session *session, JournalTale *tale);
 
-/* A line with its checksum and line end; heap, for free(); NULL when memory is short. */
+/* A line with its checksum and line end; heap, for free(); NULL when out of memory. */
 char *journal_header_line(const JournalHead *head);
 char *journal_entry_line(int number, const Entry *entry);
 
-/* What the first line says, `head->name` left alone; false when it can't be read. */
+/* What the first line says; leaves head->name alone. False when it can't be read. */
 bool journal_head_read(const char *text, size_t length, JournalHead *head);
 
 #endif

@@ -31,7 +31,7 @@ static bool fault_at(Error *error, const char *text, size_t offset, int first_li
     return error_set(error, "%s", words);
 }
 
-/* What no JSON text may be; the rest of the checks rely on it. */
+/* What no JSON text may contain; the other checks rely on it. */
 static bool text_fit(const char *text, size_t length, int first_line, Error *error)
 {
     char words[128];
@@ -60,7 +60,7 @@ JsonDoc *json_read(const char *text, size_t length, int first_line, Error *error
     }
     JsonDoc *doc = malloc(sizeof *doc);
     cJSON *tree = doc ? cJSON_ParseWithLength(text, length) : NULL;
-    if (!tree) { /* the scan found nothing wrong with the text, so memory is short */
+    if (!tree) { /* the scan found nothing wrong with the text, so this is memory */
         free(doc);
         error->line = 0;
         error->where[0] = '\0';
@@ -83,7 +83,7 @@ Json json_root(const JsonDoc *doc, Error *error)
     return (Json){.doc = doc, .node = doc->root, .error = error, .path = "$"};
 }
 
-/* ---- where a value lies, and what it says ---- */
+/* ---- where a value is, and what it says ---- */
 
 /* Values in the tree come in the order in which they begin in the text, so a value's number leads
  * back to its place. The scan has bounded the depth. */
@@ -136,7 +136,7 @@ const char *json_found(const Json *value, char out[64])
     return out;
 }
 
-/* ---- moving about ---- */
+/* ---- moving around ---- */
 
 bool json_is_object(const Json *value) { return cJSON_IsObject((const cJSON *)value->node); }
 bool json_is_array(const Json *value) { return cJSON_IsArray((const cJSON *)value->node); }
@@ -219,7 +219,7 @@ bool json_next(Json *item)
 
 /* ---- values ---- */
 
-/* What is found wrong with a value, at its place. */
+/* Reports what is wrong with a value, at its place. */
 static bool put(bool done, const Json *value, const Error *why)
 {
     return done || json_fail(value, "%s", why->text);
@@ -290,7 +290,7 @@ static bool unknown_key(const Json *object, const cJSON *member, const JsonField
     char words[ERROR_TEXT_MAX];
     snprintf(words, sizeof words, "unknown key \"%.48s\"", member->string);
     if (nearest) {
-        text_append(words, sizeof words, "; nearest is \"%s\"", nearest);
+        text_append(words, sizeof words, "; did you mean \"%s\"?", nearest);
     } else {
         text_append(words, sizeof words, "; known:");
         for (int i = 0; names[i]; i++)
@@ -299,8 +299,8 @@ static bool unknown_key(const Json *object, const cJSON *member, const JsonField
     return key_fault(object, member, words);
 }
 
-/* Every key known and there once, none missing that must be there. Stops at the first fault, so an
- * object of a million keys costs nothing. */
+/* Every key is known and given once, and none is missing that must be there. Stops at the first
+ * fault, so an object of a million keys costs nothing. */
 static bool check_keys(const Json *object, const JsonField *fields)
 {
     char found[64], words[128];

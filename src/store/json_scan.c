@@ -64,7 +64,7 @@ static bool unexpected(Scan *scan, const char *expected)
             snprintf(found, sizeof found, "byte 0x%02x", c);
     }
     while (at_end(scan) && at > 0 && strchr(" \t\r\n", scan->text[at - 1]))
-        at--; /* what is missing at the end is missed on the last line that holds anything */
+        at--; /* what is missing at the end is reported on the last line that holds anything */
     fault(scan, at, "");
     text_append(scan->spot->words, sizeof scan->spot->words, "found %s; expected %s", found,
                 expected);
@@ -77,7 +77,7 @@ static void skip_space(Scan *scan)
         scan->at++;
 }
 
-/* Four hex digits at `at`; -1 when they are none. */
+/* Four hex digits at `at`; -1 if they are not. */
 static long hex4(const Scan *scan, size_t at)
 {
     long value = 0;
@@ -174,7 +174,7 @@ static bool scan_number(Scan *scan)
     }
     if (!good || is_word(here(scan))) {
         scan->at = start;
-        return unexpected(scan, "a number as JSON writes it, as 12, -0.5 or 1e3");
+        return unexpected(scan, "a number as JSON writes it, such as 12, -0.5 or 1e3");
     }
     if (scan->at - start > JSON_NUMBER_CHARACTERS_MAX)
         return fault(scan, start, "found a number of more than 60 characters");
@@ -216,7 +216,7 @@ static bool scan_key(Scan *scan)
 }
 
 /* After a value: closes what ends here, and moves past the comma and key of the next value.
- * `*more` tells whether there is one. */
+ * `*more`: there is one. */
 static bool scan_after(Scan *scan, bool *more)
 {
     *more = false;

@@ -1,4 +1,4 @@
-/* load.c - brings the bytes of a file into memory, whatever is found under the name. */
+/* load.c - brings the bytes of a file into memory, whatever its name leads to. */
 #define _XOPEN_SOURCE 700 /* realpath */
 #include "store/load.h"
 
@@ -139,7 +139,7 @@ bool load_missing(const char *kind, const char *name, Error *error)
     return error_set(error, "%s", words);
 }
 
-/* ---- what stands behind a name ---- */
+/* ---- what a name leads to ---- */
 
 static bool is_folder(const char *path)
 {
@@ -147,7 +147,7 @@ static bool is_folder(const char *path)
     return stat(path, &status) == 0 && S_ISDIR(status.st_mode);
 }
 
-/* A file that is there, if only to be refused. A folder is none: it hides nothing. */
+/* A file exists, if only to be refused. A folder is not one: it hides nothing. */
 static bool is_there(const char *path)
 {
     struct stat status;

@@ -11,24 +11,24 @@
 #include "store/json.h"
 #include "store/settings.h"
 
-/* What stands behind a name. */
+/* What a name leads to. */
 typedef struct Found {
     const BuiltinFile *builtin; /* NULL: a file at `path` */
-    bool home;                  /* one of the home's */
+    bool home;                  /* it is in the home */
     char path[1024];
 } Found;
 
-/* The one place where a name becomes a file: a path that is there, else the home's file of that
+/* The one place where a name becomes a file: a path that exists, else the home's file of that
  * kind and name, else the built-in one. `kind` NULL: of any kind. */
 bool load_find(const char *kind, const char *name, Found *found, Error *error);
 bool load_find_carried(const char *kind, const char *name, Found *found); /* without the path */
 
-/* A name for what was found that holds from anywhere: a built-in file's id, or the absolute path
+/* A name for what was found that works from any folder: a built-in file's id, or the absolute path
  * without links; "" when it has none that can be written down. */
 void load_place(const Found *found, char *out, size_t size);
 
 typedef struct Loaded {
-    char *text; /* heap; a 0 follows that is not counted; a byte order mark is gone */
+    char *text; /* heap; a 0 follows that is not counted; without a byte order mark */
     size_t length;
     Found found;       /* empty for standard input */
     char id[64];       /* from the file's name: letters, digits, - and _ */
@@ -41,7 +41,7 @@ typedef struct Loaded {
 bool load_file(const char *kind, const char *name, Loaded *loaded, Error *error);
 void load_free(Loaded *loaded);
 
-/* Reads a descriptor to its end, but no more than `max` bytes and one; NULL with `error`. */
+/* Reads a descriptor to its end, but at most max + 1 bytes; NULL with `error`. */
 char *load_descriptor(int fd, size_t max, size_t *length, Error *error);
 
 /* An id from a path: the file's name without its ending. What an id can't hold becomes -, and a
@@ -51,13 +51,13 @@ void load_id(const char *path, char *out, size_t size);
 /* Whether what was loaded is a whole, good file of that kind. */
 bool load_check(const char *kind, const Loaded *file, Error *error);
 
-/* "not found" with the names that there are of that kind, or the nearest. */
+/* "not found", with the names of that kind, or the nearest. */
 bool load_missing(const char *kind, const char *name, Error *error);
 
 /* CRC-32 (ISO 3309, as in zip): finds every single flipped bit. */
 uint32_t load_crc32(const char *bytes, size_t size);
 
-/* A ball's surface, in a bag or in a journal; and its writing, under the key "surface". */
+/* A ball's surface, in a bag or a journal: read, and written under the key "surface". */
 bool surface_parse(const Json *value, Surface *surface);
 void surface_out(JsonOut *out, const Surface *surface);
 
@@ -71,7 +71,7 @@ bool shots_parse(const Loaded *file, Shot *shots, int max, int *count, Error *er
 bool shots_are_lines(const Loaded *file); /* begins with an object whose first key is a shot's */
 bool shot_knows_key(const char *key);
 
-/* One shot; `strict` holds it to what a shots file may say, else to what a journal may. */
+/* One shot, by the limits of a shots file if `strict`, else by those of a journal. */
 bool shot_parse(const Json *value, bool strict, Shot *shot);
 
 #endif

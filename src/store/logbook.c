@@ -1,4 +1,4 @@
-/* logbook.c - from a journal back to the event that it is of. */
+/* logbook.c - from a journal back to its event. */
 #include "store/logbook.h"
 
 #include <stdlib.h>
@@ -27,15 +27,15 @@ static bool read_event(const JournalHead *head, EventInfo *event, Error *error)
     if (files_event(here ? head->file : head->event, event, error))
         return true;
     if (here || strcmp(error->file, head->event) != 0)
-        return false; /* it is there, and at fault */
+        return false; /* it exists, and has a fault */
     text_copy(error->file, sizeof error->file, "");
     if (head->file[0])
         return error_set(error,
-                         "journal %s: its event %s is gone, and there is none of its name in your "
+                         "journal %s: its event %s is gone, and there is none of that name in your "
                          "home",
                          head->name, head->file);
     return error_set(error,
-                     "journal %s: it does not say where its event is, and there is none of its "
+                     "journal %s: it does not say where its event is, and there is none of that "
                      "name in your home",
                      head->name);
 }
@@ -78,7 +78,7 @@ bool logbook_open(const JournalHead *head, Session *session, char *notice, size_
     return good;
 }
 
-/* A journal that is called so, as journal_list names it. */
+/* The journal that journal_list calls so. */
 static bool find_name(const char *name, JournalHead *head)
 {
     int count;

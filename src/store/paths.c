@@ -1,4 +1,4 @@
-/* paths.c - where the user's files live. */
+/* paths.c - where the user's files are. */
 #include "store/paths.h"
 
 #include <errno.h>
@@ -8,7 +8,7 @@
 
 #include "base/text.h"
 
-/* The folder of one kind. The specification has relative values ignored. */
+/* The folder of one kind. The specification says to ignore relative values. */
 static bool base_folder(const char *variable, const char *below_home, char *out, size_t size,
                         Error *error)
 {

@@ -11,7 +11,7 @@
 bool paths_config(const char *name, char *out, size_t size, Error *error);
 /* $XDG_DATA_HOME/settee/<name> or ~/.local/share/settee/<name>; the folder is made. */
 bool paths_data(const char *name, char *out, size_t size, Error *error);
-/* The same, and nothing is made: for looking. */
+/* The same without making anything. */
 bool paths_data_look(const char *name, char *out, size_t size, Error *error);
 
 /* Makes every folder above the file at `path` that is not there, private as the specification asks;

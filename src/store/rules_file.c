@@ -30,7 +30,7 @@ static int place_of(const int *list, int count, int wanted)
     return -1;
 }
 
-/* Reads an array of words into `list`. None may stand twice, nor in `other`. */
+/* Reads an array of words into `list`. None may be there twice, or in `other`. */
 static bool words_parse(const Json *rule, const char *key, const char *of, const char *const *words,
                         int min, int max, int *list, int *count, const int *other, int other_count,
                         const char *other_key)

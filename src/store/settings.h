@@ -1,4 +1,4 @@
-/* settings.h - what the bowler chose on the screen and keeps: settings.json in the home. */
+/* settings.h - what the bowler chose on the screen: settings.json in the home. */
 #ifndef SETTEE_STORE_SETTINGS_H
 #define SETTEE_STORE_SETTINGS_H
 
@@ -7,11 +7,11 @@
 #include "base/error.h"
 
 typedef struct Settings {
-    char theme[64]; /* name of a theme, "" none was chosen */
+    char theme[64]; /* name of a theme; "": none was chosen */
 } Settings;
 
-/* Reads them; none kept yet is no fault. False with `error`: the file can't be used, and
- * `settings` are the usual ones. */
+/* Reads them; that there are none yet is no fault. False with `error`: the file can't be used, and
+ * `settings` are the defaults. */
 bool settings_read(Settings *settings, Error *error);
 
 /* Writes the whole file or nothing. Replaces what is there: not for use after settings_read has

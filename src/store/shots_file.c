@@ -1,4 +1,4 @@
-/* shots_file.c - shots as a JSON array, or an object a line. */
+/* shots_file.c - shots as a JSON array, or one object per line. */
 #include <string.h>
 
 #include "base/text.h"
@@ -28,8 +28,8 @@
         {.key = "left"}, {.key = "spare"}, {"ringing", JSON_BOOL, JSON_AT(Shot, ringing)},           \
         JSON_END
 
-/* What a bowler may write, and what a journal may hold: a journal has passed the session's own
- * checks, and must give back whatever that let through. */
+/* What a bowler may write, and what a journal may hold: its shots have passed the session's own
+ * checks, and must read back whatever those let through. */
 static const JsonField FILE_FIELDS[] = {SHOT_FIELDS(
     1, -10, 60, SHOT_MPH_LOW, SHOT_MPH_HIGH, SHOT_BOARD_LOW, SHOT_BOARD_HIGH, 2, -3, 5, 110)};
 static const JsonField JOURNAL_FIELDS[] = {
@@ -159,10 +159,11 @@ bool shots_parse(const Loaded *file, Shot *shots, int max, int *count, Error *er
         return false;
     Json root = json_root(doc, error);
     char found[64];
-    bool done = json_is_array(&root)
-                    ? array_parse(&root, shots, max, count)
-                    : json_fail(&root, "found %s; allowed: an array of shots, or an object a line",
-                                json_found(&root, found));
+    bool done =
+        json_is_array(&root)
+            ? array_parse(&root, shots, max, count)
+            : json_fail(&root, "found %s; allowed: an array of shots, or one object per line",
+                        json_found(&root, found));
     json_free(doc);
     return done;
 }

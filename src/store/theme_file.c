@@ -1,4 +1,4 @@
-/* theme_file.c - settee-theme/1: colours and weights of the parts of a screen. */
+/* theme_file.c - settee-theme/1: colours and weights for the parts of a screen. */
 #include <string.h>
 
 #include "base/text.h"
@@ -48,7 +48,7 @@ static bool colour_parse(const Json *style, const char *key, int *colour)
         return true;
     if (!json_string(&value))
         return json_fail(&value,
-                         "found %s; allowed: a colour as \"default\", \"bright-blue\" or "
+                         "found %s; allowed: a colour such as \"default\", \"bright-blue\" or "
                          "\"#20a0ff\"",
                          json_found(&value, text));
     if (!json_value(&value, &as_text, text))

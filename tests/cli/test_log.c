@@ -141,7 +141,7 @@ static void home_copies(void **state)
     run = AT("home");
     has(run.out, "  apron                40  yours, hides a built-in one\n");
     run_free(&run);
-    refused(AT("home", "copy", "bag", "demo", "mine"), 1, "there is one of that name already");
+    refused(AT("home", "copy", "bag", "demo", "mine"), 1, "that name is taken");
     refused(AT("home", "copy", "bag", "demo", "../mine"), 1, "allowed: letters, digits, - and _");
     refused(AT("home", "copy", "bag", "dmo", "x"), 1, "the nearest built-in name is \"demo\"");
     refused(AT("home", "copy", "bat", "demo", "x"), 2, "allowed is bag, event");

@@ -218,7 +218,7 @@ static void test_zero_tail(void **state)
     assert_int_equal(stat(helper_journal, &status), 0);
     assert_int_equal(truncate(helper_journal, status.st_size + 4096), 0);
     assert_reads(4, true);
-    assert_non_null(strstr(notice, "4096 bytes were cut off, 4 entries stand"));
+    assert_non_null(strstr(notice, "4096 bytes were cut off, 4 entries remain"));
 }
 
 static void test_rubbish(void **state)
@@ -337,7 +337,7 @@ static void test_other_day(void **state)
     strcpy(session->event.date, "2026-10-10");
     journal_close(reopen(session));
     assert_int_equal(session->entry_count, 0);
-    assert_non_null(strstr(notice, "the journal was of 2026-10-03 and is kept as "
+    assert_non_null(strstr(notice, "the journal of 2026-10-03 is kept as "
                                    "harvest.journal.earlier-1"));
     assert_int_equal(rename(beside(".earlier-1"), helper_journal), 0);
     assert_reads(4, false);
@@ -452,7 +452,7 @@ static void test_full_disk_at_repair(void **state)
     Journal *journal = journal_open(helper_session(1), notice, sizeof notice, &error);
     limit_file_size(RLIM_INFINITY);
     assert_null(journal);
-    assert_non_null(strstr(error.text, "the journal can't be put right: "));
+    assert_non_null(strstr(error.text, "the journal can't be repaired: "));
     char *again = helper_slurp(helper_journal, &now);
     assert_int_equal(now, size);
     assert_memory_equal(again, text, size);

@@ -269,7 +269,7 @@ static void test_limits_are_one_and_the_same(void **state)
     const JsonField *pounds = json_field_find(BALL_FIELDS, "pounds");
     assert_string_equal(said_of_typing(cover, &ball, "pearl"), "");
     assert_int_equal(ball.cover, COVER_PEARL);
-    assert_non_null(strstr(said_of_typing(cover, &ball, "pearls"), "nearest is \"pearl\""));
+    assert_non_null(strstr(said_of_typing(cover, &ball, "pearls"), "did you mean \"pearl\"?"));
     assert_string_equal(said_of_typing(name, &ball, "  "),
                         "found nothing; allowed: text that is not empty");
     assert_string_equal(said_of_typing(pounds, &ball, "15x"),

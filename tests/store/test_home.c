@@ -214,7 +214,7 @@ static void copies(void **state)
     /* nothing is written over, nothing with a fault gets in */
     played_bag("other.json", "Ansgar Pike", "right");
     refused(files_copy("bags", played_path("other.json"), "mine", second, sizeof second, &error),
-            &error, path, "there is one of that name already");
+            &error, path, "that name is taken");
     text = played_read(HOME "bags/mine.json");
     assert_string_equal(text, first);
     free(text);

@@ -105,7 +105,7 @@ static void two_events_of_one_name(void **state)
     assert_string_equal(notice, "");
     played_shots(played_path("b/club.json"), NULL, "s", notice);
     assert_string_equal(notice,
-                        "a new journal begins, club.2: club is another event's or bowler's");
+                        "a new journal starts, club.2: club is another event's or bowler's");
     played_shots(played_path("b/club.json"), NULL, "s", notice);
     assert_string_equal(notice, "");
     played_shots(played_path("a/club.json"), NULL, "x", notice);
@@ -152,7 +152,7 @@ static void another_bowler_in_the_events_bag(void **state)
     expect_shots("dusk", 4);
     played_event(HOME "events/dusk.json", "Dusk open", "2026-05-02", "apron", "ansgar");
     played_shots("dusk", NULL, "n", notice);
-    assert_non_null(strstr(notice, "a new journal begins, dusk.2"));
+    assert_non_null(strstr(notice, "a new journal starts, dusk.2"));
     EXPECT_NAMES("dusk", "dusk.2");
 }
 
@@ -188,7 +188,7 @@ static void an_earlier_date(void **state)
     played_shots("dusk", "ansgar", "nn", NULL);
     played_event(HOME "events/dusk.json", "Dusk open", "2026-05-09", "kerb", "ansgar");
     played_shots("dusk", NULL, "n", notice);
-    assert_non_null(strstr(notice, "a new journal begins"));
+    assert_non_null(strstr(notice, "a new journal starts"));
     played_event(HOME "events/dusk.json", "Dusk open", "2026-05-09", "kerb", "odile");
     played_shots("dusk", NULL, "n", notice);
     assert_non_null(strstr(notice, "kept as dusk.journal.earlier-1"));
