@@ -1,5 +1,5 @@
-/* test_prototype.c - "What comes out" of docs/model.md: the prototype's figures, met by the
- * program. An independent run of the same model, not a measurement (derived). */
+/* test_prototype.c - the first design's figures, met by the program. They are an independent run of
+ * the same model, not a measurement (derived). */
 #include "near.h"
 
 #include <stdio.h>
