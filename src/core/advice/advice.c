@@ -171,6 +171,7 @@ void advice_begin(AdviceJob *job, const AdviceInput *input)
 {
     memset(job, 0, offsetof(AdviceJob, belief));
     job->in = *input;
+    job->out.revision = input->revision;
     int skip = input->shot_count > SESSION_SHOTS_MAX ? input->shot_count - SESSION_SHOTS_MAX : 0;
     job->in.shot_count -= skip;
     for (int i = 0; i < job->in.shot_count; i++) { /* what was not said was as planned */

@@ -26,6 +26,7 @@ typedef struct AdviceInput {
     int game, frame;
     int bowlers_on_pair;
     bool certified;
+    long revision; /* the asker's own number for this question; handed back with the answer */
 } AdviceInput;
 
 typedef struct Adjustment {
@@ -76,6 +77,7 @@ typedef struct Advice {
     Adjustment adjustments[ADVICE_ADJUSTMENTS_MAX];
     bool ready; /* signs, film, now and a first answer are there */
     bool done;
+    long revision; /* of the question it answers */
 } Advice;
 
 typedef struct AdviceJob AdviceJob;
