@@ -65,6 +65,7 @@ void arsenal_begin(ArsenalJob *job, const ArsenalInput *input)
     oil_for_hand(&sheet, job->bag.bowler.hand, &in_frame);
     lane_films_begin(&job->films, &in_frame, &job->bag.bowler, input->games, input->bowlers);
     Arsenal *out = &job->out;
+    out->revision = input->revision;
     out->games = job->films.games;
     out->bowlers = job->films.bowlers;
     double sum = 0.0;

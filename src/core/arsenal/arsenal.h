@@ -19,6 +19,7 @@ typedef struct ArsenalInput {
     bool spare_free;                 /* no place is kept for a spare ball */
     bool surfaces;                   /* reckon other surfaces of the balls in the slots */
     bool pick_surfaces;              /* of every ball, and let the pick choose among them */
+    long revision; /* the asker's own number for this question; handed back with the answer */
 } ArsenalInput;
 
 /* Nearer in worth than that, two balls answer a film alike (assumed: three strikes in a hundred
@@ -133,6 +134,7 @@ typedef struct Arsenal {
     long pick_nodes;
     int steps, steps_all; /* how far it has come */
     bool films_ready, values_ready, done;
+    long revision; /* of the question it answers */
 } Arsenal;
 
 const char *arsenal_overlap_word(double share); /* none, little, half, mostly, same */

@@ -40,6 +40,7 @@ void block_begin(BlockJob *job, const BlockInput *input)
     oil_lay(input->pattern, &sheet);
     oil_for_hand(&sheet, job->bag.bowler.hand, &job->sheet);
     Block *out = &job->out;
+    out->revision = input->revision;
     int games = input->games, bowlers = input->bowlers;
     out->games = games < 1 ? 1 : games > BLOCK_GAMES_MAX ? BLOCK_GAMES_MAX : games;
     out->bowlers = bowlers < 1 ? 1 : bowlers > BLOCK_BOWLERS_MAX ? BLOCK_BOWLERS_MAX : bowlers;

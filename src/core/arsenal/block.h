@@ -17,6 +17,7 @@ typedef struct BlockInput {
     const Bag *bag; /* its slots are thrown; polyester is left for spares */
     const Pattern *pattern;
     int games, bowlers; /* 1..BLOCK_GAMES_MAX, 1..BLOCK_BOWLERS_MAX */
+    long revision;      /* the asker's own number for this question; handed back with the answer */
 } BlockInput;
 
 /* What to throw in a game. */
@@ -42,6 +43,7 @@ typedef struct Block {
     double volume_ml[PACE_COUNT][BLOCK_GAMES_MAX + 1]; /* left lane */
     int steps, steps_all;
     bool done;
+    long revision; /* of the question it answers */
 } Block;
 
 BlockSpread block_spread(const Block *block, Side lane, int game); /* game from 0; when done */

@@ -15,7 +15,7 @@ static const Block *run(BlockJob *job, const char *bag, const char *pattern, int
 {
     Error error = {0};
     assert_true(files_bag(bag, &BAG, &error) && files_pattern(pattern, &PATTERN, &error));
-    BlockInput input = {&BAG, &PATTERN, games, bowlers};
+    BlockInput input = {.bag = &BAG, .pattern = &PATTERN, .games = games, .bowlers = bowlers};
     block_begin(job, &input);
     int steps = 1;
     for (; !block_step(job); steps++)
@@ -87,7 +87,7 @@ static void left_hander_gets_the_same(void **state)
     const Block *right = run(a, "demo", "apron", 2, 4);
     Bag bag = BAG;
     bag.bowler.hand = HAND_LEFT; /* apron is the same from both sides */
-    BlockInput input = {&bag, &PATTERN, 2, 4};
+    BlockInput input = {.bag = &bag, .pattern = &PATTERN, .games = 2, .bowlers = 4};
     block_begin(b, &input);
     while (!block_step(b))
         ;
@@ -124,7 +124,7 @@ static void no_ball_no_plan(void **state)
     Bag bag = BAG;
     for (int i = 0; i < bag.count; i++)
         bag.balls[i].slot = bag.balls[i].cover == COVER_POLYESTER ? 6 : 0;
-    BlockInput input = {&bag, &PATTERN, 2, 4};
+    BlockInput input = {.bag = &bag, .pattern = &PATTERN, .games = 2, .bowlers = 4};
     block_begin(job, &input);
     while (!block_step(job))
         ;
