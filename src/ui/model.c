@@ -4,6 +4,7 @@
 #include <stddef.h>
 
 #include "ui/input/ball_form.h"
+#include "ui/input/commands.h"
 
 /* What an answer may stand on; all assumed, and told on the help screen. */
 #define KNOWN_SD                                                                                   \
@@ -38,7 +39,7 @@ const SeenRow SEEN_ROWS[SEEN_COUNT] = {
     [SEEN_BREAKPOINT] = {"breaks", "breakpoint ", "", SHOT_BOARD_LOW, SHOT_BOARD_HIGH,
                          "the board of a breakpoint is 1 to 39; 0: not seen"}};
 
-double *seen_of(Shot *shot, Seen seen)
+double *model_seen(Shot *shot, Seen seen)
 {
     return seen == SEEN_SPEED    ? &shot->mph
            : seen == SEEN_ARROWS ? &shot->arrows

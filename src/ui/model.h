@@ -16,7 +16,7 @@
 #include "core/event/session.h"
 #include "core/spare/spare.h"
 #include "ui/draw/glyphs.h"
-#include "ui/input/commands.h"
+#include "ui/input/keys.h"
 
 enum { SCREEN_COLUMNS_MIN = 80, SCREEN_ROWS_MIN = 24 };
 
@@ -40,7 +40,7 @@ typedef struct SeenRow {
     const char *refusal;
 } SeenRow;
 extern const SeenRow SEEN_ROWS[SEEN_COUNT];
-double *seen_of(Shot *shot, Seen seen); /* where it stands in the shot */
+double *model_seen(Shot *shot, Seen seen); /* where it stands in the shot */
 
 /* Parts of a shot that is being typed, in their order; slot and what was seen are asked for inside
  * it. */
@@ -54,12 +54,12 @@ typedef enum Field {
     FIELD_SEEN
 } Field;
 
-typedef enum Question {
-    ASK_NEXT_GAME,
-    ASK_QUIT_TYPING,
-    ASK_QUIT_UNSAVED,
-    ASK_REMOVE_BALL
-} Question;
+typedef enum Prompt {
+    PROMPT_NEXT_GAME,
+    PROMPT_QUIT_TYPING,
+    PROMPT_QUIT_UNSAVED,
+    PROMPT_REMOVE_BALL
+} Prompt;
 
 /* A shot that is being typed. */
 typedef struct Typing {
@@ -81,8 +81,8 @@ typedef struct Model {
     const Glyphs *glyphs;
     int columns, rows;
 
-    Mode mode, mode_before; /* mode_before: where help and questions return to */
-    Question question;
+    Mode mode, mode_before; /* mode_before: where help and prompts return to */
+    Prompt prompt;
     Side lane;     /* lane looked at: the next shot's unless the bowler turned away */
     bool draft_on; /* feet, aim, speed or loft were moved and not yet entered */
     Plan draft;

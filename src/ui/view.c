@@ -5,31 +5,31 @@
 
 #include "base/text.h"
 
-void view_question(const Model *model, char *out, size_t size)
+void view_prompt(const Model *model, char *out, size_t size)
 {
     const Bag *bag = &model->session->bag;
     text_copy(out, size, "");
-    switch (model->question) {
-    case ASK_NEXT_GAME:
+    switch (model->prompt) {
+    case PROMPT_NEXT_GAME:
         text_append(out, size, "Begin the next game?");
         break;
-    case ASK_QUIT_TYPING:
+    case PROMPT_QUIT_TYPING:
         text_append(out, size, "A shot is half typed. Leave it and quit?");
         break;
-    case ASK_QUIT_UNSAVED:
+    case PROMPT_QUIT_UNSAVED:
         text_append(out, size, "Not all of it is saved. Quit all the same?");
         break;
-    case ASK_REMOVE_BALL:
+    case PROMPT_REMOVE_BALL:
         text_append(out, size, "Take %s out of the bag?", bag->balls[model->ball].name);
         break;
     }
 }
 
-void view_ask(const Model *model, Canvas *canvas)
+void view_prompt_line(const Model *model, Canvas *canvas)
 {
     char text[160];
     int row = canvas->rows - 2;
-    view_question(model, text, sizeof text);
+    view_prompt(model, text, sizeof text);
     canvas_hline(canvas, row, 0, canvas->columns, ' ', ROLE_PLAIN);
     canvas_text(canvas, row, 1, canvas->columns - 2, ROLE_ACCENT, text);
 }
@@ -37,7 +37,7 @@ void view_ask(const Model *model, Canvas *canvas)
 static void draw_small(const Model *model, Canvas *canvas)
 {
     char text[200];
-    view_question(model, text, sizeof text);
+    view_prompt(model, text, sizeof text);
     if (model->mode == MODE_ASK)
         text_append(text, sizeof text, " y/n");
     else
@@ -61,7 +61,7 @@ void view_draw(const Model *model, Canvas *canvas)
     else if (model->mode == MODE_BALL)
         screen_ball(model, canvas);
     else if (model->mode == MODE_BAG ||
-             (model->mode == MODE_ASK && model->question == ASK_REMOVE_BALL))
+             (model->mode == MODE_ASK && model->prompt == PROMPT_REMOVE_BALL))
         screen_bag(model, canvas);
     else if (model->mode == MODE_BLOCK)
         screen_block(model, canvas);

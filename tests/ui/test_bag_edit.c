@@ -421,7 +421,7 @@ static void saving_is_told(void **state)
     pinned_press(pinned, PRESS_ESC);
     pinned_press(pinned, 'q');
     assert_int_equal(model->mode, MODE_ASK);
-    assert_int_equal(model->question, ASK_QUIT_UNSAVED);
+    assert_int_equal(model->prompt, PROMPT_QUIT_UNSAVED);
     pinned_type(pinned, "nB");
     assert_done(pinned_press(pinned, '5')); /* tried again with the next */
     update(model, (Msg){.kind = MSG_SAVED, .ok = true, .text = "/x/bag.json"});

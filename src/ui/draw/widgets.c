@@ -96,10 +96,10 @@ void widget_leave(char *out, size_t size, const Shot *shot, int width)
 
 void widget_footer(Canvas *canvas, int row, unsigned where)
 {
-    CommandId ids[CMD_COUNT];
-    int count = command_footer(where, ids), column = 1;
+    const CommandRow *rows[COMMAND_COUNT];
+    int count = command_footer(where, rows), column = 1;
     for (int i = 0; i < count; i++) {
-        const CommandRow *command = &CMD_ROWS[ids[i]];
+        const CommandRow *command = rows[i];
         if (where == IN_LANE && command->group == GROUP_HIT)
             continue; /* the line above lists them */
         int need = canvas_width(command->shown) + 1 + canvas_width(command->name);

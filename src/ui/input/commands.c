@@ -1,9 +1,9 @@
 /* commands.c - the table made from commands.def, and finding things in it. */
 #include "ui/input/commands.h"
 
-const CommandRow CMD_ROWS[CMD_COUNT] = {
-#define COMMAND(id, group, where, from, to, also, shown, name, help, foot)                         \
-    [CMD_##id] = {GROUP_##group, where, from, to, also, shown, name, help, foot},
+const CommandRow COMMAND_ROWS[COMMAND_COUNT] = {
+#define COMMAND(group, where, from, to, also, run, argument, foot, shown, name, help)              \
+    {GROUP_##group, where, from, to, also, run, argument, foot, shown, name, help},
 #include "ui/input/commands.def"
 #undef COMMAND
 };
@@ -25,26 +25,35 @@ const char *const GROUP_TITLES[GROUP_COUNT] = {
     [GROUP_SCREEN] = "The screen",
 };
 
-CommandId command_find(unsigned where, uint32_t key)
+const CommandRow *command_find(unsigned where, uint32_t key)
 {
-    for (int i = 0; key != PRESS_NONE && i < CMD_COUNT; i++) {
-        const CommandRow *row = &CMD_ROWS[i];
+    for (int i = 0; key != PRESS_NONE && i < COMMAND_COUNT; i++) {
+        const CommandRow *row = &COMMAND_ROWS[i];
         if ((row->where & where) && ((key >= row->from && key <= row->to) || key == row->also))
-            return (CommandId)i;
+            return row;
     }
-    return CMD_NOTHING;
+    return NULL;
 }
 
-int command_footer(unsigned where, CommandId out[CMD_COUNT])
+const CommandRow *command_of(CommandRun *run, int argument)
+{
+    for (int i = 0; i < COMMAND_COUNT; i++)
+        if (COMMAND_ROWS[i].run == run && COMMAND_ROWS[i].argument == argument)
+            return &COMMAND_ROWS[i];
+    return NULL;
+}
+
+int command_footer(unsigned where, const CommandRow *out[COMMAND_COUNT])
 {
     int count = 0;
-    for (int i = 0; i < CMD_COUNT; i++) {
-        if (!(CMD_ROWS[i].where & where) || CMD_ROWS[i].foot == 0)
+    for (int i = 0; i < COMMAND_COUNT; i++) {
+        const CommandRow *row = &COMMAND_ROWS[i];
+        if (!(row->where & where) || row->foot == 0)
             continue;
         int at = count++;
-        for (; at > 0 && CMD_ROWS[out[at - 1]].foot > CMD_ROWS[i].foot; at--)
+        for (; at > 0 && out[at - 1]->foot > row->foot; at--)
             out[at] = out[at - 1];
-        out[at] = (CommandId)i;
+        out[at] = row;
     }
     return count;
 }

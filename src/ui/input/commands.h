@@ -1,10 +1,12 @@
-/* commands.h - everything a key can do, from commands.def: ids, keys, names, help. */
+/* commands.h - everything a key can do, from commands.def: keys, the function behind them, names,
+ * help. */
 #ifndef SETTEE_UI_INPUT_COMMANDS_H
 #define SETTEE_UI_INPUT_COMMANDS_H
 
 #include <stdint.h>
 
 #include "ui/input/keys.h"
+#include "ui/model.h"
 
 /* States in which keys are read; one bit each. */
 enum {
@@ -31,14 +33,6 @@ enum {
     IN_ANY = (1 << 17) - 1
 };
 
-typedef enum CommandId {
-#define COMMAND(id, group, where, from, to, also, shown, name, help, foot) CMD_##id,
-#include "ui/input/commands.def"
-#undef COMMAND
-    CMD_COUNT,
-    CMD_NOTHING = CMD_COUNT
-} CommandId;
-
 /* Groups of the help screen, in its order. */
 typedef enum CommandGroup {
     GROUP_HIT,
@@ -59,19 +53,38 @@ typedef enum CommandGroup {
 } CommandGroup;
 extern const char *const GROUP_TITLES[GROUP_COUNT];
 
+/* What a key does to the model; `argument` is its row's, `key` the one that was pressed. */
+typedef void CommandRun(Model *model, Effects *effects, int argument, uint32_t key);
+#define COMMAND(group, where, from, to, also, run, argument, foot, shown, name, help)              \
+    CommandRun run;
+#include "ui/input/commands.def"
+#undef COMMAND
+
 typedef struct CommandRow {
     CommandGroup group;
     unsigned where;
     uint32_t from, to, also;
-    const char *shown, *name, *help;
+    CommandRun *run;
+    int argument;
     int foot;
+    const char *shown, *name, *help;
 } CommandRow;
-extern const CommandRow CMD_ROWS[CMD_COUNT];
 
-/* What a key does in a state, or CMD_NOTHING. */
-CommandId command_find(unsigned where, uint32_t key);
+enum {
+    COMMAND_COUNT = 0
+#define COMMAND(group, where, from, to, also, run, argument, foot, shown, name, help) +1
+#include "ui/input/commands.def"
+#undef COMMAND
+};
+extern const CommandRow COMMAND_ROWS[COMMAND_COUNT];
 
-/* The actions of a state's footer in their order; returns how many. */
-int command_footer(unsigned where, CommandId out[CMD_COUNT]);
+/* What a key does in a state; NULL: nothing. */
+const CommandRow *command_find(unsigned where, uint32_t key);
+
+/* The first row that does just that. */
+const CommandRow *command_of(CommandRun *run, int argument);
+
+/* The rows of a state's footer in their order; returns how many. */
+int command_footer(unsigned where, const CommandRow *out[COMMAND_COUNT]);
 
 #endif

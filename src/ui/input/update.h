@@ -1,8 +1,13 @@
-/* update.h - what the files of update() share; for them alone. */
+/* update.h - what the files of update() share; for them alone. What keys do is declared by
+ * commands.h. */
 #ifndef SETTEE_UI_INPUT_UPDATE_H
 #define SETTEE_UI_INPUT_UPDATE_H
 
+#include "ui/input/commands.h"
 #include "ui/model.h"
+
+/* The functions of the keys share one signature; few need all of it. */
+#pragma GCC diagnostic ignored "-Wunused-parameter"
 
 /* Where the steps of a key stop: past these no one can stand or aim. */
 #define STANCE_MIN 1.0
@@ -10,26 +15,25 @@
 #define AIM_MIN 1.0
 #define AIM_MAX 39.0
 
-void say(Model *model, Role role, const char *text);
-void refuse(Model *model, Effects *effects, const char *why); /* says it, and the bell */
-void reckon(Model *model, Effects *effects);                  /* advice and paths are stale */
-double bounded(double value, double low, double high);
-double left_is(const Model *model);
+void update_say(Model *model, Role role, const char *text);
+void update_refuse(Model *model, Effects *effects, const char *why); /* says it, and the bell */
+void update_prompt(Model *model, Prompt prompt);                     /* asks yes or no */
+void update_ask_advice(Model *model, Effects *effects); /* advice and paths are stale */
 
-bool enter(Model *model, Effects *effects, const Entry *entry);
-bool enter_plan(Model *model, Effects *effects, Plan plan);
-bool enter_draft(Model *model, Effects *effects);
+double update_bounded(double value, double low, double high);
+/* What a step does to a board, for a key that points to the left or right of the screen: + toward
+ * the bowler's other side. */
+double update_step(const Model *model, uint32_t key);
+Pins update_pin(uint32_t key); /* of a digit; 0 is the 10 */
 
-/* Actions by the state they belong to. Each returns false when the action is not of its kind. */
-bool do_shot(Model *model, Effects *effects, CommandId id, uint32_t key);
-bool do_plan(Model *model, Effects *effects, CommandId id, uint32_t key);
-bool do_spares(Model *model, Effects *effects, CommandId id, uint32_t key);
-bool do_bag(Model *model, Effects *effects, CommandId id, uint32_t key);
+/* Enters one change. False: the session refuses it, and its reason is shown. */
+bool update_enter(Model *model, Effects *effects, const Entry *entry);
+bool update_enter_plan(Model *model, Effects *effects, Plan plan);
+/* Moves of feet and aim become one entry when the bowler goes on to something else. */
+bool update_enter_draft(Model *model, Effects *effects);
 
-void ask(Model *model, Question question);
-void remove_ball(Model *model, Effects *effects); /* the chosen one, once that was asked */
-void begin_edit(Model *model);                    /* of the shot that MODE_PICK has chosen */
-void last_spare(Model *model, Effects *effects, bool made);
-void bring_spare(Model *model);
+void update_last_spare(Model *model, Effects *effects, bool made);
+void update_remove_ball(Model *model, Effects *effects); /* the chosen one, once that was asked */
+void update_find_spare(Model *model);
 
 #endif

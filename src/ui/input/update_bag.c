@@ -29,14 +29,14 @@ static void bag_changed(Model *model, Effects *effects)
     session_fill_plan(session, &model->draft);
     if (model->ball >= session->bag.count)
         model->ball = session->bag.count - 1;
-    reckon(model, effects);
+    update_ask_advice(model, effects);
 }
 
 static bool edit_bag(Model *model, Effects *effects, const BagEdit *edit)
 {
     Error why = {0};
     if (!session_bag_edit(model->session, edit, &why)) {
-        refuse(model, effects, why.text);
+        update_refuse(model, effects, why.text);
         return false;
     }
     bag_changed(model, effects);
@@ -50,23 +50,37 @@ static void open_form(Model *model, int row)
     drop_typed(model);
 }
 
-static void choose(Model *model, int step)
+/* ---- the list ---- */
+
+/* The list is on the first page: whatever is done to a ball shows there. */
+static void show_list(Model *model) { model->bag_page = 0; }
+
+void key_ball(Model *model, Effects *effects, int argument, uint32_t key)
 {
     int order[BAG_BALLS_MAX], count = model_bag_order(model, order), at = 0;
     for (int i = 0; i < count; i++)
         if (order[i] == model->ball)
             at = i;
-    at += step;
+    at += key == PRESS_UP ? -1 : 1;
     model->ball = order[at < 0 ? 0 : at >= count ? count - 1 : at];
+    show_list(model);
 }
 
-static void put_in_slot(Model *model, Effects *effects, int slot)
+void key_ball_open(Model *model, Effects *effects, int argument, uint32_t key)
+{
+    open_form(model, FORM_NAME + 1);
+    show_list(model);
+}
+
+void key_ball_slot(Model *model, Effects *effects, int argument, uint32_t key)
 {
     const Bag *bag = &model->session->bag;
-    int before = chosen(model)->slot;
+    int before = chosen(model)->slot, slot = key == 'x' ? 0 : (int)(key - '0');
+    show_list(model);
     if (before == slot) {
-        refuse(model, effects,
-               slot ? "that ball is in that slot already" : "that ball is in the locker already");
+        update_refuse(model, effects,
+                      slot ? "that ball is in that slot already"
+                           : "that ball is in the locker already");
         return;
     }
     const Ball *other = bag_slot(bag, slot);
@@ -85,51 +99,54 @@ static void put_in_slot(Model *model, Effects *effects, int slot)
     hand = bag_slot(bag, model_plan(model).slot);
     if (hand && strcmp(hand->id, in_hand) != 0)
         text_append(text, sizeof text, ". In hand now: %d %s", hand->slot, hand->name);
-    say(model, ROLE_GOOD, text);
+    update_say(model, ROLE_GOOD, text);
 }
 
-static void add_ball(Model *model, Effects *effects)
+void key_ball_add(Model *model, Effects *effects, int argument, uint32_t key)
 {
+    show_list(model);
     BagEdit edit = {.kind = BAG_ADD, .ball = bag_copy_of(&model->session->bag, chosen(model))};
     if (!edit_bag(model, effects, &edit))
         return;
     model->ball = model->session->bag.count - 1;
     open_form(model, FORM_NAME);
-    say(model, ROLE_GOOD, "A copy, in the locker: now say what it is");
+    update_say(model, ROLE_GOOD, "A copy, in the locker: now say what it is");
 }
 
-static void ask_remove(Model *model, Effects *effects)
+void key_ball_remove(Model *model, Effects *effects, int argument, uint32_t key)
 {
+    show_list(model);
     Error why = {0};
     BagEdit edit = {.kind = BAG_REMOVE, .at = model->ball};
     if (!session_bag_allows(model->session, &edit, &why))
-        refuse(model, effects, why.text);
+        update_refuse(model, effects, why.text);
     else
-        ask(model, ASK_REMOVE_BALL);
+        update_prompt(model, PROMPT_REMOVE_BALL);
 }
 
-void remove_ball(Model *model, Effects *effects)
+void update_remove_ball(Model *model, Effects *effects)
 {
     char text[sizeof model->message] = "";
     text_append(text, sizeof text, "%s is out of the bag; u brings it back", chosen(model)->name);
     if (edit_bag(model, effects, &(BagEdit){.kind = BAG_REMOVE, .at = model->ball}))
-        say(model, ROLE_GOOD, text);
+        update_say(model, ROLE_GOOD, text);
 }
 
 /* Shows the ball that an undone or redone edit was of. */
 static void go_back_or_forth(Model *model, Effects *effects, bool back)
 {
+    show_list(model);
     Session *session = model->session;
     const BagLog *log = &session->bag_log;
     int at = back ? log->standing - 1 : log->standing;
     Error why = {0};
     if (model->typed_on) {
         drop_typed(model);
-        say(model, ROLE_PLAIN, "What was typed is dropped");
+        update_say(model, ROLE_PLAIN, "What was typed is dropped");
         return;
     }
     if (!(back ? session_bag_undo(session, &why) : session_bag_redo(session, &why))) {
-        refuse(model, effects, why.text);
+        update_refuse(model, effects, why.text);
         return;
     }
     const BagEdit *edit = &log->edits[at];
@@ -144,7 +161,17 @@ static void go_back_or_forth(Model *model, Effects *effects, bool back)
                 gone   ? back ? "out of the bag again; U gives it back" : "out of the bag again"
                 : back ? "taken back; U gives it back"
                        : "given back");
-    say(model, ROLE_PLAIN, text);
+    update_say(model, ROLE_PLAIN, text);
+}
+
+void key_bag_undo(Model *model, Effects *effects, int argument, uint32_t key)
+{
+    go_back_or_forth(model, effects, true);
+}
+
+void key_bag_redo(Model *model, Effects *effects, int argument, uint32_t key)
+{
+    go_back_or_forth(model, effects, false);
 }
 
 /* ---- the fields of a ball ---- */
@@ -160,7 +187,7 @@ static bool take_typed(Model *model, Effects *effects)
         return true;
     form_show(&edit.ball, row, before, sizeof before);
     if (!form_put(&edit.ball, row, model->typed, &why)) {
-        refuse(model, effects, why.text);
+        update_refuse(model, effects, why.text);
         return false;
     }
     form_show(&edit.ball, row, after, sizeof after);
@@ -170,7 +197,7 @@ static bool take_typed(Model *model, Effects *effects)
     if (strcmp(before, after) != 0) {
         text_append(text, sizeof text, "%s %s%s%s; u takes it back", FORM[row].name, after,
                     FORM[row].unit[0] ? " " : "", FORM[row].unit);
-        say(model, ROLE_GOOD, text);
+        update_say(model, ROLE_GOOD, text);
     }
     return true;
 }
@@ -192,7 +219,24 @@ static void begin_typing(Model *model, bool from_value)
     model->typed_on = true;
 }
 
-static void type_letter(Model *model, Effects *effects, uint32_t key)
+void key_form_row(Model *model, Effects *effects, int argument, uint32_t key)
+{
+    go_to_row(model, effects, key == PRESS_UP ? -1 : 1);
+}
+
+void key_form_take(Model *model, Effects *effects, int argument, uint32_t key)
+{
+    go_to_row(model, effects, 1);
+}
+
+void key_form_word(Model *model, Effects *effects, int argument, uint32_t key)
+{
+    begin_typing(model, true);
+    text_copy(model->typed, sizeof model->typed,
+              form_word(model->form_row, model->typed, key == PRESS_LEFT ? -1 : 1));
+}
+
+void key_form_type(Model *model, Effects *effects, int argument, uint32_t key)
 {
     char bytes[8];
     begin_typing(model, false);
@@ -200,10 +244,10 @@ static void type_letter(Model *model, Effects *effects, uint32_t key)
     if (strlen(model->typed) + size < form_field(model->form_row).size)
         text_append(model->typed, sizeof model->typed, "%s", bytes);
     else
-        refuse(model, effects, "there is no room for more");
+        update_refuse(model, effects, "there is no room for more");
 }
 
-static void rub_out(Model *model)
+void key_form_back(Model *model, Effects *effects, int argument, uint32_t key)
 {
     begin_typing(model, true);
     size_t length = strlen(model->typed);
@@ -212,63 +256,9 @@ static void rub_out(Model *model)
     model->typed[length > 0 ? length - 1 : 0] = '\0';
 }
 
-static bool do_form(Model *model, Effects *effects, CommandId id, uint32_t key)
+void key_form_drop(Model *model, Effects *effects, int argument, uint32_t key)
 {
-    switch (id) {
-    case CMD_FORM_ROW:
-        go_to_row(model, effects, key == PRESS_UP ? -1 : 1);
-        return true;
-    case CMD_FORM_TAKE:
-        go_to_row(model, effects, 1);
-        return true;
-    case CMD_FORM_STEP:
-        begin_typing(model, true);
-        text_copy(model->typed, sizeof model->typed,
-                  form_word(model->form_row, model->typed, key == PRESS_LEFT ? -1 : 1));
-        return true;
-    case CMD_FORM_FIGURE:
-    case CMD_FORM_LETTER:
-    case CMD_FORM_OTHER_LETTER:
-        type_letter(model, effects, key);
-        return true;
-    case CMD_FORM_BACK:
-        rub_out(model);
-        return true;
-    case CMD_FORM_DROP:
-        if (!model->typed_on)
-            model->mode = MODE_BAG;
-        drop_typed(model);
-        return true;
-    default:
-        return false;
-    }
-}
-
-bool do_bag(Model *model, Effects *effects, CommandId id, uint32_t key)
-{
-    switch (id) {
-    case CMD_BALL:
-        choose(model, key == PRESS_UP ? -1 : 1);
-        break;
-    case CMD_BALL_OPEN:
-        open_form(model, FORM_NAME + 1);
-        break;
-    case CMD_BALL_SLOT:
-        put_in_slot(model, effects, key == 'x' ? 0 : (int)(key - '0'));
-        break;
-    case CMD_BALL_ADD:
-        add_ball(model, effects);
-        break;
-    case CMD_BALL_REMOVE:
-        ask_remove(model, effects);
-        break;
-    case CMD_BAG_UNDO:
-    case CMD_BAG_REDO:
-        go_back_or_forth(model, effects, id == CMD_BAG_UNDO);
-        break;
-    default:
-        return do_form(model, effects, id, key);
-    }
-    model->bag_page = 0; /* where the balls are listed */
-    return true;
+    if (!model->typed_on)
+        model->mode = MODE_BAG;
+    drop_typed(model);
 }

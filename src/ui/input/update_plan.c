@@ -12,11 +12,12 @@
 static void move_plan(Model *model, Effects *effects, Plan by)
 {
     Plan plan = model_plan(model);
-    plan.stance = bounded(plan.stance + by.stance, STANCE_MIN, STANCE_MAX);
-    plan.aim = bounded(plan.aim + by.aim, AIM_MIN, AIM_MAX);
-    plan.mph_change = bounded(plan.mph_change + by.mph_change, -MPH_CHANGE_MAX, MPH_CHANGE_MAX);
+    plan.stance = update_bounded(plan.stance + by.stance, STANCE_MIN, STANCE_MAX);
+    plan.aim = update_bounded(plan.aim + by.aim, AIM_MIN, AIM_MAX);
+    plan.mph_change =
+        update_bounded(plan.mph_change + by.mph_change, -MPH_CHANGE_MAX, MPH_CHANGE_MAX);
     plan.loft_change_ft =
-        bounded(plan.loft_change_ft + by.loft_change_ft, LOFT_CHANGE_MIN, LOFT_CHANGE_MAX);
+        update_bounded(plan.loft_change_ft + by.loft_change_ft, LOFT_CHANGE_MIN, LOFT_CHANGE_MAX);
     plan.rotation_change_deg += by.rotation_change_deg;
     model->draft = plan;
     model->draft_on = true;
@@ -25,34 +26,56 @@ static void move_plan(Model *model, Effects *effects, Plan by)
                       : by.rotation_change_deg != 0 ? CAUTION_HAND
                                                     : CAUTION_NONE;
     if (caution)
-        say(model, ROLE_WARN, CAUTION_WORDS[caution]);
-    reckon(model, effects);
+        update_say(model, ROLE_WARN, CAUTION_WORDS[caution]);
+    update_ask_advice(model, effects);
+}
+
+void key_feet(Model *model, Effects *effects, int halves, uint32_t key)
+{
+    move_plan(model, effects, (Plan){.stance = 0.5 * halves * update_step(model, key)});
+}
+
+void key_aim(Model *model, Effects *effects, int halves, uint32_t key)
+{
+    move_plan(model, effects, (Plan){.aim = 0.5 * halves * update_step(model, key)});
+}
+
+void key_speed(Model *model, Effects *effects, int argument, uint32_t key)
+{
+    move_plan(model, effects, (Plan){.mph_change = key == '+' ? 0.5 : -0.5});
+}
+
+void key_loft(Model *model, Effects *effects, int argument, uint32_t key)
+{
+    move_plan(model, effects, (Plan){.loft_change_ft = key == 'k' ? 1.0 : -1.0});
 }
 
 /* As far as the bag's bowler says that they can. */
-static void turn_plan(Model *model, Effects *effects, double degrees)
+void key_rotation(Model *model, Effects *effects, int argument, uint32_t key)
 {
     const Bowler *bowler = &model->session->bag.bowler;
     if (!bowler_turns(bowler)) {
-        refuse(model, effects, "the bag does not say rotation_range_deg, what you can release at");
+        update_refuse(model, effects,
+                      "the bag does not say rotation_range_deg, what you can release at");
         return;
     }
     double now = bowler->rotation_deg + model_plan(model).rotation_change_deg;
-    double then = bounded(now + degrees, bowler->rotation_least_deg, bowler->rotation_most_deg);
+    double then = update_bounded(now + (key == ')' ? 5.0 : -5.0), bowler->rotation_least_deg,
+                                 bowler->rotation_most_deg);
     move_plan(model, effects, (Plan){.rotation_change_deg = then - now});
 }
 
-static void take_adjustment(Model *model, Effects *effects, int index)
+void key_take(Model *model, Effects *effects, int index, uint32_t key)
 {
     const Adjustment *adjustment = model_adjustment(model, index);
     if (!adjustment || model->thinking) {
-        refuse(model, effects, adjustment ? "still reckoning" : "no such answer yet");
+        update_refuse(model, effects, adjustment ? "still reckoning" : "no such answer yet");
         return;
     }
     Plan plan = adjustment->plan;
     double grit = adjustment->surface_grit;
     model->draft_on = false;
-    if (!enter_plan(model, effects, plan))
+    if (!update_enter_plan(model, effects, plan))
         return;
     char text[160] = "";
     if (grit > 0)
@@ -61,79 +84,36 @@ static void take_adjustment(Model *model, Effects *effects, int index)
         text_append(text, sizeof text, "Next on lane %d: ball %d, feet %g, aim %g",
                     model->session->event.pair[model->lane], plan.slot, round(plan.stance * 2) / 2,
                     round(plan.aim * 2) / 2);
-    say(model, ROLE_GOOD, text);
+    update_say(model, ROLE_GOOD, text);
 }
 
-static void take_slot(Model *model, Effects *effects, int slot)
+void key_slot(Model *model, Effects *effects, int argument, uint32_t key)
 {
     Plan plan = model_plan(model);
+    int slot = (int)(key - '0');
     if (plan.slot == slot)
         return;
     plan.slot = slot;
     bool drafted = model->draft_on;
     model->draft_on = false;
-    if (!enter_plan(model, effects, plan)) {
+    if (!update_enter_plan(model, effects, plan)) {
         model->draft_on = drafted;
         return;
     }
-    say(model, ROLE_PLAIN, "Same line; = plays the line that suits this ball");
+    update_say(model, ROLE_PLAIN, "Same line; = plays the line that suits this ball");
 }
 
-static void take_own_line(Model *model, Effects *effects)
+void key_own_line(Model *model, Effects *effects, int argument, uint32_t key)
 {
     Plan plan = model_plan(model);
     const SlotNow *now = &model->shown.slot[plan.slot - 1];
     if (!now->ready || !now->line.found) {
-        refuse(model, effects,
-               now->ready ? "this ball has no line to the pocket now" : "still reckoning");
+        update_refuse(model, effects,
+                      now->ready ? "this ball has no line to the pocket now" : "still reckoning");
         return;
     }
-    plan.stance = bounded(round(now->line.stance * 2) / 2, STANCE_MIN, STANCE_MAX);
-    plan.aim = bounded(round(now->line.aim * 2) / 2, AIM_MIN, AIM_MAX);
+    plan.stance = update_bounded(round(now->line.stance * 2) / 2, STANCE_MIN, STANCE_MAX);
+    plan.aim = update_bounded(round(now->line.aim * 2) / 2, AIM_MIN, AIM_MAX);
     model->draft_on = false;
-    enter_plan(model, effects, plan);
-}
-
-bool do_plan(Model *model, Effects *effects, CommandId id, uint32_t key)
-{
-    double left = left_is(model);
-    switch (id) {
-    case CMD_TAKE_1:
-    case CMD_TAKE_2:
-    case CMD_TAKE_3:
-        take_adjustment(model, effects, (int)(id - CMD_TAKE_1));
-        return true;
-    case CMD_SLOT:
-        take_slot(model, effects, (int)(key - '0'));
-        return true;
-    case CMD_OWN_LINE:
-        take_own_line(model, effects);
-        return true;
-    case CMD_STANCE:
-        move_plan(model, effects, (Plan){.stance = key == PRESS_LEFT ? left : -left});
-        return true;
-    case CMD_STANCE_HALF:
-        move_plan(model, effects, (Plan){.stance = 0.5 * (key == '<' ? left : -left)});
-        return true;
-    case CMD_AIM:
-        move_plan(model, effects, (Plan){.aim = key == '[' ? left : -left});
-        return true;
-    case CMD_AIM_SHIFT:
-        move_plan(model, effects, (Plan){.aim = key == PRESS_SHIFT_LEFT ? left : -left});
-        return true;
-    case CMD_AIM_HALF:
-        move_plan(model, effects, (Plan){.aim = 0.5 * (key == '{' ? left : -left)});
-        return true;
-    case CMD_SPEED:
-        move_plan(model, effects, (Plan){.mph_change = key == '+' ? 0.5 : -0.5});
-        return true;
-    case CMD_LOFT:
-        move_plan(model, effects, (Plan){.loft_change_ft = key == 'k' ? 1.0 : -1.0});
-        return true;
-    case CMD_ROTATION:
-        turn_plan(model, effects, key == ')' ? 5.0 : -5.0);
-        return true;
-    default:
-        return false;
-    }
+    update_enter_plan(model, effects, plan);
 }

@@ -34,7 +34,7 @@ static void go_to(Typing *typing, Field field)
 
 static void begin_shot(Model *model, Effects *effects, Hit hit)
 {
-    if (!enter_draft(model, effects))
+    if (!update_enter_draft(model, effects))
         return;
     Entry probe = {.kind = ENTRY_SHOT, .lane = model->lane};
     Plan plan = model_plan(model);
@@ -42,7 +42,7 @@ static void begin_shot(Model *model, Effects *effects, Hit hit)
     probe.shot.hit = hit;
     const char *why = session_refuses(model->session, &probe);
     if (why) { /* better told now than after four keys */
-        refuse(model, effects, why);
+        update_refuse(model, effects, why);
         return;
     }
     model->typing = (Typing){.shot = probe.shot, .index = -1};
@@ -50,7 +50,34 @@ static void begin_shot(Model *model, Effects *effects, Hit hit)
     go_to(&model->typing, FIELD_READ);
 }
 
-void begin_edit(Model *model)
+void key_hit(Model *model, Effects *effects, int hit, uint32_t key)
+{
+    if (model->mode != MODE_ENTRY) {
+        begin_shot(model, effects, (Hit)hit);
+        return;
+    }
+    model->typing.shot.hit = (Hit)hit;
+    go_to(&model->typing, FIELD_READ);
+}
+
+void key_read(Model *model, Effects *effects, int read, uint32_t key)
+{
+    model->typing.shot.read = (Read)read;
+    go_to(&model->typing, FIELD_RELEASE);
+}
+
+void key_release(Model *model, Effects *effects, int release, uint32_t key)
+{
+    model->typing.shot.release = (Release)release;
+    go_to(&model->typing, FIELD_LEAVE);
+}
+
+void key_skip(Model *model, Effects *effects, int argument, uint32_t key)
+{
+    go_to(&model->typing, model->typing.field + 1);
+}
+
+void key_pick_take(Model *model, Effects *effects, int argument, uint32_t key)
 {
     const Shot *shot = &model->session->shots[model->pick];
     model->typing = (Typing){.shot = *shot, .index = model->pick};
@@ -64,6 +91,8 @@ static void leave_typing(Model *model)
     model->typing = (Typing){.index = -1};
 }
 
+void key_cancel(Model *model, Effects *effects, int argument, uint32_t key) { leave_typing(model); }
+
 /* Where slot or what was seen were asked for in the middle of a shot: takes what was typed. */
 static void end_figures(Model *model, Effects *effects)
 {
@@ -74,14 +103,14 @@ static void end_figures(Model *model, Effects *effects)
         double value = strtod(typing->figures, &end);
         bool not_seen = value == 0.0 && end > typing->figures; /* a point alone says nothing */
         if (not_seen || (value >= row->low && value <= row->high))
-            *seen_of(&typing->shot, typing->seen) = value;
+            *model_seen(&typing->shot, typing->seen) = value;
         else
-            refuse(model, effects, row->refusal);
+            update_refuse(model, effects, row->refusal);
     }
     typing->field = typing->back_to;
 }
 
-static void accept_shot(Model *model, Effects *effects)
+void key_accept(Model *model, Effects *effects, int argument, uint32_t key)
 {
     Typing *typing = &model->typing;
     if (typing->field == FIELD_SLOT || typing->field == FIELD_SEEN) {
@@ -92,18 +121,18 @@ static void accept_shot(Model *model, Effects *effects)
                    .lane = typing->shot.lane,
                    .index = typing->index < 0 ? 0 : typing->index,
                    .shot = typing->shot};
-    if (enter(model, effects, &entry)) {
-        say(model, ROLE_GOOD,
-            typing->index >= 0 ? "Shot changed"
-            : model->session->shot_second[model->session->shot_count - 1] &&
-                    !typing->shot.spare_said
-                ? "Shot kept; S how to pick it up, u takes it back"
-                : "Shot kept; u takes it back");
+    if (update_enter(model, effects, &entry)) {
+        update_say(model, ROLE_GOOD,
+                   typing->index >= 0 ? "Shot changed"
+                   : model->session->shot_second[model->session->shot_count - 1] &&
+                           !typing->shot.spare_said
+                       ? "Shot kept; S how to pick it up, u takes it back"
+                       : "Shot kept; u takes it back");
         leave_typing(model);
     }
 }
 
-static void back_one(Model *model)
+void key_back(Model *model, Effects *effects, int argument, uint32_t key)
 {
     Typing *typing = &model->typing;
     size_t figures = strlen(typing->figures);
@@ -129,13 +158,11 @@ static void back_one(Model *model)
     }
 }
 
-static int pin_of(uint32_t key) { return key == '0' ? 10 : (int)(key - '0'); }
-
 /* Says the spare made, or missed with all of it still standing until pins are typed. */
 static bool say_spare(Model *model, Effects *effects, Shot *shot, bool made)
 {
     if (!shot->left_said || shot->left == 0) {
-        refuse(model, effects, "nothing was left to spare");
+        update_refuse(model, effects, "nothing was left to spare");
         return false;
     }
     shot->spare_said = true;
@@ -143,12 +170,20 @@ static bool say_spare(Model *model, Effects *effects, Shot *shot, bool made)
     return true;
 }
 
-static void type_spare_pin(Model *model, Effects *effects, uint32_t key)
+void key_spare(Model *model, Effects *effects, int made, uint32_t key)
 {
     Typing *typing = &model->typing;
-    Pins pin = pin_bit(pin_of(key));
+    typing->spare_typed = typing->spare_typed && made;
+    if (say_spare(model, effects, &typing->shot, made))
+        typing->field = made ? FIELD_LEAVE : FIELD_SPARE;
+}
+
+void key_spare_pin(Model *model, Effects *effects, int argument, uint32_t key)
+{
+    Typing *typing = &model->typing;
+    Pins pin = update_pin(key);
     if (!(typing->shot.left & pin)) {
-        refuse(model, effects, "that pin was down already");
+        update_refuse(model, effects, "that pin was down already");
         return;
     }
     if (!typing->spare_typed)
@@ -158,16 +193,16 @@ static void type_spare_pin(Model *model, Effects *effects, uint32_t key)
 }
 
 /* The spare of the last shot, said when it has been thrown. */
-void last_spare(Model *model, Effects *effects, bool made)
+void update_last_spare(Model *model, Effects *effects, bool made)
 {
     const Session *session = model->session;
     int last = session->shot_count - 1;
     if (last < 0 || !session->shot_second[last]) {
-        refuse(model, effects, "the last shot left nothing to spare");
+        update_refuse(model, effects, "the last shot left nothing to spare");
         return;
     }
     Shot shot = session->shots[last];
-    if (!enter_draft(model, effects) || !say_spare(model, effects, &shot, made))
+    if (!update_enter_draft(model, effects) || !say_spare(model, effects, &shot, made))
         return;
     if (!made) {
         model->typing = (Typing){.shot = shot, .index = last, .field = FIELD_SPARE};
@@ -175,29 +210,59 @@ void last_spare(Model *model, Effects *effects, bool made)
         return;
     }
     Entry entry = {.kind = ENTRY_EDIT, .lane = shot.lane, .index = last, .shot = shot};
-    if (enter(model, effects, &entry))
-        say(model, ROLE_GOOD, "Spare made");
+    if (update_enter(model, effects, &entry))
+        update_say(model, ROLE_GOOD, "Spare made");
 }
 
-static void type_pin(Typing *typing, uint32_t key)
+void key_pin(Model *model, Effects *effects, int argument, uint32_t key)
 {
+    Typing *typing = &model->typing;
     Shot *shot = &typing->shot;
     forget_spare(typing);
     if (!typing->pins_typed || !shot->left_said)
         shot->left = 0;
     typing->pins_typed = true;
     shot->left_said = true;
-    shot->left ^= pin_bit(pin_of(key));
+    shot->left ^= update_pin(key);
     shot->ringing = false;
 }
 
-static void type_leave(Typing *typing, bool said)
+/* A strike, or that the leave was not seen. */
+void key_leave(Model *model, Effects *effects, int said, uint32_t key)
 {
+    Typing *typing = &model->typing;
     forget_spare(typing);
     typing->pins_typed = true;
     typing->shot.left_said = said;
     typing->shot.left = 0;
     typing->shot.ringing = false;
+}
+
+void key_ringing(Model *model, Effects *effects, int argument, uint32_t key)
+{
+    Shot *shot = &model->typing.shot;
+    if (shot->left == pin_bit(7) || shot->left == pin_bit(10))
+        shot->ringing = !shot->ringing;
+    else
+        update_refuse(model, effects, "ringing is said of a corner pin that stands alone");
+}
+
+void key_shot_feet(Model *model, Effects *effects, int argument, uint32_t key)
+{
+    Shot *shot = &model->typing.shot;
+    shot->stance = update_bounded(shot->stance + update_step(model, key), STANCE_MIN, STANCE_MAX);
+}
+
+void key_shot_aim(Model *model, Effects *effects, int argument, uint32_t key)
+{
+    Shot *shot = &model->typing.shot;
+    shot->aim = update_bounded(shot->aim + update_step(model, key), AIM_MIN, AIM_MAX);
+}
+
+void key_shot_lane(Model *model, Effects *effects, int argument, uint32_t key)
+{
+    Shot *shot = &model->typing.shot;
+    shot->lane = shot->lane == SIDE_LEFT ? SIDE_RIGHT : SIDE_LEFT;
 }
 
 static void ask_figures(Typing *typing, Field field, Seen seen)
@@ -208,13 +273,23 @@ static void ask_figures(Typing *typing, Field field, Seen seen)
     typing->figures[0] = '\0';
 }
 
-static void type_figure(Model *model, Effects *effects, uint32_t key)
+void key_ask_slot(Model *model, Effects *effects, int argument, uint32_t key)
+{
+    ask_figures(&model->typing, FIELD_SLOT, SEEN_SPEED);
+}
+
+void key_ask_seen(Model *model, Effects *effects, int seen, uint32_t key)
+{
+    ask_figures(&model->typing, FIELD_SEEN, (Seen)seen);
+}
+
+void key_figure(Model *model, Effects *effects, int argument, uint32_t key)
 {
     Typing *typing = &model->typing;
     size_t n = strlen(typing->figures);
     if (typing->field == FIELD_SLOT) {
         if (key < '1' || key > '6' || !bag_slot(&model->session->bag, (int)(key - '0'))) {
-            refuse(model, effects, "no ball in that slot");
+            update_refuse(model, effects, "no ball in that slot");
             return;
         }
         typing->shot.slot = (int)(key - '0');
@@ -222,96 +297,5 @@ static void type_figure(Model *model, Effects *effects, uint32_t key)
     } else if (n < 4 && !(key == '.' && strchr(typing->figures, '.'))) {
         typing->figures[n] = (char)key;
         typing->figures[n + 1] = '\0';
-    }
-}
-
-bool do_shot(Model *model, Effects *effects, CommandId id, uint32_t key)
-{
-    Typing *typing = &model->typing;
-    Shot *shot = &typing->shot;
-    double left = left_is(model);
-    if (id >= CMD_HIT_GUTTER && id <= CMD_HIT_CROSSED) {
-        Hit hit = (Hit)(HIT_GUTTER + (int)(id - CMD_HIT_GUTTER));
-        if (model->mode != MODE_ENTRY) {
-            begin_shot(model, effects, hit);
-        } else {
-            shot->hit = hit;
-            go_to(typing, FIELD_READ);
-        }
-        return true;
-    }
-    if (id >= CMD_READ_EARLY && id <= CMD_READ_NONE) {
-        shot->read = (Read)(READ_EARLY + (int)(id - CMD_READ_EARLY));
-        go_to(typing, FIELD_RELEASE);
-        return true;
-    }
-    if (id >= CMD_RELEASE_GOOD && id <= CMD_RELEASE_OFF) {
-        shot->release = (Release)(RELEASE_GOOD + (int)(id - CMD_RELEASE_GOOD));
-        go_to(typing, FIELD_LEAVE);
-        return true;
-    }
-    switch (id) {
-    case CMD_PIN:
-        type_pin(typing, key);
-        return true;
-    case CMD_STRIKE:
-        type_leave(typing, true);
-        return true;
-    case CMD_UNSEEN:
-        type_leave(typing, false);
-        return true;
-    case CMD_RINGING:
-        if (shot->left == pin_bit(7) || shot->left == pin_bit(10))
-            shot->ringing = !shot->ringing;
-        else
-            refuse(model, effects, "ringing is said of a corner pin that stands alone");
-        return true;
-    case CMD_SPARE_MADE:
-        if (say_spare(model, effects, shot, true))
-            typing->field = FIELD_LEAVE;
-        return true;
-    case CMD_SPARE_MISSED:
-        typing->spare_typed = false;
-        if (say_spare(model, effects, shot, false))
-            typing->field = FIELD_SPARE;
-        return true;
-    case CMD_SPARE_PIN:
-        type_spare_pin(model, effects, key);
-        return true;
-    case CMD_ACCEPT:
-        accept_shot(model, effects);
-        return true;
-    case CMD_SKIP:
-        go_to(typing, typing->field + 1);
-        return true;
-    case CMD_BACK:
-        back_one(model);
-        return true;
-    case CMD_CANCEL:
-        leave_typing(model);
-        return true;
-    case CMD_SHOT_STANCE:
-        shot->stance += key == PRESS_LEFT ? left : -left;
-        shot->stance = bounded(shot->stance, STANCE_MIN, STANCE_MAX);
-        return true;
-    case CMD_SHOT_AIM:
-        shot->aim = bounded(shot->aim + (key == '[' ? left : -left), AIM_MIN, AIM_MAX);
-        return true;
-    case CMD_SHOT_BALL:
-        ask_figures(typing, FIELD_SLOT, SEEN_SPEED);
-        return true;
-    case CMD_SHOT_SPEED:
-    case CMD_SHOT_ARROWS:
-    case CMD_SHOT_BREAKPOINT:
-        ask_figures(typing, FIELD_SEEN, (Seen)(SEEN_SPEED + (int)(id - CMD_SHOT_SPEED)));
-        return true;
-    case CMD_SHOT_LANE:
-        shot->lane = shot->lane == SIDE_LEFT ? SIDE_RIGHT : SIDE_LEFT;
-        return true;
-    case CMD_FIGURE:
-        type_figure(model, effects, key);
-        return true;
-    default:
-        return false;
     }
 }

@@ -2,8 +2,10 @@
 #include "ui/input/update.h"
 
 /* The spares view opens on what the last shot left, as long as its spare was not said. */
-static void open_spares(Model *model)
+void key_spares(Model *model, Effects *effects, int argument, uint32_t key)
 {
+    if (!update_enter_draft(model, effects))
+        return;
     const Session *session = model->session;
     int last = session->shot_count - 1;
     if (last >= 0 && session->shot_second[last] && !session->shots[last].spare_said)
@@ -14,51 +16,39 @@ static void open_spares(Model *model)
 }
 
 /* "Made" and "missed" are of the last shot: only when its pins are the ones looked at. */
-static void spares_said(Model *model, Effects *effects, bool made)
+void key_spares_said(Model *model, Effects *effects, int made, uint32_t key)
 {
     const Session *session = model->session;
     int last = session->shot_count - 1;
     if (last < 0 || !session->shot_second[last] || session->shots[last].left != model->spare_pins) {
-        refuse(model, effects, "these pins are not what the last shot left");
+        update_refuse(model, effects, "these pins are not what the last shot left");
         return;
     }
     model->mode = MODE_LANE;
-    last_spare(model, effects, made);
+    update_last_spare(model, effects, made);
 }
 
-bool do_spares(Model *model, Effects *effects, CommandId id, uint32_t key)
+void key_spares_pin(Model *model, Effects *effects, int argument, uint32_t key)
 {
-    switch (id) {
-    case CMD_SPARES:
-        if (enter_draft(model, effects))
-            open_spares(model);
-        return true;
-    case CMD_SPARES_PIN:
-        model->spare_pins ^= pin_bit(key == '0' ? 10 : (int)(key - '0'));
-        model->spare_stale = true;
-        return true;
-    case CMD_SPARES_CLEAR:
-        model->spare_pins = 0;
-        return true;
-    case CMD_SPARES_BALL:
-        do {
-            model->spare_slot = (model->spare_slot + 1) % (BAG_SLOTS + 1);
-        } while (model->spare_slot && !bag_slot(&model->session->bag, model->spare_slot));
-        model->spare_stale = true;
-        return true;
-    case CMD_SPARES_MADE:
-    case CMD_SPARES_MISSED:
-        spares_said(model, effects, id == CMD_SPARES_MADE);
-        return true;
-    case CMD_SPARES_CLOSE:
-        model->mode = MODE_LANE;
-        return true;
-    default:
-        return false;
-    }
+    model->spare_pins ^= update_pin(key);
+    model->spare_stale = true;
 }
 
-void bring_spare(Model *model)
+void key_spares_clear(Model *model, Effects *effects, int argument, uint32_t key)
+{
+    model->spare_pins = 0;
+}
+
+/* The bag's balls in turn, then the best again. */
+void key_spares_ball(Model *model, Effects *effects, int argument, uint32_t key)
+{
+    do {
+        model->spare_slot = (model->spare_slot + 1) % (BAG_SLOTS + 1);
+    } while (model->spare_slot && !bag_slot(&model->session->bag, model->spare_slot));
+    model->spare_stale = true;
+}
+
+void update_find_spare(Model *model)
 {
     const Session *session = model->session;
     Plan plan = model_plan(model);

@@ -40,7 +40,7 @@ static int listed(const Model *model, int out[BAG_BALLS_MAX])
     return count;
 }
 
-char bag_letter(const Bag *bag, int ball)
+char screen_bag_letter(const Bag *bag, int ball)
 {
     int locker = 0;
     if (bag->balls[ball].slot)
@@ -54,7 +54,7 @@ static void name_ball(const Model *model, int ball, char *out, size_t size)
 {
     out[0] = '\0';
     if (ball >= 0)
-        text_append(out, size, "%c %s", bag_letter(bag_of(model), ball),
+        text_append(out, size, "%c %s", screen_bag_letter(bag_of(model), ball),
                     bag_of(model)->balls[ball].name);
 }
 
@@ -86,7 +86,7 @@ static void draw_balls(const Model *model, Canvas *canvas, Area area)
         char text[96] = "";
         const Ball *ball = &bag_of(model)->balls[balls[i]];
         canvas_print(canvas, row, area.column, 1, ROLE_KEY, "%c",
-                     bag_letter(bag_of(model), balls[i]));
+                     screen_bag_letter(bag_of(model), balls[i]));
         canvas_text(canvas, row, area.column + 2, 24, ball->slot ? ROLE_PLAIN : ROLE_DIM,
                     ball->name);
         if (!show->ready)
@@ -146,7 +146,7 @@ static void draw_map(const Model *model, Canvas *canvas, Area area)
             while (x < width - 1 && canvas_at(canvas, top + y, left + x) &&
                    canvas_at(canvas, top + y, left + x)->glyph != ' ')
                 x++;
-            canvas_put(canvas, top + y, left + x, (uint32_t)bag_letter(bag, i),
+            canvas_put(canvas, top + y, left + x, (uint32_t)screen_bag_letter(bag, i),
                        slot ? ROLE_ACCENT : ROLE_DIM);
         }
 }
@@ -345,10 +345,14 @@ static void draw_surfaces(const Model *model, Canvas *canvas, Area area)
                 CAUTION_WORDS[CAUTION_SURFACE]);
 }
 
-static const Section PARTS[] = {{bag_list_rows, bag_list_draw}, {balls_rows, draw_balls},
-                                {map_rows, draw_map},           {pairs_rows, draw_pairs},
-                                {lanes_rows, draw_lanes},       {jobs_rows, draw_jobs},
-                                {pick_rows, draw_pick},         {surfaces_rows, draw_surfaces}};
+static const Section PARTS[] = {{screen_ball_list_rows, screen_ball_list},
+                                {balls_rows, draw_balls},
+                                {map_rows, draw_map},
+                                {pairs_rows, draw_pairs},
+                                {lanes_rows, draw_lanes},
+                                {jobs_rows, draw_jobs},
+                                {pick_rows, draw_pick},
+                                {surfaces_rows, draw_surfaces}};
 enum {
     SECTIONS = sizeof PARTS / sizeof *PARTS,
     LIST_PARTS = 1,
@@ -402,7 +406,7 @@ void screen_bag_frame(const Model *model, Canvas *canvas, const char *page)
         canvas_print(canvas, last - 1, 1, canvas->columns - 2, model->message_role, " %s ",
                      model->message);
     if (model->mode == MODE_ASK)
-        view_ask(model, canvas);
+        view_prompt_line(model, canvas);
     widget_footer(canvas, last, model_where(model));
 }
 

@@ -29,7 +29,7 @@ static void draw_saved(const Model *model, Canvas *canvas, int row, int column, 
                  "%s %s", model->bag_unsaved ? "Not saved:" : "Saved in", model->bag_saved);
 }
 
-int bag_list_rows(const Model *model, int columns)
+int screen_ball_list_rows(const Model *model, int columns)
 {
     (void)columns;
     return 2 + bag_of(model)->count;
@@ -42,7 +42,7 @@ static void draw_listed(const Model *model, Canvas *canvas, int row, int column,
     Role role = ball->slot ? ROLE_PLAIN : ROLE_DIM;
     if (i == model->ball)
         mark(model, canvas, row, column);
-    canvas_print(canvas, row, column + 2, 1, ROLE_KEY, "%c", bag_letter(bag_of(model), i));
+    canvas_print(canvas, row, column + 2, 1, ROLE_KEY, "%c", screen_bag_letter(bag_of(model), i));
     canvas_text(canvas, row, column + NAME_AT, LB_AT - NAME_AT - 1,
                 i == model->ball ? ROLE_ACCENT : role, ball->name);
     canvas_print(canvas, row, column + LB_AT, 5, role, "%4.4g", ball->pounds);
@@ -54,7 +54,7 @@ static void draw_listed(const Model *model, Canvas *canvas, int row, int column,
                  ball->differential_in);
 }
 
-void bag_list_draw(const Model *model, Canvas *canvas, Area area)
+void screen_ball_list(const Model *model, Canvas *canvas, Area area)
 {
     int order[BAG_BALLS_MAX], count = model_bag_order(model, order), at = 0, slots = 0;
     int room = area.rows - 2, row = area.row, column = area.column;
@@ -163,11 +163,11 @@ static void draw_form(const Model *model, Canvas *canvas, Area area)
 void screen_ball(const Model *model, Canvas *canvas)
 {
     int rows = canvas->rows - 4, columns = canvas->columns - 2, top = 2;
-    int list = bag_list_rows(model, columns);
+    int list = screen_ball_list_rows(model, columns);
     list = list < rows - FORM_HIGH - 1 ? list : rows - FORM_HIGH - 1;
     screen_bag_frame(model, canvas, "");
     if (list >= 8) { /* where there is room the others stay in sight */
-        bag_list_draw(model, canvas, (Area){1, 1, list, columns});
+        screen_ball_list(model, canvas, (Area){1, 1, list, columns});
         top = list + 2;
     }
     draw_form(model, canvas, (Area){top, 1, FORM_HIGH, columns < FORM_WIDE ? columns : FORM_WIDE});

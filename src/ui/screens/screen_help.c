@@ -3,6 +3,7 @@
 
 #include "core/advice/rules.h"
 #include "ui/draw/widgets.h"
+#include "ui/input/commands.h"
 #include "ui/view.h"
 
 enum { KEY_COLUMNS = 9, NAME_COLUMNS = 12, ABOVE = 2, BELOW = 4 };
@@ -71,9 +72,9 @@ static void flow_all(Flow *flow)
         if (group > 0)
             flow_line(flow, ROLE_PLAIN, "");
         flow_line(flow, ROLE_TITLE, GROUP_TITLES[group]);
-        for (int i = 0; i < CMD_COUNT; i++)
-            if ((int)CMD_ROWS[i].group == group)
-                flow_command(flow, &CMD_ROWS[i]);
+        for (int i = 0; i < COMMAND_COUNT; i++)
+            if ((int)COMMAND_ROWS[i].group == group)
+                flow_command(flow, &COMMAND_ROWS[i]);
     }
     if (flow->stop_at >= 0)
         return;

@@ -6,6 +6,7 @@
 #include "base/text.h"
 #include "core/advice/candidates.h"
 #include "ui/draw/widgets.h"
+#include "ui/input/commands.h"
 #include "ui/view.h"
 
 enum { LEFT_MIN = 25, RIGHT_MIN = 26, LEFT_MAX = 40, RIGHT_MAX = 56, EDGE = 1, GAP = 1 };
@@ -362,13 +363,12 @@ static void other_text(const Model *model, const Adjustment *adjustment, int roo
 /* The second and third answer: what, and what of the pocket; on a second line the figures. */
 static void draw_other(const Model *model, Canvas *canvas, Area area, int index)
 {
-    static const CommandId KEYS[] = {CMD_TAKE_1, CMD_TAKE_2, CMD_TAKE_3};
     const Adjustment *adjustment = model_adjustment(model, index);
     Role role = model->thinking ? ROLE_DIM : ROLE_PLAIN;
     char text[160];
     int end = area.column + area.columns, room = area.columns - 7;
     snprintf(text, sizeof text, "%.0f%%", adjustment->pocket_after * 100.0);
-    canvas_text(canvas, area.row, area.column, 1, ROLE_KEY, CMD_ROWS[KEYS[index]].shown);
+    canvas_text(canvas, area.row, area.column, 1, ROLE_KEY, command_of(key_take, index)->shown);
     canvas_text_right(canvas, area.row, end, 5, role, text);
     kind_text(adjustment, ", ", text, sizeof text);
     if (canvas_width(text) > room && adjustment->with != ADJUST_HOLD) /* the line below tells it */
@@ -548,7 +548,7 @@ static void draw_seen(Canvas *canvas, int row, int from, int end, const Shot *sh
     char text[64] = "";
     Shot copy = *shot;
     for (Seen seen = 0; seen < SEEN_COUNT; seen++) {
-        double value = *seen_of(&copy, seen);
+        double value = *model_seen(&copy, seen);
         if (value > 0.0)
             text_append(text, sizeof text, "%s%s%g%s", text[0] ? ", " : " ", SEEN_ROWS[seen].before,
                         value, SEEN_ROWS[seen].after);
@@ -590,9 +590,10 @@ static void draw_bottom(const Model *model, Canvas *canvas)
     } else {
         canvas_text(canvas, entry, 1, 4, ROLE_TITLE, "Shot");
         int column = 6;
-        for (int i = CMD_HIT_GUTTER; i <= CMD_HIT_CROSSED; i++) {
-            column += canvas_text(canvas, entry, column, 4, ROLE_KEY, CMD_ROWS[i].shown) + 1;
-            column += canvas_text(canvas, entry, column, 8, ROLE_DIM, CMD_ROWS[i].name) + 1;
+        for (int hit = HIT_GUTTER; hit <= HIT_CROSSED; hit++) {
+            const CommandRow *row = command_of(key_hit, hit);
+            column += canvas_text(canvas, entry, column, 4, ROLE_KEY, row->shown) + 1;
+            column += canvas_text(canvas, entry, column, 8, ROLE_DIM, row->name) + 1;
         }
         if (model->session->apart)
             canvas_text_right(canvas, entry, canvas->columns - 1, 12, ROLE_DIM, "lanes apart");
@@ -619,5 +620,5 @@ void screen_lane(const Model *model, Canvas *canvas)
     draw_throw(model, canvas, (Area){1, canvas->columns - EDGE - right, body, right});
     draw_bottom(model, canvas);
     if (model->mode == MODE_ASK)
-        view_ask(model, canvas);
+        view_prompt_line(model, canvas);
 }

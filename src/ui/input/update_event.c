@@ -1,0 +1,112 @@
+/* update_event.c - the event as a whole: undo and redo, the lanes, games, choosing a shot to edit,
+ * what is asked before it is done. */
+#include "base/text.h"
+#include "ui/input/update.h"
+
+void key_undo(Model *model, Effects *effects, int argument, uint32_t key)
+{
+    if (model->draft_on) { /* moves that were not entered yet */
+        model->draft_on = false;
+        update_ask_advice(model, effects);
+        update_say(model, ROLE_PLAIN, "Moves taken back");
+    } else if (update_enter(model, effects, &(Entry){.kind = ENTRY_UNDO})) {
+        update_say(model, ROLE_PLAIN, "Taken back; U gives it back");
+    }
+}
+
+void key_redo(Model *model, Effects *effects, int argument, uint32_t key)
+{
+    model->draft_on = false;
+    if (update_enter(model, effects, &(Entry){.kind = ENTRY_REDO}))
+        update_say(model, ROLE_PLAIN, "Given back");
+}
+
+void key_last_spare(Model *model, Effects *effects, int made, uint32_t key)
+{
+    update_last_spare(model, effects, made);
+}
+
+void key_lane(Model *model, Effects *effects, int argument, uint32_t key)
+{
+    if (!update_enter_draft(model, effects))
+        return;
+    char text[80] = "";
+    model->lane = model->lane == SIDE_LEFT ? SIDE_RIGHT : SIDE_LEFT;
+    text_append(text, sizeof text, "Lane %d: a shot logged now was thrown on it",
+                model->session->event.pair[model->lane]);
+    update_say(model, ROLE_PLAIN, text);
+    update_ask_advice(model, effects);
+}
+
+void key_apart(Model *model, Effects *effects, int argument, uint32_t key)
+{
+    const Session *session = model->session;
+    Entry entry = {.kind = ENTRY_APART, .lane = model->lane, .apart = !session->apart};
+    if (update_enter_draft(model, effects) && update_enter(model, effects, &entry))
+        update_say(model, ROLE_PLAIN,
+                   session->apart ? "The two lanes now keep plans of their own"
+                                  : "The two lanes share one plan again");
+}
+
+void key_next_game(Model *model, Effects *effects, int argument, uint32_t key)
+{
+    const char *why = session_refuses(model->session, &(Entry){.kind = ENTRY_GAME});
+    if (why)
+        update_refuse(model, effects, why);
+    else if (update_enter_draft(model, effects))
+        update_prompt(model, PROMPT_NEXT_GAME);
+}
+
+void key_quit(Model *model, Effects *effects, int argument, uint32_t key)
+{
+    if (model->mode == MODE_ENTRY)
+        update_prompt(model, PROMPT_QUIT_TYPING);
+    else if (model->unsaved || model->bag_unsaved)
+        update_prompt(model, PROMPT_QUIT_UNSAVED);
+    else if (update_enter_draft(model, effects))
+        effects->quit = true;
+}
+
+void key_answer(Model *model, Effects *effects, int yes, uint32_t key)
+{
+    model->mode = model->mode_before;
+    if (!yes)
+        return;
+    switch (model->prompt) {
+    case PROMPT_NEXT_GAME:
+        update_enter(model, effects, &(Entry){.kind = ENTRY_GAME});
+        break;
+    case PROMPT_REMOVE_BALL:
+        update_remove_ball(model, effects);
+        break;
+    case PROMPT_QUIT_TYPING:
+    case PROMPT_QUIT_UNSAVED:
+        effects->quit = true;
+        break;
+    }
+}
+
+/* ---- choosing an earlier shot ---- */
+
+void key_edit(Model *model, Effects *effects, int argument, uint32_t key)
+{
+    if (model->session->shot_count == 0) {
+        update_refuse(model, effects, "no shots yet");
+    } else if (update_enter_draft(model, effects)) {
+        model->pick = model->session->shot_count - 1;
+        model->mode = MODE_PICK;
+    }
+}
+
+void key_pick(Model *model, Effects *effects, int step, uint32_t key)
+{
+    int pick = model->pick + step;
+    if (pick >= 0 && pick < model->session->shot_count)
+        model->pick = pick;
+}
+
+/* From any screen without fields of its own. */
+void key_to_lane(Model *model, Effects *effects, int argument, uint32_t key)
+{
+    model->mode = MODE_LANE;
+}

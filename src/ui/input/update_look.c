@@ -1,0 +1,79 @@
+/* update_look.c - looking at the bag, at the games ahead and at the help; the colours. */
+#include "ui/input/update.h"
+#include "ui/view.h"
+
+static void choose_in_hand(Model *model)
+{
+    const Bag *bag = &model->session->bag;
+    const Ball *hand = bag_slot(bag, model_plan(model).slot);
+    if (hand)
+        model->ball = (int)(hand - bag->balls);
+}
+
+/* What the bag's and the block's screens show is computed when first looked at. */
+
+void key_bag(Model *model, Effects *effects, int argument, uint32_t key)
+{
+    model->mode = MODE_BAG;
+    choose_in_hand(model);
+    if (!model->arsenal || model->arsenal_surfaces != model_surfaces_free(model)) {
+        model->arsenal_surfaces = model_surfaces_free(model);
+        effects->arsenal = true;
+    }
+}
+
+void key_bag_page(Model *model, Effects *effects, int argument, uint32_t key)
+{
+    model->bag_page = (model->bag_page + 1) % screen_bag_pages(model);
+}
+
+void key_block(Model *model, Effects *effects, int argument, uint32_t key)
+{
+    model->mode = MODE_BLOCK;
+    model->block_game = model->session->game - 1;
+    effects->block = !model->block;
+}
+
+void key_game(Model *model, Effects *effects, int step, uint32_t key)
+{
+    int game = model->block_game + step;
+    if (game >= 0 && game < model->session->event.games)
+        model->block_game = game;
+}
+
+void key_help(Model *model, Effects *effects, int argument, uint32_t key)
+{
+    model->help_top = screen_help_top(model->columns, model_where(model));
+    model->mode_before = model->mode;
+    model->mode = MODE_HELP;
+}
+
+void key_help_line(Model *model, Effects *effects, int lines, uint32_t key)
+{
+    int last = screen_help_lines(model->columns) - screen_help_room(model->rows);
+    int top = (model->help_top < last ? model->help_top : last) + lines;
+    top = top < last ? top : last;
+    model->help_top = top > 0 ? top : 0;
+}
+
+void key_help_page(Model *model, Effects *effects, int pages, uint32_t key)
+{
+    key_help_line(model, effects, pages * screen_help_room(model->rows), key);
+}
+
+void key_help_close(Model *model, Effects *effects, int argument, uint32_t key)
+{
+    model->mode = model->mode_before;
+}
+
+void key_theme(Model *model, Effects *effects, int argument, uint32_t key)
+{
+    if (model->theme_count > 0)
+        model->theme = (model->theme + 1) % model->theme_count;
+    effects->theme = true;
+}
+
+void key_redraw(Model *model, Effects *effects, int argument, uint32_t key)
+{
+    effects->redraw = true;
+}
