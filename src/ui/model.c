@@ -27,8 +27,8 @@ void model_init(Model *model, Session *session, const RuleSet *rules, const Them
                      .rows = SCREEN_ROWS_MIN,
                      .lane = session->lane,
                      .typing = {.index = -1},
-                     .thinking = true,
-                     .paths_stale = true};
+                     .revision = 1,
+                     .asked = {1, 1, 1, 1, 1, 1}};
 }
 
 const SeenRow SEEN_ROWS[SEEN_COUNT] = {
@@ -101,12 +101,27 @@ AdviceInput model_advice_input(const Model *model)
                          .game = session->game,
                          .frame = session->frame,
                          .bowlers_on_pair = session->event.bowlers_on_pair,
-                         .certified = session->event.certified};
+                         .certified = session->event.certified,
+                         .revision = model->asked.advice};
 }
+
+bool model_advice_current(const Model *model)
+{
+    return model->shown.done && model->shown.revision >= model->asked.advice;
+}
+
+bool model_slot_current(const Model *model, int slot)
+{
+    return model->slot[slot - 1].revision >= model->asked.slots;
+}
+
+bool model_paths_current(const Model *model) { return model->paths_revision >= model->asked.paths; }
+
+bool model_spare_current(const Model *model) { return model->spare_revision >= model->asked.spare; }
 
 const SpareLine *model_spare_line(const Model *model)
 {
-    if (model->spare_stale || model->spare_pins == 0 || !model->spare.found)
+    if (!model_spare_current(model) || model->spare_pins == 0 || !model->spare.found)
         return NULL;
     return model->spare.take ? &model->spare.sure : &model->spare.line;
 }
@@ -139,7 +154,14 @@ ArsenalInput model_arsenal_input(const Model *model)
                           .games = session->event.games,
                           .bowlers = session->event.bowlers_on_pair,
                           .pick = BAG_SLOTS,
-                          .surfaces = model_surfaces_free(model)};
+                          .surfaces = model->arsenal_surfaces,
+                          .revision = model->asked.arsenal};
+}
+
+const Arsenal *model_arsenal(const Model *model)
+{
+    const Arsenal *arsenal = model->arsenal;
+    return arsenal && arsenal->revision >= model->asked.arsenal ? arsenal : NULL;
 }
 
 BlockInput model_block_input(const Model *model)
@@ -148,12 +170,19 @@ BlockInput model_block_input(const Model *model)
     return (BlockInput){.bag = &session->bag,
                         .pattern = &session->pattern,
                         .games = session->event.games,
-                        .bowlers = session->event.bowlers_on_pair};
+                        .bowlers = session->event.bowlers_on_pair,
+                        .revision = model->asked.block};
+}
+
+const Block *model_block(const Model *model)
+{
+    const Block *block = model->block;
+    return block && block->revision >= model->asked.block ? block : NULL;
 }
 
 const Adjustment *model_adjustment(const Model *model, int index)
 {
-    if (!model->advised || index < 0 || index >= model->shown.adjustment_count)
+    if (!model->shown.done || index < 0 || index >= model->shown.adjustment_count)
         return NULL;
     return &model->shown.adjustments[index];
 }

@@ -73,6 +73,18 @@ typedef struct Typing {
     char figures[8];  /* of FIELD_SEEN */
 } Typing;
 
+/* Revision of the model at which what is asked last changed, for each thing that is computed
+ * elsewhere. */
+typedef struct Asked {
+    long advice, slots, paths, spare, arsenal, block;
+} Asked;
+
+/* What a slot's ball would do now, and the question that it answers. */
+typedef struct SlotShown {
+    SlotNow now;
+    long revision;
+} SlotShown;
+
 typedef struct Model {
     Session *session; /* changed only by update(), through session_apply */
     const RuleSet *rules;
@@ -95,22 +107,27 @@ typedef struct Model {
     bool unsaved; /* the disk refused; stays until it takes again */
     char unsaved_text[160];
 
-    bool advised;  /* `shown` holds answers */
-    bool thinking; /* newer ones are being reckoned; those shown are of before */
-    Advice shown;
-    bool paths_stale; /* path and path2 wait for MSG_PATHS */
+    /* Answers have a date: each carries the revision that it was asked for at, and is current as
+     * long as what it answers has not changed since. One that is not may stay in sight, marked as
+     * such, but nothing is done by it. */
+    long revision; /* goes up whenever what is asked changes */
+    Asked asked;
+
+    Advice shown;              /* the last that was done, whole; its slots are in `slot` */
+    SlotShown slot[BAG_SLOTS]; /* these come one by one */
+    long paths_revision;
     bool path_on, path2_on;
     Roll path, path2; /* the plan as it stands, and the first answer */
 
-    Pins spare_pins;  /* of MODE_SPARES, as numbered on the deck; 0: none typed yet */
-    int spare_slot;   /* ball that was asked for, 0: the best */
-    bool spare_stale; /* spare and spare_path wait for MSG_PATHS */
-    Spare spare;      /* its balls are the session's */
+    Pins spare_pins; /* of MODE_SPARES, as numbered on the deck; 0: none typed yet */
+    int spare_slot;  /* ball that was asked for, 0: the best */
+    long spare_revision;
+    Spare spare; /* its balls are the session's */
     Roll spare_path;
 
-    const Arsenal *arsenal; /* the engine's own, as far as it has come; NULL: not begun */
-    const Block *block;
-    bool arsenal_surfaces; /* the audit was asked to reckon other surfaces */
+    const Arsenal *arsenal; /* the engine's own, as far as it has come: read by model_arsenal */
+    const Block *block;     /* the same */
+    bool arsenal_surfaces;  /* other surfaces were asked for too */
     int bag_page, block_game;
 
     int ball;      /* chosen in MODE_BAG, index in the bag */
@@ -175,6 +192,17 @@ AdviceInput model_advice_input(const Model *model);
 ArsenalInput model_arsenal_input(const Model *model);
 BlockInput model_block_input(const Model *model);
 
+/* Whether what is shown answers what is asked now; else it is of before, and being computed. */
+bool model_advice_current(const Model *model);
+bool model_slot_current(const Model *model, int slot);
+bool model_paths_current(const Model *model);
+bool model_spare_current(const Model *model);
+
+/* What the bag's and the block's screens show, as far as it has come; NULL: nothing that would
+ * answer what is asked now. */
+const Arsenal *model_arsenal(const Model *model);
+const Block *model_block(const Model *model);
+
 /* The balls in the order they are listed in: slots first, then the locker; returns how many. */
 int model_bag_order(const Model *model, int out[BAG_BALLS_MAX]);
 
@@ -184,11 +212,11 @@ bool model_at_bag(const Model *model);
 /* Whether a surface may still be changed: until scored play has begun. */
 bool model_surfaces_free(const Model *model);
 
-/* What to throw at the pins of MODE_SPARES: all of them, or those that are sure; NULL: not known.
- */
+/* What to throw at the pins of MODE_SPARES: all of them, or those that are sure; NULL: not known,
+ * or not yet. */
 const SpareLine *model_spare_line(const Model *model);
 
-/* The first answer when there is one that may be shown, else NULL. */
+/* The answers that may be shown, best first; NULL: no more. */
 const Adjustment *model_adjustment(const Model *model, int index);
 
 /* How sure the first answer is, 0 a guess .. 2 sure, -1 there is none. A guess unless rule and

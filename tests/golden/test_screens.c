@@ -294,8 +294,7 @@ static void bag_and_block_at_two_sizes(void **state)
         assert_true(effects.arsenal);
         snprintf(name, sizeof name, "bag-start-%dx%d", SIZES[i][0], SIZES[i][1]);
         compare(name, &pinned->model);
-        pinned_arsenal(&arsenal, &pinned->session.bag);
-        update(&pinned->model, (Msg){.kind = MSG_ARSENAL, .arsenal = &arsenal});
+        pinned_show_arsenal(pinned, &arsenal);
         int pages = screen_bag_pages(&pinned->model);
         for (int page = 1; page <= pages; page++) {
             snprintf(name, sizeof name, "bag-%d-%dx%d", page, SIZES[i][0], SIZES[i][1]);
@@ -305,8 +304,7 @@ static void bag_and_block_at_two_sizes(void **state)
         assert_int_equal(pinned->model.bag_page, 0);
         effects = pinned_press(pinned, 'K');
         assert_true(effects.block);
-        pinned_block(&block);
-        update(&pinned->model, (Msg){.kind = MSG_BLOCK, .block = &block});
+        pinned_show_block(pinned, &block);
         pinned_press(pinned, PRESS_DOWN);
         snprintf(name, sizeof name, "block-%dx%d", SIZES[i][0], SIZES[i][1]);
         compare(name, &pinned->model);
@@ -330,8 +328,7 @@ static void bag_is_edited(void **state)
         pinned_type(pinned, "B+Fern Lid\r");
         pinned_press(pinned, PRESS_ESC);
         pinned_type(pinned, "4x");
-        pinned_arsenal(&arsenal, &pinned->session.bag);
-        update(model, (Msg){.kind = MSG_ARSENAL, .arsenal = &arsenal});
+        pinned_show_arsenal(pinned, &arsenal);
         update(model, (Msg){.kind = MSG_SAVED, .ok = true, .text = "/home/q/bags/quay.json"});
         snprintf(name, sizeof name, "edit-bag-%dx%d", SIZES[i][0], SIZES[i][1]);
         compare(name, model);

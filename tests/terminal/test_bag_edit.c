@@ -85,7 +85,7 @@ static void an_edit_is_there_again(void **state)
     pty_expect(&pty, "Take Hayloft out of the bag?");
     pty_type(&pty, "y");
     pty_expect(&pty, "2 in slots, 0 in the locker");
-    pty_expect(&pty, "reckoning"); /* the audit, anew */
+    pty_expect(&pty, "calculating"); /* the bag, again */
     pty_type(&pty, "u");
     pty_expect(&pty, "2 in slots, 1 in the locker");
     pty_type(&pty, "3");

@@ -160,11 +160,12 @@ static inline void pinned_begin(Pinned *pinned, Hand hand, int columns, int rows
 static inline void pinned_advise(Pinned *pinned)
 {
     Model *model = &pinned->model;
+    pinned->advice.revision = model->asked.advice;
     update(model, (Msg){.kind = MSG_ADVICE, .advice = &pinned->advice});
     pinned_path(&model->path, 22.0, 8.0);
     pinned_path(&model->path2, 24.0, 9.5);
     model->path_on = model->path2_on = true;
-    model->paths_stale = false;
+    model->paths_revision = model->asked.paths;
 }
 
 static inline void pinned_play(Pinned *pinned)
@@ -219,7 +220,7 @@ static inline void pinned_spares(Pinned *pinned, Pins left, bool take)
                               .computed = 4.4,
                               .computed_chance = 0.88};
     pinned_path(&model->spare_path, 27.5, 9.0);
-    model->spare_stale = false;
+    model->spare_revision = model->asked.spare;
     double board = take ? spare->sure.board : spare->line.board;
     for (int i = 0; i < ROLL_POINTS_MAX; i++)
         model->spare_path.path[i].board = 24.0 + (board - 24.0) * i / (ROLL_POINTS_MAX - 1.0);

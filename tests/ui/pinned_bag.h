@@ -98,4 +98,19 @@ static inline void pinned_block(Block *block)
                                 .later_move_ft = 17.5};
 }
 
+/* What the jobs answer to what was asked last. */
+static inline void pinned_show_arsenal(Pinned *pinned, Arsenal *arsenal)
+{
+    pinned_arsenal(arsenal, &pinned->session.bag);
+    arsenal->revision = model_arsenal_input(&pinned->model).revision;
+    update(&pinned->model, (Msg){.kind = MSG_ARSENAL, .arsenal = arsenal});
+}
+
+static inline void pinned_show_block(Pinned *pinned, Block *block)
+{
+    pinned_block(block);
+    block->revision = model_block_input(&pinned->model).revision;
+    update(&pinned->model, (Msg){.kind = MSG_BLOCK, .block = block});
+}
+
 #endif

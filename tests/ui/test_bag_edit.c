@@ -3,7 +3,7 @@
 #include "near.h"
 
 #include "ui/input/ball_form.h"
-#include "ui/pinned.h"
+#include "ui/pinned_bag.h"
 
 /* The pinned bag (slots 1, 2, 3, 5, 6) with a ball in the locker; the ball in hand is chosen. */
 static Pinned *at_bag(bool certified)
@@ -434,6 +434,37 @@ static void saving_is_told(void **state)
     free(pinned);
 }
 
+/* What was computed for the bag as it was is not shown for the bag as it is. */
+static void an_answer_for_another_bag_is_not_shown(void **state)
+{
+    (void)state;
+    static Arsenal arsenal;
+    static Block block;
+    Pinned *pinned = malloc(sizeof *pinned);
+    assert_non_null(pinned);
+    pinned_begin(pinned, HAND_RIGHT, 80, 24);
+    Model *model = &pinned->model;
+    pinned_type(pinned, "K");
+    pinned_show_block(pinned, &block);
+    pinned_type(pinned, "B");
+    pinned_show_arsenal(pinned, &arsenal);
+    assert_non_null(model_block(model));
+    assert_non_null(model_arsenal(model));
+    assert_true(pinned_press(pinned, '4').arsenal); /* the ball in hand, to the empty slot */
+    assert_null(model_arsenal(model));
+    assert_null(model_block(model));
+    update(model, (Msg){.kind = MSG_ARSENAL, .arsenal = &arsenal}); /* a late answer */
+    assert_null(model_arsenal(model));
+    pinned_show_arsenal(pinned, &arsenal);
+    assert_non_null(model_arsenal(model));
+    assert_true(pinned_press(pinned, 'K').block);
+    pinned_show_block(pinned, &block);
+    assert_non_null(model_block(model));
+    assert_false(pinned_press(pinned, 'B').arsenal); /* nothing has changed since */
+    assert_false(pinned_press(pinned, 'K').block);
+    free(pinned);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -449,6 +480,7 @@ int main(void)
         cmocka_unit_test(a_thrown_ball_stays),
         cmocka_unit_test(undo_and_redo_all_the_way),
         cmocka_unit_test(saving_is_told),
+        cmocka_unit_test(an_answer_for_another_bag_is_not_shown),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

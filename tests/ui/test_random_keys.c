@@ -112,10 +112,8 @@ static void random_keys(void **state)
             shots = pinned->session.shot_count;
         if (i % 7 == 0) /* as when newer advice has come */
             pinned_advise(pinned);
-        if (effects.arsenal && i % 3 == 0 && pinned->session.bag.count > 4) {
-            pinned_arsenal(&arsenal, &pinned->session.bag); /* it speaks of the first five balls */
-            update(&pinned->model, (Msg){.kind = MSG_ARSENAL, .arsenal = &arsenal});
-        }
+        if (effects.arsenal && i % 3 == 0 && pinned->session.bag.count > 4)
+            pinned_show_arsenal(pinned, &arsenal); /* it speaks of the first five balls */
         if (i % 25 == 0) {
             session_is_sound(&pinned->model);
             bag_is_sound(&pinned->model);

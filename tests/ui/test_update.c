@@ -513,15 +513,70 @@ static void slots_fill_in_while_answers_wait(void **state)
     Pinned *pinned = malloc(sizeof *pinned);
     assert_non_null(pinned);
     pinned_begin(pinned, HAND_RIGHT, 80, 24);
-    pinned->advice.done = false;
-    update(&pinned->model, (Msg){.kind = MSG_ADVICE, .advice = &pinned->advice});
-    assert_true(pinned->model.shown.slot[0].ready);
-    assert_null(model_adjustment(&pinned->model, 0));
-    assert_true(pinned->model.thinking);
-    pinned->advice.done = true;
-    update(&pinned->model, (Msg){.kind = MSG_ADVICE, .advice = &pinned->advice});
-    assert_non_null(model_adjustment(&pinned->model, 0));
-    assert_false(pinned->model.thinking);
+    Model *model = &pinned->model;
+    Advice *advice = &pinned->advice;
+    advice->done = false;
+    advice->revision = model->asked.advice;
+    update(model, (Msg){.kind = MSG_ADVICE, .advice = advice});
+    assert_true(model->slot[0].now.ready && model_slot_current(model, 1));
+    assert_null(model_adjustment(model, 0));
+    assert_false(model_advice_current(model));
+    advice->done = true;
+    update(model, (Msg){.kind = MSG_ADVICE, .advice = advice});
+    assert_non_null(model_adjustment(model, 0));
+    assert_true(model_advice_current(model));
+    free(pinned);
+}
+
+/* An answer counts for the question that it was asked for and for no other. */
+static void answers_have_a_date(void **state)
+{
+    (void)state;
+    Pinned *pinned = fresh(HAND_RIGHT);
+    Model *model = &pinned->model;
+    Advice late = pinned->advice; /* the answer to a question before the next one */
+    snprintf(late.adjustments[0].because, sizeof late.adjustments[0].because, "late");
+    late.slot[0].line.pocket = 0.99;
+    pinned_press(pinned, PRESS_LEFT);
+    assert_true(model_advice_input(model).revision > late.revision);
+    update(model, (Msg){.kind = MSG_ADVICE, .advice = &late});
+    assert_string_not_equal(model_adjustment(model, 0)->because, "late");
+    assert_false(model_advice_current(model));
+    assert_false(model_slot_current(model, 1));
+    /* half done: what has come is of now, the rest is still of before and says so */
+    Advice half = pinned->advice;
+    half.revision = model->asked.advice;
+    half.done = false;
+    half.slot[1].ready = half.slot[2].ready = false;
+    half.slot[0].line.pocket = 0.77;
+    update(model, (Msg){.kind = MSG_ADVICE, .advice = &half});
+    assert_true(model_slot_current(model, 1));
+    assert_near(model->slot[0].now.line.pocket, 0.77, 0);
+    assert_false(model_slot_current(model, 2));
+    assert_false(model_advice_current(model));
+    char *screen = pinned_screen(model);
+    assert_non_null(strstr(screen, "calculating…"));
+    assert_non_null(strstr(screen, "now… breaks"));
+    free(screen);
+    free(pinned);
+}
+
+/* A ball put in another slot: nothing is shown or done by what its slot's ball did before. */
+static void swapped_balls_do_not_keep_their_lines(void **state)
+{
+    (void)state;
+    Pinned *pinned = fresh(HAND_RIGHT);
+    Model *model = &pinned->model;
+    pinned_type(pinned, "3B1\033"); /* the ball in hand, Cinder Loom, goes to slot 1 */
+    assert_string_equal(bag_slot(&pinned->session.bag, 3)->name, "Ash Rail");
+    Plan before = model_plan(model);
+    assert_true(pinned_press(pinned, '=').bell);
+    Plan after = model_plan(model);
+    assert_true(plan_same(&before, &after));
+    assert_null(model_adjustment(model, 0));
+    pinned_advise(pinned);
+    pinned_type(pinned, "3=");
+    assert_near(model_plan(model).stance, 30.0, 0);
     free(pinned);
 }
 
@@ -578,6 +633,8 @@ int main(void)
         cmocka_unit_test(a_refusing_disk_stays_on_the_screen),
         cmocka_unit_test(a_small_screen_takes_no_shots),
         cmocka_unit_test(slots_fill_in_while_answers_wait),
+        cmocka_unit_test(answers_have_a_date),
+        cmocka_unit_test(swapped_balls_do_not_keep_their_lines),
         cmocka_unit_test(sureness_stands_on_three_things),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);

@@ -212,16 +212,18 @@ static void draw_scale(const Model *model, Canvas *canvas, const Frame *frame)
     }
 }
 
+/* A path on a film that is not the latest, or of a plan that is not, is marked as such. */
 static void draw_legend_row(Canvas *canvas, int row, int column, int width, uint32_t glyph,
-                            Role role, const Roll *roll, const char *word)
+                            Role role, const Roll *roll, const char *word, bool current)
 {
     char text[96];
+    const char *mark = current ? ":" : "…";
     canvas_put(canvas, row, column, glyph, role);
     if (roll->gutter)
-        snprintf(text, sizeof text, "%s: in the gutter", word);
+        snprintf(text, sizeof text, "%s%s in the gutter", word, mark);
     else
-        snprintf(text, sizeof text, "%s: breaks %.0f at %.0f ft", word, roll->breakpoint_board,
-                 roll->breakpoint_ft);
+        snprintf(text, sizeof text, "%s%s breaks %.0f at %.0f ft", word, mark,
+                 roll->breakpoint_board, roll->breakpoint_ft);
     canvas_text(canvas, row, column + 2, width - 2, ROLE_DIM, text);
 }
 
@@ -241,6 +243,7 @@ void laneview_draw(const Model *model, Canvas *canvas, Area area)
     const Adjustment *adjustment = model_adjustment(model, 0);
     Plan plan = model_plan(model);
     bool second = model->path2_on && adjustment && !same_throw(&adjustment->plan, &plan);
+    bool current = model_advice_current(model) && model_paths_current(model);
     const Glyphs *glyphs = model->glyphs;
     draw_pins(model, canvas, &frame);
     draw_film(model, canvas, &frame);
@@ -258,11 +261,11 @@ void laneview_draw(const Model *model, Canvas *canvas, Area area)
     if (second) {
         draw_path(model, canvas, &frame, &model->path2, glyphs->path2, ROLE_PATH2);
         draw_legend_row(canvas, frame.legend + 1, column, width, glyphs->path2, ROLE_PATH2,
-                        &model->path2, "new");
+                        &model->path2, "new", current);
     }
     if (model->path_on) {
         draw_path(model, canvas, &frame, &model->path, glyphs->path, ROLE_PATH);
         draw_legend_row(canvas, frame.legend, column, width, glyphs->path, ROLE_PATH, &model->path,
-                        "now");
+                        "now", current);
     }
 }

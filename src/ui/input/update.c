@@ -26,8 +26,24 @@ void update_prompt(Model *model, Prompt prompt)
 void update_ask_advice(Model *model, Effects *effects)
 {
     effects->advise = true;
-    model->thinking = true;
-    model->paths_stale = true;
+    model->asked.advice = model->asked.slots = ++model->revision;
+    update_ask_paths(model);
+}
+
+void update_ask_paths(Model *model) { model->asked.paths = ++model->revision; }
+void update_ask_spare(Model *model) { model->asked.spare = ++model->revision; }
+
+void update_ask_arsenal(Model *model, Effects *effects)
+{
+    effects->arsenal = true;
+    model->asked.arsenal = ++model->revision;
+    model->arsenal_surfaces = model_surfaces_free(model);
+}
+
+void update_ask_block(Model *model, Effects *effects)
+{
+    effects->block = true;
+    model->asked.block = ++model->revision;
 }
 
 double update_bounded(double value, double low, double high)
@@ -116,28 +132,28 @@ static void find_paths(Model *model)
         delivery.mph += model->shown.lane.mph.mean;
         motion_roll(&body, oil, &delivery, rolls[i]);
     }
-    model->paths_stale = false;
+    model->paths_revision = model->asked.paths;
 }
 
+/* Slots fill in as they come; the answers change once, when all is done: no flicker. */
 static void take_advice(Model *model, const Advice *advice, const Roll *first_roll)
 {
-    if (advice->done) {
-        model->shown = *advice;
-        model->advised = true;
-        model->thinking = false;
-        model->paths_stale = !first_roll;
-        model->spare_stale = true;
-        if (first_roll) {
-            model->path = advice->now_roll;
-            model->path2 = *first_roll;
-            model->path_on = model->path2_on = true;
-        }
-        return;
-    }
-    /* Slots fill in as they come; answers change once, when all is reckoned: no flicker. */
+    if (advice->revision != model->asked.advice)
+        return; /* that is not the question any more */
     for (int i = 0; i < BAG_SLOTS; i++)
-        if (advice->slot[i].ready)
-            model->shown.slot[i] = advice->slot[i];
+        if (advice->slot[i].ready || advice->done)
+            model->slot[i] = (SlotShown){advice->slot[i], advice->revision};
+    if (!advice->done)
+        return;
+    model->shown = *advice;
+    update_ask_spare(model); /* both stand on the film */
+    update_ask_paths(model);
+    if (first_roll) {
+        model->path = advice->now_roll;
+        model->path2 = *first_roll;
+        model->path_on = model->path2_on = true;
+        model->paths_revision = model->asked.paths;
+    }
 }
 
 Effects update(Model *model, Msg msg)
@@ -157,11 +173,11 @@ Effects update(Model *model, Msg msg)
         effects.draw = true;
         break;
     case MSG_PATHS:
-        if (model->paths_stale) {
+        if (!model_paths_current(model)) {
             find_paths(model);
             effects.draw = true;
         }
-        if (model->spare_stale && model->mode == MODE_SPARES) {
+        if (!model_spare_current(model) && model->mode == MODE_SPARES) {
             update_find_spare(model);
             effects.draw = true;
         }

@@ -18,7 +18,13 @@
 void update_say(Model *model, Role role, const char *text);
 void update_refuse(Model *model, Effects *effects, const char *why); /* says it, and the bell */
 void update_prompt(Model *model, Prompt prompt);                     /* asks yes or no */
-void update_ask_advice(Model *model, Effects *effects); /* advice and paths are stale */
+
+/* What is asked has changed: whatever answered it is of before from now on. */
+void update_ask_advice(Model *model, Effects *effects);
+void update_ask_paths(Model *model);
+void update_ask_spare(Model *model);
+void update_ask_arsenal(Model *model, Effects *effects);
+void update_ask_block(Model *model, Effects *effects);
 
 double update_bounded(double value, double low, double high);
 /* What a step does to a board, for a key that points to the left or right of the screen: + toward

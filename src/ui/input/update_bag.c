@@ -15,16 +15,17 @@ static void drop_typed(Model *model)
     model->typed[0] = '\0';
 }
 
-/* All that rests on the bag is stale: what shows it is reckoned anew. */
+/* Whatever rests on the bag is asked for again. What names a slot is not even shown as of before:
+ * another ball may lie in it. */
 static void bag_changed(Model *model, Effects *effects)
 {
     Session *session = model->session;
     effects->save_bag = true;
-    effects->arsenal = true;
-    model->arsenal = NULL; /* its balls are counted as they lay before */
-    model->arsenal_surfaces = model_surfaces_free(model);
-    model->block = NULL;
-    model->spare_stale = true;
+    model->shown.done = false;
+    memset(model->slot, 0, sizeof model->slot);
+    update_ask_arsenal(model, effects);
+    model->asked.block = model->revision; /* computed when it is looked at */
+    update_ask_spare(model);
     model->spare_slot = 0;
     session_fill_plan(session, &model->draft);
     if (model->ball >= session->bag.count)

@@ -16,10 +16,8 @@ void key_bag(Model *model, Effects *effects, int argument, uint32_t key)
 {
     model->mode = MODE_BAG;
     choose_in_hand(model);
-    if (!model->arsenal || model->arsenal_surfaces != model_surfaces_free(model)) {
-        model->arsenal_surfaces = model_surfaces_free(model);
-        effects->arsenal = true;
-    }
+    if (!model_arsenal(model) || model->arsenal_surfaces != model_surfaces_free(model))
+        update_ask_arsenal(model, effects);
 }
 
 void key_bag_page(Model *model, Effects *effects, int argument, uint32_t key)
@@ -31,7 +29,8 @@ void key_block(Model *model, Effects *effects, int argument, uint32_t key)
 {
     model->mode = MODE_BLOCK;
     model->block_game = model->session->game - 1;
-    effects->block = !model->block;
+    if (!model_block(model))
+        update_ask_block(model, effects);
 }
 
 void key_game(Model *model, Effects *effects, int step, uint32_t key)

@@ -68,8 +68,8 @@ void key_rotation(Model *model, Effects *effects, int argument, uint32_t key)
 void key_take(Model *model, Effects *effects, int index, uint32_t key)
 {
     const Adjustment *adjustment = model_adjustment(model, index);
-    if (!adjustment || model->thinking) {
-        update_refuse(model, effects, adjustment ? "still reckoning" : "no such answer yet");
+    if (!adjustment || !model_advice_current(model)) {
+        update_refuse(model, effects, adjustment ? "still calculating" : "no such answer yet");
         return;
     }
     Plan plan = adjustment->plan;
@@ -95,21 +95,24 @@ void key_slot(Model *model, Effects *effects, int argument, uint32_t key)
         return;
     plan.slot = slot;
     bool drafted = model->draft_on;
+    long asked = model->asked.slots;
     model->draft_on = false;
     if (!update_enter_plan(model, effects, plan)) {
         model->draft_on = drafted;
         return;
     }
+    model->asked.slots = asked; /* a ball's own line is the same whichever is in hand */
     update_say(model, ROLE_PLAIN, "Same line; = plays the line that suits this ball");
 }
 
 void key_own_line(Model *model, Effects *effects, int argument, uint32_t key)
 {
     Plan plan = model_plan(model);
-    const SlotNow *now = &model->shown.slot[plan.slot - 1];
-    if (!now->ready || !now->line.found) {
+    const SlotNow *now = &model->slot[plan.slot - 1].now;
+    bool ready = now->ready && model_slot_current(model, plan.slot);
+    if (!ready || !now->line.found) {
         update_refuse(model, effects,
-                      now->ready ? "this ball has no line to the pocket now" : "still reckoning");
+                      ready ? "this ball has no line to the pocket now" : "still calculating");
         return;
     }
     plan.stance = update_bounded(round(now->line.stance * 2) / 2, STANCE_MIN, STANCE_MAX);

@@ -12,7 +12,7 @@ void key_spares(Model *model, Effects *effects, int argument, uint32_t key)
         model->spare_pins = session->shots[last].left;
     model->mode = MODE_SPARES;
     model->spare_slot = 0;
-    model->spare_stale = true;
+    update_ask_spare(model);
 }
 
 /* "Made" and "missed" are of the last shot: only when its pins are the ones looked at. */
@@ -31,7 +31,7 @@ void key_spares_said(Model *model, Effects *effects, int made, uint32_t key)
 void key_spares_pin(Model *model, Effects *effects, int argument, uint32_t key)
 {
     model->spare_pins ^= update_pin(key);
-    model->spare_stale = true;
+    update_ask_spare(model);
 }
 
 void key_spares_clear(Model *model, Effects *effects, int argument, uint32_t key)
@@ -45,7 +45,7 @@ void key_spares_ball(Model *model, Effects *effects, int argument, uint32_t key)
     do {
         model->spare_slot = (model->spare_slot + 1) % (BAG_SLOTS + 1);
     } while (model->spare_slot && !bag_slot(&model->session->bag, model->spare_slot));
-    model->spare_stale = true;
+    update_ask_spare(model);
 }
 
 void update_find_spare(Model *model)
@@ -60,7 +60,7 @@ void update_find_spare(Model *model)
                         .aim = plan.aim};
     if (model->spare_slot)
         input.ball = bag_slot(&session->bag, model->spare_slot);
-    model->spare_stale = false;
+    model->spare_revision = model->asked.spare;
     if (model->spare_pins)
         spare_find(&input, &model->spare);
     const SpareLine *line = model_spare_line(model);

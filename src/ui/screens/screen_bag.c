@@ -81,7 +81,7 @@ static void draw_balls(const Model *model, Canvas *canvas, Area area)
         canvas_text_right(canvas, row++, end, 54, ROLE_DIM, text);
     }
     for (int i = 0; i < count; i++, row++) {
-        const Showing *show = &model->arsenal->ball[balls[i]].at[0];
+        const Showing *show = &model_arsenal(model)->ball[balls[i]].at[0];
         const Line *line = &show->line;
         char text[96] = "";
         const Ball *ball = &bag_of(model)->balls[balls[i]];
@@ -134,7 +134,7 @@ static void draw_map(const Model *model, Canvas *canvas, Area area)
     }
     for (int pass = 0; pass < 2; pass++) /* the slots first; what finds its place taken goes on */
         for (int i = 0; i < bag->count; i++) {
-            const Showing *show = &model->arsenal->ball[i].at[0];
+            const Showing *show = &model_arsenal(model)->ball[i].at[0];
             bool slot = bag->balls[i].slot > 0;
             if (slot != (pass == 0) || !show->found || isnan(show->line.first_move_ft))
                 continue;
@@ -155,12 +155,13 @@ static int pairs_rows(const Model *model, int columns)
 {
     (void)columns;
     int most = model->rows >= 34 ? 10 : 7;
-    return 1 + (model->arsenal->overlap_count < most ? model->arsenal->overlap_count : most);
+    return 1 + (model_arsenal(model)->overlap_count < most ? model_arsenal(model)->overlap_count
+                                                           : most);
 }
 
 static void draw_pairs(const Model *model, Canvas *canvas, Area area)
 {
-    const Arsenal *arsenal = model->arsenal;
+    const Arsenal *arsenal = model_arsenal(model);
     canvas_text(canvas, area.row, area.column, area.columns, ROLE_TITLE,
                 "Pairs: how often either would do about as well");
     for (int i = 0; i < area.rows - 1 && i < arsenal->overlap_count; i++) {
@@ -188,7 +189,7 @@ static int lanes_rows(const Model *model, int columns)
 
 static void draw_lanes(const Model *model, Canvas *canvas, Area area)
 {
-    const Arsenal *arsenal = model->arsenal;
+    const Arsenal *arsenal = model_arsenal(model);
     int row = area.row, column = area.column;
     canvas_text(canvas, row++, column, area.columns, ROLE_TITLE,
                 "Lanes: the best answer to each, strikes in a hundred");
@@ -224,13 +225,13 @@ static int set_rows(const Model *model, const Set *set)
 static int jobs_rows(const Model *model, int columns)
 {
     (void)columns;
-    return set_rows(model, &model->arsenal->bag);
+    return set_rows(model, &model_arsenal(model)->bag);
 }
 
 static int pick_rows(const Model *model, int columns)
 {
     (void)columns;
-    return set_rows(model, &model->arsenal->picked);
+    return set_rows(model, &model_arsenal(model)->picked);
 }
 
 static void draw_set(const Model *model, Canvas *canvas, Area area, const Set *set)
@@ -261,22 +262,23 @@ static void draw_jobs(const Model *model, Canvas *canvas, Area area)
 {
     canvas_print(canvas, area.row, area.column, area.columns, ROLE_TITLE,
                  "In the bag, as they come out: worth %.1f",
-                 hundredths(model->arsenal->bag.value) / 10.0);
-    draw_set(model, canvas, area, &model->arsenal->bag);
+                 hundredths(model_arsenal(model)->bag.value) / 10.0);
+    draw_set(model, canvas, area, &model_arsenal(model)->bag);
 }
 
 static void draw_pick(const Model *model, Canvas *canvas, Area area)
 {
     canvas_print(canvas, area.row, area.column, area.columns, ROLE_TITLE,
-                 "The best %d of %d: worth %.1f", model->arsenal->picked.count,
-                 bag_of(model)->count, hundredths(model->arsenal->picked.value) / 10.0);
-    draw_set(model, canvas, area, &model->arsenal->picked);
+                 "The best %d of %d: worth %.1f", model_arsenal(model)->picked.count,
+                 bag_of(model)->count, hundredths(model_arsenal(model)->picked.value) / 10.0);
+    draw_set(model, canvas, area, &model_arsenal(model)->picked);
 }
 
 static int surfaces_rows(const Model *model, int columns)
 {
     (void)columns;
-    return model->arsenal_surfaces ? 2 + BAG_SLOTS + 1 + 2 * model->arsenal->advice_count + 2 : 2;
+    return model->arsenal_surfaces ? 2 + BAG_SLOTS + 1 + 2 * model_arsenal(model)->advice_count + 2
+                                   : 2;
 }
 
 static void advice_words(const Model *model, const SurfaceAdvice *advice, char *out, size_t size)
@@ -301,7 +303,7 @@ static void draw_surfaces(const Model *model, Canvas *canvas, Area area)
 {
     static const char *const TITLES[SURFACE_COLUMNS] = {"500",  "1000",     "2000",  "3000",
                                                         "4000", "compound", "polish"};
-    const Arsenal *arsenal = model->arsenal;
+    const Arsenal *arsenal = model_arsenal(model);
     int row = area.row, end = area.row + area.rows, column = area.column;
     canvas_text(canvas, row++, column, area.columns, ROLE_TITLE,
                 "Surfaces: first move in feet and pocket chance, fresh");
@@ -367,7 +369,8 @@ static int lay_out(const Model *model, Canvas *canvas, int page)
     int room = model->rows - TOP - BELOW, used = 0, at = 0;
     int columns = model->columns - 2;
     for (int i = 0; i < SECTIONS; i++) {
-        if (i >= LIST_PARTS && (!model->arsenal || (i >= BALL_PARTS && !model->arsenal->done)))
+        if (i >= LIST_PARTS &&
+            (!model_arsenal(model) || (i >= BALL_PARTS && !model_arsenal(model)->done)))
             break; /* these follow from all the figures */
         int rows = PARTS[i].rows(model, columns);
         rows = rows > room ? room : rows;
@@ -388,13 +391,13 @@ int screen_bag_pages(const Model *model) { return lay_out(model, NULL, 0); }
 void screen_bag_frame(const Model *model, Canvas *canvas, const char *page)
 {
     const Session *session = model->session;
-    const Arsenal *arsenal = model->arsenal;
+    const Arsenal *arsenal = model_arsenal(model);
     int last = canvas->rows - 1;
     char right[64] = "";
     if (arsenal && arsenal->done)
         text_append(right, sizeof right, "%s", page);
     else
-        text_append(right, sizeof right, "reckoning, %d %%",
+        text_append(right, sizeof right, "calculating, %d %%",
                     arsenal ? 100 * arsenal->steps / (arsenal->steps_all ? arsenal->steps_all : 1)
                             : 0);
     canvas_text_right(canvas, 0, canvas->columns - 1, 20, ROLE_DIM, right);

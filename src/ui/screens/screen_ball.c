@@ -119,11 +119,12 @@ static void draw_field(const Model *model, Canvas *canvas, Area area, int i)
 /* What the ball does as it is now, from the audit as far as that has come. */
 static void draw_doing(const Model *model, Canvas *canvas, int row, int column, int columns)
 {
-    const Showing *show = model->arsenal ? &model->arsenal->ball[model->ball].at[0] : NULL;
+    const Arsenal *arsenal = model_arsenal(model);
+    const Showing *show = arsenal ? &arsenal->ball[model->ball].at[0] : NULL;
     const Line *line = show ? &show->line : NULL;
     char text[160] = "On fresh oil: ";
     if (!show || !show->ready)
-        text_append(text, sizeof text, "reckoning");
+        text_append(text, sizeof text, "calculating");
     else if (!show->found)
         text_append(text, sizeof text, "no line to the pocket");
     else if (isnan(line->first_move_ft))

@@ -18,7 +18,7 @@ static void line_text(const BlockGame *plan, char *out, size_t size)
 
 static void draw_game(const Model *model, Canvas *canvas, int row, int column, int game)
 {
-    const Block *block = model->block;
+    const Block *block = model_block(model);
     const BlockGame *plan = &block->game[PACE_USUAL][SIDE_LEFT][game];
     const BlockGame *other = &block->game[PACE_USUAL][SIDE_RIGHT][game];
     const Ball *ball = bag_slot(&model->session->bag, plan->slot);
@@ -78,8 +78,8 @@ static void draw_picture(const Model *model, Canvas *canvas, Area area, int firs
         canvas_print(canvas, area.row, left + place * cell - (board >= 10), 2, ROLE_DIM, "%d",
                      board);
     }
-    for (int i = 0; i + 1 < area.rows && first + i < model->block->games; i++) {
-        const BlockGame *plan = &model->block->game[PACE_USUAL][SIDE_LEFT][first + i];
+    for (int i = 0; i + 1 < area.rows && first + i < model_block(model)->games; i++) {
+        const BlockGame *plan = &model_block(model)->game[PACE_USUAL][SIDE_LEFT][first + i];
         int row = area.row + 1 + i;
         canvas_print(canvas, row, area.column + 2, 3, ROLE_DIM, "%2d", first + i + 1);
         for (int b = 0; b < LANE_BOARDS * cell; b++)
@@ -99,9 +99,9 @@ static void draw_watch(const Model *model, Canvas *canvas, Area area)
     char text[320], title[64];
     snprintf(title, sizeof title, "Watch for in game %d", model->block_game + 1);
     canvas_text(canvas, area.row, area.column, area.columns, ROLE_TITLE, title);
-    if (!model->block->game[PACE_USUAL][SIDE_LEFT][model->block_game].ready)
+    if (!model_block(model)->game[PACE_USUAL][SIDE_LEFT][model->block_game].ready)
         return;
-    block_watch(model->block, &model->session->bag, SIDE_LEFT, model->block_game, text,
+    block_watch(model_block(model), &model->session->bag, SIDE_LEFT, model->block_game, text,
                 sizeof text);
     canvas_wrap(canvas, area.row + 1, area.column, area.columns < 90 ? area.columns : 90,
                 area.rows - 1, ROLE_PLAIN, text);
@@ -110,11 +110,11 @@ static void draw_watch(const Model *model, Canvas *canvas, Area area)
 void screen_block(const Model *model, Canvas *canvas)
 {
     const Session *session = model->session;
-    const Block *block = model->block;
+    const Block *block = model_block(model);
     int last = canvas->rows - 1, columns = canvas->columns - 2;
     char right[48] = "";
     if (!block || !block->done)
-        text_append(right, sizeof right, "reckoning, %d %%",
+        text_append(right, sizeof right, "calculating, %d %%",
                     block ? 100 * block->steps / (block->steps_all ? block->steps_all : 1) : 0);
     else
         text_append(right, sizeof right, "from the sheet");

@@ -76,12 +76,13 @@ static void draw_slot(const Model *model, Canvas *canvas, Area area, int row, in
     int width = canvas_width(surface);
     canvas_text_right(canvas, row, end, area.columns - 4, ROLE_DIM, surface);
     canvas_text(canvas, row, column + 4, area.columns - 5 - width, role, ball->name);
-    const SlotNow *now = &model->shown.slot[slot - 1];
-    if (!now->ready) {
-        canvas_put(canvas, row + 1, column + 4, model->glyphs->wait, ROLE_DIM);
+    const SlotNow *now = &model->slot[slot - 1].now;
+    bool current = model_slot_current(model, slot);
+    if (!current)
+        canvas_put(canvas, row + 1, column + 2, model->glyphs->wait, ROLE_DIM);
+    if (!now->ready)
         return;
-    }
-    Role figures = hand ? ROLE_PLAIN : ROLE_DIM;
+    Role figures = hand && current ? ROLE_PLAIN : ROLE_DIM;
     if (!now->line.found) {
         canvas_text(canvas, row + 1, column + 4, area.columns - 4, ROLE_DIM,
                     "no line to the pocket");
@@ -305,7 +306,8 @@ static int draw_headline(const Model *model, Canvas *canvas, Area area,
     if (area.columns - used > 12) { /* the ball's name belongs to it */
         const Ball *ball = bag_slot(&model->session->bag, adjustment->plan.slot);
         canvas_print(canvas, area.row, area.column + used + 2, area.columns - used - 2,
-                     model->thinking ? ROLE_DIM : ROLE_PLAIN, "%s", ball ? ball->name : "");
+                     model_advice_current(model) ? ROLE_PLAIN : ROLE_DIM, "%s",
+                     ball ? ball->name : "");
     }
     return 1;
 }
@@ -315,10 +317,10 @@ static void draw_chance(const Model *model, Canvas *canvas, Area area, const Adj
 {
     int at = area.column, end = area.column + area.columns;
     double change = adjustment->pocket_after - adjustment->pocket_now;
-    Role after = model->thinking   ? ROLE_DIM
-                 : change > 0.005  ? ROLE_GOOD
-                 : change < -0.005 ? ROLE_WARN
-                                   : ROLE_PLAIN;
+    Role after = !model_advice_current(model) ? ROLE_DIM
+                 : change > 0.005             ? ROLE_GOOD
+                 : change < -0.005            ? ROLE_WARN
+                                              : ROLE_PLAIN;
     at += canvas_text(canvas, area.row, at, 7, ROLE_DIM, "pocket") + 1;
     at += canvas_print(canvas, area.row, at, 8, role, "%2.0f → ", adjustment->pocket_now * 100.0);
     canvas_print(canvas, area.row, at, 5, after, "%.0f%%", adjustment->pocket_after * 100.0);
@@ -364,7 +366,7 @@ static void other_text(const Model *model, const Adjustment *adjustment, int roo
 static void draw_other(const Model *model, Canvas *canvas, Area area, int index)
 {
     const Adjustment *adjustment = model_adjustment(model, index);
-    Role role = model->thinking ? ROLE_DIM : ROLE_PLAIN;
+    Role role = model_advice_current(model) ? ROLE_PLAIN : ROLE_DIM;
     char text[160];
     int end = area.column + area.columns, room = area.columns - 7;
     snprintf(text, sizeof text, "%.0f%%", adjustment->pocket_after * 100.0);
@@ -413,17 +415,17 @@ static void draw_throw(const Model *model, Canvas *canvas, Area area)
     int row = area.row, end = area.column + area.columns, bottom = area.row + area.rows;
     const Adjustment *adjustment = model_adjustment(model, 0);
     int sure = model_sureness(model);
-    bool air = area.rows >= 30;
+    bool air = area.rows >= 30, current = model_advice_current(model);
     canvas_text(canvas, row, area.column, area.columns, ROLE_TITLE, "Throw");
     if (!adjustment) {
         canvas_text(canvas, row + 2, area.column, area.columns, ROLE_DIM,
-                    model->thinking ? "reckoning…" : "no answer");
+                    !current ? "calculating…" : "no answer");
         return;
     }
-    Role main_role = model->thinking ? ROLE_DIM : ROLE_ACCENT;
-    Role text_role = model->thinking ? ROLE_DIM : ROLE_PLAIN;
-    if (model->thinking)
-        canvas_text_right(canvas, row, end, 14, ROLE_DIM, "…");
+    Role main_role = current ? ROLE_ACCENT : ROLE_DIM;
+    Role text_role = current ? ROLE_PLAIN : ROLE_DIM;
+    if (!current)
+        canvas_text_right(canvas, row, end, 14, ROLE_DIM, "calculating…");
     else
         canvas_text_right(canvas, row, end, 14, sure == 0 ? ROLE_WARN : ROLE_DIM, SURE_WORDS[sure]);
     row += 1 + air;

@@ -97,12 +97,14 @@ static void draw_adjustment(const Model *model, Canvas *canvas, Area area)
     char text[160], pins[32];
     int row = area.row, end = area.column + area.columns;
     bool air = area.rows >= 30;
-    canvas_text(canvas, row, area.column, area.columns, ROLE_TITLE, "Throw");
+    int title = canvas_text(canvas, row, area.column, area.columns, ROLE_TITLE, "Throw");
+    if (line && !model_advice_current(model)) /* on the film as it was thought to be */
+        canvas_put(canvas, row, area.column + title + 1, model->glyphs->wait, ROLE_DIM);
     if (!line) {
         canvas_wrap(canvas, row + 2, area.column, area.columns, 4, ROLE_DIM,
-                    model->spare_pins == 0 ? "Type the pins that stand: 0 is the 10."
-                    : model->spare_stale   ? "reckoning…"
-                                           : "no ball in a slot");
+                    model->spare_pins == 0        ? "Type the pins that stand: 0 is the 10."
+                    : !model_spare_current(model) ? "calculating…"
+                                                  : "no ball in a slot");
         return;
     }
     pins_text(pins, sizeof pins, model->spare_pins);
