@@ -311,6 +311,26 @@ static void undo_takes_moves_back_first(void **state)
     free(pinned);
 }
 
+static void redo_keeps_moves_that_it_does_not_replace(void **state)
+{
+    (void)state;
+    Pinned *pinned = fresh(HAND_RIGHT);
+    pinned_press(pinned, PRESS_LEFT);
+    Effects effects = pinned_press(pinned, 'U');
+    assert_true(effects.bell);
+    assert_true(pinned->model.draft_on);
+    assert_near(model_plan(&pinned->model).stance, 29.0, 0);
+    pinned_press(pinned, 'u');
+    pinned_type(pinned, "fog\ru");
+    pinned_press(pinned, PRESS_LEFT);
+    effects = pinned_press(pinned, 'U'); /* the shot is back, the moves are gone: said */
+    assert_true(effects.advise && !effects.bell);
+    assert_int_equal(pinned->session.shot_count, 1);
+    assert_false(pinned->model.draft_on);
+    assert_non_null(strstr(pinned->model.message, "moves"));
+    free(pinned);
+}
+
 static void moves_have_bounds(void **state)
 {
     (void)state;
@@ -438,6 +458,14 @@ static void lanes_apart_and_together(void **state)
     assert_int_equal(pinned->session.shots[0].lane, SIDE_RIGHT);
     pinned_type(pinned, "p");
     assert_false(pinned->session.apart);
+    /* what is on the screen is what they share, whichever lane comes next */
+    pinned_type(pinned, "p3\t2");
+    assert_int_equal(pinned->session.lane, SIDE_LEFT);
+    assert_int_equal(pinned->model.lane, SIDE_RIGHT);
+    pinned_type(pinned, "p");
+    assert_int_equal(model_plan(&pinned->model).slot, 2);
+    assert_int_equal(pinned->session.plan[SIDE_LEFT].slot, 2);
+    assert_int_equal(pinned->session.plan[SIDE_RIGHT].slot, 2);
     free(pinned);
 }
 
@@ -621,6 +649,7 @@ int main(void)
         cmocka_unit_test(edit_needs_a_shot),
         cmocka_unit_test(arrows_move_as_the_screen_shows),
         cmocka_unit_test(undo_takes_moves_back_first),
+        cmocka_unit_test(redo_keeps_moves_that_it_does_not_replace),
         cmocka_unit_test(moves_have_bounds),
         cmocka_unit_test(rotation_stays_within_the_bag),
         cmocka_unit_test(answers_are_taken_by_their_keys),

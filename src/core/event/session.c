@@ -75,7 +75,7 @@ static void apply_standing(Session *session, const Entry *entry)
     case ENTRY_APART:
         session->apart = entry->apart;
         if (!session->apart)
-            session->plan[!session->lane] = session->plan[session->lane];
+            session->plan[!entry->lane] = session->plan[entry->lane];
         break;
     case ENTRY_GAME:
         next_game(session);

@@ -32,7 +32,8 @@ typedef enum EntryKind {
     ENTRY_SHOT,  /* shot thrown */
     ENTRY_EDIT,  /* shot `index` replaced by `shot` */
     ENTRY_PLAN,  /* plan changed on `lane`, and on the other one unless they are kept apart */
-    ENTRY_APART, /* `apart` set: plans of the two lanes differ from now on */
+    ENTRY_APART, /* `apart` set: plans of the two lanes differ from now on; else both are `lane`'s
+                  */
     ENTRY_GAME,  /* next game begins */
     ENTRY_UNDO,  /* takes back the last entry that still stands */
     ENTRY_REDO,  /* gives back the last entry taken back */

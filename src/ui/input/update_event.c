@@ -16,9 +16,11 @@ void key_undo(Model *model, Effects *effects, int argument, uint32_t key)
 
 void key_redo(Model *model, Effects *effects, int argument, uint32_t key)
 {
+    bool moved = model->draft_on;
+    if (!update_enter(model, effects, &(Entry){.kind = ENTRY_REDO}))
+        return;
     model->draft_on = false;
-    if (update_enter(model, effects, &(Entry){.kind = ENTRY_REDO}))
-        update_say(model, ROLE_PLAIN, "Given back");
+    update_say(model, ROLE_PLAIN, moved ? "Redone; the moves are dropped" : "Redone");
 }
 
 void key_last_spare(Model *model, Effects *effects, int made, uint32_t key)

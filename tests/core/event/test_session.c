@@ -420,11 +420,15 @@ static void test_plans_apart(void **state)
     assert_int_equal(session_next_shot(s).slot, 2);
     assert_int_equal(session_next_shot(s).lane, SIDE_RIGHT);
     refuse(s, (Entry){.kind = ENTRY_APART, .apart = true}, "nothing would change");
-    apply(s, (Entry){.kind = ENTRY_APART, .apart = false}); /* together: as on the lane at hand */
+    /* together: as on the lane that the entry names, whichever comes next */
+    apply(s, (Entry){.kind = ENTRY_APART, .lane = SIDE_RIGHT, .apart = false});
     assert_same_plan(&s->plan[SIDE_LEFT], &plan);
     undo(s);
     assert_same_plan(&s->plan[SIDE_LEFT], &FIRST);
     assert_true(s->apart);
+    apply(s, (Entry){.kind = ENTRY_APART, .lane = SIDE_LEFT, .apart = false});
+    assert_same_plan(&s->plan[SIDE_RIGHT], &FIRST);
+    assert_same_plan(&s->plan[SIDE_LEFT], &FIRST);
     free(s);
 }
 
