@@ -35,6 +35,24 @@ static void opens_on_the_last_leave(void **state)
     free(pinned);
 }
 
+/* Where the last shot left nothing to pick up, or nobody saw what, no older leave is shown. */
+static void no_leave_of_before(void **state)
+{
+    (void)state;
+    static const char *const LAST[] = {"f\r", "fo\r", "t\r", "log4/\r"};
+    for (int i = 0; i < 4; i++) {
+        Pinned *pinned = playing();
+        pinned_press(pinned, 'S');
+        assert_true(pinned->model.spare_pins != 0);
+        pinned_press(pinned, PRESS_ESC);
+        pinned_type(pinned, LAST[i]);
+        pinned_press(pinned, 'S');
+        assert_int_equal(pinned->model.mode, MODE_SPARES);
+        assert_int_equal(pinned->model.spare_pins, 0);
+        free(pinned);
+    }
+}
+
 static void pins_are_typed(void **state)
 {
     (void)state;
@@ -112,9 +130,9 @@ static void help_and_back(void **state)
 int main(void)
 {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(opens_on_the_last_leave), cmocka_unit_test(pins_are_typed),
-        cmocka_unit_test(balls_in_turn),           cmocka_unit_test(the_spare_is_said),
-        cmocka_unit_test(help_and_back),
+        cmocka_unit_test(opens_on_the_last_leave), cmocka_unit_test(no_leave_of_before),
+        cmocka_unit_test(pins_are_typed),          cmocka_unit_test(balls_in_turn),
+        cmocka_unit_test(the_spare_is_said),       cmocka_unit_test(help_and_back),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

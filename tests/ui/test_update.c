@@ -120,23 +120,41 @@ static void the_spare_is_said_at_once_or_later(void **state)
     free(pinned);
 }
 
-static void enter_before_the_leave_says_nothing_of_it(void **state)
+/* README: nothing typed is a strike after light, flush or high, all ten after a gutter ball, else
+ * not seen; at whichever part Enter is pressed, and the line shows it. */
+static void enter_at_any_part_keeps_the_usual_leave(void **state)
 {
     (void)state;
+    static const struct {
+        const char *keys;
+        bool said;
+        Pins left;
+        const char *shown;
+    } CASES[] = {{"g", true, PINS_ALL, "all ten"},      {"gl", true, PINS_ALL, "all ten"},
+                 {"f", true, 0, "X all down"},          {"fo", true, 0, "X all down"},
+                 {"fog", true, 0, "X all down"},        {"fog\177", true, 0, "X all down"},
+                 {"l", true, 0, "X all down"},          {"h ", true, 0, "X all down"},
+                 {"t", false, 0, "not seen"},           {"wo", false, 0, "not seen"},
+                 {"f\177g", true, PINS_ALL, "all ten"}, {"fog-\177", true, 0, "X all down"}};
     Pinned *pinned = fresh(HAND_RIGHT);
-    pinned_type(pinned, "l\r");
-    assert_int_equal(pinned->session.shot_count, 1);
-    assert_int_equal(pinned->session.shots[0].read, READ_UNSAID);
-    assert_false(pinned->session.shots[0].left_said);
-    pinned_type(pinned, "log");
-    pinned_press(pinned, PRESS_BACKSPACE); /* went there and came back */
-    pinned_type(pinned, "\r");
-    assert_false(pinned->session.shots[1].left_said);
-    pinned_type(pinned, "l  ");
-    assert_int_equal(pinned->model.typing.field, FIELD_LEAVE);
-    pinned_type(pinned, "\r");
-    assert_int_equal(pinned->session.shots[2].release, RELEASE_UNSAID);
-    assert_true(pinned->session.shots[2].left_said);
+    for (size_t i = 0; i < sizeof CASES / sizeof *CASES; i++) {
+        pinned_type(pinned, CASES[i].keys);
+        char *screen = pinned_screen(&pinned->model);
+        if (!strstr(screen, CASES[i].shown))
+            fail_msg("after \"%s\" the line does not show \"%s\"", CASES[i].keys, CASES[i].shown);
+        free(screen);
+        pinned_type(pinned, "\r");
+        assert_int_equal(pinned->session.shot_count, i + 1);
+        assert_int_equal(pinned->session.shots[i].left_said, CASES[i].said);
+        assert_int_equal(pinned->session.shots[i].left, CASES[i].left);
+    }
+    assert_int_equal(pinned->session.shots[2].read, READ_UNSAID);
+    free(pinned);
+    pinned = fresh(HAND_RIGHT); /* so the score goes on */
+    pinned_type(pinned, "f\rfo\rg\r/");
+    Score score;
+    assert_true(session_score(&pinned->session, 1, &score));
+    assert_int_equal(score.total, 20 + 20); /* a spare waits for the next ball */
     free(pinned);
 }
 
@@ -640,7 +658,7 @@ int main(void)
         cmocka_unit_test(every_word_has_its_key),
         cmocka_unit_test(leave_is_typed_as_pins),
         cmocka_unit_test(the_spare_is_said_at_once_or_later),
-        cmocka_unit_test(enter_before_the_leave_says_nothing_of_it),
+        cmocka_unit_test(enter_at_any_part_keeps_the_usual_leave),
         cmocka_unit_test(back_and_cancel),
         cmocka_unit_test(shot_may_differ_from_the_plan),
         cmocka_unit_test(boards_that_were_seen),

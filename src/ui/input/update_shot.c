@@ -11,8 +11,9 @@ static void forget_spare(Typing *typing)
     typing->shot.spare_left = 0;
 }
 
-/* What stands when no pin was typed: a strike after a hit near the pocket, all ten after a gutter
- * ball, else it was not seen. A shot that is said anew keeps its leave until one is typed. */
+/* What stands, from the first key on, when no pin was typed: a strike after a hit near the pocket,
+ * all ten after a gutter ball, else it was not seen. A shot that is edited keeps its leave until one
+ * is typed. */
 static void default_leave(Typing *typing)
 {
     if (typing->pins_typed || typing->index >= 0)
@@ -23,13 +24,6 @@ static void default_leave(Typing *typing)
     typing->shot.left = hit == HIT_GUTTER ? PINS_ALL : 0;
     forget_spare(typing);
     typing->shot.ringing = false;
-}
-
-static void go_to(Typing *typing, Field field)
-{
-    typing->field = field;
-    if (field == FIELD_LEAVE)
-        default_leave(typing);
 }
 
 static void begin_shot(Model *model, Effects *effects, Hit hit)
@@ -45,9 +39,9 @@ static void begin_shot(Model *model, Effects *effects, Hit hit)
         update_refuse(model, effects, why);
         return;
     }
-    model->typing = (Typing){.shot = probe.shot, .index = -1};
+    model->typing = (Typing){.shot = probe.shot, .index = -1, .field = FIELD_READ};
     model->mode = MODE_ENTRY;
-    go_to(&model->typing, FIELD_READ);
+    default_leave(&model->typing);
 }
 
 void key_hit(Model *model, Effects *effects, int hit, uint32_t key)
@@ -57,32 +51,32 @@ void key_hit(Model *model, Effects *effects, int hit, uint32_t key)
         return;
     }
     model->typing.shot.hit = (Hit)hit;
-    go_to(&model->typing, FIELD_READ);
+    model->typing.field = FIELD_READ;
+    default_leave(&model->typing);
 }
 
 void key_read(Model *model, Effects *effects, int read, uint32_t key)
 {
     model->typing.shot.read = (Read)read;
-    go_to(&model->typing, FIELD_RELEASE);
+    model->typing.field = FIELD_RELEASE;
 }
 
 void key_release(Model *model, Effects *effects, int release, uint32_t key)
 {
     model->typing.shot.release = (Release)release;
-    go_to(&model->typing, FIELD_LEAVE);
+    model->typing.field = FIELD_LEAVE;
 }
 
 void key_skip(Model *model, Effects *effects, int argument, uint32_t key)
 {
-    go_to(&model->typing, model->typing.field + 1);
+    model->typing.field++;
 }
 
 void key_pick_take(Model *model, Effects *effects, int argument, uint32_t key)
 {
     const Shot *shot = &model->session->shots[model->pick];
-    model->typing = (Typing){.shot = *shot, .index = model->pick};
+    model->typing = (Typing){.shot = *shot, .index = model->pick, .field = FIELD_HIT};
     model->mode = MODE_ENTRY;
-    go_to(&model->typing, FIELD_HIT);
 }
 
 static void leave_typing(Model *model)
@@ -148,13 +142,10 @@ void key_back(Model *model, Effects *effects, int argument, uint32_t key)
         typing->field = FIELD_LEAVE;
     } else if (typing->field == FIELD_HIT) {
         leave_typing(model);
+    } else if (typing->field == FIELD_LEAVE && typing->shot.spare_said && typing->index < 0) {
+        forget_spare(typing);
     } else {
-        if (typing->field == FIELD_LEAVE && !typing->pins_typed && typing->index < 0) {
-            forget_spare(typing);
-            typing->shot.left_said = false; /* Enter from an earlier part says nothing of it */
-            typing->shot.left = 0;
-        }
-        go_to(typing, typing->field - 1);
+        typing->field--;
     }
 }
 

@@ -1,15 +1,16 @@
 /* update_spares.c - the spares view: pins, ball, and what to throw at them. */
 #include "ui/input/update.h"
 
-/* The spares view opens on what the last shot left, as long as its spare was not said. */
+/* The spares view opens on what the last shot left, as long as its spare was not said; else no pin
+ * is typed yet. */
 void key_spares(Model *model, Effects *effects, int argument, uint32_t key)
 {
     if (!update_enter_draft(model, effects))
         return;
     const Session *session = model->session;
     int last = session->shot_count - 1;
-    if (last >= 0 && session->shot_second[last] && !session->shots[last].spare_said)
-        model->spare_pins = session->shots[last].left;
+    bool waits = last >= 0 && session->shot_second[last] && !session->shots[last].spare_said;
+    model->spare_pins = waits ? session->shots[last].left : 0;
     model->mode = MODE_SPARES;
     model->spare_slot = 0;
     update_ask_spare(model);

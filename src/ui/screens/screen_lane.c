@@ -514,12 +514,11 @@ static void draw_typing(const Model *model, Canvas *canvas, int row)
                            typing->figures, 4);
         canvas->cursor_column += (int)strlen(typing->figures);
     }
-    bool said = typing->field == FIELD_LEAVE || typing->pins_typed || typing->index >= 0;
     widget_leave(leave, sizeof leave, shot, 14);
     if (shot_strike(shot))
         snprintf(leave, sizeof leave, "X all down");
     else if (!shot->left_said)
-        snprintf(leave, sizeof leave, said ? "not seen" : "");
+        snprintf(leave, sizeof leave, "not seen");
     if (typing->field == FIELD_SPARE) {
         Shot after = {.left_said = true, .left = shot->spare_left};
         widget_leave(leave, sizeof leave, &after, 11);
