@@ -73,6 +73,11 @@ typedef struct Typing {
     char figures[8];  /* of FIELD_SEEN */
 } Typing;
 
+/* After a refusal, what the bowler types next may rest on something that is not so: until a key
+ * works, no shot begins; and where what was refused is itself the beginning of something typed,
+ * none of the keys that would have gone on with it is taken for anything else. */
+typedef enum Deaf { DEAF_TO_NOTHING, DEAF_TO_HITS, DEAF_TO_SHOTS } Deaf;
+
 /* Revision of the model at which what is asked last changed, for each thing that is computed
  * elsewhere. */
 typedef struct Asked {
@@ -102,6 +107,7 @@ typedef struct Model {
     int pick; /* shot chosen in MODE_PICK */
     int help_top;
 
+    Deaf deaf;         /* of MODE_LANE */
     char message[160]; /* gone with the next key */
     Role message_role;
     bool unsaved; /* the disk refused; stays until it takes again */

@@ -115,6 +115,7 @@ static void the_spare_is_said_at_once_or_later(void **state)
     assert_false(pinned->model.typing.shot.spare_said);
     pinned_type(pinned, "\r");
     assert_true(pinned_press(pinned, '/').bell);
+    pinned_press(pinned, PRESS_ESC);
     pinned_type(pinned, "log4/6\r"); /* another leave ends what was said of the spare */
     assert_false(pinned->session.shots[6].spare_said);
     free(pinned);
@@ -195,8 +196,13 @@ static void shot_may_differ_from_the_plan(void **state)
     pinned_type(pinned, "logb4");
     assert_int_equal(pinned->model.typing.field, FIELD_SLOT); /* slot 4 is empty */
     pinned_type(pinned, "\r");
-    pinned_type(pinned, "m3\r");
+    pinned_type(pinned, "m3");
+    assert_true(pinned_press(pinned, PRESS_ENTER).bell);
+    assert_int_equal(pinned->model.typing.field, FIELD_SEEN); /* to be put right there */
     assert_near(pinned->model.typing.shot.mph, 0.0, 0);
+    pinned_press(pinned, PRESS_BACKSPACE);
+    pinned_type(pinned, "17\r");
+    assert_near(pinned->model.typing.shot.mph, 17.0, 0);
     pinned_type(pinned, "\t\r");
     assert_int_equal(pinned->session.shots[1].lane, SIDE_LEFT);
     free(pinned);
@@ -215,10 +221,14 @@ static void boards_that_were_seen(void **state)
     pinned_type(pinned, "a39.5");
     assert_true(pinned_press(pinned, PRESS_ENTER).bell);
     assert_string_equal(pinned->model.message, "the board at the arrows is 1 to 39; 0: not seen");
+    for (int i = 0; i < 5; i++)
+        pinned_press(pinned, PRESS_BACKSPACE); /* the figures, then out of the field */
     pinned_type(pinned, "p.");
     assert_true(pinned_press(pinned, PRESS_ENTER).bell);
-    pinned_type(pinned, "p.5");
+    pinned_type(pinned, "5");
     assert_true(pinned_press(pinned, PRESS_ENTER).bell);
+    for (int i = 0; i < 3; i++)
+        pinned_press(pinned, PRESS_BACKSPACE);
     assert_near(typed->arrows, 12.5, 0);
     assert_near(typed->breakpoint, 7.0, 0);
     pinned_type(pinned, "a3");
@@ -522,6 +532,72 @@ static void what_is_over_is_said_at_once(void **state)
     free(pinned);
 }
 
+static bool shots_same(const Session *a, const Session *b)
+{
+    if (a->shot_count != b->shot_count || a->entry_count != b->entry_count)
+        return false;
+    for (int i = 0; i < a->shot_count; i++)
+        if (a->shots[i].hit != b->shots[i].hit || a->shots[i].read != b->shots[i].read ||
+            a->shots[i].release != b->shots[i].release || a->shots[i].left != b->shots[i].left)
+            return false;
+    return true;
+}
+
+/* The rest of a shot that was refused must not land anywhere else. */
+static void a_refused_shot_takes_its_followers_along(void **state)
+{
+    (void)state;
+    static const char *const TYPED[] = {"heg4/\rnog\r", "fog\r",    "hog36.6\r",
+                                        "lb3og\r",      "tm17.4\r", "h[[\t\r"};
+    for (size_t i = 0; i < sizeof TYPED / sizeof *TYPED; i++) {
+        Pinned *pinned = fresh(HAND_RIGHT);
+        pinned_type(pinned, "GyGy");
+        for (int frame = 0; frame < 10; frame++)
+            pinned_type(pinned, "log4\r");
+        pinned_advise(pinned);
+        static Session before;
+        before = pinned->session;
+        Plan plan = model_plan(&pinned->model);
+        for (const char *at = TYPED[i]; *at; at++) {
+            Effects effects = pinned_press(pinned, (unsigned char)*at);
+            assert_true(effects.bell || *at == '\r'); /* each says so */
+            assert_true(!effects.bell || strstr(pinned->model.message, "Esc"));
+        }
+        Plan after = model_plan(&pinned->model);
+        assert_true(plan_same(&plan, &after));
+        assert_true(shots_same(&before, &pinned->session));
+        assert_int_equal(pinned->model.mode, MODE_LANE);
+        pinned_press(pinned, PRESS_ESC); /* from here on keys count again */
+        assert_false(pinned_press(pinned, 'e').bell);
+        assert_int_equal(pinned->model.mode, MODE_PICK);
+        free(pinned);
+    }
+}
+
+/* After any refusal no shot begins until a key works: what it stood on may not be so. */
+static void no_shot_begins_after_a_refusal(void **state)
+{
+    (void)state;
+    Pinned *pinned = fresh(HAND_RIGHT);
+    assert_true(pinned_press(pinned, '4').bell); /* an empty slot */
+    pinned_type(pinned, "fog\r");
+    assert_int_equal(pinned->session.shot_count, 0);
+    pinned_press(pinned, PRESS_ESC);
+    assert_true(pinned_press(pinned, '4').bell);
+    assert_false(pinned_press(pinned, '3').bell); /* another one works */
+    pinned_type(pinned, "fog\r");
+    assert_int_equal(pinned->session.shot_count, 1);
+    assert_true(pinned_press(pinned, '.').bell); /* a strike: nothing was missed */
+    pinned_type(pinned, "2\r");                  /* a pin, not a ball */
+    assert_int_equal(model_plan(&pinned->model).slot, 3);
+    pinned_type(pinned, "u");
+    assert_int_equal(pinned->session.shot_count, 0);
+    pinned_type(pinned, "e");
+    pinned_type(pinned, "\rt  \r"); /* there was nothing to edit: no new shot */
+    assert_int_equal(pinned->session.shot_count, 0);
+    free(pinned);
+}
+
 static void a_refusing_disk_stays_on_the_screen(void **state)
 {
     (void)state;
@@ -677,6 +753,8 @@ int main(void)
         cmocka_unit_test(lanes_apart_and_together),
         cmocka_unit_test(next_game_and_quit_ask),
         cmocka_unit_test(what_is_over_is_said_at_once),
+        cmocka_unit_test(a_refused_shot_takes_its_followers_along),
+        cmocka_unit_test(no_shot_begins_after_a_refusal),
         cmocka_unit_test(a_refusing_disk_stays_on_the_screen),
         cmocka_unit_test(a_small_screen_takes_no_shots),
         cmocka_unit_test(slots_fill_in_while_answers_wait),

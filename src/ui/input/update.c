@@ -96,12 +96,40 @@ bool update_enter_draft(Model *model, Effects *effects)
     return update_enter_plan(model, effects, model->draft);
 }
 
+static bool unheard(const Model *model, const CommandRow *row, uint32_t key)
+{
+    if (model->deaf == DEAF_TO_HITS)
+        return row && row->group == GROUP_HIT;
+    const CommandRow *part = command_find(IN_ENTRY, key);
+    return model->deaf == DEAF_TO_SHOTS && part && part->group <= GROUP_SHOT && key != PRESS_ESC;
+}
+
+/* A key on the lane screen: as the others, but a refusal has a consequence. */
+static void press_lane(Model *model, Effects *effects, const CommandRow *row, uint32_t key)
+{
+    if (unheard(model, row, key)) {
+        update_refuse(model, effects,
+                      model->deaf == DEAF_TO_HITS
+                          ? "The key before was refused: Esc, then type the shot"
+                          : "The shot was refused, and this key with it; Esc to go on");
+        model->deaf = DEAF_TO_SHOTS;
+    } else if (row) {
+        bool begins = row->run == key_hit || row->run == key_edit ||
+                      (row->run == key_last_spare && !row->argument);
+        row->run(model, effects, row->argument, key);
+        model->deaf = !effects->bell ? DEAF_TO_NOTHING : begins ? DEAF_TO_SHOTS : DEAF_TO_HITS;
+    }
+}
+
 static void press(Model *model, Effects *effects, uint32_t key)
 {
-    const CommandRow *row = command_find(model_where(model), key);
+    unsigned where = model_where(model);
+    const CommandRow *row = command_find(where, key);
     model->message[0] = '\0';
     effects->draw = true;
-    if (row)
+    if (where == IN_LANE)
+        press_lane(model, effects, row, key);
+    else if (row)
         row->run(model, effects, row->argument, key);
 }
 

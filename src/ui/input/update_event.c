@@ -107,6 +107,9 @@ void key_pick(Model *model, Effects *effects, int step, uint32_t key)
         model->pick = pick;
 }
 
+/* Any key that works ends what a refusal began; this one does nothing else. */
+void key_go_on(Model *model, Effects *effects, int argument, uint32_t key) {}
+
 /* From any screen without fields of its own. */
 void key_to_lane(Model *model, Effects *effects, int argument, uint32_t key)
 {

@@ -2,6 +2,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "base/text.h"
 #include "ui/input/update.h"
 
 /* Another leave ends what was said of the spare. */
@@ -12,8 +13,8 @@ static void forget_spare(Typing *typing)
 }
 
 /* What stands, from the first key on, when no pin was typed: a strike after a hit near the pocket,
- * all ten after a gutter ball, else it was not seen. A shot that is edited keeps its leave until one
- * is typed. */
+ * all ten after a gutter ball, else it was not seen. A shot that is edited keeps its leave until
+ * one is typed. */
 static void default_leave(Typing *typing)
 {
     if (typing->pins_typed || typing->index >= 0)
@@ -36,7 +37,9 @@ static void begin_shot(Model *model, Effects *effects, Hit hit)
     probe.shot.hit = hit;
     const char *why = session_refuses(model->session, &probe);
     if (why) { /* better told now than after four keys */
-        update_refuse(model, effects, why);
+        char text[sizeof model->message] = "";
+        text_append(text, sizeof text, "%s: the shot was not taken; Esc to go on", why);
+        update_refuse(model, effects, text);
         return;
     }
     model->typing = (Typing){.shot = probe.shot, .index = -1, .field = FIELD_READ};
@@ -67,10 +70,7 @@ void key_release(Model *model, Effects *effects, int release, uint32_t key)
     model->typing.field = FIELD_LEAVE;
 }
 
-void key_skip(Model *model, Effects *effects, int argument, uint32_t key)
-{
-    model->typing.field++;
-}
+void key_skip(Model *model, Effects *effects, int argument, uint32_t key) { model->typing.field++; }
 
 void key_pick_take(Model *model, Effects *effects, int argument, uint32_t key)
 {
@@ -87,7 +87,8 @@ static void leave_typing(Model *model)
 
 void key_cancel(Model *model, Effects *effects, int argument, uint32_t key) { leave_typing(model); }
 
-/* Where slot or what was seen were asked for in the middle of a shot: takes what was typed. */
+/* Where slot or what was seen were asked for in the middle of a shot: takes what was typed. What
+ * can't be stays there to be put right: the figures that follow are no pins. */
 static void end_figures(Model *model, Effects *effects)
 {
     Typing *typing = &model->typing;
@@ -96,10 +97,11 @@ static void end_figures(Model *model, Effects *effects)
         char *end;
         double value = strtod(typing->figures, &end);
         bool not_seen = value == 0.0 && end > typing->figures; /* a point alone says nothing */
-        if (not_seen || (value >= row->low && value <= row->high))
-            *model_seen(&typing->shot, typing->seen) = value;
-        else
+        if (!not_seen && !(value >= row->low && value <= row->high)) {
             update_refuse(model, effects, row->refusal);
+            return;
+        }
+        *model_seen(&typing->shot, typing->seen) = value;
     }
     typing->field = typing->back_to;
 }
