@@ -4,40 +4,12 @@
 #include <stdio.h>
 
 #include "base/text.h"
-
-void view_prompt(const Model *model, char *out, size_t size)
-{
-    const Bag *bag = &model->session->bag;
-    text_copy(out, size, "");
-    switch (model->prompt) {
-    case PROMPT_NEXT_GAME:
-        text_append(out, size, "Begin the next game?");
-        break;
-    case PROMPT_QUIT_TYPING:
-        text_append(out, size, "A shot is half typed. Leave it and quit?");
-        break;
-    case PROMPT_QUIT_UNSAVED:
-        text_append(out, size, "Not all of it is saved. Quit all the same?");
-        break;
-    case PROMPT_REMOVE_BALL:
-        text_append(out, size, "Take %s out of the bag?", bag->balls[model->ball].name);
-        break;
-    }
-}
-
-void view_prompt_line(const Model *model, Canvas *canvas)
-{
-    char text[160];
-    int row = canvas->rows - 2;
-    view_prompt(model, text, sizeof text);
-    canvas_hline(canvas, row, 0, canvas->columns, ' ', ROLE_PLAIN);
-    canvas_text(canvas, row, 1, canvas->columns - 2, ROLE_ACCENT, text);
-}
+#include "ui/screens/screens.h"
 
 static void draw_small(const Model *model, Canvas *canvas)
 {
     char text[200];
-    view_prompt(model, text, sizeof text);
+    screen_prompt(model, text, sizeof text);
     if (model->mode == MODE_ASK)
         text_append(text, sizeof text, " y/n");
     else

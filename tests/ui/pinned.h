@@ -10,6 +10,7 @@
 #include <string.h>
 
 #include "ui/model.h"
+#include "ui/screens/screens.h"
 #include "ui/view.h"
 
 typedef struct Pinned {

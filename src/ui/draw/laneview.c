@@ -2,12 +2,12 @@
  *
  * The picture is what the bowler sees, so it is mirrored for a left-hander here and nowhere
  * else: board 1 is at the right edge for a right-hander, at the left for a left-hander. */
+#include "ui/draw/laneview.h"
+
 #include <math.h>
 #include <stdio.h>
 
 #include "base/units.h"
-#include "ui/draw/widgets.h"
-#include "ui/view.h"
 
 enum { LABELS = 3, GUTTERS = 2, DECK_ROWS = 4, SCALE_ROWS = 1, LEGEND_ROWS = 2 };
 

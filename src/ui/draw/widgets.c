@@ -1,11 +1,10 @@
-/* widgets.c - figures, bars, leaves, the footer. */
+/* widgets.c - figures, bars, leaves. */
 #include "ui/draw/widgets.h"
 
 #include <math.h>
 #include <stdio.h>
 
 #include "base/text.h"
-#include "ui/input/commands.h"
 
 static void figure(Canvas *canvas, const Glyphs *glyphs, int row, int column, Role role, int digit)
 {
@@ -39,6 +38,19 @@ int widget_figures(Canvas *canvas, const Glyphs *glyphs, int row, int column, Ro
         used += canvas_text(canvas, row + down, column + used, 2, role, glyphs->ascii ? ".5" : "½");
     }
     return used;
+}
+
+void widget_plan(Canvas *canvas, const Glyphs *glyphs, Area area, Role role,
+                 const double values[PLAN_FIGURES], int columns[PLAN_FIGURES])
+{
+    static const char *const NAMES[PLAN_FIGURES] = {"ball", "feet", "aim"};
+    static const int AT[PLAN_FIGURES] = {0, 7, 17};
+    int wide = area.columns, spread = wide >= 40 ? 4 : wide >= 36 ? 3 : wide >= 32 ? 2 : wide >= 30;
+    for (int i = 0; i < PLAN_FIGURES; i++) {
+        columns[i] = area.column + AT[i] + i * spread;
+        canvas_text(canvas, area.row, columns[i], 6, ROLE_DIM, NAMES[i]);
+        widget_figures(canvas, glyphs, area.row + 1, columns[i], role, values[i]);
+    }
 }
 
 void widget_chance(Canvas *canvas, const Glyphs *glyphs, int row, int column, int width, double now,
@@ -92,20 +104,4 @@ void widget_leave(char *out, size_t size, const Shot *shot, int width)
         text_append(out, size, room >= 6 ? "%d pins" : "%dp", lane_pin_count(shot->left));
     }
     text_append(out, size, "%s", mark);
-}
-
-void widget_footer(Canvas *canvas, int row, unsigned where)
-{
-    const CommandRow *rows[COMMAND_COUNT];
-    int count = command_footer(where, rows), column = 1;
-    for (int i = 0; i < count; i++) {
-        const CommandRow *command = rows[i];
-        if (where == IN_LANE && command->group == GROUP_HIT)
-            continue; /* the line above lists them */
-        int need = canvas_width(command->shown) + 1 + canvas_width(command->name);
-        if (column + need > canvas->columns)
-            break;
-        column += canvas_text(canvas, row, column, need, ROLE_KEY, command->shown) + 1;
-        column += canvas_text(canvas, row, column, need, ROLE_DIM, command->name) + 2;
-    }
 }

@@ -6,9 +6,19 @@
 #include "ui/draw/canvas.h"
 #include "ui/draw/glyphs.h"
 
+typedef struct Area {
+    int row, column, rows, columns;
+} Area;
+
 /* A whole or half number in figures three rows tall; returns the columns it took. */
 int widget_figures(Canvas *canvas, const Glyphs *glyphs, int row, int column, Role role,
                    double value);
+
+/* Ball, feet and aim under their names, five rows with the one below the figures; where the three
+ * begin. */
+enum { PLAN_FIGURES = 3 };
+void widget_plan(Canvas *canvas, const Glyphs *glyphs, Area area, Role role,
+                 const double values[PLAN_FIGURES], int columns[PLAN_FIGURES]);
 
 /* A chance now and after, as one bar. */
 void widget_chance(Canvas *canvas, const Glyphs *glyphs, int row, int column, int width, double now,
@@ -19,8 +29,5 @@ void widget_board(char *out, size_t size, double board);
 
 /* "X", "3-6-10", "all ten", "10 ringing", "?"; when it takes more than `width`: "5 pins". */
 void widget_leave(char *out, size_t size, const Shot *shot, int width);
-
-/* A footer: the keys of a state with their names, as many as fit. */
-void widget_footer(Canvas *canvas, int row, unsigned where);
 
 #endif

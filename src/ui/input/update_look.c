@@ -1,6 +1,6 @@
 /* update_look.c - looking at the bag, at the games ahead and at the help; the colours. */
 #include "ui/input/update.h"
-#include "ui/view.h"
+#include "ui/screens/screens.h"
 
 static void choose_in_hand(Model *model)
 {

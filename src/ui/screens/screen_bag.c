@@ -7,8 +7,7 @@
 
 #include "base/text.h"
 #include "core/advice/rules.h"
-#include "ui/draw/widgets.h"
-#include "ui/view.h"
+#include "ui/screens/screens.h"
 
 enum { MAP_HIGH = 9, SURFACE_COLUMNS = 7 };
 /* What the map spans: first moves and entry angles that balls come to. */
@@ -392,25 +391,20 @@ void screen_bag_frame(const Model *model, Canvas *canvas, const char *page)
 {
     const Session *session = model->session;
     const Arsenal *arsenal = model_arsenal(model);
-    int last = canvas->rows - 1;
-    char right[64] = "";
+    char right[64] = "", title[200] = "";
+    text_append(title, sizeof title, "Bag on %s, %.0f ft: %d games, %d on the pair",
+                session->pattern.name, session->pattern.length_ft, session->event.games,
+                session->event.bowlers_on_pair);
     if (arsenal && arsenal->done)
         text_append(right, sizeof right, "%s", page);
     else
         text_append(right, sizeof right, "calculating, %d %%",
                     arsenal ? 100 * arsenal->steps / (arsenal->steps_all ? arsenal->steps_all : 1)
                             : 0);
-    canvas_text_right(canvas, 0, canvas->columns - 1, 20, ROLE_DIM, right);
-    canvas_print(canvas, 0, 1, canvas->columns - 24, ROLE_TITLE,
-                 "Bag on %s, %.0f ft: %d games, %d on the pair", session->pattern.name,
-                 session->pattern.length_ft, session->event.games, session->event.bowlers_on_pair);
-    canvas_hline(canvas, last - 1, 0, canvas->columns, model->glyphs->rule, ROLE_DIM);
-    if (model->message[0])
-        canvas_print(canvas, last - 1, 1, canvas->columns - 2, model->message_role, " %s ",
-                     model->message);
+    screen_frame_top(canvas, title, right);
+    screen_frame_bottom(model, canvas, 0, canvas->columns - 2, ROLE_PLAIN, "");
     if (model->mode == MODE_ASK)
-        view_prompt_line(model, canvas);
-    widget_footer(canvas, last, model_where(model));
+        screen_frame_prompt(model, canvas);
 }
 
 void screen_bag(const Model *model, Canvas *canvas)

@@ -3,9 +3,8 @@
 #include <stdio.h>
 
 #include "base/text.h"
-#include "ui/draw/widgets.h"
 #include "ui/input/ball_form.h"
-#include "ui/view.h"
+#include "ui/screens/screens.h"
 
 /* Columns of the list, and of a form's row. */
 enum { NAME_AT = 4, LB_AT = 30, COVER_AT = 36, SURFACE_AT = 47, GAMES_AT = 58, RG_AT = 66 };

@@ -3,8 +3,7 @@
 #include <stdio.h>
 
 #include "base/text.h"
-#include "ui/draw/widgets.h"
-#include "ui/view.h"
+#include "ui/screens/screens.h"
 
 enum { TOP = 1, WATCH = 5, TABLE_COLUMNS = 62 };
 
@@ -112,21 +111,17 @@ void screen_block(const Model *model, Canvas *canvas)
     const Session *session = model->session;
     const Block *block = model_block(model);
     int last = canvas->rows - 1, columns = canvas->columns - 2;
-    char right[48] = "";
+    char right[48] = "", title[200] = "";
     if (!block || !block->done)
         text_append(right, sizeof right, "calculating, %d %%",
                     block ? 100 * block->steps / (block->steps_all ? block->steps_all : 1) : 0);
     else
         text_append(right, sizeof right, "from the sheet");
-    canvas_text_right(canvas, 0, canvas->columns - 1, 20, ROLE_DIM, right);
-    canvas_print(canvas, 0, 1, canvas->columns - 24, ROLE_TITLE,
-                 "Block on %s, %.0f ft: %d games, %d on the pair", session->pattern.name,
-                 session->pattern.length_ft, session->event.games, session->event.bowlers_on_pair);
-    canvas_hline(canvas, last - 1, 0, canvas->columns, model->glyphs->rule, ROLE_DIM);
-    if (model->message[0])
-        canvas_print(canvas, last - 1, 1, canvas->columns - 2, model->message_role, " %s ",
-                     model->message);
-    widget_footer(canvas, last, model_where(model));
+    text_append(title, sizeof title, "Block on %s, %.0f ft: %d games, %d on the pair",
+                session->pattern.name, session->pattern.length_ft, session->event.games,
+                session->event.bowlers_on_pair);
+    screen_frame_top(canvas, title, right);
+    screen_frame_bottom(model, canvas, 0, columns, ROLE_PLAIN, "");
     if (!block)
         return;
     /* Table and picture share what the watch leaves: two rows of titles, then the games. */

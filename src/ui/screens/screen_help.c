@@ -1,10 +1,9 @@
 /* screen_help.c - every key with its sentence, from the table of actions, and the cautions. */
-#include <string.h>
+#include <stdio.h>
 
 #include "core/advice/rules.h"
-#include "ui/draw/widgets.h"
 #include "ui/input/commands.h"
-#include "ui/view.h"
+#include "ui/screens/screens.h"
 
 enum { KEY_COLUMNS = 9, NAME_COLUMNS = 12, ABOVE = 2, BELOW = 4 };
 
@@ -127,18 +126,17 @@ void screen_help(const Model *model, Canvas *canvas)
 {
     int room = screen_help_room(canvas->rows), lines = screen_help_lines(canvas->columns);
     int top = model->help_top, last = canvas->rows - 1;
+    char where[32];
     if (top > lines - room)
         top = lines - room;
     if (top < 0)
         top = 0;
-    canvas_text(canvas, 0, 1, canvas->columns - 2, ROLE_TITLE, "Keys");
     Flow flow = {
         .canvas = canvas, .columns = canvas->columns, .top = top, .room = room, .stop_at = -1};
     flow_all(&flow);
     int shown = top + room < lines ? top + room : lines;
-    canvas_hline(canvas, last - 3, 0, canvas->columns, model->glyphs->rule, ROLE_DIM);
-    canvas_print(canvas, 0, canvas->columns - 21, 20, ROLE_DIM, "lines %3d-%3d of %3d", top + 1,
-                 shown, lines);
+    snprintf(where, sizeof where, "lines %3d-%3d of %3d", top + 1, shown, lines);
+    screen_frame_top(canvas, "Keys", where);
+    screen_frame_bottom(model, canvas, 2, canvas->columns - 2, ROLE_PLAIN, "");
     canvas_wrap(canvas, last - 2, 1, canvas->columns - 2, 2, ROLE_WARN, STANDING);
-    widget_footer(canvas, last, IN_HELP);
 }

@@ -1,48 +1,15 @@
-/* screen_lane.c - the main screen: bag and shots, the lane, what to throw, the shot being typed. */
+/* screen_lane.c - the main screen: bag and shots, the lane, the shot being typed; what to throw is
+ * in screen_throw.c. */
 #include <math.h>
 #include <stdio.h>
 #include <string.h>
 
 #include "base/text.h"
-#include "core/advice/candidates.h"
-#include "ui/draw/widgets.h"
+#include "ui/draw/laneview.h"
 #include "ui/input/commands.h"
-#include "ui/view.h"
+#include "ui/screens/screens.h"
 
 enum { LEFT_MIN = 25, RIGHT_MIN = 26, LEFT_MAX = 40, RIGHT_MAX = 56, EDGE = 1, GAP = 1 };
-
-static const char *const SURE_WORDS[] = {"a guess", "fairly sure", "sure"};
-
-/* The top line. */
-
-void screen_lane_top(const Model *model, Canvas *canvas)
-{
-    const Session *session = model->session;
-    char right[128] = "", lane[48] = "", pattern[96] = "";
-    text_append(right, sizeof right, "game %d/%d  frame %d", session->game, session->event.games,
-                session->frame);
-    if (session->game_over)
-        text_append(right, sizeof right, " over");
-    else if (session->frame == 10 && session->ball_of_tenth > 1)
-        text_append(right, sizeof right, ", rack %d", session->ball_of_tenth);
-    text_append(right, sizeof right, "  %s  ", session->event.certified ? "scored" : "practice");
-    text_append(lane, sizeof lane, "lane %d %s", session->event.pair[model->lane],
-                SIDE_NAMES[model->lane]);
-    int lane_width = canvas_width(lane), right_width = canvas_width(right);
-    int at = canvas->columns - 1 - lane_width;
-    canvas_text(canvas, 0, at, lane_width, ROLE_ACCENT, lane);
-    canvas_text(canvas, 0, at - right_width, right_width, ROLE_PLAIN, right);
-
-    int room = at - right_width - 3; /* the name, then the pattern, shorter where it must be */
-    text_append(pattern, sizeof pattern, "%s %.0f ft", session->pattern.name,
-                session->pattern.length_ft);
-    int name_width = canvas_width(session->event.name);
-    if (name_width + 2 + canvas_width(pattern) > room)
-        text_copy(pattern, sizeof pattern, session->pattern.name);
-    int used = canvas_text(canvas, 0, 1, room, ROLE_TITLE, session->event.name) + 2;
-    if (room - used >= 4)
-        canvas_text(canvas, 0, 1 + used, room - used, ROLE_DIM, pattern);
-}
 
 /* The bag: six slots, two lines each, figures under each other. */
 
@@ -219,255 +186,6 @@ static void draw_shots(const Model *model, Canvas *canvas, Area area)
         draw_shot(model, canvas, area, area.row + 1 + i, newest - i);
 }
 
-/* What to throw. */
-
-static void change_text(char *out, size_t size, double from, double to)
-{
-    double change = round((to - from) * 2.0) / 2.0;
-    text_copy(out, size, "");
-    if (change == 0.0)
-        text_append(out, size, "same");
-    else
-        text_append(out, size, "%g %s", fabs(change), change > 0 ? "in" : "out");
-}
-
-/* Ball, feet and aim in large figures; returns the rows it took. */
-static int draw_figures(const Model *model, Canvas *canvas, Area area, const Adjustment *adjustment,
-                        Role role)
-{
-    Plan now = model_plan(model);
-    const Plan *plan = &adjustment->plan;
-    int spread = area.columns >= 40 ? 4 : area.columns >= 32 ? 2 : 0;
-    int columns[3] = {area.column, area.column + 7 + spread, area.column + 17 + 2 * spread};
-    static const char *const NAMES[3] = {"ball", "feet", "aim"};
-    double values[3] = {plan->slot, plan->stance, plan->aim};
-    char changes[3][24];
-    if (plan->slot == now.slot)
-        snprintf(changes[0], sizeof changes[0], "same");
-    else
-        snprintf(changes[0], sizeof changes[0], "was %d", now.slot);
-    change_text(changes[1], sizeof changes[1], now.stance, plan->stance);
-    change_text(changes[2], sizeof changes[2], now.aim, plan->aim);
-    for (int i = 0; i < 3; i++) {
-        int width = area.column + area.columns - columns[i];
-        canvas_text(canvas, area.row, columns[i], width, ROLE_DIM, NAMES[i]);
-        widget_figures(canvas, model->glyphs, area.row + 1, columns[i], role, values[i]);
-        bool same = strcmp(changes[i], "same") == 0;
-        canvas_text(canvas, area.row + 4, columns[i], width, same ? ROLE_DIM : role, changes[i]);
-    }
-    return 5;
-}
-
-/* What the three figures do not tell: speed, loft, rotation, surface; "" when nothing. */
-static void other_changes(const Model *model, const Adjustment *adjustment, char *out, size_t size)
-{
-    Plan now = model_plan(model);
-    candidate_changes(&now, &adjustment->plan, out, size);
-    if (adjustment->surface_grit > 0.0)
-        text_append(out, size, "%s%.0f grit", out[0] ? ", " : "", adjustment->surface_grit);
-}
-
-/* The release's part of it, short: "+0.5 mph, loft +2, axis -10°". */
-static void short_changes(const Plan *from, const Plan *to, char *out, size_t size)
-{
-    double mph = to->mph_change - from->mph_change;
-    double loft = to->loft_change_ft - from->loft_change_ft;
-    double turned = to->rotation_change_deg - from->rotation_change_deg;
-    text_copy(out, size, "");
-    if (mph != 0.0)
-        text_append(out, size, "%+g mph", mph);
-    if (loft != 0.0)
-        text_append(out, size, "%sloft %+g", out[0] ? ", " : "", loft);
-    if (turned != 0.0)
-        text_append(out, size, "%saxis %+g°", out[0] ? ", " : "", turned);
-}
-
-/* "Move in", or of a pair "Move in, more speed". */
-static void kind_text(const Adjustment *adjustment, const char *between, char *out, size_t size)
-{
-    const char *name = ADJUST_WORDS[adjustment->kind];
-    text_copy(out, size, "");
-    text_append(out, size, "%c%s", name[0] - 'a' + 'A', name + 1);
-    if (adjustment->with != ADJUST_HOLD)
-        text_append(out, size, "%s%s", between, ADJUST_WORDS[adjustment->with]);
-}
-
-/* Returns the rows it took: a pair's may need two. */
-static int draw_headline(const Model *model, Canvas *canvas, Area area,
-                         const Adjustment *adjustment, Role role)
-{
-    char text[64];
-    kind_text(adjustment, " and ", text, sizeof text);
-    if (canvas_width(text) > area.columns)
-        kind_text(adjustment, ", ", text, sizeof text);
-    if (adjustment->with != ADJUST_HOLD)
-        return canvas_wrap(canvas, area.row, area.column, area.columns, 2, role, text);
-    int used = canvas_text(canvas, area.row, area.column, area.columns, role, text);
-    if (area.columns - used > 12) { /* the ball's name belongs to it */
-        const Ball *ball = bag_slot(&model->session->bag, adjustment->plan.slot);
-        canvas_print(canvas, area.row, area.column + used + 2, area.columns - used - 2,
-                     model_advice_current(model) ? ROLE_PLAIN : ROLE_DIM, "%s",
-                     ball ? ball->name : "");
-    }
-    return 1;
-}
-
-static void draw_chance(const Model *model, Canvas *canvas, Area area, const Adjustment *adjustment,
-                        Role role)
-{
-    int at = area.column, end = area.column + area.columns;
-    double change = adjustment->pocket_after - adjustment->pocket_now;
-    Role after = !model_advice_current(model) ? ROLE_DIM
-                 : change > 0.005             ? ROLE_GOOD
-                 : change < -0.005            ? ROLE_WARN
-                                              : ROLE_PLAIN;
-    at += canvas_text(canvas, area.row, at, 7, ROLE_DIM, "pocket") + 1;
-    at += canvas_print(canvas, area.row, at, 8, role, "%2.0f → ", adjustment->pocket_now * 100.0);
-    canvas_print(canvas, area.row, at, 5, after, "%.0f%%", adjustment->pocket_after * 100.0);
-    int bar = area.columns - 18;
-    widget_chance(canvas, model->glyphs, area.row, end - bar, bar, adjustment->pocket_now,
-                  adjustment->pocket_after);
-    if (area.rows > 2)
-        canvas_print(canvas, area.row + 1, area.column, area.columns, ROLE_DIM,
-                     "strike %.0f → %.0f%%, entry %.1f°", adjustment->strike_now * 100.0,
-                     adjustment->strike_after * 100.0, adjustment->entry_deg);
-    canvas_print(canvas, area.row + area.rows - 1, area.column, area.columns, ROLE_DIM,
-                 "miss room %.1f in, %.1f out", adjustment->margin_in, adjustment->margin_out);
-}
-
-/* Ball and line of an answer and what else it changes, in words or, where these do not fit, short:
- * "ball 4  25 over 12", "4: 28.5/13.5, axis -10°". */
-static void other_text(const Model *model, const Adjustment *adjustment, int room, char *out,
-                       size_t size)
-{
-    Plan now = model_plan(model);
-    const Plan *plan = &adjustment->plan;
-    char changes[128], stance[16], aim[16];
-    widget_board(stance, sizeof stance, plan->stance);
-    widget_board(aim, sizeof aim, plan->aim);
-    other_changes(model, adjustment, changes, sizeof changes);
-    text_copy(out, size, "");
-    text_append(out, size, room < 28 ? "ball %d  %4s over %s" : "ball %d  feet %-4s  aim %s",
-                plan->slot, stance, aim);
-    if (!changes[0])
-        return;
-    text_append(out, size, "  %s", changes);
-    if (canvas_width(out) <= room)
-        return;
-    if (adjustment->surface_grit == 0.0)
-        short_changes(&now, plan, changes, sizeof changes);
-    text_copy(out, size, "");
-    text_append(out, size, "%d: %s/%s, %s", plan->slot, stance, aim, changes);
-    if (canvas_width(out) > room) /* the line goes rather than what it stands for */
-        text_copy(out, size, changes);
-}
-
-/* The second and third answer: what, and what of the pocket; on a second line the figures. */
-static void draw_other(const Model *model, Canvas *canvas, Area area, int index)
-{
-    const Adjustment *adjustment = model_adjustment(model, index);
-    Role role = model_advice_current(model) ? ROLE_PLAIN : ROLE_DIM;
-    char text[160];
-    int end = area.column + area.columns, room = area.columns - 7;
-    snprintf(text, sizeof text, "%.0f%%", adjustment->pocket_after * 100.0);
-    canvas_text(canvas, area.row, area.column, 1, ROLE_KEY, command_of(key_take, index)->shown);
-    canvas_text_right(canvas, area.row, end, 5, role, text);
-    kind_text(adjustment, ", ", text, sizeof text);
-    if (canvas_width(text) > room && adjustment->with != ADJUST_HOLD) /* the line below tells it */
-        snprintf(text, sizeof text, "%c%s +", ADJUST_WORDS[adjustment->kind][0] - 'a' + 'A',
-                 ADJUST_WORDS[adjustment->kind] + 1);
-    int used = canvas_text(canvas, area.row, area.column + 2, room, role, text);
-    if (area.rows < 2) {
-        char stance[16], aim[16];
-        widget_board(stance, sizeof stance, adjustment->plan.stance);
-        widget_board(aim, sizeof aim, adjustment->plan.aim);
-        canvas_print(canvas, area.row, area.column + 4 + used, area.columns - used - 10, ROLE_DIM,
-                     "%d, %s, %s", adjustment->plan.slot, stance, aim);
-        return;
-    }
-    other_text(model, adjustment, area.columns - 2, text, sizeof text);
-    canvas_text(canvas, area.row + 1, area.column + 2, area.columns - 2, ROLE_DIM, text);
-}
-
-/* Where there is room: what the shots say, and how well the lane is known. */
-static void draw_evidence(const Model *model, Canvas *canvas, Area area)
-{
-    const Advice *shown = &model->shown;
-    int row = area.row, bottom = area.row + area.rows;
-    if (area.rows < 4)
-        return;
-    canvas_text(canvas, row++, area.column, area.columns, ROLE_TITLE, "What says so");
-    for (int i = 0; i < SIGN_COUNT && row < bottom - 2; i++)
-        if (shown->signs.seen[i])
-            canvas_text(canvas, row++, area.column, area.columns, ROLE_DIM, SIGN_WORDS[i]);
-    const char *words[2] = {shown->lane.words, shown->lane.off_words};
-    for (int i = 0; i < 2 && row < bottom - 1; i++)
-        if (words[i][0])
-            row += canvas_wrap(canvas, row, area.column, area.columns, 2, ROLE_PLAIN, words[i]);
-    if (row < bottom)
-        canvas_print(canvas, row, area.column, area.columns, ROLE_DIM,
-                     "film %.2f ± %.2f, %d balls thrown", shown->lane.scale, shown->lane.scale_sd,
-                     shown->lane.deliveries);
-}
-
-static void draw_throw(const Model *model, Canvas *canvas, Area area)
-{
-    int row = area.row, end = area.column + area.columns, bottom = area.row + area.rows;
-    const Adjustment *adjustment = model_adjustment(model, 0);
-    int sure = model_sureness(model);
-    bool air = area.rows >= 30, current = model_advice_current(model);
-    canvas_text(canvas, row, area.column, area.columns, ROLE_TITLE, "Throw");
-    if (!adjustment) {
-        canvas_text(canvas, row + 2, area.column, area.columns, ROLE_DIM,
-                    !current ? "calculating…" : "no answer");
-        return;
-    }
-    Role main_role = current ? ROLE_ACCENT : ROLE_DIM;
-    Role text_role = current ? ROLE_PLAIN : ROLE_DIM;
-    if (!current)
-        canvas_text_right(canvas, row, end, 14, ROLE_DIM, "calculating…");
-    else
-        canvas_text_right(canvas, row, end, 14, sure == 0 ? ROLE_WARN : ROLE_DIM, SURE_WORDS[sure]);
-    row += 1 + air;
-    row += air + draw_headline(model, canvas, (Area){row, area.column, 2, area.columns}, adjustment,
-                               main_role);
-    row += draw_figures(model, canvas, (Area){row, area.column, 5, area.columns}, adjustment,
-                        main_role);
-    row += air;
-    draw_chance(model, canvas, (Area){row, area.column, 2 + air, area.columns}, adjustment,
-                text_role);
-    row += 2 + 2 * air;
-
-    /* the other answers end the column, or follow where it is tall; the why has what is between */
-    int others = model->shown.adjustment_count > 3 ? 2 : model->shown.adjustment_count - 1;
-    int top = air ? bottom : bottom - others - 1;
-    char extra[128];
-    other_changes(model, adjustment, extra, sizeof extra);
-    if (extra[0] && row < top)
-        row += canvas_wrap(canvas, row, area.column, area.columns, 2, main_role, extra);
-    int caution = (adjustment->caution != CAUTION_NONE ? 4 : 0) + adjustment->disagrees;
-    int why = top - row - caution;
-    row += canvas_wrap(canvas, row, area.column, area.columns, why > 8 ? 8 : why, text_role,
-                       adjustment->because);
-    if (adjustment->disagrees && row < top)
-        canvas_text(canvas, row++, area.column, area.columns, ROLE_WARN,
-                    "! rule and forecast differ");
-    if (adjustment->caution != CAUTION_NONE && row < top) {
-        canvas_put(canvas, row, area.column, model->glyphs->caution, ROLE_WARN);
-        row += canvas_wrap(canvas, row, area.column + 2, area.columns - 2, air ? 4 : top - row,
-                           ROLE_WARN, CAUTION_WORDS[adjustment->caution]);
-    }
-    if (!air && model->shown.lane.words[0] && bottom - 2 * others - row >= 3)
-        row += 1 + canvas_wrap(canvas, row + 1, area.column, area.columns, 2, ROLE_DIM,
-                               model->shown.lane.words);
-    int lines = bottom - row >= 2 * others + air ? 2 : 1;
-    row = air ? row + 1 : bottom - others * lines;
-    for (int i = 1; i <= others && row + lines <= bottom; i++, row += lines)
-        draw_other(model, canvas, (Area){row, area.column, lines, area.columns}, i);
-    if (air)
-        draw_evidence(model, canvas, (Area){row + 1, area.column, bottom - row - 1, area.columns});
-}
-
 /* The line where a shot is typed, and the one above it for what has to be said. */
 
 static int draw_part(const Model *model, Canvas *canvas, int row, int column, Field field,
@@ -529,18 +247,12 @@ static void draw_typing(const Model *model, Canvas *canvas, int row)
     draw_part(model, canvas, row, column, FIELD_LEAVE, "leave", leave, 14);
 }
 
-/* How the plan's release differs from the usual one, at the right of the rule; its columns. */
-static int draw_release(const Model *model, Canvas *canvas, int row)
+/* How the plan's release differs from the usual one, at the right of the rule. */
+static void draw_release(Canvas *canvas, int row, const char *changes)
 {
-    char changes[64], text[96] = "";
-    Plan plan = model_plan(model);
-    short_changes(&(Plan){0}, &plan, changes, sizeof changes);
-    if (!changes[0])
-        return 0;
+    char text[96] = "";
     text_append(text, sizeof text, " plan: %s ", changes);
-    int width = canvas_width(text);
-    canvas_text_right(canvas, row, canvas->columns - 1, width, ROLE_ACCENT, text);
-    return width;
+    canvas_text_right(canvas, row, canvas->columns - 1, canvas_width(text), ROLE_ACCENT, text);
 }
 
 /* What was seen of a shot, as far as it was said, at the end of a row's free part. */
@@ -560,46 +272,54 @@ static void draw_seen(Canvas *canvas, int row, int from, int end, const Shot *sh
         canvas_text(canvas, row, end - width, width, ROLE_DIM, text);
 }
 
+/* The keys that begin a shot. */
+static void draw_hits(const Model *model, Canvas *canvas, int row)
+{
+    int column = 1 + canvas_text(canvas, row, 1, 4, ROLE_TITLE, "Shot") + 1;
+    for (int hit = HIT_GUTTER; hit <= HIT_CROSSED; hit++) {
+        const CommandRow *command = command_of(key_hit, hit);
+        column += canvas_text(canvas, row, column, 4, ROLE_KEY, command->shown) + 1;
+        column += canvas_text(canvas, row, column, 8, ROLE_DIM, command->name) + 1;
+    }
+    if (model->session->apart)
+        canvas_text_right(canvas, row, canvas->columns - 1, 12, ROLE_DIM, "lanes apart");
+}
+
+/* What stands on the rule as long as there is no message. */
+static const char *hint(const Model *model)
+{
+    const Session *session = model->session;
+    if (model->mode == MODE_ENTRY && model->typing.index >= 0)
+        return "Editing a shot";
+    if (!session->game_over)
+        return "";
+    return session->game < session->event.games
+               ? "This game is over; G, or the next shot, begins another"
+               : "The last game is over";
+}
+
 static void draw_bottom(const Model *model, Canvas *canvas)
 {
-    int last = canvas->rows - 1, entry = last - 1, rule = last - 2, used = 1;
-    canvas_hline(canvas, rule, 0, canvas->columns, model->glyphs->rule, ROLE_DIM);
-    int width = canvas->columns - 2;
-    if (!model->unsaved)
-        width -= draw_release(model, canvas, rule);
-    if (model->unsaved)
-        used +=
-            canvas_print(canvas, rule, 1, width, ROLE_BAD, " NOT SAVED: %s ", model->unsaved_text);
-    else if (model->message[0])
-        used += canvas_print(canvas, rule, 1, width, model->message_role, " %s ", model->message);
-    else if (model->mode == MODE_ENTRY && model->typing.index >= 0)
-        used += canvas_text(canvas, rule, 1, 40, ROLE_ACCENT, " Saying a shot anew ");
-    else if (model->session->game_over)
-        used += canvas_text(canvas, rule, 1, 60, ROLE_PLAIN,
-                            model->session->game < model->session->event.games
-                                ? " This game is over; G, or the next shot, begins another "
-                                : " The last game is over ");
-    if (model->mode == MODE_ENTRY)
-        draw_seen(canvas, rule, used, 1 + width, &model->typing.shot);
-    else if (model->mode == MODE_PICK)
-        draw_seen(canvas, rule, used, 1 + width, &model->session->shots[model->pick]);
-
-    if (model->mode == MODE_ENTRY) {
+    int entry = canvas->rows - 2, rule = entry - 1, width = canvas->columns - 2;
+    bool typing = model->mode == MODE_ENTRY, picking = model->mode == MODE_PICK;
+    Role role = typing ? ROLE_ACCENT : ROLE_PLAIN;
+    char changes[64];
+    Plan plan = model_plan(model);
+    screen_release_changes(&(Plan){0}, &plan, changes, sizeof changes);
+    int release = changes[0] && !model->unsaved ? canvas_width(changes) + 8 : 0;
+    int used = screen_frame_bottom(model, canvas, 1, width - release, role, hint(model));
+    if (release)
+        draw_release(canvas, rule, changes);
+    if (typing)
+        draw_seen(canvas, rule, 1 + used, 1 + width - release, &model->typing.shot);
+    else if (picking)
+        draw_seen(canvas, rule, 1 + used, 1 + width - release, &model->session->shots[model->pick]);
+    if (typing)
         draw_typing(model, canvas, entry);
-    } else if (model->mode == MODE_PICK) {
-        canvas_text(canvas, entry, 1, canvas->columns - 2, ROLE_PLAIN, "Which shot to say anew?");
-    } else {
-        canvas_text(canvas, entry, 1, 4, ROLE_TITLE, "Shot");
-        int column = 6;
-        for (int hit = HIT_GUTTER; hit <= HIT_CROSSED; hit++) {
-            const CommandRow *row = command_of(key_hit, hit);
-            column += canvas_text(canvas, entry, column, 4, ROLE_KEY, row->shown) + 1;
-            column += canvas_text(canvas, entry, column, 8, ROLE_DIM, row->name) + 1;
-        }
-        if (model->session->apart)
-            canvas_text_right(canvas, entry, canvas->columns - 1, 12, ROLE_DIM, "lanes apart");
-    }
-    widget_footer(canvas, last, model_where(model));
+    else if (picking)
+        canvas_text(canvas, entry, 1, width, ROLE_PLAIN, "Edit which shot?");
+    else
+        draw_hits(model, canvas, entry);
 }
 
 void screen_lane(const Model *model, Canvas *canvas)
@@ -613,13 +333,13 @@ void screen_lane(const Model *model, Canvas *canvas)
     int right = total - lane - left;
     right = right > RIGHT_MAX ? RIGHT_MAX : right;
     int margin = (total - left - lane - right) / 2;
-    screen_lane_top(model, canvas);
+    screen_frame_event(model, canvas);
     int used = draw_bag(model, canvas, (Area){1, EDGE, body, left});
     draw_shots(model, canvas, (Area){1 + used + 1, EDGE, body - used - 1, left});
     int at = EDGE + left + GAP + margin;
     laneview_draw(model, canvas, (Area){1, at, body, lane});
-    draw_throw(model, canvas, (Area){1, canvas->columns - EDGE - right, body, right});
+    screen_throw(model, canvas, (Area){1, canvas->columns - EDGE - right, body, right});
     draw_bottom(model, canvas);
     if (model->mode == MODE_ASK)
-        view_prompt_line(model, canvas);
+        screen_frame_prompt(model, canvas);
 }

@@ -4,8 +4,8 @@
 #include <string.h>
 
 #include "base/text.h"
-#include "ui/draw/widgets.h"
-#include "ui/view.h"
+#include "ui/draw/laneview.h"
+#include "ui/screens/screens.h"
 
 enum { EDGE = 1, GAP = 2, RIGHT_MIN = 31, RIGHT_MAX = 48, LABEL = 8 };
 
@@ -22,19 +22,6 @@ static void pins_text(char *out, size_t size, Pins pins)
 {
     Shot shot = {.left_said = true, .left = pins};
     widget_leave(out, size, &shot, 24);
-}
-
-/* Ball, feet and aim in large figures. */
-static void draw_figures(const Model *model, Canvas *canvas, Area area, const SpareLine *line)
-{
-    static const char *const NAMES[3] = {"ball", "feet", "aim"};
-    double values[3] = {line->ball->slot, line->stance, line->aim};
-    int spread = area.columns >= 36 ? 3 : 1;
-    int columns[3] = {area.column, area.column + 7 + spread, area.column + 17 + 2 * spread};
-    for (int i = 0; i < 3; i++) {
-        canvas_text(canvas, area.row, columns[i], 6, ROLE_DIM, NAMES[i]);
-        widget_figures(canvas, model->glyphs, area.row + 1, columns[i], ROLE_ACCENT, values[i]);
-    }
 }
 
 static void headline(const Spare *spare, char *out, size_t size)
@@ -58,116 +45,184 @@ static void hit_text(const SpareLine *line, char *out, size_t size)
         snprintf(out, size, "the %d, on its %s side", line->pin, SPARE_SIDE_NAMES[line->side]);
 }
 
-static int draw_labelled(Canvas *canvas, Area area, int row, const char *label, Role role,
-                         const char *text)
+/* The column as it is filled from the top. */
+typedef struct Pane {
+    const Model *model;
+    Canvas *canvas;
+    const Spare *spare;
+    const SpareLine *line;    /* what to throw; NULL: not known */
+    int column, columns, end; /* `end`: past the last column */
+    int row, bottom;          /* `row`: the next free one */
+    bool air;                 /* tall enough for empty lines between the parts */
+} Pane;
+
+static void draw_labelled(Pane *pane, const char *label, Role role, const char *text)
 {
-    canvas_text(canvas, row, area.column, LABEL - 1, ROLE_DIM, label);
-    int rows = area.row + area.rows - row;
-    if (rows < 1)
-        return 0;
-    return canvas_wrap(canvas, row, area.column + LABEL, area.columns - LABEL, rows < 3 ? rows : 3,
-                       role, text);
+    int rows = pane->bottom - pane->row;
+    canvas_text(pane->canvas, pane->row, pane->column, LABEL - 1, ROLE_DIM, label);
+    if (rows > 0)
+        pane->row += canvas_wrap(pane->canvas, pane->row, pane->column + LABEL,
+                                 pane->columns - LABEL, rows < 3 ? rows : 3, role, text);
 }
 
-/* The move of common practice, and the model's for the same ball and aim. */
-static int draw_move(const Model *model, Canvas *canvas, Area area, int row)
+/* With the pins at the right, and a mark where the film is that of before. */
+static void draw_title(Pane *pane)
 {
-    const SpareMove *move = &model->spare.move;
-    char text[96], chance[16], feet[16], aim[16];
-    chance_text(chance, sizeof chance, move->chance);
-    widget_board(feet, sizeof feet, move->stance);
-    widget_board(aim, sizeof aim, move->aim);
-    snprintf(text, sizeof text, "ball %d, %s over %s: %s", model_plan(model).slot, feet, aim,
-             chance);
-    int used = draw_labelled(canvas, area, row, "3-6-9", ROLE_PLAIN, text);
-    if (!move->computed_found || row + used >= area.row + area.rows)
-        return used;
-    chance_text(chance, sizeof chance, move->computed_chance);
-    snprintf(text, sizeof text, "%.0f %s; model %.0f %s: %s", fabs(move->boards),
-             move->boards > 0.0 ? "in" : "out", fabs(move->computed),
-             move->computed > 0.0 ? "in" : "out", chance);
-    canvas_text(canvas, row + used, area.column + LABEL, area.columns - LABEL, ROLE_DIM, text);
-    return used + 1;
-}
-
-static void draw_adjustment(const Model *model, Canvas *canvas, Area area)
-{
-    const Spare *spare = &model->spare;
-    const SpareLine *line = model_spare_line(model);
-    char text[160], pins[32];
-    int row = area.row, end = area.column + area.columns;
-    bool air = area.rows >= 30;
-    int title = canvas_text(canvas, row, area.column, area.columns, ROLE_TITLE, "Throw");
-    if (line && !model_advice_current(model)) /* on the film as it was thought to be */
-        canvas_put(canvas, row, area.column + title + 1, model->glyphs->wait, ROLE_DIM);
-    if (!line) {
-        canvas_wrap(canvas, row + 2, area.column, area.columns, 4, ROLE_DIM,
-                    model->spare_pins == 0        ? "Type the pins that stand: 0 is the 10."
-                    : !model_spare_current(model) ? "calculating…"
-                                                  : "no ball in a slot");
-        return;
+    char text[48], pins[32];
+    const Model *model = pane->model;
+    int used =
+        canvas_text(pane->canvas, pane->row, pane->column, pane->columns, ROLE_TITLE, "Throw");
+    if (pane->line && !model_advice_current(model))
+        canvas_put(pane->canvas, pane->row, pane->column + used + 1, model->glyphs->wait, ROLE_DIM);
+    if (pane->line) {
+        pins_text(pins, sizeof pins, model->spare_pins);
+        snprintf(text, sizeof text, "%s%s", pins, pane->spare->split ? " split" : "");
+        canvas_text_right(pane->canvas, pane->row, pane->end, pane->columns - 8,
+                          pane->spare->split ? ROLE_WARN : ROLE_PLAIN, text);
     }
-    pins_text(pins, sizeof pins, model->spare_pins);
-    snprintf(text, sizeof text, "%s%s", pins, spare->split ? " split" : "");
-    canvas_text_right(canvas, row, end, area.columns - 8, spare->split ? ROLE_WARN : ROLE_PLAIN,
-                      text);
-    row += 1 + air;
-    headline(spare, text, sizeof text);
-    int used = canvas_text(canvas, row, area.column, area.columns, ROLE_ACCENT, text);
-    canvas_text(canvas, row, area.column + used + 2, area.columns - used - 2, ROLE_PLAIN,
-                line->ball->name);
-    row += 1 + air;
-    draw_figures(model, canvas, (Area){row, area.column, 4, area.columns}, line);
-    row += 4 + air;
+    pane->row += 1 + pane->air;
+}
 
-    chance_text(text, sizeof text, spare->line.chance);
-    canvas_text(canvas, row, area.column, LABEL - 1, ROLE_DIM, "made");
-    canvas_text(canvas, row, area.column + LABEL, 8,
-                spare->line.chance >= 0.5 ? ROLE_GOOD : ROLE_WARN, text);
-    widget_chance(canvas, model->glyphs, row, area.column + LABEL + 9, area.columns - LABEL - 9,
-                  spare->line.chance, spare->line.chance);
-    row += 1 + air;
+static void draw_nothing(const Pane *pane)
+{
+    canvas_wrap(pane->canvas, pane->row + 1, pane->column, pane->columns, 4, ROLE_DIM,
+                pane->model->spare_pins == 0        ? "Type the pins that stand: 0 is the 10."
+                : !model_spare_current(pane->model) ? "calculating…"
+                                                    : "no ball in a slot");
+}
+
+static void draw_headline(Pane *pane)
+{
+    char text[48];
+    headline(pane->spare, text, sizeof text);
+    int used = canvas_text(pane->canvas, pane->row, pane->column, pane->columns, ROLE_ACCENT, text);
+    canvas_text(pane->canvas, pane->row, pane->column + used + 2, pane->columns - used - 2,
+                ROLE_PLAIN, pane->line->ball->name);
+    pane->row += 1 + pane->air;
+}
+
+static void draw_figures(Pane *pane)
+{
+    const SpareLine *line = pane->line;
+    int columns[PLAN_FIGURES];
+    widget_plan(pane->canvas, pane->model->glyphs,
+                (Area){pane->row, pane->column, 4, pane->columns}, ROLE_ACCENT,
+                (const double[]){line->ball->slot, line->stance, line->aim}, columns);
+    pane->row += 4 + pane->air;
+}
+
+static void draw_chance(Pane *pane)
+{
+    double chance = pane->spare->line.chance;
+    char text[16];
+    chance_text(text, sizeof text, chance);
+    canvas_text(pane->canvas, pane->row, pane->column, LABEL - 1, ROLE_DIM, "made");
+    canvas_text(pane->canvas, pane->row, pane->column + LABEL, 8,
+                chance >= 0.5 ? ROLE_GOOD : ROLE_WARN, text);
+    widget_chance(pane->canvas, pane->model->glyphs, pane->row, pane->column + LABEL + 9,
+                  pane->columns - LABEL - 9, chance, chance);
+    pane->row += 1 + pane->air;
+}
+
+/* Which pin to hit, and between which boards. */
+static void draw_target(Pane *pane)
+{
+    const SpareLine *line = pane->line;
+    char text[64];
     hit_text(line, text, sizeof text);
-    row += draw_labelled(canvas, area, row, "hit", ROLE_PLAIN, text);
+    draw_labelled(pane, "hit", ROLE_PLAIN, text);
     if (line->window_high > line->window_low) {
         snprintf(text, sizeof text, "%.1f to %.1f, meant %.1f", line->window_low, line->window_high,
                  line->across);
-        row += draw_labelled(canvas, area, row, "window", ROLE_PLAIN, text);
+        draw_labelled(pane, "window", ROLE_PLAIN, text);
     }
-    row += air;
-    if (!spare->take && spare->move.known && spare->move.boards != 0.0)
-        row += draw_move(model, canvas, area, row) + air;
-    if (spare->take) {
+    pane->row += pane->air;
+}
+
+/* The move of common practice, and the model's for the same ball and aim. */
+static void draw_move(Pane *pane)
+{
+    const SpareMove *move = &pane->spare->move;
+    char text[96], chance[16], feet[16], aim[16];
+    if (pane->spare->take || !move->known || move->boards == 0.0)
+        return;
+    chance_text(chance, sizeof chance, move->chance);
+    widget_board(feet, sizeof feet, move->stance);
+    widget_board(aim, sizeof aim, move->aim);
+    snprintf(text, sizeof text, "ball %d, %s over %s: %s", model_plan(pane->model).slot, feet, aim,
+             chance);
+    draw_labelled(pane, "3-6-9", ROLE_PLAIN, text);
+    if (move->computed_found && pane->row < pane->bottom) {
+        chance_text(chance, sizeof chance, move->computed_chance);
+        snprintf(text, sizeof text, "%.0f %s; model %.0f %s: %s", fabs(move->boards),
+                 move->boards > 0.0 ? "in" : "out", fabs(move->computed),
+                 move->computed > 0.0 ? "in" : "out", chance);
+        canvas_text(pane->canvas, pane->row++, pane->column + LABEL, pane->columns - LABEL,
+                    ROLE_DIM, text);
+    }
+    pane->row += pane->air;
+}
+
+static void draw_why(Pane *pane)
+{
+    char text[96];
+    if (pane->spare->take)
         snprintf(text, sizeof text, "worth more pins than going for all of them");
-        row += draw_labelled(canvas, area, row, "why", ROLE_PLAIN, text) + air;
-    } else if (spare->strike_ball) {
+    else if (pane->spare->strike_ball)
         snprintf(text, sizeof text, "its angle carries: %.0f%% with the straight ball",
-                 100.0 * spare->straight_chance);
-        row += draw_labelled(canvas, area, row, "why", ROLE_PLAIN, text) + air;
-    }
-    const Session *session = model->session;
+                 100.0 * pane->spare->straight_chance);
+    else
+        return;
+    draw_labelled(pane, "why", ROLE_PLAIN, text);
+    pane->row += pane->air;
+}
+
+/* What the leave says of the shot before; where there is room, the shots before that too. */
+static void draw_tells(Pane *pane)
+{
+    const Session *session = pane->model->session;
     const Shot *last = session->shot_count ? &session->shots[session->shot_count - 1] : NULL;
-    bool ringing = last && last->left == model->spare_pins && last->ringing;
-    const char *tells = spare_tells(model->spare_pins, ringing, session->bag.bowler.hand);
+    bool ringing = last && last->left == pane->model->spare_pins && last->ringing;
+    const char *tells = spare_tells(pane->model->spare_pins, ringing, session->bag.bowler.hand);
     if (tells[0])
-        row += draw_labelled(canvas, area, row, "says", ROLE_DIM, tells);
-    const Signs *signs = &model->shown.signs; /* where there is room: with the shots before it */
-    for (int i = 0; air && i < SIGN_COUNT && row < area.row + area.rows; i++)
+        draw_labelled(pane, "says", ROLE_DIM, tells);
+    const Signs *signs = &pane->model->shown.signs;
+    for (int i = 0; pane->air && i < SIGN_COUNT && pane->row < pane->bottom; i++)
         if (signs->seen[i])
-            canvas_text(canvas, row++, area.column + LABEL, area.columns - LABEL, ROLE_DIM,
-                        SIGN_WORDS[i]);
+            canvas_text(pane->canvas, pane->row++, pane->column + LABEL, pane->columns - LABEL,
+                        ROLE_DIM, SIGN_WORDS[i]);
+}
+
+static void draw_throw(const Model *model, Canvas *canvas, Area area)
+{
+    Pane pane = {.model = model,
+                 .canvas = canvas,
+                 .spare = &model->spare,
+                 .line = model_spare_line(model),
+                 .column = area.column,
+                 .columns = area.columns,
+                 .end = area.column + area.columns,
+                 .row = area.row,
+                 .bottom = area.row + area.rows,
+                 .air = area.rows >= 30};
+    draw_title(&pane);
+    if (!pane.line) {
+        draw_nothing(&pane);
+        return;
+    }
+    draw_headline(&pane);
+    draw_figures(&pane);
+    draw_chance(&pane);
+    draw_target(&pane);
+    draw_move(&pane);
+    draw_why(&pane);
+    draw_tells(&pane);
 }
 
 static void draw_bottom(const Model *model, Canvas *canvas)
 {
-    int last = canvas->rows - 1, entry = last - 1, rule = last - 2;
-    canvas_hline(canvas, rule, 0, canvas->columns, model->glyphs->rule, ROLE_DIM);
-    if (model->unsaved)
-        canvas_print(canvas, rule, 1, canvas->columns - 2, ROLE_BAD, " NOT SAVED: %s ",
-                     model->unsaved_text);
-    else if (model->message[0])
-        canvas_print(canvas, rule, 1, canvas->columns - 2, model->message_role, " %s ",
-                     model->message);
+    int entry = canvas->rows - 2;
+    screen_frame_bottom(model, canvas, 1, canvas->columns - 2, ROLE_PLAIN, "");
     char pins[32] = "";
     if (model->spare_pins)
         pins_text(pins, sizeof pins, model->spare_pins);
@@ -180,7 +235,6 @@ static void draw_bottom(const Model *model, Canvas *canvas)
         canvas_print(canvas, entry, column + 26, canvas->columns - column - 27, ROLE_DIM,
                      "with ball %d, %s", model->spare_slot, ball ? ball->name : "");
     }
-    widget_footer(canvas, last, model_where(model));
 }
 
 void screen_spares(const Model *model, Canvas *canvas)
@@ -190,8 +244,8 @@ void screen_spares(const Model *model, Canvas *canvas)
     int right = total - lane;
     right = right > RIGHT_MAX ? RIGHT_MAX : right;
     int margin = (total - lane - right) / 2;
-    screen_lane_top(model, canvas);
+    screen_frame_event(model, canvas);
     laneview_draw(model, canvas, (Area){1, EDGE + margin, body, lane});
-    draw_adjustment(model, canvas, (Area){1, EDGE + margin + lane + GAP, body, right});
+    draw_throw(model, canvas, (Area){1, EDGE + margin + lane + GAP, body, right});
     draw_bottom(model, canvas);
 }

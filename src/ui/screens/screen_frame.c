@@ -1,0 +1,103 @@
+/* screen_frame.c - what every screen has around it: the title line, the rule with what has to be
+ * said, the footer; and yes or no, asked above the footer. */
+#include "base/text.h"
+#include "ui/input/commands.h"
+#include "ui/screens/screens.h"
+
+void screen_frame_top(Canvas *canvas, const char *title, const char *right)
+{
+    int width = canvas_width(right);
+    canvas_text_right(canvas, 0, canvas->columns - 1, width, ROLE_DIM, right);
+    canvas_text(canvas, 0, 1, canvas->columns - width - 4, ROLE_TITLE, title);
+}
+
+void screen_frame_event(const Model *model, Canvas *canvas)
+{
+    const Session *session = model->session;
+    char right[128] = "", lane[48] = "", pattern[96] = "";
+    text_append(right, sizeof right, "game %d/%d  frame %d", session->game, session->event.games,
+                session->frame);
+    if (session->game_over)
+        text_append(right, sizeof right, " over");
+    else if (session->frame == 10 && session->ball_of_tenth > 1)
+        text_append(right, sizeof right, ", rack %d", session->ball_of_tenth);
+    text_append(right, sizeof right, "  %s  ", session->event.certified ? "scored" : "practice");
+    text_append(lane, sizeof lane, "lane %d %s", session->event.pair[model->lane],
+                SIDE_NAMES[model->lane]);
+    int lane_width = canvas_width(lane), right_width = canvas_width(right);
+    int at = canvas->columns - 1 - lane_width;
+    canvas_text(canvas, 0, at, lane_width, ROLE_ACCENT, lane);
+    canvas_text(canvas, 0, at - right_width, right_width, ROLE_PLAIN, right);
+
+    int room = at - right_width - 3; /* the name, then the pattern, shorter where it must be */
+    text_append(pattern, sizeof pattern, "%s %.0f ft", session->pattern.name,
+                session->pattern.length_ft);
+    int name_width = canvas_width(session->event.name);
+    if (name_width + 2 + canvas_width(pattern) > room)
+        text_copy(pattern, sizeof pattern, session->pattern.name);
+    int used = canvas_text(canvas, 0, 1, room, ROLE_TITLE, session->event.name) + 2;
+    if (room - used >= 4)
+        canvas_text(canvas, 0, 1 + used, room - used, ROLE_DIM, pattern);
+}
+
+/* The keys of where the bowler is, as many as fit. */
+static void draw_footer(Canvas *canvas, unsigned where)
+{
+    const CommandRow *rows[COMMAND_COUNT];
+    int count = command_footer(where, rows), row = canvas->rows - 1, column = 1;
+    for (int i = 0; i < count; i++) {
+        const CommandRow *command = rows[i];
+        if (where == IN_LANE && command->group == GROUP_HIT)
+            continue; /* the line above lists them */
+        int need = canvas_width(command->shown) + 1 + canvas_width(command->name);
+        if (column + need > canvas->columns)
+            break;
+        column += canvas_text(canvas, row, column, need, ROLE_KEY, command->shown) + 1;
+        column += canvas_text(canvas, row, column, need, ROLE_DIM, command->name) + 2;
+    }
+}
+
+int screen_frame_bottom(const Model *model, Canvas *canvas, int between, int width, Role role,
+                        const char *hint)
+{
+    int rule = canvas->rows - 2 - between, used = 0;
+    canvas_hline(canvas, rule, 0, canvas->columns, model->glyphs->rule, ROLE_DIM);
+    if (model->unsaved)
+        used =
+            canvas_print(canvas, rule, 1, width, ROLE_BAD, " NOT SAVED: %s ", model->unsaved_text);
+    else if (model->message[0])
+        used = canvas_print(canvas, rule, 1, width, model->message_role, " %s ", model->message);
+    else if (hint[0])
+        used = canvas_print(canvas, rule, 1, width, role, " %s ", hint);
+    draw_footer(canvas, model_where(model));
+    return used;
+}
+
+void screen_prompt(const Model *model, char *out, size_t size)
+{
+    text_copy(out, size, "");
+    switch (model->prompt) {
+    case PROMPT_NEXT_GAME:
+        text_append(out, size, "Begin the next game?");
+        break;
+    case PROMPT_QUIT_TYPING:
+        text_append(out, size, "A shot is half typed. Leave it and quit?");
+        break;
+    case PROMPT_QUIT_UNSAVED:
+        text_append(out, size, "Not all of it is saved. Quit all the same?");
+        break;
+    case PROMPT_REMOVE_BALL:
+        text_append(out, size, "Take %s out of the bag?",
+                    model->session->bag.balls[model->ball].name);
+        break;
+    }
+}
+
+void screen_frame_prompt(const Model *model, Canvas *canvas)
+{
+    char text[160];
+    int row = canvas->rows - 2;
+    screen_prompt(model, text, sizeof text);
+    canvas_hline(canvas, row, 0, canvas->columns, ' ', ROLE_PLAIN);
+    canvas_text(canvas, row, 1, canvas->columns - 2, ROLE_ACCENT, text);
+}

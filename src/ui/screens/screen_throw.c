@@ -1,0 +1,318 @@
+/* screen_throw.c - the right side of the lane screen: what to throw next, why, and the other
+ * answers. */
+#include <math.h>
+#include <stdio.h>
+#include <string.h>
+
+#include "base/text.h"
+#include "core/advice/candidates.h"
+#include "ui/input/commands.h"
+#include "ui/screens/screens.h"
+
+static const char *const SURE_WORDS[] = {"a guess", "fairly sure", "sure"};
+
+/* Most lines that each may take. */
+enum { HEADLINE_LINES = 2, CHANGE_LINES = 2, WHY_LINES = 8, CAUTION_LINES = 4, LANE_LINES = 2 };
+
+/* The column as it is filled from the top. */
+typedef struct Pane {
+    const Model *model;
+    Canvas *canvas;
+    const Adjustment *best;
+    int column, columns, end; /* `end`: past the last column */
+    int row, bottom;          /* `row`: the next free one */
+    int others;               /* answers below the best */
+    bool air;                 /* tall enough for empty lines between the parts */
+    Role main, text;          /* dim while newer answers are computed */
+} Pane;
+
+static Pane open_pane(const Model *model, Canvas *canvas, Area area)
+{
+    bool current = model_advice_current(model);
+    int count = model->shown.adjustment_count;
+    return (Pane){.model = model,
+                  .canvas = canvas,
+                  .best = model_adjustment(model, 0),
+                  .column = area.column,
+                  .columns = area.columns,
+                  .end = area.column + area.columns,
+                  .row = area.row,
+                  .bottom = area.row + area.rows,
+                  .others = count > 3 ? 2 : count - 1,
+                  .air = area.rows >= 30,
+                  .main = current ? ROLE_ACCENT : ROLE_DIM,
+                  .text = current ? ROLE_PLAIN : ROLE_DIM};
+}
+
+static void draw_title(Pane *pane)
+{
+    int sure = model_sureness(pane->model);
+    canvas_text(pane->canvas, pane->row, pane->column, pane->columns, ROLE_TITLE, "Throw");
+    if (pane->best && !model_advice_current(pane->model))
+        canvas_text_right(pane->canvas, pane->row, pane->end, 14, ROLE_DIM, "calculating…");
+    else if (pane->best)
+        canvas_text_right(pane->canvas, pane->row, pane->end, 14, sure == 0 ? ROLE_WARN : ROLE_DIM,
+                          SURE_WORDS[sure]);
+    pane->row += 1 + pane->air;
+}
+
+static void draw_nothing(const Pane *pane)
+{
+    canvas_text(pane->canvas, pane->row + 1, pane->column, pane->columns, ROLE_DIM,
+                model_advice_current(pane->model) ? "no answer" : "calculating…");
+}
+
+/* "Move in", or of a pair "Move in, more speed". */
+static void kind_text(const Adjustment *adjustment, const char *between, char *out, size_t size)
+{
+    const char *name = ADJUST_WORDS[adjustment->kind];
+    text_copy(out, size, "");
+    text_append(out, size, "%c%s", name[0] - 'a' + 'A', name + 1);
+    if (adjustment->with != ADJUST_HOLD)
+        text_append(out, size, "%s%s", between, ADJUST_WORDS[adjustment->with]);
+}
+
+/* What to change, and of a single change the ball's name; a pair may need two lines. */
+static void draw_headline(Pane *pane)
+{
+    char text[64];
+    bool pair = pane->best->with != ADJUST_HOLD;
+    kind_text(pane->best, " and ", text, sizeof text);
+    if (canvas_width(text) > pane->columns)
+        kind_text(pane->best, ", ", text, sizeof text);
+    int used = canvas_width(text), room = pane->columns - used - 2;
+    pane->row += pane->air + canvas_wrap(pane->canvas, pane->row, pane->column, pane->columns,
+                                         pair ? HEADLINE_LINES : 1, pane->main, text);
+    if (!pair && room > 10) {
+        const Ball *ball = bag_slot(&pane->model->session->bag, pane->best->plan.slot);
+        canvas_text(pane->canvas, pane->row - 1 - pane->air, pane->column + used + 2, room,
+                    pane->text, ball ? ball->name : "");
+    }
+}
+
+static void change_text(char *out, size_t size, double from, double to)
+{
+    double change = round((to - from) * 2.0) / 2.0;
+    if (change == 0.0)
+        snprintf(out, size, "same");
+    else
+        snprintf(out, size, "%g %s", fabs(change), change > 0 ? "in" : "out");
+}
+
+/* Ball, feet and aim in large figures, and under them how each differs from the plan. */
+static void draw_figures(Pane *pane)
+{
+    Plan now = model_plan(pane->model);
+    const Plan *plan = &pane->best->plan;
+    char changes[PLAN_FIGURES][24];
+    int columns[PLAN_FIGURES];
+    widget_plan(pane->canvas, pane->model->glyphs,
+                (Area){pane->row, pane->column, 5, pane->columns}, pane->main,
+                (const double[]){plan->slot, plan->stance, plan->aim}, columns);
+    if (plan->slot == now.slot)
+        snprintf(changes[0], sizeof changes[0], "same");
+    else
+        snprintf(changes[0], sizeof changes[0], "was %d", now.slot);
+    change_text(changes[1], sizeof changes[1], now.stance, plan->stance);
+    change_text(changes[2], sizeof changes[2], now.aim, plan->aim);
+    for (int i = 0; i < PLAN_FIGURES; i++)
+        canvas_text(pane->canvas, pane->row + 4, columns[i], pane->end - columns[i],
+                    strcmp(changes[i], "same") == 0 ? ROLE_DIM : pane->main, changes[i]);
+    pane->row += 5 + pane->air;
+}
+
+/* Chance of the pocket now and then; where there is room of a strike too; and what may be missed
+ * by. */
+static void draw_chance(Pane *pane)
+{
+    const Adjustment *best = pane->best;
+    Canvas *canvas = pane->canvas;
+    int at = pane->column, bar = pane->columns - 18;
+    double change = best->pocket_after - best->pocket_now;
+    Role after = pane->text == ROLE_DIM ? ROLE_DIM
+                 : change > 0.005       ? ROLE_GOOD
+                 : change < -0.005      ? ROLE_WARN
+                                        : ROLE_PLAIN;
+    at += canvas_text(canvas, pane->row, at, 7, ROLE_DIM, "pocket") + 1;
+    at += canvas_print(canvas, pane->row, at, 8, pane->text, "%2.0f → ", best->pocket_now * 100.0);
+    canvas_print(canvas, pane->row, at, 5, after, "%.0f%%", best->pocket_after * 100.0);
+    widget_chance(canvas, pane->model->glyphs, pane->row, pane->end - bar, bar, best->pocket_now,
+                  best->pocket_after);
+    pane->row++;
+    if (pane->air)
+        canvas_print(canvas, pane->row++, pane->column, pane->columns, ROLE_DIM,
+                     "strike %.0f → %.0f%%, entry %.1f°", best->strike_now * 100.0,
+                     best->strike_after * 100.0, best->entry_deg);
+    canvas_print(canvas, pane->row++, pane->column, pane->columns, ROLE_DIM,
+                 "miss room %.1f in, %.1f out", best->margin_in, best->margin_out);
+    pane->row += pane->air;
+}
+
+/* What the three figures do not tell: speed, loft, rotation, surface; "" when nothing. */
+static void other_changes(const Model *model, const Adjustment *adjustment, char *out, size_t size)
+{
+    Plan now = model_plan(model);
+    candidate_changes(&now, &adjustment->plan, out, size);
+    if (adjustment->surface_grit > 0.0)
+        text_append(out, size, "%s%.0f grit", out[0] ? ", " : "", adjustment->surface_grit);
+}
+
+static void wrap(Pane *pane, Role role, int lines, const char *text)
+{
+    pane->row +=
+        canvas_wrap(pane->canvas, pane->row, pane->column, pane->columns, lines, role, text);
+}
+
+static void draw_caution(Pane *pane, int lines)
+{
+    canvas_put(pane->canvas, pane->row, pane->column, pane->model->glyphs->caution, ROLE_WARN);
+    pane->row += canvas_wrap(pane->canvas, pane->row, pane->column + 2, pane->columns - 2, lines,
+                             ROLE_WARN, CAUTION_WORDS[pane->best->caution]);
+}
+
+/* What else changes, the sentence of why, and what speaks against it. The other answers end the
+ * column, or follow where it is tall; this has what is between. */
+static void draw_why(Pane *pane)
+{
+    const Adjustment *best = pane->best;
+    int top = pane->air ? pane->bottom : pane->bottom - pane->others - 1;
+    int kept = (best->caution != CAUTION_NONE ? CAUTION_LINES : 0) + best->disagrees;
+    char changes[128];
+    other_changes(pane->model, best, changes, sizeof changes);
+    if (changes[0] && pane->row < top)
+        wrap(pane, pane->main, CHANGE_LINES, changes);
+    int why = top - pane->row - kept;
+    wrap(pane, pane->text, why > WHY_LINES ? WHY_LINES : why, best->because);
+    if (best->disagrees && pane->row < top)
+        wrap(pane, ROLE_WARN, 1, "! rule and forecast differ");
+    if (best->caution != CAUTION_NONE && pane->row < top)
+        draw_caution(pane, pane->air ? CAUTION_LINES : top - pane->row);
+}
+
+void screen_release_changes(const Plan *from, const Plan *to, char *out, size_t size)
+{
+    double mph = to->mph_change - from->mph_change;
+    double loft = to->loft_change_ft - from->loft_change_ft;
+    double turned = to->rotation_change_deg - from->rotation_change_deg;
+    text_copy(out, size, "");
+    if (mph != 0.0)
+        text_append(out, size, "%+g mph", mph);
+    if (loft != 0.0)
+        text_append(out, size, "%sloft %+g", out[0] ? ", " : "", loft);
+    if (turned != 0.0)
+        text_append(out, size, "%saxis %+g°", out[0] ? ", " : "", turned);
+}
+
+/* Ball and line of an answer and what else it changes, in words or, where these do not fit, short:
+ * "ball 4  25 over 12", "4: 28.5/13.5, axis -10°". */
+static void line_text(const Model *model, const Adjustment *adjustment, int room, char *out,
+                      size_t size)
+{
+    Plan now = model_plan(model);
+    const Plan *plan = &adjustment->plan;
+    char changes[128], stance[16], aim[16];
+    widget_board(stance, sizeof stance, plan->stance);
+    widget_board(aim, sizeof aim, plan->aim);
+    other_changes(model, adjustment, changes, sizeof changes);
+    text_copy(out, size, "");
+    text_append(out, size, room < 28 ? "ball %d  %4s over %s" : "ball %d  feet %-4s  aim %s",
+                plan->slot, stance, aim);
+    if (!changes[0])
+        return;
+    text_append(out, size, "  %s", changes);
+    if (canvas_width(out) <= room)
+        return;
+    if (adjustment->surface_grit == 0.0)
+        screen_release_changes(&now, plan, changes, sizeof changes);
+    text_copy(out, size, "");
+    text_append(out, size, "%d: %s/%s, %s", plan->slot, stance, aim, changes);
+    if (canvas_width(out) > room) /* the line goes rather than what it stands for */
+        text_copy(out, size, changes);
+}
+
+/* The second or third answer: what, and what of the pocket; on a second line the figures. */
+static void draw_other(Pane *pane, int index, int lines)
+{
+    const Adjustment *adjustment = model_adjustment(pane->model, index);
+    Canvas *canvas = pane->canvas;
+    char text[160];
+    int row = pane->row, room = pane->columns - 7;
+    snprintf(text, sizeof text, "%.0f%%", adjustment->pocket_after * 100.0);
+    canvas_text(canvas, row, pane->column, 1, ROLE_KEY, command_of(key_take, index)->shown);
+    canvas_text_right(canvas, row, pane->end, 5, pane->text, text);
+    kind_text(adjustment, ", ", text, sizeof text);
+    if (canvas_width(text) > room && adjustment->with != ADJUST_HOLD) /* the line below tells it */
+        snprintf(text, sizeof text, "%c%s +", ADJUST_WORDS[adjustment->kind][0] - 'a' + 'A',
+                 ADJUST_WORDS[adjustment->kind] + 1);
+    int used = canvas_text(canvas, row, pane->column + 2, room, pane->text, text);
+    pane->row += lines;
+    if (lines < 2) {
+        char stance[16], aim[16];
+        widget_board(stance, sizeof stance, adjustment->plan.stance);
+        widget_board(aim, sizeof aim, adjustment->plan.aim);
+        canvas_print(canvas, row, pane->column + 4 + used, room - used - 3, ROLE_DIM, "%d, %s, %s",
+                     adjustment->plan.slot, stance, aim);
+        return;
+    }
+    line_text(pane->model, adjustment, pane->columns - 2, text, sizeof text);
+    canvas_text(canvas, row + 1, pane->column + 2, pane->columns - 2, ROLE_DIM, text);
+}
+
+static void draw_others(Pane *pane)
+{
+    int lines = pane->bottom - pane->row >= 2 * pane->others + pane->air ? 2 : 1;
+    pane->row = pane->air ? pane->row + 1 : pane->bottom - pane->others * lines;
+    for (int i = 1; i <= pane->others && pane->row + lines <= pane->bottom; i++)
+        draw_other(pane, i, lines);
+}
+
+/* Of the lane what there is room for above the other answers. */
+static void draw_lane_words(Pane *pane)
+{
+    const char *words = pane->model->shown.lane.words;
+    if (!words[0] || pane->bottom - 2 * pane->others - pane->row < 3)
+        return;
+    pane->row++;
+    wrap(pane, ROLE_DIM, LANE_LINES, words);
+}
+
+/* Where it is tall: what the shots say, and how well the lane is known. */
+static void draw_evidence(Pane *pane)
+{
+    const Advice *shown = &pane->model->shown;
+    const char *words[2] = {shown->lane.words, shown->lane.off_words};
+    if (pane->bottom - pane->row < 5)
+        return;
+    pane->row++;
+    wrap(pane, ROLE_TITLE, 1, "What says so");
+    for (int i = 0; i < SIGN_COUNT && pane->row < pane->bottom - 2; i++)
+        if (shown->signs.seen[i])
+            canvas_text(pane->canvas, pane->row++, pane->column, pane->columns, ROLE_DIM,
+                        SIGN_WORDS[i]);
+    for (int i = 0; i < 2 && pane->row < pane->bottom - 1; i++)
+        if (words[i][0])
+            wrap(pane, ROLE_PLAIN, LANE_LINES, words[i]);
+    if (pane->row < pane->bottom)
+        canvas_print(pane->canvas, pane->row, pane->column, pane->columns, ROLE_DIM,
+                     "film %.2f ± %.2f, %d balls thrown", shown->lane.scale, shown->lane.scale_sd,
+                     shown->lane.deliveries);
+}
+
+void screen_throw(const Model *model, Canvas *canvas, Area area)
+{
+    Pane pane = open_pane(model, canvas, area);
+    draw_title(&pane);
+    if (!pane.best) {
+        draw_nothing(&pane);
+        return;
+    }
+    draw_headline(&pane);
+    draw_figures(&pane);
+    draw_chance(&pane);
+    draw_why(&pane);
+    if (!pane.air)
+        draw_lane_words(&pane);
+    draw_others(&pane);
+    if (pane.air)
+        draw_evidence(&pane);
+}

@@ -1,0 +1,51 @@
+/* screens.h - the screens and the parts that they share: pure functions of a const model. */
+#ifndef SETTEE_UI_SCREENS_SCREENS_H
+#define SETTEE_UI_SCREENS_SCREENS_H
+
+#include "ui/draw/widgets.h"
+#include "ui/model.h"
+
+void screen_lane(const Model *model, Canvas *canvas);
+void screen_spares(const Model *model, Canvas *canvas);
+void screen_help(const Model *model, Canvas *canvas);
+void screen_bag(const Model *model, Canvas *canvas);
+void screen_ball(const Model *model, Canvas *canvas);
+void screen_block(const Model *model, Canvas *canvas);
+
+/* ---- the frame around each ---- */
+
+/* The first line. */
+void screen_frame_top(Canvas *canvas, const char *title, const char *right);
+void screen_frame_event(const Model *model, Canvas *canvas); /* the event, game, frame and lane */
+
+/* The keys on the last line, and the rule `between` lines above it. On the rule stands, in at most
+ * `width` columns, what has to be said: that something is not saved, else the message, else `hint`
+ * ("": nothing). Returns the columns it took. */
+int screen_frame_bottom(const Model *model, Canvas *canvas, int between, int width, Role role,
+                        const char *hint);
+
+/* In MODE_ASK: the question; and it in the line above the footer. */
+void screen_prompt(const Model *model, char *out, size_t size);
+void screen_frame_prompt(const Model *model, Canvas *canvas);
+
+/* ---- parts ---- */
+
+/* What to throw next, why, and the other answers. */
+void screen_throw(const Model *model, Canvas *canvas, Area area);
+/* The release as far as it differs from the usual one: "+0.5 mph, loft +2, axis -10°", or "". */
+void screen_release_changes(const Plan *from, const Plan *to, char *out, size_t size);
+
+int screen_bag_pages(const Model *model); /* at the model's size */
+/* Top and bottom of the bag's screens; `page` stands at the right of the top once all is known. */
+void screen_bag_frame(const Model *model, Canvas *canvas, const char *page);
+char screen_bag_letter(const Bag *bag, int ball); /* its slot, or a letter in the locker */
+
+/* The bag's balls with their numbers; as many rows as it would take, and it in an area. */
+int screen_ball_list_rows(const Model *model, int columns);
+void screen_ball_list(const Model *model, Canvas *canvas, Area area);
+
+int screen_help_lines(int columns);               /* how long the help is at that width */
+int screen_help_room(int rows);                   /* how many of its lines show at once */
+int screen_help_top(int columns, unsigned where); /* line where the keys of that state begin */
+
+#endif
