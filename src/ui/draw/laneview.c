@@ -23,56 +23,56 @@ int laneview_columns(int columns)
 }
 
 /* Where things lie on the canvas. */
-typedef struct Frame {
+typedef struct Picture {
     int left, columns; /* of the boards */
     int pitch;         /* rows from one row of pins to the next */
     int deck, top, rows, scale, legend;
     bool right_hand;
-} Frame;
+} Picture;
 
-static Frame frame_of(const Model *model, Area area)
+static Picture picture_of(const Model *model, Area area)
 {
     bool spares = model->mode == MODE_SPARES; /* no legend then, but a larger deck */
     int pitch = spares ? 2 : 1, deck = DECK_ROWS * pitch;
     int rows = area.rows - deck - SCALE_ROWS - (spares ? 0 : LEGEND_ROWS);
-    return (Frame){.left = area.column + LABELS + 1,
-                   .columns = area.columns - LABELS - GUTTERS,
-                   .pitch = pitch,
-                   .deck = area.row,
-                   .top = area.row + deck,
-                   .rows = rows,
-                   .scale = area.row + deck + rows,
-                   .legend = area.row + deck + rows + SCALE_ROWS,
-                   .right_hand = model->session->bag.bowler.hand == HAND_RIGHT};
+    return (Picture){.left = area.column + LABELS + 1,
+                     .columns = area.columns - LABELS - GUTTERS,
+                     .pitch = pitch,
+                     .deck = area.row,
+                     .top = area.row + deck,
+                     .rows = rows,
+                     .scale = area.row + deck + rows,
+                     .legend = area.row + deck + rows + SCALE_ROWS,
+                     .right_hand = model->session->bag.bowler.hand == HAND_RIGHT};
 }
 
 /* Share of the way across the screen, 0 left edge .. 1 right edge. */
-static double across(const Frame *frame, double board)
+static double across(const Picture *picture, double board)
 {
     double from_own = (board - 0.5) / LANE_BOARDS;
-    return frame->right_hand ? 1.0 - from_own : from_own;
+    return picture->right_hand ? 1.0 - from_own : from_own;
 }
 
-static int column_of(const Frame *frame, double board)
+static int column_of(const Picture *picture, double board)
 {
-    int column = (int)floor(across(frame, board) * frame->columns);
+    int column = (int)floor(across(picture, board) * picture->columns);
     if (column < 0)
         column = 0;
-    if (column >= frame->columns)
-        column = frame->columns - 1;
-    return frame->left + column;
+    if (column >= picture->columns)
+        column = picture->columns - 1;
+    return picture->left + column;
 }
 
-static int row_of(const Frame *frame, double ft)
+static int row_of(const Picture *picture, double ft)
 {
-    int row = (int)floor((1.0 - ft / LANE_LENGTH_FT) * frame->rows);
-    return frame->top + (row < 0 ? 0 : row >= frame->rows ? frame->rows - 1 : row);
+    int row = (int)floor((1.0 - ft / LANE_LENGTH_FT) * picture->rows);
+    return picture->top + (row < 0 ? 0 : row >= picture->rows ? picture->rows - 1 : row);
 }
 
 /* Feet at the middle of a row. */
-static double ft_of(const Frame *frame, int row)
+static double ft_of(const Picture *picture, int row)
 {
-    return LANE_LENGTH_FT * (1.0 - (row - frame->top + 0.5) / frame->rows);
+    return LANE_LENGTH_FT * (1.0 - (row - picture->top + 0.5) / picture->rows);
 }
 
 static int shade_of(double units)
@@ -83,49 +83,49 @@ static int shade_of(double units)
     return shade;
 }
 
-static void draw_film(const Model *model, Canvas *canvas, const Frame *frame)
+static void draw_film(const Model *model, Canvas *canvas, const Picture *picture)
 {
     static const Role ROLES[GLYPH_FILMS] = {ROLE_BOARD, ROLE_OIL1, ROLE_OIL2,
                                             ROLE_OIL3,  ROLE_OIL4, ROLE_OIL5};
     const Oil *oil = &model->shown.film;
-    for (int r = 0; r < frame->rows; r++) {
-        double y = m_from_ft(ft_of(frame, frame->top + r));
-        for (int c = 0; c < frame->columns; c++) {
-            double u = (c + 0.5) / frame->columns;
-            double x = (frame->right_hand ? 1.0 - u : u) * LANE_WIDTH_M;
+    for (int r = 0; r < picture->rows; r++) {
+        double y = m_from_ft(ft_of(picture, picture->top + r));
+        for (int c = 0; c < picture->columns; c++) {
+            double u = (c + 0.5) / picture->columns;
+            double x = (picture->right_hand ? 1.0 - u : u) * LANE_WIDTH_M;
             int shade = shade_of(oil_at(oil, x, y));
-            canvas_put(canvas, frame->top + r, frame->left + c, model->glyphs->film[shade],
+            canvas_put(canvas, picture->top + r, picture->left + c, model->glyphs->film[shade],
                        ROLES[shade]);
         }
     }
 }
 
-static void draw_edges(const Model *model, Canvas *canvas, const Frame *frame)
+static void draw_edges(const Model *model, Canvas *canvas, const Picture *picture)
 {
-    for (int r = 0; r < frame->rows; r++) {
-        canvas_put(canvas, frame->top + r, frame->left - 1, model->glyphs->gutter, ROLE_DIM);
-        canvas_put(canvas, frame->top + r, frame->left + frame->columns, model->glyphs->gutter,
-                   ROLE_DIM);
+    for (int r = 0; r < picture->rows; r++) {
+        canvas_put(canvas, picture->top + r, picture->left - 1, model->glyphs->gutter, ROLE_DIM);
+        canvas_put(canvas, picture->top + r, picture->left + picture->columns,
+                   model->glyphs->gutter, ROLE_DIM);
     }
     for (int ft = 0; ft <= 60; ft += 15) {
         char text[8];
         snprintf(text, sizeof text, "%d", ft);
-        canvas_text_right(canvas, row_of(frame, ft), frame->left - 2, 2, ROLE_DIM, text);
+        canvas_text_right(canvas, row_of(picture, ft), picture->left - 2, 2, ROLE_DIM, text);
     }
     for (int board = 5; board <= 35; board += 5) { /* arrows lie in a V, 12.5 to 16 ft */
         double ft = 16.0 - fabs(board - 20.0) / 15.0 * 3.5;
-        canvas_over(canvas, row_of(frame, ft), column_of(frame, board), model->glyphs->arrow,
+        canvas_over(canvas, row_of(picture, ft), column_of(picture, board), model->glyphs->arrow,
                     ROLE_PIN);
     }
 }
 
-static int pin_row(const Frame *frame, int pin)
+static int pin_row(const Picture *picture, int pin)
 {
-    return frame->deck +
-           frame->pitch * (3 - (int)lround(lane_pin_back_in(pin) / LANE_ROW_PITCH_IN));
+    return picture->deck +
+           picture->pitch * (3 - (int)lround(lane_pin_back_in(pin) / LANE_ROW_PITCH_IN));
 }
 
-static void draw_pins(const Model *model, Canvas *canvas, const Frame *frame)
+static void draw_pins(const Model *model, Canvas *canvas, const Picture *picture)
 {
     bool typing = model->mode == MODE_ENTRY && model->typing.shot.left_said;
     Pins standing = model->mode == MODE_SPARES           ? model->spare_pins
@@ -133,9 +133,9 @@ static void draw_pins(const Model *model, Canvas *canvas, const Frame *frame)
                     : model->typing.field == FIELD_SPARE ? model->typing.shot.spare_left
                                                          : model->typing.shot.left;
     for (int pin = 1; pin <= 10; pin++) {
-        int row = pin_row(frame, pin);
+        int row = pin_row(picture, pin);
         double u = 0.5 + lane_pin_right_in(pin) / LANE_WIDTH_IN;
-        int column = frame->left + (int)floor(u * frame->columns);
+        int column = picture->left + (int)floor(u * picture->columns);
         if (standing & pin_bit(pin))
             canvas_print(canvas, row, column, 2, ROLE_PIN, "%d", pin);
         else
@@ -144,71 +144,86 @@ static void draw_pins(const Model *model, Canvas *canvas, const Frame *frame)
 }
 
 /* Marks a path's cells: every row it passes, and cells between when it crosses quickly. */
-static void draw_path(const Model *model, Canvas *canvas, const Frame *frame, const Roll *roll,
+static void draw_path(const Model *model, Canvas *canvas, const Picture *picture, const Roll *roll,
                       uint32_t glyph, Role role)
 {
     int last_row = -1;
     for (int i = 0; i < roll->count; i++) {
         const PathPoint *point = &roll->path[i];
-        int row = row_of(frame, point->ft);
+        int row = row_of(picture, point->ft);
         if (row == last_row || point->ft > LANE_LENGTH_FT)
             continue;
         last_row = row;
         /* the point in the middle of the row stands for it */
-        int middle = (int)lround(ft_of(frame, row) / OIL_STATION_FT);
+        int middle = (int)lround(ft_of(picture, row) / OIL_STATION_FT);
         if (middle >= roll->count)
             middle = roll->count - 1;
-        int column = column_of(frame, roll->path[middle].board);
+        int column = column_of(picture, roll->path[middle].board);
         const Cell *cell = canvas_at(canvas, row, column);
         bool both = cell && cell->role == ROLE_PATH2 && role == ROLE_PATH;
         canvas_over(canvas, row, column, both ? model->glyphs->both : glyph, role);
     }
     if (roll->count > 0 && !roll->gutter) { /* the gutter's edge points at the breakpoint */
-        int row = row_of(frame, roll->breakpoint_ft);
-        int column = frame->right_hand ? frame->left + frame->columns : frame->left - 1;
+        int row = row_of(picture, roll->breakpoint_ft);
+        int column = picture->right_hand ? picture->left + picture->columns : picture->left - 1;
         canvas_put(canvas, row, column,
-                   frame->right_hand ? model->glyphs->breaks_left : model->glyphs->breaks_right,
+                   picture->right_hand ? model->glyphs->breaks_left : model->glyphs->breaks_right,
                    role);
     }
 }
 
-/* The way over the deck up to the pin that is hit, and the window as brackets in front of it. */
-static void draw_spare(const Model *model, Canvas *canvas, const Frame *frame,
-                       const SpareLine *line)
+/* The way over the deck up to the pin that is hit. */
+static void draw_over_deck(const Model *model, Canvas *canvas, const Picture *picture,
+                           const SpareLine *line)
 {
-    if (line->pin == 0)
-        return;
-    int at = pin_row(frame, line->pin);
-    for (int row = at + 1; row < frame->top; row++) {
-        double back = (frame->deck + 3 * frame->pitch - row) * LANE_ROW_PITCH_IN / frame->pitch;
+    for (int row = pin_row(picture, line->pin) + 1; row < picture->top; row++) {
+        double back =
+            (picture->deck + 3 * picture->pitch - row) * LANE_ROW_PITCH_IN / picture->pitch;
         double board =
             line->board + m_from_in(back) * tan(rad_from_deg(line->degrees)) / LANE_BOARD_M;
-        const Cell *cell = canvas_at(canvas, row, column_of(frame, board));
+        const Cell *cell = canvas_at(canvas, row, column_of(picture, board));
         if (cell && cell->glyph == ' ')
-            canvas_put(canvas, row, column_of(frame, board), model->glyphs->path, ROLE_PATH);
-    }
-    if (!(line->window_high > line->window_low))
-        return;
-    double ends[2] = {frame->right_hand ? line->window_high : line->window_low,
-                      frame->right_hand ? line->window_low : line->window_high};
-    for (int i = 0; i < 2; i++) {
-        int column = column_of(frame, ends[i]);
-        const Cell *cell = canvas_at(canvas, at + 1, column);
-        if (cell && cell->glyph == ' ')
-            canvas_put(canvas, at + 1, column, i ? ']' : '[', ROLE_ACCENT);
+            canvas_put(canvas, row, column_of(picture, board), model->glyphs->path, ROLE_PATH);
     }
 }
 
-static void draw_scale(const Model *model, Canvas *canvas, const Frame *frame)
+/* The window as brackets in front of the pin. */
+static void draw_window(Canvas *canvas, const Picture *picture, const SpareLine *line)
 {
-    int step = frame->columns >= LANE_BOARDS ? 5 : 10;
-    canvas_hline(canvas, frame->scale, frame->left - 1, frame->columns + 2, model->glyphs->foul,
-                 ROLE_DIM);
+    int row = pin_row(picture, line->pin) + 1;
+    double ends[2] = {picture->right_hand ? line->window_high : line->window_low,
+                      picture->right_hand ? line->window_low : line->window_high};
+    for (int i = 0; i < 2; i++) {
+        int column = column_of(picture, ends[i]);
+        const Cell *cell = canvas_at(canvas, row, column);
+        if (cell && cell->glyph == ' ')
+            canvas_put(canvas, row, column, i ? ']' : '[', ROLE_ACCENT);
+    }
+}
+
+static void draw_spare(const Model *model, Canvas *canvas, const Picture *picture)
+{
+    const SpareLine *line = model_spare_line(model);
+    if (!line)
+        return;
+    draw_path(model, canvas, picture, &model->spare_path, model->glyphs->path, ROLE_PATH);
+    if (line->pin == 0)
+        return;
+    draw_over_deck(model, canvas, picture, line);
+    if (line->window_high > line->window_low)
+        draw_window(canvas, picture, line);
+}
+
+static void draw_scale(const Model *model, Canvas *canvas, const Picture *picture)
+{
+    int step = picture->columns >= LANE_BOARDS ? 5 : 10;
+    canvas_hline(canvas, picture->scale, picture->left - 1, picture->columns + 2,
+                 model->glyphs->foul, ROLE_DIM);
     for (int board = step; board < LANE_BOARDS; board += step) {
         char text[8];
         int width = snprintf(text, sizeof text, "%d", board);
-        canvas_text(canvas, frame->scale, column_of(frame, board) - (width > 1), width, ROLE_DIM,
-                    text);
+        canvas_text(canvas, picture->scale, column_of(picture, board) - (width > 1), width,
+                    ROLE_DIM, text);
     }
 }
 
@@ -235,37 +250,36 @@ static bool same_throw(const Plan *a, const Plan *b)
            fabs(a->rotation_change_deg - b->rotation_change_deg) < 0.5;
 }
 
-void laneview_draw(const Model *model, Canvas *canvas, Area area)
+/* What is planned, and the first answer where it is another throw. */
+static void draw_plans(const Model *model, Canvas *canvas, const Picture *picture, Area area)
 {
-    Frame frame = frame_of(model, area);
-    if (frame.rows < 1 || frame.columns < 1)
-        return;
-    const Adjustment *adjustment = model_adjustment(model, 0);
-    Plan plan = model_plan(model);
-    bool second = model->path2_on && adjustment && !same_throw(&adjustment->plan, &plan);
-    bool current = model_advice_current(model) && model_paths_current(model);
+    const Adjustment *best = model_adjustment(model, 0);
     const Glyphs *glyphs = model->glyphs;
-    draw_pins(model, canvas, &frame);
-    draw_film(model, canvas, &frame);
-    draw_edges(model, canvas, &frame);
-    draw_scale(model, canvas, &frame);
-    int column = area.column, width = area.columns;
-    if (model->mode == MODE_SPARES) {
-        const SpareLine *line = model_spare_line(model);
-        if (line) {
-            draw_path(model, canvas, &frame, &model->spare_path, glyphs->path, ROLE_PATH);
-            draw_spare(model, canvas, &frame, line);
-        }
-        return;
-    }
-    if (second) {
-        draw_path(model, canvas, &frame, &model->path2, glyphs->path2, ROLE_PATH2);
-        draw_legend_row(canvas, frame.legend + 1, column, width, glyphs->path2, ROLE_PATH2,
-                        &model->path2, "new", current);
+    Plan plan = model_plan(model);
+    bool current = model_advice_current(model) && model_paths_current(model);
+    if (model->path2_on && best && !same_throw(&best->plan, &plan)) {
+        draw_path(model, canvas, picture, &model->path2, glyphs->path2, ROLE_PATH2);
+        draw_legend_row(canvas, picture->legend + 1, area.column, area.columns, glyphs->path2,
+                        ROLE_PATH2, &model->path2, "new", current);
     }
     if (model->path_on) {
-        draw_path(model, canvas, &frame, &model->path, glyphs->path, ROLE_PATH);
-        draw_legend_row(canvas, frame.legend, column, width, glyphs->path, ROLE_PATH, &model->path,
-                        "now", current);
+        draw_path(model, canvas, picture, &model->path, glyphs->path, ROLE_PATH);
+        draw_legend_row(canvas, picture->legend, area.column, area.columns, glyphs->path, ROLE_PATH,
+                        &model->path, "now", current);
     }
+}
+
+void laneview_draw(const Model *model, Canvas *canvas, Area area)
+{
+    Picture picture = picture_of(model, area);
+    if (picture.rows < 1 || picture.columns < 1)
+        return;
+    draw_pins(model, canvas, &picture);
+    draw_film(model, canvas, &picture);
+    draw_edges(model, canvas, &picture);
+    draw_scale(model, canvas, &picture);
+    if (model->mode == MODE_SPARES)
+        draw_spare(model, canvas, &picture);
+    else
+        draw_plans(model, canvas, &picture, area);
 }

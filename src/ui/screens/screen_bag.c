@@ -64,11 +64,10 @@ static int balls_rows(const Model *model, int columns)
     return 2 + listed(model, balls);
 }
 
-static void draw_balls(const Model *model, Canvas *canvas, Area area)
+enum { BALLS_WIDE = 96, FIGURES_WIDE = 54 };
+
+static void draw_ball_titles(Canvas *canvas, int row, int end)
 {
-    int balls[BAG_BALLS_MAX], count = listed(model, balls), row = area.row;
-    int end = area.column + (area.columns < 96 ? area.columns : 96);
-    canvas_text(canvas, row, area.column, 25, ROLE_TITLE, "On their own line, fresh");
     static const char *const TITLES[2][7] = {
         {"first", "break-", "entry", "boards", "", "pocket", "miss"},
         {"move", "point", "deg", "crossed", "flare", "chance", "room"}};
@@ -77,32 +76,43 @@ static void draw_balls(const Model *model, Canvas *canvas, Area area)
         char text[96];
         snprintf(text, sizeof text, "%5s  %8s %6s%9s%7s%8s%6s", t[0], t[1], t[2], t[3], t[4], t[5],
                  t[6]);
-        canvas_text_right(canvas, row++, end, 54, ROLE_DIM, text);
+        canvas_text_right(canvas, row + i, end, FIGURES_WIDE, ROLE_DIM, text);
     }
+}
+
+static void draw_ball_figures(Canvas *canvas, int row, int end, Role role, const Showing *show)
+{
+    const Line *line = &show->line;
+    char text[96] = "";
+    if (!show->ready)
+        return;
+    if (!show->found) {
+        canvas_text_right(canvas, row, end, 30, ROLE_DIM, "no line to the pocket");
+        return;
+    }
+    if (isnan(line->first_move_ft))
+        text_append(text, sizeof text, "never");
+    else
+        text_append(text, sizeof text, "%2.0f ft", line->first_move_ft);
+    text_append(text, sizeof text, "  %4.1f @%2.0f %6.1f%9.1f%7.1f%6.0f %%%6.1f",
+                line->breakpoint_board, line->breakpoint_ft, line->entry_deg, show->crossed_boards,
+                show->flare_in, 100.0 * line->pocket, line->margin_in + line->margin_out);
+    canvas_text_right(canvas, row, end, FIGURES_WIDE, role, text);
+}
+
+static void draw_balls(const Model *model, Canvas *canvas, Area area)
+{
+    int balls[BAG_BALLS_MAX], count = listed(model, balls), row = area.row + 2;
+    int end = area.column + (area.columns < BALLS_WIDE ? area.columns : BALLS_WIDE);
+    canvas_text(canvas, area.row, area.column, 25, ROLE_TITLE, "On their own line, fresh");
+    draw_ball_titles(canvas, area.row, end);
     for (int i = 0; i < count; i++, row++) {
-        const Showing *show = &model_arsenal(model)->ball[balls[i]].at[0];
-        const Line *line = &show->line;
-        char text[96] = "";
         const Ball *ball = &bag_of(model)->balls[balls[i]];
+        Role role = ball->slot ? ROLE_PLAIN : ROLE_DIM;
         canvas_print(canvas, row, area.column, 1, ROLE_KEY, "%c",
                      screen_bag_letter(bag_of(model), balls[i]));
-        canvas_text(canvas, row, area.column + 2, 24, ball->slot ? ROLE_PLAIN : ROLE_DIM,
-                    ball->name);
-        if (!show->ready)
-            continue;
-        if (!show->found) {
-            canvas_text_right(canvas, row, end, 30, ROLE_DIM, "no line to the pocket");
-            continue;
-        }
-        if (isnan(line->first_move_ft))
-            text_append(text, sizeof text, "never");
-        else
-            text_append(text, sizeof text, "%2.0f ft", line->first_move_ft);
-        text_append(text, sizeof text, "  %4.1f @%2.0f %6.1f%9.1f%7.1f%6.0f %%%6.1f",
-                    line->breakpoint_board, line->breakpoint_ft, line->entry_deg,
-                    show->crossed_boards, show->flare_in, 100.0 * line->pocket,
-                    line->margin_in + line->margin_out);
-        canvas_text_right(canvas, row, end, 54, ball->slot ? ROLE_PLAIN : ROLE_DIM, text);
+        canvas_text(canvas, row, area.column + 2, 24, role, ball->name);
+        draw_ball_figures(canvas, row, end, role, &model_arsenal(model)->ball[balls[i]].at[0]);
     }
 }
 
@@ -113,40 +123,59 @@ static int map_rows(const Model *model, int columns)
     return MAP_HIGH + 3;
 }
 
+/* Where the map lies on the canvas: its top left corner, and how wide it is. */
+typedef struct Map {
+    int top, left, width;
+} Map;
+
+static void draw_axes(const Model *model, Canvas *canvas, const Map *map)
+{
+    int foot = map->top + MAP_HIGH;
+    for (int y = 0; y < MAP_HIGH; y++) {
+        if (y % 2 == 0)
+            canvas_print(canvas, map->top + y, map->left - 5, 4, ROLE_DIM, "%2.0f",
+                         MAP_DEG_TOP - MAP_DEG_STEP * y);
+        canvas_put(canvas, map->top + y, map->left - 1, model->glyphs->gutter, ROLE_DIM);
+    }
+    canvas_hline(canvas, foot, map->left, map->width, model->glyphs->rule, ROLE_DIM);
+    for (int ft = 15; ft <= 45; ft += 5) {
+        int x = (int)lround((ft - MAP_FT_FIRST) / (MAP_FT_LAST - MAP_FT_FIRST) * (map->width - 1));
+        canvas_print(canvas, foot + 1, map->left + x - 1, 5, ROLE_DIM, ft == 45 ? "%d ft" : "%d",
+                     ft);
+    }
+}
+
+/* A ball that finds its place taken goes on to the right. */
+static void draw_on_map(Canvas *canvas, const Map *map, const Line *line, char letter, Role role)
+{
+    double share = (line->first_move_ft - MAP_FT_FIRST) / (MAP_FT_LAST - MAP_FT_FIRST);
+    int x = (int)lround(share * (map->width - 1));
+    int y = (int)lround((MAP_DEG_TOP - line->entry_deg) / MAP_DEG_STEP);
+    x = x < 0 ? 0 : x > map->width - 1 ? map->width - 1 : x;
+    y = y < 0 ? 0 : y > MAP_HIGH - 1 ? MAP_HIGH - 1 : y;
+    for (; x < map->width - 1; x++) {
+        const Cell *cell = canvas_at(canvas, map->top + y, map->left + x);
+        if (!cell || cell->glyph == ' ')
+            break;
+    }
+    canvas_put(canvas, map->top + y, map->left + x, (uint32_t)letter, role);
+}
+
 static void draw_map(const Model *model, Canvas *canvas, Area area)
 {
     const Bag *bag = bag_of(model);
-    int left = area.column + 5, width = area.columns - 6 < 100 ? area.columns - 6 : 100;
-    int top = area.row + 1, foot = top + MAP_HIGH;
+    int width = area.columns - 6 < 100 ? area.columns - 6 : 100;
+    Map map = {area.row + 1, area.column + 5, width};
     canvas_text(canvas, area.row, area.column, area.columns, ROLE_TITLE,
                 "Entry degrees over first move");
-    for (int y = 0; y < MAP_HIGH; y++) {
-        if (y % 2 == 0)
-            canvas_print(canvas, top + y, area.column, 4, ROLE_DIM, "%2.0f",
-                         MAP_DEG_TOP - MAP_DEG_STEP * y);
-        canvas_put(canvas, top + y, left - 1, model->glyphs->gutter, ROLE_DIM);
-    }
-    canvas_hline(canvas, foot, left, width, model->glyphs->rule, ROLE_DIM);
-    for (int ft = 15; ft <= 45; ft += 5) {
-        int x = (int)lround((ft - MAP_FT_FIRST) / (MAP_FT_LAST - MAP_FT_FIRST) * (width - 1));
-        canvas_print(canvas, foot + 1, left + x - 1, 5, ROLE_DIM, ft == 45 ? "%d ft" : "%d", ft);
-    }
-    for (int pass = 0; pass < 2; pass++) /* the slots first; what finds its place taken goes on */
+    draw_axes(model, canvas, &map);
+    for (int pass = 0; pass < 2; pass++) /* the slots first */
         for (int i = 0; i < bag->count; i++) {
             const Showing *show = &model_arsenal(model)->ball[i].at[0];
             bool slot = bag->balls[i].slot > 0;
-            if (slot != (pass == 0) || !show->found || isnan(show->line.first_move_ft))
-                continue;
-            double share = (show->line.first_move_ft - MAP_FT_FIRST) / (MAP_FT_LAST - MAP_FT_FIRST);
-            int x = (int)lround(share * (width - 1));
-            int y = (int)lround((MAP_DEG_TOP - show->line.entry_deg) / MAP_DEG_STEP);
-            x = x < 0 ? 0 : x > width - 1 ? width - 1 : x;
-            y = y < 0 ? 0 : y > MAP_HIGH - 1 ? MAP_HIGH - 1 : y;
-            while (x < width - 1 && canvas_at(canvas, top + y, left + x) &&
-                   canvas_at(canvas, top + y, left + x)->glyph != ' ')
-                x++;
-            canvas_put(canvas, top + y, left + x, (uint32_t)screen_bag_letter(bag, i),
-                       slot ? ROLE_ACCENT : ROLE_DIM);
+            if (slot == (pass == 0) && show->found && !isnan(show->line.first_move_ft))
+                draw_on_map(canvas, &map, &show->line, screen_bag_letter(bag, i),
+                            slot ? ROLE_ACCENT : ROLE_DIM);
         }
 }
 
@@ -298,13 +327,49 @@ static void advice_words(const Model *model, const SurfaceAdvice *advice, char *
     text_append(out, size, "; the bag %+.1f", hundredths(advice->value_gain) / 10.0);
 }
 
+/* A ball in a slot with each surface; returns whether there was anything to draw. */
+static bool draw_surface_row(const Model *model, Canvas *canvas, int row, int column, int slot)
+{
+    const Ball *ball = bag_slot(bag_of(model), slot);
+    const SurfaceShow *shows =
+        ball ? model_arsenal(model)->ball[ball - bag_of(model)->balls].surface : NULL;
+    if (!shows || !shows[0].ready)
+        return false;
+    canvas_print(canvas, row, column, 1, ROLE_KEY, "%d", slot);
+    canvas_text(canvas, row, column + 2, 14, ROLE_PLAIN, ball->name);
+    for (int k = 0; k < SURFACES; k++) {
+        char move[8] = "-", text[24];
+        if (!isnan(shows[k].first_move_ft))
+            snprintf(move, sizeof move, "%.0f", shows[k].first_move_ft);
+        snprintf(text, sizeof text, "%s/%2.0f", move, 100.0 * shows[k].pocket);
+        canvas_text_right(canvas, row, column + 23 + 9 * k, 8, ROLE_PLAIN, text);
+    }
+    return true;
+}
+
+static void draw_surface_advice(const Model *model, Canvas *canvas, Area area)
+{
+    const Arsenal *arsenal = model_arsenal(model);
+    int row = area.row, end = area.row + area.rows;
+    for (int i = 0; i < arsenal->advice_count && row < end - 2; i++) {
+        char text[240];
+        advice_words(model, &arsenal->advice[i], text, sizeof text);
+        row += canvas_wrap(canvas, row, area.column, area.columns, 2, ROLE_PLAIN, text);
+    }
+    if (arsenal->advice_count == 0)
+        canvas_text(canvas, row++, area.column, area.columns, ROLE_DIM,
+                    "No small change tells a pair apart or closes a gap.");
+    canvas_put(canvas, row, area.column, model->glyphs->caution, ROLE_WARN);
+    canvas_wrap(canvas, row, area.column + 2, area.columns - 2, end - row, ROLE_WARN,
+                CAUTION_WORDS[CAUTION_SURFACE]);
+}
+
 static void draw_surfaces(const Model *model, Canvas *canvas, Area area)
 {
     static const char *const TITLES[SURFACE_COLUMNS] = {"500",  "1000",     "2000",  "3000",
                                                         "4000", "compound", "polish"};
-    const Arsenal *arsenal = model_arsenal(model);
-    int row = area.row, end = area.row + area.rows, column = area.column;
-    canvas_text(canvas, row++, column, area.columns, ROLE_TITLE,
+    int row = area.row + 1, column = area.column;
+    canvas_text(canvas, area.row, column, area.columns, ROLE_TITLE,
                 "Surfaces: first move in feet and pocket chance, fresh");
     if (!model->arsenal_surfaces) {
         canvas_text(canvas, row, column, area.columns, ROLE_DIM,
@@ -314,36 +379,11 @@ static void draw_surfaces(const Model *model, Canvas *canvas, Area area)
     for (int k = 0; k < SURFACE_COLUMNS; k++)
         canvas_text_right(canvas, row, column + 23 + 9 * k, 8, ROLE_DIM, TITLES[k]);
     row++;
-    for (int slot = 1; slot <= BAG_SLOTS; slot++) {
-        const Ball *ball = bag_slot(bag_of(model), slot);
-        if (!ball || !arsenal->ball[ball - bag_of(model)->balls].surface[0].ready)
-            continue;
-        canvas_print(canvas, row, column, 1, ROLE_KEY, "%d", slot);
-        canvas_text(canvas, row, column + 2, 14, ROLE_PLAIN, ball->name);
-        for (int k = 0; k < SURFACES; k++) {
-            const SurfaceShow *show = &arsenal->ball[ball - bag_of(model)->balls].surface[k];
-            char text[24];
-            if (isnan(show->first_move_ft))
-                snprintf(text, sizeof text, "-/%2.0f", 100.0 * show->pocket);
-            else
-                snprintf(text, sizeof text, "%.0f/%2.0f", show->first_move_ft,
-                         100.0 * show->pocket);
-            canvas_text_right(canvas, row, column + 23 + 9 * k, 8, ROLE_PLAIN, text);
-        }
-        row++;
-    }
+    for (int slot = 1; slot <= BAG_SLOTS; slot++)
+        row += draw_surface_row(model, canvas, row, column, slot);
     row++;
-    for (int i = 0; i < arsenal->advice_count && row < end - 2; i++) {
-        char text[240];
-        advice_words(model, &arsenal->advice[i], text, sizeof text);
-        row += canvas_wrap(canvas, row, column, area.columns, 2, ROLE_PLAIN, text);
-    }
-    if (arsenal->advice_count == 0)
-        canvas_text(canvas, row++, column, area.columns, ROLE_DIM,
-                    "No small change tells a pair apart or closes a gap.");
-    canvas_put(canvas, row, column, model->glyphs->caution, ROLE_WARN);
-    canvas_wrap(canvas, row, column + 2, area.columns - 2, end - row, ROLE_WARN,
-                CAUTION_WORDS[CAUTION_SURFACE]);
+    draw_surface_advice(model, canvas,
+                        (Area){row, column, area.row + area.rows - row, area.columns});
 }
 
 static const Section PARTS[] = {{screen_ball_list_rows, screen_ball_list},

@@ -15,6 +15,32 @@ static void line_text(const BlockGame *plan, char *out, size_t size)
     snprintf(out, size, "%s over %s", stance, aim);
 }
 
+/* The other lane's line, with its ball where that is another one. */
+static void other_text(const BlockGame *plan, const BlockGame *other, char *out, size_t size)
+{
+    char line[48];
+    line_text(other, line, sizeof line);
+    text_copy(out, size, "");
+    if (other->slot == 0)
+        text_append(out, size, "none");
+    else if (other->slot != plan->slot)
+        text_append(out, size, "%d: %s", other->slot, line);
+    else
+        text_append(out, size, "%s", line);
+}
+
+/* Feet, and balls where there are several, from the slowest wear to the fastest. */
+static void spread_text(const BlockSpread *spread, char *out, size_t size)
+{
+    char low[16], high[16];
+    widget_board(low, sizeof low, spread->stance_low);
+    widget_board(high, sizeof high, spread->stance_high);
+    text_copy(out, size, "");
+    text_append(out, size, "%s to %s", low, high);
+    for (int i = 0; spread->slots > 1 && i < PACE_COUNT; i++)
+        text_append(out, size, "%s%d", i ? "," : " ", spread->slot[i]);
+}
+
 static void draw_game(const Model *model, Canvas *canvas, int row, int column, int game)
 {
     const Block *block = model_block(model);
@@ -39,29 +65,14 @@ static void draw_game(const Model *model, Canvas *canvas, int row, int column, i
     canvas_text(canvas, row, column + 8, 15, role, ball->name);
     line_text(plan, text, sizeof text);
     canvas_text(canvas, row, column + 24, 14, role, text);
-    if (other->slot == 0) {
-        canvas_text(canvas, row, column + 38, 12, ROLE_DIM, "none");
-    } else {
-        char line[48];
-        line_text(other, line, sizeof line);
-        if (other->slot != plan->slot)
-            snprintf(text, sizeof text, "%d: %s", other->slot, line);
-        else
-            snprintf(text, sizeof text, "%s", line);
-        canvas_text(canvas, row, column + 38, 17, role, text);
-    }
+    other_text(plan, other, text, sizeof text);
+    canvas_text(canvas, row, column + 38, 17, other->slot ? role : ROLE_DIM, text);
     snprintf(text, sizeof text, "%.0f %%", 100.0 * plan->line.pocket);
     canvas_text_right(canvas, row, column + TABLE_COLUMNS, 6, role, text);
     if (!block->done)
         return;
     BlockSpread spread = block_spread(block, SIDE_LEFT, game);
-    char low[16], high[16];
-    widget_board(low, sizeof low, spread.stance_low);
-    widget_board(high, sizeof high, spread.stance_high);
-    text[0] = '\0';
-    text_append(text, sizeof text, "%s to %s", low, high);
-    if (spread.slots > 1)
-        text_append(text, sizeof text, " %d,%d,%d", spread.slot[0], spread.slot[1], spread.slot[2]);
+    spread_text(&spread, text, sizeof text);
     canvas_text(canvas, row, column + TABLE_COLUMNS + 2, canvas->columns - TABLE_COLUMNS - 4,
                 ROLE_DIM, text);
 }
@@ -106,38 +117,48 @@ static void draw_watch(const Model *model, Canvas *canvas, Area area)
                 area.rows - 1, ROLE_PLAIN, text);
 }
 
-void screen_block(const Model *model, Canvas *canvas)
+/* How far it has come, or what it stands on. */
+static void draw_frame(const Model *model, Canvas *canvas, const Block *block)
 {
     const Session *session = model->session;
-    const Block *block = model_block(model);
-    int last = canvas->rows - 1, columns = canvas->columns - 2;
-    char right[48] = "", title[200] = "";
+    char right[48] = "from the sheet", title[200] = "";
     if (!block || !block->done)
-        text_append(right, sizeof right, "calculating, %d %%",
-                    block ? 100 * block->steps / (block->steps_all ? block->steps_all : 1) : 0);
-    else
-        text_append(right, sizeof right, "from the sheet");
+        snprintf(right, sizeof right, "calculating, %d %%",
+                 block ? 100 * block->steps / (block->steps_all ? block->steps_all : 1) : 0);
     text_append(title, sizeof title, "Block on %s, %.0f ft: %d games, %d on the pair",
                 session->pattern.name, session->pattern.length_ft, session->event.games,
                 session->event.bowlers_on_pair);
     screen_frame_top(canvas, title, right);
-    screen_frame_bottom(model, canvas, 0, columns, ROLE_PLAIN, "");
-    if (!block)
-        return;
-    /* Table and picture share what the watch leaves: two rows of titles, then the games. */
-    int room = (last - 1 - TOP - WATCH - 3) / 2;
-    int shown = block->games < room ? block->games : room;
-    int first = model->block_game - shown + 1;
-    first = first < 0 ? 0 : first;
+    screen_frame_bottom(model, canvas, 0, canvas->columns - 2, ROLE_PLAIN, "");
+}
+
+static void draw_table(const Model *model, Canvas *canvas, int first, int shown)
+{
+    const int *pair = model->session->event.pair;
     canvas_print(canvas, TOP, 1 + 6, 30, ROLE_DIM, "ball");
-    canvas_print(canvas, TOP, 1 + 24, 12, ROLE_DIM, "lane %d", session->event.pair[SIDE_LEFT]);
-    canvas_print(canvas, TOP, 1 + 38, 12, ROLE_DIM, "lane %d", session->event.pair[SIDE_RIGHT]);
+    canvas_print(canvas, TOP, 1 + 24, 12, ROLE_DIM, "lane %d", pair[SIDE_LEFT]);
+    canvas_print(canvas, TOP, 1 + 38, 12, ROLE_DIM, "lane %d", pair[SIDE_RIGHT]);
     canvas_text_right(canvas, TOP, 1 + TABLE_COLUMNS, 6, ROLE_DIM, "pocket");
-    canvas_text(canvas, TOP, 1 + TABLE_COLUMNS + 2, columns - TABLE_COLUMNS - 2, ROLE_DIM,
+    canvas_text(canvas, TOP, 1 + TABLE_COLUMNS + 2, canvas->columns - TABLE_COLUMNS - 4, ROLE_DIM,
                 "slow to fast");
     for (int i = 0; i < shown; i++)
         draw_game(model, canvas, TOP + 1 + i, 1, first + i);
+}
+
+void screen_block(const Model *model, Canvas *canvas)
+{
+    const Block *block = model_block(model);
+    int bottom = canvas->rows - 2, columns = canvas->columns - 2;
+    draw_frame(model, canvas, block);
+    if (!block)
+        return;
+    /* Table and picture share what the watch leaves: two rows of titles, then the games. */
+    int room = (bottom - TOP - WATCH - 3) / 2;
+    int shown = block->games < room ? block->games : room;
+    int first = model->block_game - shown + 1;
+    first = first < 0 ? 0 : first;
+    draw_table(model, canvas, first, shown);
     draw_picture(model, canvas, (Area){TOP + 2 + shown, 1, shown + 1, columns}, first);
     int below = TOP + 2 + shown + 1 + shown + (room > shown);
-    draw_watch(model, canvas, (Area){below, 1, last - 1 - below, columns});
+    draw_watch(model, canvas, (Area){below, 1, bottom - below, columns});
 }

@@ -10,6 +10,7 @@
 #include "ui/screens/screens.h"
 
 enum { LEFT_MIN = 25, RIGHT_MIN = 26, LEFT_MAX = 40, RIGHT_MAX = 56, EDGE = 1, GAP = 1 };
+enum { WIDE_LIST = 35 }; /* columns from which the words of a shot are written out */
 
 /* The bag: six slots, two lines each, figures under each other. */
 
@@ -21,50 +22,62 @@ static void surface_text(const Surface *surface, char *out, size_t size)
         *space = '\0';
 }
 
-static void draw_slot(const Model *model, Canvas *canvas, Area area, int row, int slot)
+/* Which ball is in hand, which comes next; its name, and its surface at the right. */
+static void draw_slot_ball(const Model *model, Canvas *canvas, Area area, int slot,
+                           const Ball *ball)
 {
-    const Ball *ball = bag_slot(&model->session->bag, slot);
-    Plan plan = model_plan(model);
-    const Adjustment *adjustment = model_adjustment(model, 0);
-    bool hand = plan.slot == slot, next = adjustment && adjustment->plan.slot == slot;
-    Role role = !ball ? ROLE_DIM : hand ? ROLE_ACCENT : ROLE_PLAIN;
-    int column = area.column, end = area.column + area.columns;
-    if (hand && ball)
-        canvas_put(canvas, row, column, model->glyphs->path, ROLE_PATH);
-    else if (next && ball)
-        canvas_put(canvas, row, column, model->glyphs->path2, ROLE_PATH2);
-    canvas_print(canvas, row, column + 2, 1, ball ? ROLE_KEY : ROLE_DIM, "%d", slot);
-    if (!ball) {
-        canvas_text(canvas, row, column + 4, area.columns - 4, ROLE_DIM, "empty");
-        return;
-    }
+    const Adjustment *best = model_adjustment(model, 0);
+    bool hand = model_plan(model).slot == slot;
     char surface[32];
+    int row = area.row, column = area.column;
+    if (hand)
+        canvas_put(canvas, row, column, model->glyphs->path, ROLE_PATH);
+    else if (best && best->plan.slot == slot)
+        canvas_put(canvas, row, column, model->glyphs->path2, ROLE_PATH2);
     surface_text(&ball->surface, surface, sizeof surface);
-    int width = canvas_width(surface);
-    canvas_text_right(canvas, row, end, area.columns - 4, ROLE_DIM, surface);
-    canvas_text(canvas, row, column + 4, area.columns - 5 - width, role, ball->name);
+    canvas_text_right(canvas, row, column + area.columns, area.columns - 4, ROLE_DIM, surface);
+    canvas_text(canvas, row, column + 4, area.columns - 5 - canvas_width(surface),
+                hand ? ROLE_ACCENT : ROLE_PLAIN, ball->name);
+}
+
+/* What it would do now on its own line. */
+static void draw_slot_figures(const Model *model, Canvas *canvas, Area area, int slot)
+{
     const SlotNow *now = &model->slot[slot - 1].now;
-    bool current = model_slot_current(model, slot);
+    bool current = model_slot_current(model, slot), hand = model_plan(model).slot == slot;
+    Role role = hand && current ? ROLE_PLAIN : ROLE_DIM;
+    int row = area.row + 1, end = area.column + area.columns;
+    char text[24];
     if (!current)
-        canvas_put(canvas, row + 1, column + 2, model->glyphs->wait, ROLE_DIM);
+        canvas_put(canvas, row, area.column + 2, model->glyphs->wait, ROLE_DIM);
     if (!now->ready)
         return;
-    Role figures = hand && current ? ROLE_PLAIN : ROLE_DIM;
     if (!now->line.found) {
-        canvas_text(canvas, row + 1, column + 4, area.columns - 4, ROLE_DIM,
+        canvas_text(canvas, row, area.column + 4, area.columns - 4, ROLE_DIM,
                     "no line to the pocket");
         return;
     }
-    char text[24];
     if (isfinite(now->line.first_move_ft))
         snprintf(text, sizeof text, "%.0f ft", now->line.first_move_ft);
     else
         snprintf(text, sizeof text, "never");
-    canvas_text_right(canvas, row + 1, end - 14, 8, figures, text);
+    canvas_text_right(canvas, row, end - 14, 8, role, text);
     snprintf(text, sizeof text, "%.1f°", now->line.entry_deg);
-    canvas_text_right(canvas, row + 1, end - 7, 6, figures, text);
+    canvas_text_right(canvas, row, end - 7, 6, role, text);
     snprintf(text, sizeof text, "%.0f%%", now->line.pocket * 100.0);
-    canvas_text_right(canvas, row + 1, end, 6, figures, text);
+    canvas_text_right(canvas, row, end, 6, role, text);
+}
+
+static void draw_slot(const Model *model, Canvas *canvas, Area area, int slot)
+{
+    const Ball *ball = bag_slot(&model->session->bag, slot);
+    canvas_print(canvas, area.row, area.column + 2, 1, ball ? ROLE_KEY : ROLE_DIM, "%d", slot);
+    if (!ball) {
+        canvas_text(canvas, area.row, area.column + 4, area.columns - 4, ROLE_DIM, "empty");
+        return;
+    }
+    draw_slot_ball(model, canvas, area, slot, ball);
+    draw_slot_figures(model, canvas, area, slot);
 }
 
 /* Returns the rows it took. */
@@ -77,15 +90,23 @@ static int draw_bag(const Model *model, Canvas *canvas, Area area)
     canvas_text_right(canvas, area.row, end, 6, ROLE_DIM, "pocket");
     int pitch = area.rows >= 30 ? 3 : 2;
     for (int slot = 1; slot <= BAG_SLOTS; slot++, row += pitch)
-        draw_slot(model, canvas, area, row, slot);
+        draw_slot(model, canvas, (Area){row, area.column, 2, area.columns}, slot);
     return row - area.row - (pitch - 2);
 }
 
 /* The last shots, newest first: frame and lane, slot, hit, read, release, leave. */
 
+/* Where it is narrow each has five columns. */
+static const char *hit_text(Hit hit, bool wide)
+{
+    static const char *const SHORT[HIT_COUNT] = {"",      "gutt", "wide", "thin", "light",
+                                                 "flush", "high", "nose", "cross"};
+    return wide ? HIT_NAMES[hit] : SHORT[hit];
+}
+
 static const char *read_text(Read read, bool wide)
 {
-    static const char *const SHORT[READ_COUNT] = {"", "early", "on", "late", "none"};
+    static const char *const SHORT[READ_COUNT] = {"", "early", "ok", "late", "none"};
     static const char *const LONG[READ_COUNT] = {"", "early", "on time", "late", "none"};
     return wide ? LONG[read] : SHORT[read];
 }
@@ -97,11 +118,12 @@ static const char *release_text(Release release, bool wide)
     return wide ? RELEASE_NAMES[release] : SHORT[release];
 }
 
-static const char *hit_text(Hit hit, bool wide)
+/* The shot that is picked or edited; -1: none. */
+static int chosen_shot(const Model *model)
 {
-    static const char *const SHORT[HIT_COUNT] = {"",      "gutt", "wide", "thin", "light",
-                                                 "flush", "high", "nose", "cross"};
-    return wide ? HIT_NAMES[hit] : SHORT[hit];
+    return model->mode == MODE_PICK    ? model->pick
+           : model->mode == MODE_ENTRY ? model->typing.index
+                                       : -1;
 }
 
 /* Where the ball of a shot lies now: one that has left its slot has none. */
@@ -110,76 +132,78 @@ static void slot_text(char *out, size_t size, int slot)
     snprintf(out, size, slot ? "%d" : "-", slot);
 }
 
+/* What it left, and at the end of the row how it was released; where it is narrow a good release
+ * goes without saying. */
+static void draw_shot_end(Canvas *canvas, Area area, int row, int column, Role role,
+                          const Shot *shot, bool picked)
+{
+    bool wide = area.columns >= WIDE_LIST;
+    int end = area.column + area.columns;
+    char leave[48];
+    const char *release = wide || !shot_good(shot) ? release_text(shot->release, wide) : "";
+    int width = wide ? 7 : canvas_width(release);
+    int room = end - column - (width > 0 ? width + 1 : 0);
+    canvas_text(canvas, row, wide ? column : end - width, width, role, release);
+    widget_leave(leave, sizeof leave, shot, room);
+    canvas_text(canvas, row, wide ? column + 8 : column, room,
+                !picked && shot_strike(shot) ? ROLE_GOOD : role, leave);
+}
+
 static void draw_shot(const Model *model, Canvas *canvas, Area area, int row, int index)
 {
     const Session *session = model->session;
     const Shot *shot = &session->shots[index];
-    bool picked = (model->mode == MODE_PICK && model->pick == index) ||
-                  (model->mode == MODE_ENTRY && model->typing.index == index);
-    bool wide = area.columns >= 35;
-    /* widths of frame and lane, slot, hit, read */
-    static const int NARROW[] = {3, 1, 5, 5}, WIDE[] = {3, 1, 7, 7};
-    const int *widths = wide ? WIDE : NARROW;
+    bool picked = index == chosen_shot(model), wide = area.columns >= WIDE_LIST;
     Role role = picked ? ROLE_FIELD : shot_good(shot) ? ROLE_PLAIN : ROLE_DIM;
+    int column = area.column, words = wide ? 7 : 5;
+    char slot[16];
     if (picked) {
-        canvas_put(canvas, row, area.column - 1, model->glyphs->breaks_right, ROLE_ACCENT);
-        canvas_hline(canvas, row, area.column, area.columns, ' ', ROLE_FIELD);
+        canvas_put(canvas, row, column - 1, model->glyphs->breaks_right, ROLE_ACCENT);
+        canvas_hline(canvas, row, column, area.columns, ' ', ROLE_FIELD);
     }
-    char cells[4][16], leave[48];
-    snprintf(cells[0], sizeof cells[0], "%2d%c", session->shot_frame[index],
-             shot->lane == SIDE_LEFT ? 'L' : 'R');
-    slot_text(cells[1], sizeof cells[1], shot->slot);
-    snprintf(cells[2], sizeof cells[2], "%s", hit_text(shot->hit, wide));
-    snprintf(cells[3], sizeof cells[3], "%s", read_text(shot->read, wide));
-    int column = area.column, end = area.column + area.columns;
-    for (int i = 0; i < 4; i++) {
-        canvas_text(canvas, row, column, widths[i], !picked && i == 0 ? ROLE_DIM : role, cells[i]);
-        column += widths[i] + 1;
-    }
-    /* where it is narrow a good release goes without saying */
-    const char *release = wide || !shot_good(shot) ? release_text(shot->release, wide) : "";
-    int release_width = wide ? 7 : canvas_width(release);
-    canvas_text(canvas, row, wide ? column : end - release_width, release_width, role, release);
-    int room = end - column - (release_width > 0 ? release_width + 1 : 0);
-    widget_leave(leave, sizeof leave, shot, room);
-    canvas_text(canvas, row, wide ? column + 8 : column, room,
-                picked              ? ROLE_FIELD
-                : shot_strike(shot) ? ROLE_GOOD
-                                    : role,
-                leave);
+    canvas_print(canvas, row, column, 3, picked ? role : ROLE_DIM, "%2d%c",
+                 session->shot_frame[index], shot->lane == SIDE_LEFT ? 'L' : 'R');
+    slot_text(slot, sizeof slot, shot->slot);
+    canvas_text(canvas, row, column + 4, 1, role, slot);
+    canvas_text(canvas, row, column + 6, words, role, hit_text(shot->hit, wide));
+    canvas_text(canvas, row, column + 7 + words, words, role, read_text(shot->read, wide));
+    draw_shot_end(canvas, area, row, column + 8 + 2 * words, role, shot, picked);
 }
 
-static void draw_shots(const Model *model, Canvas *canvas, Area area)
+/* The score where all of it was said, else what is known of the game. */
+static void score_text(const Session *session, bool wide, char *out, size_t size)
 {
-    const Session *session = model->session;
-    if (area.rows < 2)
-        return;
-    int end = area.column + area.columns, strikes = 0, seen = 0;
+    int strikes = 0, seen = 0;
+    Score score;
     for (int i = 0; i < session->shot_count; i++)
         if (session->shot_game[i] == session->game) {
             seen++;
             strikes += shot_strike(&session->shots[i]);
         }
-    canvas_text(canvas, area.row, area.column, area.columns, ROLE_TITLE, "Last shots");
-    if (seen > 0) { /* the score where all of it was said, else what is known */
-        char text[48] = "";
-        Score score;
-        if (!session_score(session, session->game, &score))
-            text_append(text, sizeof text, "strikes %d of %d", strikes, seen);
-        else if (area.columns >= 35)
-            text_append(text, sizeof text, "score %d, at best %d", score.total, score.best);
-        else
-            text_append(text, sizeof text, "score %d", score.total);
-        canvas_text_right(canvas, area.row, end, area.columns - 11, ROLE_DIM, text);
-    }
-    if (session->shot_count == 0) {
-        canvas_text(canvas, area.row + 1, area.column, area.columns, ROLE_DIM, "none yet");
+    text_copy(out, size, "");
+    if (seen == 0)
         return;
-    }
-    int room = area.rows - 1, newest = session->shot_count - 1;
-    int chosen = model->mode == MODE_PICK    ? model->pick
-                 : model->mode == MODE_ENTRY ? model->typing.index
-                                             : -1;
+    if (!session_score(session, session->game, &score))
+        text_append(out, size, "strikes %d of %d", strikes, seen);
+    else if (wide)
+        text_append(out, size, "score %d, at best %d", score.total, score.best);
+    else
+        text_append(out, size, "score %d", score.total);
+}
+
+static void draw_shots(const Model *model, Canvas *canvas, Area area)
+{
+    const Session *session = model->session;
+    int room = area.rows - 1, newest = session->shot_count - 1, chosen = chosen_shot(model);
+    char text[48];
+    if (area.rows < 2)
+        return;
+    canvas_text(canvas, area.row, area.column, area.columns, ROLE_TITLE, "Last shots");
+    score_text(session, area.columns >= WIDE_LIST, text, sizeof text);
+    canvas_text_right(canvas, area.row, area.column + area.columns, area.columns - 11, ROLE_DIM,
+                      text);
+    if (newest < 0)
+        canvas_text(canvas, area.row + 1, area.column, area.columns, ROLE_DIM, "none yet");
     if (chosen >= 0 && chosen <= newest - room) /* scroll to the shot that was chosen */
         newest = chosen + room - 1;
     for (int i = 0; i < room && newest - i >= 0; i++)
@@ -207,22 +231,43 @@ static int draw_part(const Model *model, Canvas *canvas, int row, int column, Fi
     return column + width + 2;
 }
 
+/* What the shot leaves, or after it the spare ball. */
+static void draw_typed_leave(const Model *model, Canvas *canvas, int row, int column)
+{
+    const Typing *typing = &model->typing;
+    char text[64];
+    if (typing->field == FIELD_SPARE) {
+        Shot after = {.left_said = true, .left = typing->shot.spare_left};
+        widget_leave(text, sizeof text, &after, 11);
+        draw_part(model, canvas, row, column, FIELD_SPARE, "still up",
+                  after.left == 0 ? "none: made" : text, 11);
+        return;
+    }
+    widget_leave(text, sizeof text, &typing->shot, 14);
+    draw_part(model, canvas, row, column, FIELD_LEAVE, "leave",
+              shot_strike(&typing->shot) ? "X all down"
+              : !typing->shot.left_said  ? "not seen"
+                                         : text,
+              14);
+}
+
 static void draw_typing(const Model *model, Canvas *canvas, int row)
 {
     const Typing *typing = &model->typing;
     const Shot *shot = &typing->shot;
-    char text[64], stance[16], aim[16], leave[64];
+    char slot[16] = "", stance[16], aim[16];
     int column = 1;
     bool seen = typing->field == FIELD_SEEN;
     widget_board(stance, sizeof stance, shot->stance);
     widget_board(aim, sizeof aim, shot->aim);
-    snprintf(text, sizeof text, "%c %s/%s", shot->lane == SIDE_LEFT ? 'L' : 'R', stance, aim);
     if (!seen || canvas->columns >= 96) /* what is asked for takes its place where room is short */
-        column += canvas_text(canvas, row, column, 14, ROLE_DIM, text) + 1;
-    slot_text(text, sizeof text, shot->slot);
-    column = draw_part(model, canvas, row, column, FIELD_SLOT, "ball",
-                       typing->field == FIELD_SLOT ? "" : text, 1);
-    column = draw_part(model, canvas, row, column, FIELD_HIT, "hit", HIT_NAMES[shot->hit], 7);
+        column += canvas_print(canvas, row, column, 14, ROLE_DIM, "%c %s/%s",
+                               shot->lane == SIDE_LEFT ? 'L' : 'R', stance, aim) +
+                  1;
+    if (typing->field != FIELD_SLOT)
+        slot_text(slot, sizeof slot, shot->slot);
+    column = draw_part(model, canvas, row, column, FIELD_SLOT, "ball", slot, 1);
+    column = draw_part(model, canvas, row, column, FIELD_HIT, "hit", hit_text(shot->hit, true), 7);
     column =
         draw_part(model, canvas, row, column, FIELD_READ, "read", read_text(shot->read, true), 7);
     column = draw_part(model, canvas, row, column, FIELD_RELEASE, "release",
@@ -232,19 +277,7 @@ static void draw_typing(const Model *model, Canvas *canvas, int row)
                            typing->figures, 4);
         canvas->cursor_column += (int)strlen(typing->figures);
     }
-    widget_leave(leave, sizeof leave, shot, 14);
-    if (shot_strike(shot))
-        snprintf(leave, sizeof leave, "X all down");
-    else if (!shot->left_said)
-        snprintf(leave, sizeof leave, "not seen");
-    if (typing->field == FIELD_SPARE) {
-        Shot after = {.left_said = true, .left = shot->spare_left};
-        widget_leave(leave, sizeof leave, &after, 11);
-        draw_part(model, canvas, row, column, FIELD_SPARE, "still up",
-                  after.left == 0 ? "none: made" : leave, 11);
-        return;
-    }
-    draw_part(model, canvas, row, column, FIELD_LEAVE, "leave", leave, 14);
+    draw_typed_leave(model, canvas, row, column);
 }
 
 /* How the plan's release differs from the usual one, at the right of the rule. */
