@@ -107,17 +107,18 @@ AdviceInput model_advice_input(const Model *model)
 
 bool model_advice_current(const Model *model)
 {
-    return model->shown.done && model->shown.revision >= model->asked.advice;
+    return model->shown.done && model->shown.revision == model->asked.advice;
 }
 
+/* An answer to a later question will do, where that left this one as it was. */
 bool model_slot_current(const Model *model, int slot)
 {
     return model->slot[slot - 1].revision >= model->asked.slots;
 }
 
-bool model_paths_current(const Model *model) { return model->paths_revision >= model->asked.paths; }
+bool model_paths_current(const Model *model) { return model->paths_revision == model->asked.paths; }
 
-bool model_spare_current(const Model *model) { return model->spare_revision >= model->asked.spare; }
+bool model_spare_current(const Model *model) { return model->spare_revision == model->asked.spare; }
 
 const SpareLine *model_spare_line(const Model *model)
 {
@@ -161,7 +162,7 @@ ArsenalInput model_arsenal_input(const Model *model)
 const Arsenal *model_arsenal(const Model *model)
 {
     const Arsenal *arsenal = model->arsenal;
-    return arsenal && arsenal->revision >= model->asked.arsenal ? arsenal : NULL;
+    return arsenal && arsenal->revision == model->asked.arsenal ? arsenal : NULL;
 }
 
 BlockInput model_block_input(const Model *model)
@@ -177,7 +178,7 @@ BlockInput model_block_input(const Model *model)
 const Block *model_block(const Model *model)
 {
     const Block *block = model->block;
-    return block && block->revision >= model->asked.block ? block : NULL;
+    return block && block->revision == model->asked.block ? block : NULL;
 }
 
 const Adjustment *model_adjustment(const Model *model, int index)

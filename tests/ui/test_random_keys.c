@@ -1,10 +1,12 @@
-/* test_random_keys.c - a hundred thousand random keys, and every size of screen: nothing breaks,
- * nothing is drawn outside. */
+/* test_random_keys.c - a hundred thousand random keys at random sizes, and every size of screen:
+ * nothing breaks, nothing is drawn outside, no refused key changes a shot, nothing is shown as
+ * current that is not. */
 #include "near.h"
 
 #include "base/rng.h"
 #include "base/text.h"
 #include "ui/input/ball_form.h"
+#include "ui/input/commands.h"
 #include "ui/pinned_bag.h"
 
 static uint32_t random_key(Rng *rng)
@@ -90,41 +92,226 @@ static void drawn_inside(const Model *model)
     canvas_fini(&canvas);
 }
 
+/* ---- a walk over keys, sizes and answers that come when they like ---- */
+
+/* What was stored, and what was to be thrown next. */
+typedef struct Stored {
+    int shot_count, entry_count;
+    Side lane; /* the one looked at */
+    Plan plan;
+    Shot shots[SESSION_SHOTS_MAX];
+} Stored;
+
+/* What the walk remembers beside the model. */
+typedef struct Walk {
+    Pinned *pinned;
+    Rng rng;
+    long question; /* revision of the last advice that was asked for */
+    Advice late;   /* an answer to an earlier question, still under way */
+    bool refused;  /* a shot's first key was refused and no key has worked since */
+    Stored before; /* as it was then */
+    int kept, asked, shots, edits, refusals, late_answers;
+} Walk;
+
+static bool chance(Walk *walk, double p) { return rng_uniform(&walk->rng) < p; }
+
+/* An answer whose every number says which question it is to. */
+static void date(Advice *advice, long revision)
+{
+    double board = 15.0 + (double)(revision % 40) * 0.5;
+    pinned_advice(advice);
+    advice->revision = revision;
+    advice->lane.deliveries = (int)revision;
+    for (int i = 0; i < BAG_SLOTS; i++)
+        advice->slot[i].line.laydown_board = (double)revision;
+    for (int i = 0; i < advice->adjustment_count; i++) {
+        advice->adjustments[i].plan.stance = board;
+        advice->adjustments[i].entry_deg = (double)revision;
+    }
+}
+
+static void new_event(Walk *walk, int round)
+{
+    Pinned *pinned = walk->pinned;
+    pinned_begin(pinned, round % 2 ? HAND_LEFT : HAND_RIGHT, 80, 24);
+    if (round % 4 == 3) { /* an event that is over */
+        pinned_type(pinned, "GyGy");
+        for (int frame = 0; frame < 10; frame++)
+            pinned_type(pinned, "log4\r");
+    }
+    walk->question = model_advice_input(&pinned->model).revision;
+    walk->refused = false;
+    date(&walk->late, walk->question);
+}
+
+/* Some of it, all of it, or what comes too late. */
+static void answer(Walk *walk)
+{
+    Model *model = &walk->pinned->model;
+    Advice advice;
+    if (chance(walk, 0.3)) {
+        walk->late_answers += walk->late.revision != walk->question;
+        update(model, (Msg){.kind = MSG_ADVICE, .advice = &walk->late});
+        date(&walk->late, walk->question);
+        return;
+    }
+    date(&advice, walk->question);
+    advice.done = chance(walk, 0.5);
+    for (int i = 0; !advice.done && i < BAG_SLOTS; i++)
+        advice.slot[i].ready = advice.slot[i].ready && chance(walk, 0.5);
+    update(model, (Msg){.kind = MSG_ADVICE, .advice = &advice});
+}
+
+/* Mostly sizes that show something. */
+static void resize(Walk *walk)
+{
+    bool small = chance(walk, 0.1);
+    update(&walk->pinned->model,
+           (Msg){.kind = MSG_SIZE,
+                 .columns = 1 + (int)(rng_uniform(&walk->rng) * 150) + (small ? 0 : 79),
+                 .rows = 1 + (int)(rng_uniform(&walk->rng) * 40) + (small ? 0 : 23)});
+}
+
+static void remember(Stored *stored, const Model *model)
+{
+    const Session *session = model->session;
+    stored->shot_count = session->shot_count;
+    stored->entry_count = session->entry_count;
+    stored->lane = model->lane;
+    stored->plan = model_plan(model);
+    memcpy(stored->shots, session->shots, (size_t)session->shot_count * sizeof *session->shots);
+}
+
+static bool shots_same(const Session *a, const Stored *b)
+{
+    bool same = a->shot_count == b->shot_count && a->entry_count == b->entry_count;
+    for (int i = 0; same && i < a->shot_count; i++) {
+        const Shot *x = &a->shots[i], *y = &b->shots[i];
+        same = x->hit == y->hit && x->read == y->read && x->release == y->release &&
+               x->left_said == y->left_said && x->left == y->left &&
+               x->spare_said == y->spare_said && x->spare_left == y->spare_left &&
+               x->lane == y->lane && x->slot == y->slot && x->stance == y->stance &&
+               x->aim == y->aim && x->mph == y->mph && x->arrows == y->arrows &&
+               x->breakpoint == y->breakpoint && x->ringing == y->ringing;
+    }
+    return same;
+}
+
+/* A shot key that is refused, and those that go on with it, change nothing that is stored. */
+static void refusal_is_harmless(Walk *walk, unsigned where, uint32_t key, bool bell)
+{
+    const Model *model = &walk->pinned->model;
+    const CommandRow *shot = command_find(IN_ENTRY, key);
+    bool of_shot = shot && shot->group <= GROUP_SHOT && key != PRESS_ESC;
+    Plan plan = model_plan(model);
+    if (where != IN_LANE)
+        return;
+    if (bell && of_shot && !walk->refused)
+        walk->refused = shot->group == GROUP_HIT && command_find(IN_LANE, key) == shot;
+    if (walk->refused && (of_shot || bell)) {
+        walk->refusals++;
+        assert_true(shots_same(model->session, &walk->before));
+        assert_true(plan_same(&plan, &walk->before.plan));
+        assert_int_equal(model->mode, MODE_LANE);
+        assert_int_equal(model->lane, walk->before.lane);
+    } else {
+        walk->refused = walk->refused && !command_find(IN_LANE, key);
+    }
+}
+
+/* Whatever is shown as current answers what is asked now, and no answer is a mixture. */
+static void answers_are_of_one_date(const Walk *walk)
+{
+    const Model *model = &walk->pinned->model;
+    const Advice *shown = &model->shown;
+    assert_int_equal(model_advice_input(model).revision, walk->question);
+    if (model_advice_current(model))
+        assert_int_equal(shown->revision, walk->question);
+    for (int i = 0; shown->done && i < shown->adjustment_count; i++)
+        assert_true(shown->adjustments[i].entry_deg == (double)shown->revision);
+    for (int slot = 1; slot <= BAG_SLOTS; slot++) {
+        const SlotShown *of = &model->slot[slot - 1];
+        assert_true(!of->now.ready || of->now.line.laydown_board == (double)of->revision);
+        assert_true(!model_advice_current(model) || model_slot_current(model, slot));
+    }
+    const Arsenal *arsenal = model_arsenal(model);
+    assert_true(!arsenal || arsenal->revision == model_arsenal_input(model).revision);
+    assert_true(model_spare_current(model) || !model_spare_line(model));
+}
+
+/* And what is not current says so. */
+static void what_is_of_before_is_marked(const Walk *walk)
+{
+    const Model *model = &walk->pinned->model;
+    if (model_small(model) || model->mode != MODE_LANE)
+        return;
+    char *screen = pinned_screen(model);
+    bool marked = strstr(screen, "calculating…") != NULL;
+    assert_int_equal(marked, !model_advice_current(model));
+    free(screen);
+}
+
+static void step(Walk *walk, int i)
+{
+    static Arsenal arsenal, earlier;
+    Pinned *pinned = walk->pinned;
+    Model *model = &pinned->model;
+    unsigned where = model_where(model);
+    uint32_t key = random_key(&walk->rng);
+    if (!walk->refused)
+        remember(&walk->before, model);
+    Effects effects = pinned_press(pinned, key);
+    if (effects.advise)
+        walk->question = model_advice_input(model).revision;
+    walk->kept += effects.keep;
+    walk->asked += effects.quit;
+    walk->edits += effects.save_bag;
+    if (pinned->session.shot_count > walk->shots)
+        walk->shots = pinned->session.shot_count;
+    refusal_is_harmless(walk, where, key, effects.bell);
+    if (effects.bell) /* no key that is refused changes a shot */
+        assert_true(walk->refused || shots_same(&pinned->session, &walk->before));
+    if (chance(walk, 0.15))
+        answer(walk);
+    if (chance(walk, 0.01))
+        resize(walk);
+    if (effects.arsenal && pinned->session.bag.count > 4) { /* it speaks of five balls */
+        update(model, (Msg){.kind = MSG_ARSENAL, .arsenal = &earlier});
+        if (chance(walk, 0.3)) {
+            earlier = arsenal;
+            pinned_show_arsenal(pinned, &arsenal);
+        }
+    }
+    answers_are_of_one_date(walk);
+    if (i % 25 == 0) {
+        session_is_sound(model);
+        bag_is_sound(model);
+        drawn_inside(model);
+        what_is_of_before_is_marked(walk);
+    }
+}
+
 static void random_keys(void **state)
 {
     (void)state;
-    static Arsenal arsenal;
-    Rng rng = rng_seed(20261125);
-    Pinned *pinned = malloc(sizeof *pinned);
-    assert_non_null(pinned);
-    pinned_begin(pinned, HAND_RIGHT, 80, 24);
-    int asked = 0, kept = 0, shots = 0, edits = 0;
+    Walk *walk = calloc(1, sizeof *walk);
+    assert_non_null(walk);
+    walk->pinned = malloc(sizeof *walk->pinned);
+    assert_non_null(walk->pinned);
+    walk->rng = rng_seed(20261125);
     for (int i = 0; i < 100000; i++) {
-        if (i % 1000 == 0) { /* else the event is over and little happens */
-            pinned_begin(pinned, i % 2000 ? HAND_LEFT : HAND_RIGHT, 80 + i % 60, 24 + i % 20);
-            pinned_advise(pinned);
-        }
-        Effects effects = pinned_press(pinned, random_key(&rng));
-        kept += effects.keep;
-        asked += effects.quit;
-        edits += effects.save_bag;
-        if (pinned->session.shot_count > shots)
-            shots = pinned->session.shot_count;
-        if (i % 7 == 0) /* as when newer advice has come */
-            pinned_advise(pinned);
-        if (effects.arsenal && i % 3 == 0 && pinned->session.bag.count > 4)
-            pinned_show_arsenal(pinned, &arsenal); /* it speaks of the first five balls */
-        if (i % 25 == 0) {
-            session_is_sound(&pinned->model);
-            bag_is_sound(&pinned->model);
-            drawn_inside(&pinned->model);
-        }
+        if (i % 1000 == 0) /* else the event is over and little happens */
+            new_event(walk, i / 1000);
+        step(walk, i);
     }
-    print_message("%d entries, at most %d shots at once, %d edits of the bag, %d wishes to quit\n",
-                  kept, shots, edits, asked);
-    assert_true(kept > 1000 && shots > 3 && edits > 200 &&
-                asked > 10); /* the keys did reach something */
-    free(pinned);
+    print_message("%d entries, at most %d shots at once, %d edits of the bag, %d wishes to quit, "
+                  "%d keys refused with a shot, %d answers too late\n",
+                  walk->kept, walk->shots, walk->edits, walk->asked, walk->refusals,
+                  walk->late_answers);
+    assert_true(walk->kept > 1000 && walk->shots > 3 && walk->edits > 200 && walk->asked > 10 &&
+                walk->refusals > 100 && walk->late_answers > 100); /* the walk got about */
+    free(walk->pinned);
+    free(walk);
 }
 
 static void every_size(void **state)
@@ -132,7 +319,8 @@ static void every_size(void **state)
     (void)state;
     static const char *const STATES[] = {
         "",      "l",       "log", "logb", "e",   "?",  "G",
-        "logm1", "log36.6", "B",   "B\r1", "B+Q", "B-", "la12.5\rp7.5\rm17.4\rp39"};
+        "logm1", "log36.6", "B",   "B\r1", "B+Q", "B-", "la12.5\rp7.5\rm17.4\rp39",
+        "S",     "K"};
     Pinned *pinned = malloc(sizeof *pinned);
     assert_non_null(pinned);
     for (size_t s = 0; s < sizeof STATES / sizeof *STATES; s++) {

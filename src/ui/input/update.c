@@ -117,7 +117,12 @@ static void press_lane(Model *model, Effects *effects, const CommandRow *row, ui
         bool begins = row->run == key_hit || row->run == key_edit ||
                       (row->run == key_last_spare && !row->argument);
         row->run(model, effects, row->argument, key);
-        model->deaf = !effects->bell ? DEAF_TO_NOTHING : begins ? DEAF_TO_SHOTS : DEAF_TO_HITS;
+        if (!effects->bell)
+            model->deaf = DEAF_TO_NOTHING;
+        else if (begins)
+            model->deaf = DEAF_TO_SHOTS;
+        else if (model->deaf == DEAF_TO_NOTHING)
+            model->deaf = DEAF_TO_HITS;
     }
 }
 

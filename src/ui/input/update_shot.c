@@ -29,8 +29,6 @@ static void default_leave(Typing *typing)
 
 static void begin_shot(Model *model, Effects *effects, Hit hit)
 {
-    if (!update_enter_draft(model, effects))
-        return;
     Entry probe = {.kind = ENTRY_SHOT, .lane = model->lane};
     Plan plan = model_plan(model);
     probe.shot = session_shot(model->lane, &plan);
@@ -42,6 +40,8 @@ static void begin_shot(Model *model, Effects *effects, Hit hit)
         update_refuse(model, effects, text);
         return;
     }
+    if (!update_enter_draft(model, effects))
+        return;
     model->typing = (Typing){.shot = probe.shot, .index = -1, .field = FIELD_READ};
     model->mode = MODE_ENTRY;
     default_leave(&model->typing);
