@@ -6,7 +6,7 @@
 #include "ui/input/ball_form.h"
 #include "ui/input/commands.h"
 
-/* What an answer may stand on; all assumed, and told on the help screen. */
+/* What an answer may stand on; all assumed, and explained on the help screen. */
 #define KNOWN_SD                                                                                   \
     0.125 /* spread of the film estimate, share of the sheet, of a lane that is known */
 #define CLEAR_LEAD 0.02 /* of the score over the next answer's */
@@ -33,11 +33,11 @@ void model_init(Model *model, Session *session, const RuleSet *rules, const Them
 
 const SeenRow SEEN_ROWS[SEEN_COUNT] = {
     [SEEN_SPEED] = {"mph", "", " mph", SHOT_MPH_LOW, SHOT_MPH_HIGH,
-                    "a speed is 5 to 35 mph; 0: not seen"},
+                    "speed: 5 to 35 mph, or 0 if you did not see it"},
     [SEEN_ARROWS] = {"arrows", "over ", "", SHOT_BOARD_LOW, SHOT_BOARD_HIGH,
-                     "the board at the arrows is 1 to 39; 0: not seen"},
+                     "arrows: board 1 to 39, or 0 if you did not see it"},
     [SEEN_BREAKPOINT] = {"breaks", "breakpoint ", "", SHOT_BOARD_LOW, SHOT_BOARD_HIGH,
-                         "the board of a breakpoint is 1 to 39; 0: not seen"}};
+                         "breakpoint: board 1 to 39, or 0 if you did not see it"}};
 
 double *model_seen(Shot *shot, Seen seen)
 {

@@ -1,7 +1,7 @@
 /* model.h - everything the screens show, and the messages that may change it.
  *
  * model_* functions only read. update() (update.c) is the one place where a model changes; what
- * it can't do itself (keep an entry, quit, begin to reckon) it asks for as effects. Knows
+ * it can't do itself (keep an entry, quit, begin to compute) it asks for as effects. Knows
  * nothing of curses, files or the clock. */
 #ifndef SETTEE_UI_MODEL_H
 #define SETTEE_UI_MODEL_H
@@ -64,7 +64,7 @@ typedef enum Prompt {
 /* A shot that is being typed. */
 typedef struct Typing {
     Shot shot;
-    int index; /* of the shot being said anew, -1: a new one */
+    int index; /* of the shot being edited, -1: a new one */
     Field field;
     Field back_to;    /* where FIELD_SLOT and FIELD_SEEN return to */
     bool pins_typed;  /* pins were typed: what stands by default no longer does */
@@ -149,7 +149,7 @@ typedef enum MsgKind {
     MSG_SIZE,    /* columns, rows */
     MSG_ADVICE,  /* advice so far, copied; done or not */
     MSG_PATHS,   /* time to bring the paths up to date */
-    MSG_ARSENAL, /* audit: how far it is */
+    MSG_ARSENAL, /* arsenal: how far it is */
     MSG_BLOCK,   /* block */
     MSG_KEPT,    /* ok: entries are on disk; else text says why not */
     MSG_SAVED,   /* ok: the bag is on disk, text says where; else why not */
@@ -161,7 +161,7 @@ typedef struct Msg {
     uint32_t key;
     int columns, rows;
     const Advice *advice;
-    const Roll *first_roll; /* path of the first answer; NULL: to be reckoned by MSG_PATHS */
+    const Roll *first_roll; /* path of the first answer; NULL: MSG_PATHS finds it */
     const Arsenal *arsenal;
     const Block *block;
     bool ok;
@@ -171,10 +171,10 @@ typedef struct Msg {
 /* What the outside is asked to do. */
 typedef struct Effects {
     bool draw;     /* something that shows has changed */
-    bool redraw;   /* draw every cell afresh */
+    bool redraw;   /* draw every cell again */
     bool keep;     /* entries were added to the session: keep them */
-    bool advise;   /* begin to reckon for model_advice_input() */
-    bool arsenal;  /* begin to reckon for model_arsenal_input() */
+    bool advise;   /* begin to compute for model_advice_input() */
+    bool arsenal;  /* begin to compute for model_arsenal_input() */
     bool block;    /* the same for model_block_input() */
     bool save_bag; /* the session's bag was edited: save it */
     bool theme;    /* another theme was chosen */

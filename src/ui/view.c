@@ -14,7 +14,7 @@ static void draw_small(const Model *model, Canvas *canvas)
         text_append(text, sizeof text, " y/n");
     else
         snprintf(text, sizeof text,
-                 "settee needs %dx%d; this is %dx%d. Make it larger, or q quits.",
+                 "settee needs %dx%d; this is %dx%d. Make the window larger, or press q to quit.",
                  SCREEN_COLUMNS_MIN, SCREEN_ROWS_MIN, canvas->columns, canvas->rows);
     int row = canvas->rows > 4 ? canvas->rows / 3 : 0;
     canvas_wrap(canvas, row, 0, canvas->columns, canvas->rows - row, ROLE_PLAIN, text);

@@ -1,6 +1,6 @@
 /* test_screens.c - whole screens as text, compared with files in tests/golden.
  *
- * SETTEE_GOLDEN_UPDATE=1 writes the files anew; read the difference before keeping it. */
+ * SETTEE_GOLDEN_UPDATE=1 writes the files again; read the difference before keeping it. */
 #include "near.h"
 
 #include "ui/pinned_bag.h"
@@ -208,12 +208,12 @@ static void long_texts_keep_their_place(void **state)
     free(pinned);
 }
 
-static void earlier_answer_stands_while_reckoning(void **state)
+static void earlier_answer_stands_while_calculating(void **state)
 {
     (void)state;
     Pinned *pinned = playing(HAND_RIGHT, 80, 24);
     pinned_press(pinned, PRESS_LEFT);
-    compare("reckoning-80x24", &pinned->model);
+    compare("calculating-80x24", &pinned->model);
     free(pinned);
 }
 
@@ -225,7 +225,7 @@ static void choosing_a_shot(void **state)
     pinned_press(pinned, PRESS_DOWN);
     compare("pick-120x40", &pinned->model);
     pinned_press(pinned, PRESS_ENTER);
-    compare("anew-120x40", &pinned->model);
+    compare("edit-shot-120x40", &pinned->model);
     free(pinned);
 }
 
@@ -380,7 +380,7 @@ int main(void)
         cmocka_unit_test(pairs_are_shown_whole),
         cmocka_unit_test(planned_release_is_shown),
         cmocka_unit_test(long_texts_keep_their_place),
-        cmocka_unit_test(earlier_answer_stands_while_reckoning),
+        cmocka_unit_test(earlier_answer_stands_while_calculating),
         cmocka_unit_test(choosing_a_shot),
         cmocka_unit_test(what_is_not_saved_is_said),
         cmocka_unit_test(picking_up_what_is_left),

@@ -73,12 +73,12 @@ static void an_edit_is_there_again(void **state)
     pty_type(&pty, "B");
     pty_expect(&pty, "2 in slots, 1 in the locker");
     pty_type(&pty, "\r14.5\r"); /* its weight */
-    pty_expect(&pty, "Weight 14.5 lb; u takes it back");
+    pty_expect(&pty, "Weight 14.5 lb; u undoes it");
     pty_expect(&pty, "Saved in ");
     pty_type(&pty, "\033");
     pty_expect(&pty, "2 in slots, 1 in the locker");
     pty_type(&pty, "2"); /* and it changes places with the Reed */
-    pty_expect(&pty, "Kiln: slot 2. Reed: slot 1. In hand now: 1 Reed");
+    pty_expect(&pty, "Kiln: slot 2. Reed: slot 1. Now in hand: 1 Reed");
     pty_type(&pty, "-");
     pty_expect(&pty, "Kiln was thrown in this event: it stays, in the locker (x)");
     pty_type(&pty, "\033OB\033OB-"); /* the last of the list: Hayloft */
@@ -130,7 +130,7 @@ static void another_s_work_is_left_alone(void **state)
     pty_type(&pty, "B3");
     pty_expect(&pty, "Not saved: the file changed on disk: start settee again to read it");
     pty_type(&pty, "qq");
-    pty_expect(&pty, "Not all of it is saved. Quit all the same?");
+    pty_expect(&pty, "Not everything is saved. Quit anyway?");
     pty_type(&pty, "y");
     pty_wait(&pty);
     FILE *file = fopen(bag_path, "rb");

@@ -71,7 +71,7 @@ static void a_game_is_logged(void **state)
     pty_resize(&pty, 40, 12);
     pty_expect(&pty, "settee needs 80x24");
     pty_resize(&pty, 120, 40);
-    pty_expect(&pty, "What says so");
+    pty_expect(&pty, "What your shots say");
     pty_type(&pty, "q");
     pty_wait(&pty);
     assert_true(WIFEXITED(pty.status));
@@ -86,7 +86,7 @@ static void starts_large(void **state)
     Pty pty;
     pty_start(&pty, 120, 40, NULL);
     expect_adjustment(&pty);
-    pty_expect(&pty, "What says so");
+    pty_expect(&pty, "What your shots say");
     pty_type(&pty, "?");
     pty_expect(&pty, "Log a shot, first key");
     pty_type(&pty, "q");
@@ -412,7 +412,7 @@ static void a_full_disk_is_said(void **state)
     }
     pty_expect(&pty, "NOT SAVED");
     pty_type(&pty, "q");
-    pty_expect(&pty, "Not all of it is saved");
+    pty_expect(&pty, "Not everything is saved");
     pty_type(&pty, "y");
     pty_wait(&pty);
     pty_expect_restored(&pty);

@@ -1,4 +1,4 @@
-/* pinned_bag.h - an audit and a block as the Bag and Block screens are shown them: made up, so
+/* pinned_bag.h - an arsenal and a block as the Bag and Block screens are shown them: made up, so
  * that the pictures do not change with the engine. */
 #ifndef SETTEE_TESTS_UI_PINNED_BAG_H
 #define SETTEE_TESTS_UI_PINNED_BAG_H

@@ -1,5 +1,5 @@
 /* test_bag_edit.c - the bag edited by keys: each operation, each refusal, undo and redo, and what
- * must be saved and reckoned anew afterwards. */
+ * must be saved and computed again afterwards. */
 #include "near.h"
 
 #include "ui/input/ball_form.h"
@@ -68,13 +68,13 @@ static void slots_and_locker(void **state)
     assert_string_equal(in_slot(pinned, 3), "Ash Rail");
     assert_string_equal(in_slot(pinned, 1), "Cinder Loom");
     assert_string_equal(pinned->model.message,
-                        "Ash Rail: slot 3. Cinder Loom: slot 1. In hand now: 1 Cinder Loom");
-    assert_refused(pinned, pinned_press(pinned, '3'), "that ball is in that slot already");
+                        "Ash Rail: slot 3. Cinder Loom: slot 1. Now in hand: 1 Cinder Loom");
+    assert_refused(pinned, pinned_press(pinned, '3'), "that ball is already in that slot");
     assert_done(pinned_press(pinned, '4'));
     assert_string_equal(in_slot(pinned, 4), "Ash Rail");
     assert_string_equal(in_slot(pinned, 3), "");
     choose(pinned, "Fern Lid");
-    assert_refused(pinned, pinned_press(pinned, 'x'), "that ball is in the locker already");
+    assert_refused(pinned, pinned_press(pinned, 'x'), "that ball is already in the locker");
     assert_done(pinned_press(pinned, '4'));
     assert_string_equal(pinned->model.message, "Fern Lid: slot 4. Ash Rail: the locker");
     assert_int_equal(bag_find(&pinned->session.bag, "ball-1")->slot, 0);
@@ -364,7 +364,7 @@ static void a_thrown_ball_stays(void **state)
     char *screen = pinned_screen(&pinned->model);
     assert_non_null(strstr(screen, "1L - flush")); /* no slot has it now */
     free(screen);
-    pinned_type(pinned, "e\r"); /* said anew it is still that ball's */
+    pinned_type(pinned, "e\r"); /* edited it is still that ball's */
     pinned_type(pinned, "heg4\r");
     assert_string_equal(pinned->session.shots[0].ball, "ball-1");
     assert_int_equal(pinned->session.shots[0].hit, HIT_HIGH);
@@ -407,7 +407,7 @@ static void undo_and_redo_all_the_way(void **state)
     free(pinned);
 }
 
-static void saving_is_told(void **state)
+static void saving_is_shown(void **state)
 {
     (void)state;
     Pinned *pinned = at_bag(false);
@@ -479,7 +479,7 @@ int main(void)
         cmocka_unit_test(balls_come_and_go),
         cmocka_unit_test(a_thrown_ball_stays),
         cmocka_unit_test(undo_and_redo_all_the_way),
-        cmocka_unit_test(saving_is_told),
+        cmocka_unit_test(saving_is_shown),
         cmocka_unit_test(an_answer_for_another_bag_is_not_shown),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);

@@ -14,7 +14,7 @@ static Pinned *playing(void)
     return pinned;
 }
 
-static void reckon(Pinned *pinned) { update(&pinned->model, (Msg){.kind = MSG_PATHS}); }
+static void find(Pinned *pinned) { update(&pinned->model, (Msg){.kind = MSG_PATHS}); }
 
 static void opens_on_the_last_leave(void **state)
 {
@@ -24,8 +24,8 @@ static void opens_on_the_last_leave(void **state)
     pinned_press(pinned, 'S');
     assert_int_equal(pinned->model.mode, MODE_SPARES);
     assert_int_equal(pinned->model.spare_pins, last->left);
-    assert_null(model_spare_line(&pinned->model)); /* not reckoned yet */
-    reckon(pinned);
+    assert_null(model_spare_line(&pinned->model)); /* not computed yet */
+    find(pinned);
     const SpareLine *line = model_spare_line(&pinned->model);
     assert_non_null(line);
     assert_non_null(line->ball);
@@ -62,7 +62,7 @@ static void pins_are_typed(void **state)
     assert_int_equal(pinned->model.spare_pins, pin_bit(3) | pin_bit(6) | pin_bit(10));
     pinned_type(pinned, "6");
     assert_int_equal(pinned->model.spare_pins, pin_bit(3) | pin_bit(10));
-    reckon(pinned);
+    find(pinned);
     assert_true(pinned->model.spare.split);
     pinned_type(pinned, "x");
     assert_null(model_spare_line(&pinned->model));
@@ -82,7 +82,7 @@ static void balls_in_turn(void **state)
     for (int i = 0; i < 6; i++) {
         pinned_press(pinned, 'b');
         assert_int_equal(pinned->model.spare_slot, SLOTS[i]);
-        reckon(pinned);
+        find(pinned);
         if (SLOTS[i])
             assert_int_equal(model_spare_line(&pinned->model)->ball->slot, SLOTS[i]);
     }

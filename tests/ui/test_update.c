@@ -208,7 +208,7 @@ static void shot_may_differ_from_the_plan(void **state)
     free(pinned);
 }
 
-/* The boards of a shot: a field as the speed's; out of range is told, nothing is lost. */
+/* The boards of a shot: a field as the speed's; out of range is refused, nothing is lost. */
 static void boards_that_were_seen(void **state)
 {
     (void)state;
@@ -220,7 +220,7 @@ static void boards_that_were_seen(void **state)
     assert_near(typed->breakpoint, 7.0, 0);
     pinned_type(pinned, "a39.5");
     assert_true(pinned_press(pinned, PRESS_ENTER).bell);
-    assert_string_equal(pinned->model.message, "the board at the arrows is 1 to 39; 0: not seen");
+    assert_string_equal(pinned->model.message, "arrows: board 1 to 39, or 0 if you did not see it");
     for (int i = 0; i < 5; i++)
         pinned_press(pinned, PRESS_BACKSPACE); /* the figures, then out of the field */
     pinned_type(pinned, "p.");
@@ -241,7 +241,7 @@ static void boards_that_were_seen(void **state)
     assert_near(kept->mph, 17.4, 1e-9);
     assert_near(kept->arrows, 12.5, 0);
     assert_near(kept->breakpoint, 7.0, 0);
-    pinned_type(pinned, "e\rt\r"); /* an edit keeps what it does not say anew */
+    pinned_type(pinned, "e\rt\r"); /* an edit keeps what it does not change */
     kept = &pinned->session.shots[0];
     assert_int_equal(kept->hit, HIT_THIN);
     assert_near(kept->arrows, 12.5, 0);
@@ -270,7 +270,7 @@ static void undo_and_redo(void **state)
     free(pinned);
 }
 
-static void earlier_shot_is_said_anew(void **state)
+static void earlier_shot_is_edited(void **state)
 {
     (void)state;
     Pinned *pinned = fresh(HAND_RIGHT);
@@ -281,7 +281,7 @@ static void earlier_shot_is_said_anew(void **state)
     pinned_press(pinned, PRESS_DOWN);
     pinned_press(pinned, PRESS_ENTER);
     assert_int_equal(pinned->model.typing.index, shots - 2);
-    pinned_type(pinned, "t  "); /* the hit anew, the rest as it is */
+    pinned_type(pinned, "t  "); /* another hit, the rest as it is */
     assert_int_equal(pinned->model.typing.field, FIELD_LEAVE);
     pinned_type(pinned, "\r");
     const Shot *shot = &pinned->session.shots[shots - 2];
@@ -418,7 +418,7 @@ static void answers_are_taken_by_their_keys(void **state)
         assert_int_equal(plan.slot, wanted.slot);
         assert_near(plan.stance, wanted.stance, 0);
         assert_near(plan.aim, wanted.aim, 0);
-        /* while newer answers are being reckoned, those shown can't be taken */
+        /* while newer answers are being computed, those shown can't be taken */
         int entries = pinned->session.entry_count;
         assert_true(pinned_press(pinned, 'a').bell);
         assert_int_equal(pinned->session.entry_count, entries);
@@ -739,7 +739,7 @@ int main(void)
         cmocka_unit_test(shot_may_differ_from_the_plan),
         cmocka_unit_test(boards_that_were_seen),
         cmocka_unit_test(undo_and_redo),
-        cmocka_unit_test(earlier_shot_is_said_anew),
+        cmocka_unit_test(earlier_shot_is_edited),
         cmocka_unit_test(edit_needs_a_shot),
         cmocka_unit_test(arrows_move_as_the_screen_shows),
         cmocka_unit_test(undo_takes_moves_back_first),

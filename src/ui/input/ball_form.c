@@ -38,7 +38,7 @@ void form_show(const Ball *ball, int row, char *out, size_t size)
     json_field_show(&field, FORM[row].surface ? (const void *)&ball->surface : ball, out, size);
 }
 
-/* A surface that was put on anew: a grit that was typed is one, a finish has none. */
+/* A new surface: a grit that was typed is one; the other finishes have none. */
 static void resurface(Ball *ball, const Surface *before, int row)
 {
     Surface *surface = &ball->surface;

@@ -9,16 +9,16 @@ const CommandRow COMMAND_ROWS[COMMAND_COUNT] = {
 };
 
 const char *const GROUP_TITLES[GROUP_COUNT] = {
-    [GROUP_HIT] = "Log a shot, first key: what it hit",
+    [GROUP_HIT] = "Log a shot, first key: where it hit",
     [GROUP_READ] = "Second key: how it read the lane",
-    [GROUP_RELEASE] = "Third key: how it left your hand",
+    [GROUP_RELEASE] = "Third key: how you released it",
     [GROUP_LEAVE] = "Then, if you like: what it left",
-    [GROUP_SHOT] = "While a shot is being typed",
+    [GROUP_SHOT] = "While you type a shot",
     [GROUP_PLAN] = "What to throw next",
     [GROUP_EVENT] = "The event",
-    [GROUP_SPARES] = "Picking up what is left",
+    [GROUP_SPARES] = "Picking up spares",
     [GROUP_PICK] = "Choosing an earlier shot",
-    [GROUP_LOOK] = "Looking at the bag, or at the games ahead",
+    [GROUP_LOOK] = "The bag, and the games ahead",
     [GROUP_BAG] = "Changing the bag",
     [GROUP_FORM] = "The fields of a ball",
     [GROUP_ASK] = "When asked",

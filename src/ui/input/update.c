@@ -110,8 +110,8 @@ static void press_lane(Model *model, Effects *effects, const CommandRow *row, ui
     if (unheard(model, row, key)) {
         update_refuse(model, effects,
                       model->deaf == DEAF_TO_HITS
-                          ? "The key before was refused: Esc, then type the shot"
-                          : "The shot was refused, and this key with it; Esc to go on");
+                          ? "The last key was refused: press Esc, then type the shot"
+                          : "That shot was refused, so this key is ignored; Esc to go on");
         model->deaf = DEAF_TO_SHOTS;
     } else if (row) {
         bool begins = row->run == key_hit || row->run == key_edit ||

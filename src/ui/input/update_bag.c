@@ -80,8 +80,8 @@ void key_ball_slot(Model *model, Effects *effects, int argument, uint32_t key)
     show_list(model);
     if (before == slot) {
         update_refuse(model, effects,
-                      slot ? "that ball is in that slot already"
-                           : "that ball is in the locker already");
+                      slot ? "that ball is already in that slot"
+                           : "that ball is already in the locker");
         return;
     }
     const Ball *other = bag_slot(bag, slot);
@@ -99,7 +99,7 @@ void key_ball_slot(Model *model, Effects *effects, int argument, uint32_t key)
         text_append(text, sizeof text, ". %s: %s", other->name, there);
     hand = bag_slot(bag, model_plan(model).slot);
     if (hand && strcmp(hand->id, in_hand) != 0)
-        text_append(text, sizeof text, ". In hand now: %d %s", hand->slot, hand->name);
+        text_append(text, sizeof text, ". Now in hand: %d %s", hand->slot, hand->name);
     update_say(model, ROLE_GOOD, text);
 }
 
@@ -111,7 +111,7 @@ void key_ball_add(Model *model, Effects *effects, int argument, uint32_t key)
         return;
     model->ball = model->session->bag.count - 1;
     open_form(model, FORM_NAME);
-    update_say(model, ROLE_GOOD, "A copy, in the locker: now say what it is");
+    update_say(model, ROLE_GOOD, "Copied to the locker: now give it a name");
 }
 
 void key_ball_remove(Model *model, Effects *effects, int argument, uint32_t key)
@@ -143,7 +143,7 @@ static void go_back_or_forth(Model *model, Effects *effects, bool back)
     Error why = {0};
     if (model->typed_on) {
         drop_typed(model);
-        update_say(model, ROLE_PLAIN, "What was typed is dropped");
+        update_say(model, ROLE_PLAIN, "What you typed is dropped");
         return;
     }
     if (!(back ? session_bag_undo(session, &why) : session_bag_redo(session, &why))) {
@@ -159,9 +159,9 @@ static void go_back_or_forth(Model *model, Effects *effects, bool back)
     char text[sizeof model->message] = "";
     bool gone = edit->kind == (back ? BAG_ADD : BAG_REMOVE);
     text_append(text, sizeof text, "%s: %s", gone ? "The ball" : chosen(model)->name,
-                gone   ? back ? "out of the bag again; U gives it back" : "out of the bag again"
-                : back ? "taken back; U gives it back"
-                       : "given back");
+                gone   ? back ? "out of the bag again; U brings it back" : "out of the bag again"
+                : back ? "undone; U brings it back"
+                       : "redone");
     update_say(model, ROLE_PLAIN, text);
 }
 
@@ -196,7 +196,7 @@ static bool take_typed(Model *model, Effects *effects)
         return false;
     drop_typed(model);
     if (strcmp(before, after) != 0) {
-        text_append(text, sizeof text, "%s %s%s%s; u takes it back", FORM[row].name, after,
+        text_append(text, sizeof text, "%s %s%s%s; u undoes it", FORM[row].name, after,
                     FORM[row].unit[0] ? " " : "", FORM[row].unit);
         update_say(model, ROLE_GOOD, text);
     }
@@ -245,7 +245,7 @@ void key_form_type(Model *model, Effects *effects, int argument, uint32_t key)
     if (strlen(model->typed) + size < form_field(model->form_row).size)
         text_append(model->typed, sizeof model->typed, "%s", bytes);
     else
-        update_refuse(model, effects, "there is no room for more");
+        update_refuse(model, effects, "there is no room for another letter");
 }
 
 void key_form_back(Model *model, Effects *effects, int argument, uint32_t key)

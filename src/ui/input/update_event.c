@@ -8,9 +8,9 @@ void key_undo(Model *model, Effects *effects, int argument, uint32_t key)
     if (model->draft_on) { /* moves that were not entered yet */
         model->draft_on = false;
         update_ask_advice(model, effects);
-        update_say(model, ROLE_PLAIN, "Moves taken back");
+        update_say(model, ROLE_PLAIN, "Moves undone");
     } else if (update_enter(model, effects, &(Entry){.kind = ENTRY_UNDO})) {
-        update_say(model, ROLE_PLAIN, "Taken back; U gives it back");
+        update_say(model, ROLE_PLAIN, "Undone; U brings it back");
     }
 }
 
@@ -34,7 +34,7 @@ void key_lane(Model *model, Effects *effects, int argument, uint32_t key)
         return;
     char text[80] = "";
     model->lane = model->lane == SIDE_LEFT ? SIDE_RIGHT : SIDE_LEFT;
-    text_append(text, sizeof text, "Lane %d: a shot logged now was thrown on it",
+    text_append(text, sizeof text, "Lane %d: shots you log now go on this lane",
                 model->session->event.pair[model->lane]);
     update_say(model, ROLE_PLAIN, text);
     update_ask_advice(model, effects);
@@ -46,8 +46,8 @@ void key_apart(Model *model, Effects *effects, int argument, uint32_t key)
     Entry entry = {.kind = ENTRY_APART, .lane = model->lane, .apart = !session->apart};
     if (update_enter_draft(model, effects) && update_enter(model, effects, &entry))
         update_say(model, ROLE_PLAIN,
-                   session->apart ? "The two lanes now keep plans of their own"
-                                  : "The two lanes share one plan again");
+                   session->apart ? "Each lane now has its own plan"
+                                  : "Both lanes share this plan again");
 }
 
 void key_next_game(Model *model, Effects *effects, int argument, uint32_t key)
@@ -93,7 +93,7 @@ void key_answer(Model *model, Effects *effects, int yes, uint32_t key)
 void key_edit(Model *model, Effects *effects, int argument, uint32_t key)
 {
     if (model->session->shot_count == 0) {
-        update_refuse(model, effects, "no shots yet");
+        update_refuse(model, effects, "there is no shot to edit yet");
     } else if (update_enter_draft(model, effects)) {
         model->pick = model->session->shot_count - 1;
         model->mode = MODE_PICK;

@@ -56,7 +56,7 @@ void key_rotation(Model *model, Effects *effects, int argument, uint32_t key)
     const Bowler *bowler = &model->session->bag.bowler;
     if (!bowler_turns(bowler)) {
         update_refuse(model, effects,
-                      "the bag does not say rotation_range_deg, what you can release at");
+                      "the bag has no rotation_range_deg: how little and how much you can turn it");
         return;
     }
     double now = bowler->rotation_deg + model_plan(model).rotation_change_deg;
@@ -69,7 +69,7 @@ void key_take(Model *model, Effects *effects, int index, uint32_t key)
 {
     const Adjustment *adjustment = model_adjustment(model, index);
     if (!adjustment || !model_advice_current(model)) {
-        update_refuse(model, effects, adjustment ? "still calculating" : "no such answer yet");
+        update_refuse(model, effects, adjustment ? "still calculating" : "there is no such answer");
         return;
     }
     Plan plan = adjustment->plan;
@@ -102,7 +102,7 @@ void key_slot(Model *model, Effects *effects, int argument, uint32_t key)
         return;
     }
     model->asked.slots = asked; /* a ball's own line is the same whichever is in hand */
-    update_say(model, ROLE_PLAIN, "Same line; = plays the line that suits this ball");
+    update_say(model, ROLE_PLAIN, "Same line; = plays this ball's best line");
 }
 
 void key_own_line(Model *model, Effects *effects, int argument, uint32_t key)

@@ -122,8 +122,8 @@ void key_accept(Model *model, Effects *effects, int argument, uint32_t key)
                    typing->index >= 0 ? "Shot changed"
                    : model->session->shot_second[model->session->shot_count - 1] &&
                            !typing->shot.spare_said
-                       ? "Shot kept; S how to pick it up, u takes it back"
-                       : "Shot kept; u takes it back");
+                       ? "Shot logged; S shows how to pick it up, u undoes it"
+                       : "Shot logged; u undoes it");
         leave_typing(model);
     }
 }
@@ -155,7 +155,7 @@ void key_back(Model *model, Effects *effects, int argument, uint32_t key)
 static bool say_spare(Model *model, Effects *effects, Shot *shot, bool made)
 {
     if (!shot->left_said || shot->left == 0) {
-        update_refuse(model, effects, "nothing was left to spare");
+        update_refuse(model, effects, "nothing was left to pick up");
         return false;
     }
     shot->spare_said = true;
@@ -176,7 +176,7 @@ void key_spare_pin(Model *model, Effects *effects, int argument, uint32_t key)
     Typing *typing = &model->typing;
     Pins pin = update_pin(key);
     if (!(typing->shot.left & pin)) {
-        update_refuse(model, effects, "that pin was down already");
+        update_refuse(model, effects, "that pin was already down");
         return;
     }
     if (!typing->spare_typed)
@@ -191,7 +191,7 @@ void update_last_spare(Model *model, Effects *effects, bool made)
     const Session *session = model->session;
     int last = session->shot_count - 1;
     if (last < 0 || !session->shot_second[last]) {
-        update_refuse(model, effects, "the last shot left nothing to spare");
+        update_refuse(model, effects, "the last shot left nothing to pick up");
         return;
     }
     Shot shot = session->shots[last];
@@ -237,7 +237,7 @@ void key_ringing(Model *model, Effects *effects, int argument, uint32_t key)
     if (shot->left == pin_bit(7) || shot->left == pin_bit(10))
         shot->ringing = !shot->ringing;
     else
-        update_refuse(model, effects, "ringing is said of a corner pin that stands alone");
+        update_refuse(model, effects, "only a corner pin that stands alone can be ringing");
 }
 
 void key_shot_feet(Model *model, Effects *effects, int argument, uint32_t key)

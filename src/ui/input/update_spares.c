@@ -22,7 +22,7 @@ void key_spares_said(Model *model, Effects *effects, int made, uint32_t key)
     const Session *session = model->session;
     int last = session->shot_count - 1;
     if (last < 0 || !session->shot_second[last] || session->shots[last].left != model->spare_pins) {
-        update_refuse(model, effects, "these pins are not what the last shot left");
+        update_refuse(model, effects, "the last shot left other pins");
         return;
     }
     model->mode = MODE_LANE;

@@ -69,8 +69,8 @@ enum { BALLS_WIDE = 96, FIGURES_WIDE = 54 };
 static void draw_ball_titles(Canvas *canvas, int row, int end)
 {
     static const char *const TITLES[2][7] = {
-        {"first", "break-", "entry", "boards", "", "pocket", "miss"},
-        {"move", "point", "deg", "crossed", "flare", "chance", "room"}};
+        {"first", "break-", "entry", "boards", "", "pocket", ""},
+        {"move", "point", "deg", "crossed", "flare", "chance", "area"}};
     for (int i = 0; i < 2; i++) {
         const char *const *t = TITLES[i];
         char text[96];
@@ -94,7 +94,7 @@ static void draw_ball_figures(Canvas *canvas, int row, int end, Role role, const
         text_append(text, sizeof text, "never");
     else
         text_append(text, sizeof text, "%2.0f ft", line->first_move_ft);
-    text_append(text, sizeof text, "  %4.1f @%2.0f %6.1f%9.1f%7.1f%6.0f %%%6.1f",
+    text_append(text, sizeof text, "  %4.1f @%2.0f %6.1f%9.1f%7.1f%7.0f%%%6.1f",
                 line->breakpoint_board, line->breakpoint_ft, line->entry_deg, show->crossed_boards,
                 show->flare_in, 100.0 * line->pocket, line->margin_in + line->margin_out);
     canvas_text_right(canvas, row, end, FIGURES_WIDE, role, text);
@@ -104,7 +104,7 @@ static void draw_balls(const Model *model, Canvas *canvas, Area area)
 {
     int balls[BAG_BALLS_MAX], count = listed(model, balls), row = area.row + 2;
     int end = area.column + (area.columns < BALLS_WIDE ? area.columns : BALLS_WIDE);
-    canvas_text(canvas, area.row, area.column, 25, ROLE_TITLE, "On their own line, fresh");
+    canvas_text(canvas, area.row, area.column, 25, ROLE_TITLE, "Each on its own line");
     draw_ball_titles(canvas, area.row, end);
     for (int i = 0; i < count; i++, row++) {
         const Ball *ball = &bag_of(model)->balls[balls[i]];
@@ -167,7 +167,7 @@ static void draw_map(const Model *model, Canvas *canvas, Area area)
     int width = area.columns - 6 < 100 ? area.columns - 6 : 100;
     Map map = {area.row + 1, area.column + 5, width};
     canvas_text(canvas, area.row, area.column, area.columns, ROLE_TITLE,
-                "Entry degrees over first move");
+                "Motion map: entry angle in degrees by first move in feet");
     draw_axes(model, canvas, &map);
     for (int pass = 0; pass < 2; pass++) /* the slots first */
         for (int i = 0; i < bag->count; i++) {
@@ -191,7 +191,7 @@ static void draw_pairs(const Model *model, Canvas *canvas, Area area)
 {
     const Arsenal *arsenal = model_arsenal(model);
     canvas_text(canvas, area.row, area.column, area.columns, ROLE_TITLE,
-                "Pairs: how often either would do about as well");
+                "Pairs: on how many lanes either would do about as well");
     for (int i = 0; i < area.rows - 1 && i < arsenal->overlap_count; i++) {
         const Overlap *pair = &arsenal->overlap[i];
         char a[64], b[64], text[200] = "";
@@ -199,7 +199,7 @@ static void draw_pairs(const Model *model, Canvas *canvas, Area area)
         Role role = pair->share >= 0.65 ? ROLE_WARN : pair->share >= 0.35 ? ROLE_PLAIN : ROLE_DIM;
         name_ball(model, pair->a, a, sizeof a);
         name_ball(model, pair->b, b, sizeof b);
-        canvas_print(canvas, row, area.column, 6, role, "%3.0f %%", 100.0 * pair->share);
+        canvas_print(canvas, row, area.column, 6, role, "%4.0f%%", 100.0 * pair->share);
         canvas_text(canvas, row, area.column + 7, 7, role, arsenal_overlap_word(pair->share));
         text_append(text, sizeof text, "%s and %s", a, b);
         canvas_text(canvas, row, area.column + 15, area.columns - 40, role, text);
@@ -220,16 +220,16 @@ static void draw_lanes(const Model *model, Canvas *canvas, Area area)
     const Arsenal *arsenal = model_arsenal(model);
     int row = area.row, column = area.column;
     canvas_text(canvas, row++, column, area.columns, ROLE_TITLE,
-                "Lanes: the best answer to each, strikes in a hundred");
+                "Lanes: the best ball for each, strikes in 100 shots");
     canvas_text(canvas, row++, column, area.columns, ROLE_DIM,
-                "lane       share  best of the bag        of all  ideal  short");
+                "lane       share  best ball        slots  locker  ideal  short");
     for (int s = 0; s < LANE_STATE_COUNT; s++, row++) {
         const Gap *gap = &arsenal->gap[s];
         char name[64];
         name_ball(model, gap->ball, name, sizeof name);
         Role role = gap->open ? ROLE_WARN : ROLE_PLAIN;
         canvas_text(canvas, row, column, 11, role, LANE_STATE_NAMES[s]);
-        canvas_print(canvas, row, column + 11, 6, ROLE_DIM, "%3.0f %%", 100.0 * arsenal->weight[s]);
+        canvas_print(canvas, row, column + 11, 6, ROLE_DIM, "%4.0f%%", 100.0 * arsenal->weight[s]);
         canvas_text(canvas, row, column + 18, 17, role, name);
         canvas_print(canvas, row, column + 35, 30, role, "%5.1f%8.1f%7.1f%7.1f",
                      hundredths(gap->best) / 10.0, hundredths(gap->locker) / 10.0,
@@ -289,7 +289,7 @@ static void draw_set(const Model *model, Canvas *canvas, Area area, const Set *s
 static void draw_jobs(const Model *model, Canvas *canvas, Area area)
 {
     canvas_print(canvas, area.row, area.column, area.columns, ROLE_TITLE,
-                 "In the bag, as they come out: worth %.1f",
+                 "In the slots, in the order they come out: value %.1f",
                  hundredths(model_arsenal(model)->bag.value) / 10.0);
     draw_set(model, canvas, area, &model_arsenal(model)->bag);
 }
@@ -297,7 +297,7 @@ static void draw_jobs(const Model *model, Canvas *canvas, Area area)
 static void draw_pick(const Model *model, Canvas *canvas, Area area)
 {
     canvas_print(canvas, area.row, area.column, area.columns, ROLE_TITLE,
-                 "The best %d of %d: worth %.1f", model_arsenal(model)->picked.count,
+                 "The best %d of %d: value %.1f", model_arsenal(model)->picked.count,
                  bag_of(model)->count, hundredths(model_arsenal(model)->picked.value) / 10.0);
     draw_set(model, canvas, area, &model_arsenal(model)->picked);
 }
@@ -318,13 +318,13 @@ static void advice_words(const Model *model, const SurfaceAdvice *advice, char *
     out[0] = '\0';
     text_append(out, size, "%s to %s: ", name, surface);
     if (advice->other >= 0)
-        text_append(out, size, "as %s on %.0f %% of lanes, not %.0f", other, 100.0 * advice->after,
-                    100.0 * advice->before);
+        text_append(out, size, "like %s on %.0f%% of lanes, not %.0f%%", other,
+                    100.0 * advice->after, 100.0 * advice->before);
     else
-        text_append(out, size, "short by %.1f on a lane %s, not %.1f",
+        text_append(out, size, "short by %.1f on a %s lane, not %.1f",
                     hundredths(advice->after) / 10.0, LANE_STATE_NAMES[advice->state],
                     hundredths(advice->before) / 10.0);
-    text_append(out, size, "; the bag %+.1f", hundredths(advice->value_gain) / 10.0);
+    text_append(out, size, "; value %+.1f", hundredths(advice->value_gain) / 10.0);
 }
 
 /* A ball in a slot with each surface; returns whether there was anything to draw. */
@@ -358,7 +358,7 @@ static void draw_surface_advice(const Model *model, Canvas *canvas, Area area)
     }
     if (arsenal->advice_count == 0)
         canvas_text(canvas, row++, area.column, area.columns, ROLE_DIM,
-                    "No small change tells a pair apart or closes a gap.");
+                    "No small change of surface sets two balls apart or closes a gap.");
     canvas_put(canvas, row, area.column, model->glyphs->caution, ROLE_WARN);
     canvas_wrap(canvas, row, area.column + 2, area.columns - 2, end - row, ROLE_WARN,
                 CAUTION_WORDS[CAUTION_SURFACE]);
@@ -370,7 +370,7 @@ static void draw_surfaces(const Model *model, Canvas *canvas, Area area)
                                                         "4000", "compound", "polish"};
     int row = area.row + 1, column = area.column;
     canvas_text(canvas, area.row, column, area.columns, ROLE_TITLE,
-                "Surfaces: first move in feet and pocket chance, fresh");
+                "Surfaces: first move in feet / pocket chance, fresh oil");
     if (!model->arsenal_surfaces) {
         canvas_text(canvas, row, column, area.columns, ROLE_DIM,
                     "Scored play has begun: no ball's surface may change.");
@@ -438,7 +438,7 @@ void screen_bag_frame(const Model *model, Canvas *canvas, const char *page)
     if (arsenal && arsenal->done)
         text_append(right, sizeof right, "%s", page);
     else
-        text_append(right, sizeof right, "calculating, %d %%",
+        text_append(right, sizeof right, "calculating, %d%%",
                     arsenal ? 100 * arsenal->steps / (arsenal->steps_all ? arsenal->steps_all : 1)
                             : 0);
     screen_frame_top(canvas, title, right);

@@ -82,9 +82,9 @@ static void draw_hint(const Model *model, Canvas *canvas, int row, int column, i
     char range[96];
     json_field_range(&field, range, sizeof range);
     if (field.kind == JSON_TEXT)
-        canvas_text(canvas, row, column, columns, ROLE_DIM, "type another name");
+        canvas_text(canvas, row, column, columns, ROLE_DIM, "type a new name");
     else if (field.kind == JSON_WORD)
-        canvas_text(canvas, row, column, columns, ROLE_DIM, "\u2190\u2192 the others");
+        canvas_text(canvas, row, column, columns, ROLE_DIM, "\u2190\u2192 to change it");
     else
         canvas_print(canvas, row, column, columns, ROLE_DIM, "%s", range);
 }
@@ -115,7 +115,7 @@ static void draw_field(const Model *model, Canvas *canvas, Area area, int i)
         draw_hint(model, canvas, row, column + HINT_AT, area.columns - HINT_AT);
 }
 
-/* What the ball does as it is now, from the audit as far as that has come. */
+/* What the ball does as it is now, as far as the arsenal has come. */
 static void draw_doing(const Model *model, Canvas *canvas, int row, int column, int columns)
 {
     const Arsenal *arsenal = model_arsenal(model);
@@ -127,9 +127,9 @@ static void draw_doing(const Model *model, Canvas *canvas, int row, int column, 
     else if (!show->found)
         text_append(text, sizeof text, "no line to the pocket");
     else if (isnan(line->first_move_ft))
-        text_append(text, sizeof text, "it never moves, pocket %.0f %%", 100.0 * line->pocket);
+        text_append(text, sizeof text, "it never moves, pocket %.0f%%", 100.0 * line->pocket);
     else
-        text_append(text, sizeof text, "first move %.0f ft, entry %.1f deg, pocket %.0f %%",
+        text_append(text, sizeof text, "first move %.0f ft, entry %.1f deg, pocket %.0f%%",
                     line->first_move_ft, line->entry_deg, 100.0 * line->pocket);
     canvas_text(canvas, row, column, columns, ROLE_PLAIN, text);
 }

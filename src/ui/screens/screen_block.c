@@ -67,7 +67,7 @@ static void draw_game(const Model *model, Canvas *canvas, int row, int column, i
     canvas_text(canvas, row, column + 24, 14, role, text);
     other_text(plan, other, text, sizeof text);
     canvas_text(canvas, row, column + 38, 17, other->slot ? role : ROLE_DIM, text);
-    snprintf(text, sizeof text, "%.0f %%", 100.0 * plan->line.pocket);
+    snprintf(text, sizeof text, "%.0f%%", 100.0 * plan->line.pocket);
     canvas_text_right(canvas, row, column + TABLE_COLUMNS, 6, role, text);
     if (!block->done)
         return;
@@ -82,7 +82,7 @@ static void draw_picture(const Model *model, Canvas *canvas, Area area, int firs
 {
     bool left_hand = model->session->bag.bowler.hand == HAND_LEFT;
     int cell = area.columns >= 2 * LANE_BOARDS + 12 ? 2 : 1, left = area.column + 6;
-    canvas_text(canvas, area.row, area.column, 6, ROLE_TITLE, "Lay");
+    canvas_text(canvas, area.row, area.column, 8, ROLE_TITLE, "Laydown");
     for (int board = 5; board < LANE_BOARDS; board += 5) {
         int place = left_hand ? board - 1 : LANE_BOARDS - board;
         canvas_print(canvas, area.row, left + place * cell - (board >= 10), 2, ROLE_DIM, "%d",
@@ -107,7 +107,7 @@ static void draw_picture(const Model *model, Canvas *canvas, Area area, int firs
 static void draw_watch(const Model *model, Canvas *canvas, Area area)
 {
     char text[320], title[64];
-    snprintf(title, sizeof title, "Watch for in game %d", model->block_game + 1);
+    snprintf(title, sizeof title, "What to watch for in game %d", model->block_game + 1);
     canvas_text(canvas, area.row, area.column, area.columns, ROLE_TITLE, title);
     if (!model_block(model)->game[PACE_USUAL][SIDE_LEFT][model->block_game].ready)
         return;
@@ -123,7 +123,7 @@ static void draw_frame(const Model *model, Canvas *canvas, const Block *block)
     const Session *session = model->session;
     char right[48] = "from the sheet", title[200] = "";
     if (!block || !block->done)
-        snprintf(right, sizeof right, "calculating, %d %%",
+        snprintf(right, sizeof right, "calculating, %d%%",
                  block ? 100 * block->steps / (block->steps_all ? block->steps_all : 1) : 0);
     text_append(title, sizeof title, "Block on %s, %.0f ft: %d games, %d on the pair",
                 session->pattern.name, session->pattern.length_ft, session->event.games,
@@ -140,7 +140,7 @@ static void draw_table(const Model *model, Canvas *canvas, int first, int shown)
     canvas_print(canvas, TOP, 1 + 38, 12, ROLE_DIM, "lane %d", pair[SIDE_RIGHT]);
     canvas_text_right(canvas, TOP, 1 + TABLE_COLUMNS, 6, ROLE_DIM, "pocket");
     canvas_text(canvas, TOP, 1 + TABLE_COLUMNS + 2, canvas->columns - TABLE_COLUMNS - 4, ROLE_DIM,
-                "slow to fast");
+                "slow-fast wear");
     for (int i = 0; i < shown; i++)
         draw_game(model, canvas, TOP + 1 + i, 1, first + i);
 }

@@ -78,13 +78,13 @@ void screen_prompt(const Model *model, char *out, size_t size)
     text_copy(out, size, "");
     switch (model->prompt) {
     case PROMPT_NEXT_GAME:
-        text_append(out, size, "Begin the next game?");
+        text_append(out, size, "Start the next game?");
         break;
     case PROMPT_QUIT_TYPING:
-        text_append(out, size, "A shot is half typed. Leave it and quit?");
+        text_append(out, size, "A shot is half typed. Drop it and quit?");
         break;
     case PROMPT_QUIT_UNSAVED:
-        text_append(out, size, "Not all of it is saved. Quit all the same?");
+        text_append(out, size, "Not everything is saved. Quit anyway?");
         break;
     case PROMPT_REMOVE_BALL:
         text_append(out, size, "Take %s out of the bag?",

@@ -10,6 +10,20 @@ enum { KEY_COLUMNS = 9, NAME_COLUMNS = 12, ABOVE = 2, BELOW = 4 };
 static const char STANDING[] = "The event's rules and a licensed or certified coach, pro shop or "
                                "physician come first.";
 
+static const char *const READING[] = {
+    "Boards count from your own side: 1 is at your edge. In means away from your edge, out toward "
+    "it. Feet is the board you stand on, aim your target: the board you cross at the arrows.",
+    "Beside each ball: where it makes its move, its entry angle and its chance of the pocket, on "
+    "that ball's best line from about where you stand.",
+    "Area is how far you may miss your target, in and out, and still hit the pocket. In the list "
+    "of "
+    "shots at 80 columns, ok is a read on time.",
+    "An answer that is dim, or marked with dots, is from before your last key and is being "
+    "calculated again.",
+    "Chances are forecasts from a model of the lane and from what you logged. Sure: the rules and "
+    "the numbers agree, the lane is well known and the answer leads clearly. Fairly sure: they "
+    "agree, and one of the other two. Otherwise a guess. Hold is an answer too."};
+
 int screen_help_room(int rows) { return rows - ABOVE - BELOW > 1 ? rows - ABOVE - BELOW : 1; }
 
 /* Goes through the lines of the help; draws those from `top` on when there is a canvas. */
@@ -83,18 +97,8 @@ static void flow_all(Flow *flow)
         flow_sentence(flow, ROLE_WARN, CAUTION_WORDS[i]);
     flow_line(flow, ROLE_PLAIN, "");
     flow_line(flow, ROLE_TITLE, "How to read the lane screen");
-    flow_sentence(
-        flow, ROLE_PLAIN,
-        "Boards count from your own side, 1 at your edge. In is away from your edge, out "
-        "toward it. Feet is the board you stand on, aim the board you cross at the arrows.");
-    flow_sentence(flow, ROLE_PLAIN,
-                  "Beside each ball: where it would first move, its entry angle and its chance of "
-                  "the pocket, each on that ball's own best line from near your feet.");
-    flow_sentence(
-        flow, ROLE_PLAIN,
-        "Chances are forecasts from a model of the lane and from what you logged. Sure: "
-        "rule and forecast agree, the lane is well known and the answer leads clearly. "
-        "Fairly sure: they agree, and one of the two. Else a guess. Hold is an answer too.");
+    for (size_t i = 0; i < sizeof READING / sizeof *READING; i++)
+        flow_sentence(flow, ROLE_PLAIN, READING[i]);
 }
 
 int screen_help_lines(int columns)

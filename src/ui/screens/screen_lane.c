@@ -132,21 +132,19 @@ static void slot_text(char *out, size_t size, int slot)
     snprintf(out, size, slot ? "%d" : "-", slot);
 }
 
-/* What it left, and at the end of the row how it was released; where it is narrow a good release
- * goes without saying. */
-static void draw_shot_end(Canvas *canvas, Area area, int row, int column, Role role,
-                          const Shot *shot, bool picked)
+/* How it read, and how it was released. Where it is narrow a good release goes without saying, and
+ * a bad one takes the read's place: it says little about the lane. */
+static int draw_feel(Canvas *canvas, int row, int column, Role role, const Shot *shot, bool wide)
 {
-    bool wide = area.columns >= WIDE_LIST;
-    int end = area.column + area.columns;
-    char leave[48];
-    const char *release = wide || !shot_good(shot) ? release_text(shot->release, wide) : "";
-    int width = wide ? 7 : canvas_width(release);
-    int room = end - column - (width > 0 ? width + 1 : 0);
-    canvas_text(canvas, row, wide ? column : end - width, width, role, release);
-    widget_leave(leave, sizeof leave, shot, room);
-    canvas_text(canvas, row, wide ? column + 8 : column, room,
-                !picked && shot_strike(shot) ? ROLE_GOOD : role, leave);
+    if (wide) {
+        canvas_text(canvas, row, column, 7, role, read_text(shot->read, true));
+        canvas_text(canvas, row, column + 8, 7, role, release_text(shot->release, true));
+        return column + 16;
+    }
+    canvas_text(canvas, row, column, 5, role,
+                shot_good(shot) ? read_text(shot->read, false)
+                                : release_text(shot->release, false));
+    return column + 6;
 }
 
 static void draw_shot(const Model *model, Canvas *canvas, Area area, int row, int index)
@@ -156,7 +154,7 @@ static void draw_shot(const Model *model, Canvas *canvas, Area area, int row, in
     bool picked = index == chosen_shot(model), wide = area.columns >= WIDE_LIST;
     Role role = picked ? ROLE_FIELD : shot_good(shot) ? ROLE_PLAIN : ROLE_DIM;
     int column = area.column, words = wide ? 7 : 5;
-    char slot[16];
+    char slot[16], leave[48];
     if (picked) {
         canvas_put(canvas, row, column - 1, model->glyphs->breaks_right, ROLE_ACCENT);
         canvas_hline(canvas, row, column, area.columns, ' ', ROLE_FIELD);
@@ -166,8 +164,10 @@ static void draw_shot(const Model *model, Canvas *canvas, Area area, int row, in
     slot_text(slot, sizeof slot, shot->slot);
     canvas_text(canvas, row, column + 4, 1, role, slot);
     canvas_text(canvas, row, column + 6, words, role, hit_text(shot->hit, wide));
-    canvas_text(canvas, row, column + 7 + words, words, role, read_text(shot->read, wide));
-    draw_shot_end(canvas, area, row, column + 8 + 2 * words, role, shot, picked);
+    column = draw_feel(canvas, row, column + 7 + words, role, shot, wide);
+    int room = area.column + area.columns - column;
+    widget_leave(leave, sizeof leave, shot, room);
+    canvas_text(canvas, row, column, room, !picked && shot_strike(shot) ? ROLE_GOOD : role, leave);
 }
 
 /* The score where all of it was said, else what is known of the game. */
@@ -186,7 +186,7 @@ static void score_text(const Session *session, bool wide, char *out, size_t size
     if (!session_score(session, session->game, &score))
         text_append(out, size, "strikes %d of %d", strikes, seen);
     else if (wide)
-        text_append(out, size, "score %d, at best %d", score.total, score.best);
+        text_append(out, size, "score %d, at most %d", score.total, score.best);
     else
         text_append(out, size, "score %d", score.total);
 }
@@ -327,7 +327,7 @@ static const char *hint(const Model *model)
     if (!session->game_over)
         return "";
     return session->game < session->event.games
-               ? "This game is over; G, or the next shot, begins another"
+               ? "This game is over; G or the next shot starts the next one"
                : "The last game is over";
 }
 

@@ -30,7 +30,7 @@ static void headline(const Spare *spare, char *out, size_t size)
     if (spare->take)
         snprintf(out, size, "Make sure of %d", sure < 1 ? 1 : sure);
     else if (spare->strike_ball)
-        snprintf(out, size, "The strike ball");
+        snprintf(out, size, "Strike ball");
     else
         snprintf(out, size, "Pick it up");
 }
@@ -86,7 +86,7 @@ static void draw_title(Pane *pane)
 static void draw_nothing(const Pane *pane)
 {
     canvas_wrap(pane->canvas, pane->row + 1, pane->column, pane->columns, 4, ROLE_DIM,
-                pane->model->spare_pins == 0        ? "Type the pins that stand: 0 is the 10."
+                pane->model->spare_pins == 0        ? "Type the pins still standing (0 is the 10)."
                 : !model_spare_current(pane->model) ? "calculating…"
                                                     : "no ball in a slot");
 }
@@ -116,7 +116,7 @@ static void draw_chance(Pane *pane)
     double chance = pane->spare->line.chance;
     char text[16];
     chance_text(text, sizeof text, chance);
-    canvas_text(pane->canvas, pane->row, pane->column, LABEL - 1, ROLE_DIM, "made");
+    canvas_text(pane->canvas, pane->row, pane->column, LABEL - 1, ROLE_DIM, "chance");
     canvas_text(pane->canvas, pane->row, pane->column + LABEL, 8,
                 chance >= 0.5 ? ROLE_GOOD : ROLE_WARN, text);
     widget_chance(pane->canvas, pane->model->glyphs, pane->row, pane->column + LABEL + 9,
@@ -132,7 +132,7 @@ static void draw_target(Pane *pane)
     hit_text(line, text, sizeof text);
     draw_labelled(pane, "hit", ROLE_PLAIN, text);
     if (line->window_high > line->window_low) {
-        snprintf(text, sizeof text, "%.1f to %.1f, meant %.1f", line->window_low, line->window_high,
+        snprintf(text, sizeof text, "%.1f to %.1f, best %.1f", line->window_low, line->window_high,
                  line->across);
         draw_labelled(pane, "window", ROLE_PLAIN, text);
     }
@@ -167,9 +167,9 @@ static void draw_why(Pane *pane)
 {
     char text[96];
     if (pane->spare->take)
-        snprintf(text, sizeof text, "worth more pins than going for all of them");
+        snprintf(text, sizeof text, "more pins on average than going for all of them");
     else if (pane->spare->strike_ball)
-        snprintf(text, sizeof text, "its angle carries: %.0f%% with the straight ball",
+        snprintf(text, sizeof text, "its angle carries; with the straightest ball %.0f%%",
                  100.0 * pane->spare->straight_chance);
     else
         return;

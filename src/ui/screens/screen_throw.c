@@ -144,7 +144,7 @@ static void draw_chance(Pane *pane)
                      "strike %.0f → %.0f%%, entry %.1f°", best->strike_now * 100.0,
                      best->strike_after * 100.0, best->entry_deg);
     canvas_print(canvas, pane->row++, pane->column, pane->columns, ROLE_DIM,
-                 "miss room %.1f in, %.1f out", best->margin_in, best->margin_out);
+                 "area in %.1f, out %.1f", best->margin_in, best->margin_out);
     pane->row += pane->air;
 }
 
@@ -184,7 +184,7 @@ static void draw_why(Pane *pane)
     int why = top - pane->row - kept;
     wrap(pane, pane->text, why > WHY_LINES ? WHY_LINES : why, best->because);
     if (best->disagrees && pane->row < top)
-        wrap(pane, ROLE_WARN, 1, "! rule and forecast differ");
+        wrap(pane, ROLE_WARN, 1, "! rules and numbers differ");
     if (best->caution != CAUTION_NONE && pane->row < top)
         draw_caution(pane, pane->air ? CAUTION_LINES : top - pane->row);
 }
@@ -284,7 +284,7 @@ static void draw_evidence(Pane *pane)
     if (pane->bottom - pane->row < 5)
         return;
     pane->row++;
-    wrap(pane, ROLE_TITLE, 1, "What says so");
+    wrap(pane, ROLE_TITLE, 1, "What your shots say");
     for (int i = 0; i < SIGN_COUNT && pane->row < pane->bottom - 2; i++)
         if (shown->signs.seen[i])
             canvas_text(pane->canvas, pane->row++, pane->column, pane->columns, ROLE_DIM,
@@ -294,8 +294,8 @@ static void draw_evidence(Pane *pane)
             wrap(pane, ROLE_PLAIN, LANE_LINES, words[i]);
     if (pane->row < pane->bottom)
         canvas_print(pane->canvas, pane->row, pane->column, pane->columns, ROLE_DIM,
-                     "film %.2f ± %.2f, %d balls thrown", shown->lane.scale, shown->lane.scale_sd,
-                     shown->lane.deliveries);
+                     "oil %.0f ± %.0f%% of the sheet, %d balls", shown->lane.scale * 100.0,
+                     shown->lane.scale_sd * 100.0, shown->lane.deliveries);
 }
 
 void screen_throw(const Model *model, Canvas *canvas, Area area)
