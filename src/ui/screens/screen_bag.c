@@ -192,6 +192,8 @@ static void draw_pairs(const Model *model, Canvas *canvas, Area area)
     const Arsenal *arsenal = model_arsenal(model);
     canvas_text(canvas, area.row, area.column, area.columns, ROLE_TITLE,
                 "Pairs: on how many lanes either would do about as well");
+    canvas_text_right(canvas, area.row, area.column + area.columns, 24, ROLE_DIM,
+                      "second: move, entry");
     for (int i = 0; i < area.rows - 1 && i < arsenal->overlap_count; i++) {
         const Overlap *pair = &arsenal->overlap[i];
         char a[64], b[64], text[200] = "";

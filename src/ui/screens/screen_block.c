@@ -140,7 +140,7 @@ static void draw_table(const Model *model, Canvas *canvas, int first, int shown)
     canvas_print(canvas, TOP, 1 + 38, 12, ROLE_DIM, "lane %d", pair[SIDE_RIGHT]);
     canvas_text_right(canvas, TOP, 1 + TABLE_COLUMNS, 6, ROLE_DIM, "pocket");
     canvas_text(canvas, TOP, 1 + TABLE_COLUMNS + 2, canvas->columns - TABLE_COLUMNS - 4, ROLE_DIM,
-                "slow-fast wear");
+                "feet by wear");
     for (int i = 0; i < shown; i++)
         draw_game(model, canvas, TOP + 1 + i, 1, first + i);
 }

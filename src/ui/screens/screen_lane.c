@@ -33,7 +33,8 @@ static void draw_slot_ball(const Model *model, Canvas *canvas, Area area, int sl
     if (hand)
         canvas_put(canvas, row, column, model->glyphs->path, ROLE_PATH);
     else if (best && best->plan.slot == slot)
-        canvas_put(canvas, row, column, model->glyphs->path2, ROLE_PATH2);
+        canvas_put(canvas, row, column, model->glyphs->path2,
+                   model_advice_current(model) ? ROLE_PATH2 : ROLE_DIM);
     surface_text(&ball->surface, surface, sizeof surface);
     canvas_text_right(canvas, row, column + area.columns, area.columns - 4, ROLE_DIM, surface);
     canvas_text(canvas, row, column + 4, area.columns - 5 - canvas_width(surface),

@@ -12,7 +12,14 @@
 static const char *const SURE_WORDS[] = {"a guess", "fairly sure", "sure"};
 
 /* Most lines that each may take. */
-enum { HEADLINE_LINES = 2, CHANGE_LINES = 2, WHY_LINES = 8, CAUTION_LINES = 4, LANE_LINES = 2 };
+enum {
+    HEADLINE_LINES = 2,
+    CHANGE_LINES = 2,
+    WHY_LINES = 8,
+    CAUTION_LINES = 4,
+    LANE_LINES = 2,
+    SIGN_LINES = 2
+};
 
 /* The column as it is filled from the top. */
 typedef struct Pane {
@@ -285,13 +292,12 @@ static void draw_evidence(Pane *pane)
         return;
     pane->row++;
     wrap(pane, ROLE_TITLE, 1, "What your shots say");
-    for (int i = 0; i < SIGN_COUNT && pane->row < pane->bottom - 2; i++)
+    for (int i = 0; i < SIGN_COUNT && pane->row < pane->bottom - SIGN_LINES - 1; i++)
         if (shown->signs.seen[i])
-            canvas_text(pane->canvas, pane->row++, pane->column, pane->columns, ROLE_DIM,
-                        SIGN_WORDS[i]);
+            wrap(pane, ROLE_DIM, SIGN_LINES, SIGN_WORDS[i]);
     for (int i = 0; i < 2 && pane->row < pane->bottom - 1; i++)
         if (words[i][0])
-            wrap(pane, ROLE_PLAIN, LANE_LINES, words[i]);
+            wrap(pane, pane->text, LANE_LINES, words[i]);
     if (pane->row < pane->bottom)
         canvas_print(pane->canvas, pane->row, pane->column, pane->columns, ROLE_DIM,
                      "oil %.0f ± %.0f%% of the sheet, %d balls", shown->lane.scale * 100.0,
