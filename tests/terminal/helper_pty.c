@@ -288,6 +288,15 @@ void pty_expect(Pty *pty, const char *text) { wait_for(pty, text, NULL, true); }
 void pty_expect_gone(Pty *pty, const char *text) { wait_for(pty, text, NULL, false); }
 void pty_expect_either(Pty *pty, const char *a, const char *b) { wait_for(pty, a, b, true); }
 
+void pty_expect_that(Pty *pty, bool (*is)(Pty *pty, const void *context), const void *context,
+                     const char *what, const char *why_not)
+{
+    double end = now_ms() + DEADLINE_MS;
+    while (!is(pty, context))
+        if (!pump(pty, 50) && now_ms() > end)
+            fail_msg("the screen is not %s: %s", what, why_not);
+}
+
 size_t pty_quiet(Pty *pty)
 {
     size_t before = pty->raw_size;

@@ -49,6 +49,10 @@ const char *pty_text(Pty *pty);
 /* Waits until the screen holds the text, or holds it no more; fails the test after a while. */
 void pty_expect(Pty *pty, const char *text);
 void pty_expect_gone(Pty *pty, const char *text);
+/* Waits until the screen is as `is` asks for. For the failure's message: `what` that is, and
+ * `why_not`, which `is` may write. */
+void pty_expect_that(Pty *pty, bool (*is)(Pty *pty, const void *context), const void *context,
+                     const char *what, const char *why_not);
 /* Waits until one of two texts shows. */
 void pty_expect_either(Pty *pty, const char *a, const char *b);
 /* Reads until nothing comes for a moment; returns the bytes that came. */

@@ -35,6 +35,7 @@ static struct {
     Cell *shown;       /* what the terminal shows; NULL: unknown */
     int cursor_row, cursor_column;
     bool theme_changed;
+    bool lost;        /* its size has changed: no longer known what it shows */
     int silent_reads; /* input was announced and none came */
     int wake[2];      /* written to by signal handlers, read by term_wait */
 } term = {.wake = {-1, -1}};
@@ -316,9 +317,13 @@ static bool same_cell(const Cell *a, const Cell *b)
     return a->glyph == b->glyph && a->role == b->role && a->ground == b->ground;
 }
 
+/* A terminal that is made smaller keeps the lines about its cursor, and what it cuts off does not
+ * come back when it grows; curses takes for granted that the upper left part stays. So after a new
+ * size, even one that is the old one again, nothing is taken for granted. */
 void term_draw(const Canvas *canvas, bool afresh)
 {
     int count = canvas->columns * canvas->rows;
+    afresh = afresh || term.lost;
     bool changed = afresh || term.theme_changed || !term.shown || term.columns != canvas->columns ||
                    term.rows != canvas->rows;
     if (changed) {
@@ -345,7 +350,7 @@ void term_draw(const Canvas *canvas, bool afresh)
     }
     if (term.shown)
         memcpy(term.shown, canvas->cells, (size_t)count * sizeof(Cell));
-    term.theme_changed = false;
+    term.theme_changed = term.lost = false;
     bool moved =
         canvas->cursor_row != term.cursor_row || canvas->cursor_column != term.cursor_column;
     if (!drawn && !moved)
@@ -456,9 +461,10 @@ uint32_t term_key(void)
 
 bool term_resized(void)
 {
-    bool was = resized;
-    resized = 0;
-    return was;
+    if (!resized)
+        return false;
+    resized = 0; /* before the size is asked for: a signal from here on is another one */
+    return term.lost = true;
 }
 
 int term_ending(void) { return ending; }
