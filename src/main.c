@@ -173,6 +173,7 @@ static int run_screen(const char *event_name, const char *bag_name)
     free(themes);
     free(rules);
     free(session);
+    ui_end();
     return status;
 }
 

@@ -1,5 +1,4 @@
 /* runtime.c - the loop between terminal, model and engine. */
-#include <signal.h>
 #include <stdio.h>
 #include <stdlib.h>
 
@@ -237,14 +236,13 @@ int ui_run(UiHost *host)
         advise(&run);
         loop(&run);
     }
-    int ending = term_ending();
     term_fini();
     canvas_fini(&run.canvas);
     advice_job_free(run.job);
     arsenal_job_free(run.arsenal);
     block_job_free(run.block);
     free(run.model);
-    if (ending > 0)
-        raise(ending); /* now by its default: whoever sent it learns that it worked */
     return 0;
 }
+
+void ui_end(void) { term_release(); }

@@ -24,7 +24,14 @@ typedef struct UiHost {
     void *context; /* of all three */
 } UiHost;
 
-/* Runs until the bowler quits. 0 done, 1 the terminal can't be used (one line on stderr). */
+/* Runs until the bowler quits or a signal ends it (^C, SIGTERM, SIGHUP). 0 done, 1 the terminal
+ * can't be used (one line on stderr).
+ *
+ * When it returns the terminal is given back, but signals that end a program are still held off:
+ * keep what is left to keep, then call ui_end. */
 int ui_run(UiHost *host);
+
+/* Signals do again what they do by default, first the one that ended ui_run or came since. */
+void ui_end(void);
 
 #endif

@@ -9,9 +9,12 @@
 #include "ui/draw/canvas.h"
 
 /* Takes the terminal over; false with one line for people in `why`. Signals that end a program
- * are caught from here to term_fini, so that the terminal is given back in all cases. */
+ * are caught from here to term_release, so that the terminal is given back in all cases. */
 bool term_init(char *why, unsigned long size);
-void term_fini(void);
+void term_fini(void); /* gives the terminal back; signals that end a program are still held off */
+/* Signals do again what they do by default; the one that came meanwhile is raised, so that whoever
+ * sent it learns that it worked. */
+void term_release(void);
 
 bool term_utf8(void);      /* whether the locale's characters are UTF-8 */
 bool term_no_colour(void); /* NO_COLOR is set */

@@ -108,8 +108,6 @@ static void catch_signals(void)
 
 static void release_signals(void)
 {
-    for (size_t i = 0; i < sizeof ENDING / sizeof *ENDING; i++)
-        signal(ENDING[i], SIG_DFL);
     for (size_t i = 0; i < sizeof CRASHES / sizeof *CRASHES; i++)
         signal(CRASHES[i], SIG_DFL);
     signal(SIGWINCH, SIG_DFL);
@@ -196,11 +194,20 @@ void term_fini(void)
     release_signals();
     delscreen(term.screen);
     free(term.shown);
-    close(term.wake[0]);
-    close(term.wake[1]);
+    int wake[2] = {term.wake[0], term.wake[1]};
     term.screen = NULL;
     term.shown = NULL;
-    term.wake[0] = term.wake[1] = -1;
+    term.wake[0] = term.wake[1] = -1; /* before a handler could write to what is closed */
+    close(wake[0]);
+    close(wake[1]);
+}
+
+void term_release(void)
+{
+    for (size_t i = 0; i < sizeof ENDING / sizeof *ENDING; i++)
+        signal(ENDING[i], SIG_DFL);
+    if (ending > 0)
+        raise(ending);
 }
 
 bool term_utf8(void) { return term.utf8; }
