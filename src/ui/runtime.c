@@ -9,6 +9,8 @@
 #include "ui/ui.h"
 #include "ui/view.h"
 
+enum { KEYS_A_TURN = 32 };
+
 typedef struct Runtime {
     UiHost *host;
     Model *model;
@@ -190,18 +192,30 @@ static void draw(Runtime *run)
     run->draw = run->afresh = false;
 }
 
+/* Keys that are there, but not for ever: a paste or a key held down must not keep the screen from
+ * being drawn. True: there may be more. */
+static bool take_keys(Runtime *run)
+{
+    for (int i = 0; i < KEYS_A_TURN && !run->quit && !term_ending(); i++) {
+        uint32_t key = term_key();
+        if (key == PRESS_NONE)
+            return false;
+        send(run, (Msg){.kind = MSG_KEY, .key = key});
+    }
+    return true;
+}
+
 static void loop(Runtime *run)
 {
     while (!term_ending()) {
-        for (uint32_t key; !run->quit && (key = term_key()) != PRESS_NONE;)
-            send(run, (Msg){.kind = MSG_KEY, .key = key});
+        bool more = take_keys(run);
         if (term_resized() && !fit(run))
             return;
         if (run->quit)
             return;
         if (run->draw)
             draw(run);
-        term_wait(run->working || looking(run) ? 0 : -1);
+        term_wait(more || run->working || looking(run) ? 0 : -1);
         if (run->working)
             work(run);
         else if (looking(run))
