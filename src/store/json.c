@@ -219,12 +219,6 @@ bool json_next(Json *item)
 
 /* ---- values ---- */
 
-/* Reports what is wrong with a value, at its place. */
-static bool put(bool done, const Json *value, const Error *why)
-{
-    return done || json_fail(value, "%s", why->text);
-}
-
 static bool read_bool(const Json *value, void *at)
 {
     char found[64];
@@ -235,29 +229,37 @@ static bool read_bool(const Json *value, void *at)
     return true;
 }
 
+/* `found` is what stands there in the file's words, for `why`. */
+static bool read_scalar(const cJSON *node, const JsonField *field, const char *found, void *into,
+                        Error *why)
+{
+    const char *text = cJSON_IsString(node) ? node->valuestring : NULL;
+    double number = cJSON_IsNumber(node) ? node->valuedouble : (double)NAN;
+    switch (field->kind) {
+    case JSON_WORD:
+        return json_field_word(field, text, found, into, why);
+    case JSON_TEXT:
+        return json_field_text(field, text, found, into, why);
+    case JSON_ID:
+        return json_field_id(field, text, found, into, why);
+    default:
+        return json_field_number(field, number, found, into, why);
+    }
+}
+
 bool json_value(const Json *value, const JsonField *field, void *into)
 {
-    const cJSON *node = value->node;
-    const char *text = cJSON_IsString(node) ? node->valuestring : NULL;
     char found[64];
     Error why = {0};
     if (field->kind == JSON_OTHER)
         return true;
     if (field->kind == JSON_BOOL)
         return read_bool(value, (char *)into + field->offset);
-    const char *words = json_found(value, found);
-    switch (field->kind) {
-    case JSON_WORD:
-        return put(json_field_word(field, text, words, into, &why), value, &why);
-    case JSON_TEXT:
-        return put(json_field_text(field, text, words, into, &why), value, &why);
-    case JSON_ID:
-        return put(json_field_id(field, text, words, into, &why), value, &why);
-    default:
-        return put(json_field_number(field, cJSON_IsNumber(node) ? node->valuedouble : (double)NAN,
-                                     words, into, &why),
-                   value, &why);
-    }
+    if (read_scalar(value->node, field, "", into, &why))
+        return true;
+    /* only now: looking for the file's words walks the text from its start */
+    read_scalar(value->node, field, json_found(value, found), into, &why);
+    return json_fail(value, "%s", why.text);
 }
 
 /* ---- objects ---- */
