@@ -8,7 +8,6 @@
 #include "base/text.h"
 #include "cli/cli.h"
 #include "core/event/session.h"
-#include "core/line/first.h"
 #include "store/files.h"
 #include "store/journal.h"
 #include "store/settings.h"
@@ -61,6 +60,14 @@ static bool keep_theme(void *context, const Theme *theme, Error *error)
     return settings_write(&settings, error);
 }
 
+static bool has_ball(const Bag *bag)
+{
+    for (int slot = 1; slot <= BAG_SLOTS; slot++)
+        if (bag_slot(bag, slot))
+            return true;
+    return false;
+}
+
 static bool load(const char *event_name, const char *bag_name, Session *session, RuleSet *rules,
                  BagFile *bag_file, Error *error)
 {
@@ -75,14 +82,9 @@ static bool load(const char *event_name, const char *bag_name, Session *session,
          files_bag_open(event.bag, bag, bag_file, error) &&
          files_pattern(event.pattern, pattern, error) && files_rules("coach", rules, error);
     if (ok) {
-        Oil sheet, oil;
-        oil_lay(pattern, &sheet);
-        oil_for_hand(&sheet, bag->bowler.hand, &oil);
-        Plan plan = first_plan(bag, &oil);
-        if (bag_slot(bag, plan.slot))
-            session_begin(session, &event, bag, pattern, &plan);
-        else
-            ok = error_set(error, "no ball of this bag is in a slot: give one ball \"slot\": 1");
+        session_begin(session, &event, bag, pattern, &(Plan){0}); /* the screen looks for it */
+        ok = has_ball(bag) ||
+             error_set(error, "no ball of this bag is in a slot: give one ball \"slot\": 1");
     }
     free(bag);
     free(pattern);

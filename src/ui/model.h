@@ -146,6 +146,7 @@ typedef struct Model {
 
 typedef enum MsgKind {
     MSG_KEY,     /* key */
+    MSG_FIRST,   /* plan: the one to begin the event with */
     MSG_SIZE,    /* columns, rows */
     MSG_ADVICE,  /* advice so far, copied; done or not */
     MSG_PATHS,   /* time to bring the paths up to date */
@@ -160,6 +161,7 @@ typedef struct Msg {
     MsgKind kind;
     uint32_t key;
     int columns, rows;
+    const Plan *plan;
     const Advice *advice;
     const Roll *first_roll; /* path of the first answer; NULL: MSG_PATHS finds it */
     const Arsenal *arsenal;
@@ -191,7 +193,8 @@ Effects update(Model *model, Msg msg);
 /* State that keys are read in: one IN_* bit. */
 unsigned model_where(const Model *model);
 
-/* What would be thrown next on the lane looked at, moves not yet entered included. */
+/* What would be thrown next on the lane looked at, moves not yet entered included; slot 0 as long
+ * as the event's first line is being looked for. */
 Plan model_plan(const Model *model);
 
 AdviceInput model_advice_input(const Model *model);

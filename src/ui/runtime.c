@@ -3,6 +3,7 @@
 #include <stdlib.h>
 
 #include "base/text.h"
+#include "core/line/first.h"
 #include "ui/draw/canvas.h"
 #include "ui/model.h"
 #include "ui/term/term.h"
@@ -15,6 +16,9 @@ typedef struct Runtime {
     UiHost *host;
     Model *model;
     Canvas canvas;
+    Oil sheet;      /* the event's pattern from the bowler's side */
+    FirstJob first; /* the line to begin with, on it */
+    bool finding;   /* it is being looked for */
     AdviceJob *job;
     AdviceInput input;
     bool working;        /* the job has slices left */
@@ -73,6 +77,24 @@ static void keep_theme(Runtime *run)
         error_line(&error, line, sizeof line);
         send(run, (Msg){.kind = MSG_NOTICE, .text = line});
     }
+}
+
+/* The screen is drawn before this is known: it takes longer than all else at the start. */
+static void begin_first(Runtime *run)
+{
+    const Session *session = run->host->session;
+    Oil pattern;
+    oil_lay(&session->pattern, &pattern);
+    oil_for_hand(&pattern, session->bag.bowler.hand, &run->sheet);
+    run->first = first_begin(&session->bag, &run->sheet);
+    run->finding = true;
+}
+
+static void find_first(Runtime *run)
+{
+    run->finding = !first_step(&run->first);
+    if (!run->finding)
+        send(run, (Msg){.kind = MSG_FIRST, .plan = &run->first.plan});
 }
 
 static void advise(Runtime *run)
@@ -205,21 +227,30 @@ static bool take_keys(Runtime *run)
     return true;
 }
 
+static void slice(Runtime *run)
+{
+    if (run->finding)
+        find_first(run);
+    else if (run->working)
+        work(run);
+    else if (looking(run))
+        look(run);
+}
+
+/* Keys wait for the first line: what is logged must not hang on how soon that is found. */
 static void loop(Runtime *run)
 {
     while (!term_ending()) {
-        bool more = take_keys(run);
+        bool more = !run->finding && take_keys(run);
         if (term_resized() && !fit(run))
             return;
         if (run->quit)
             return;
         if (run->draw)
             draw(run);
-        term_wait(more || run->working || looking(run) ? 0 : -1);
-        if (run->working)
-            work(run);
-        else if (looking(run))
-            look(run);
+        bool busy = run->finding || run->working || looking(run);
+        term_wait(more || busy ? 0 : -1);
+        slice(run);
     }
 }
 
@@ -247,7 +278,10 @@ int ui_run(UiHost *host)
     if (fit(&run)) {
         if (host->notice && host->notice[0])
             send(&run, (Msg){.kind = MSG_NOTICE, .text = host->notice});
-        advise(&run);
+        if (host->session->first.slot == 0)
+            begin_first(&run);
+        else
+            advise(&run);
         loop(&run);
     }
     term_fini();

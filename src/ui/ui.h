@@ -9,7 +9,9 @@
 #include "core/event/session.h"
 
 typedef struct UiHost {
-    Session *session; /* lives as long as the screen */
+    /* Lives as long as the screen; a ball of its bag is in a slot. Where its first plan is not
+     * known the screen finds it, before it takes any key. */
+    Session *session;
     const RuleSet *rules;
     const Theme *themes; /* to choose from, first is used at the start */
     int theme_count;

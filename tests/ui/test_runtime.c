@@ -5,6 +5,7 @@
 #include <signal.h>
 #include <string.h>
 
+#include "core/line/first.h"
 #include "ui/pinned.h"
 #include "ui/term/term.h"
 #include "ui/ui.h"
@@ -12,10 +13,10 @@
 /* ---- the terminal ---- */
 
 static struct {
-    uint32_t (*key)(void);  /* what is typed next */
-    int (*ending)(void);    /* asked once a turn and before every key */
-    int keys, draws, waits; /* keys given, screens drawn, waits begun */
-    char *screen;           /* as last drawn, heap */
+    uint32_t (*key)(void); /* what is typed next */
+    int (*ending)(void);   /* asked once a turn and before every key */
+    int keys, draws;       /* keys given, screens drawn */
+    char *first, *screen;  /* as first and as last drawn, heap */
 } fake;
 
 bool term_init(char *why, unsigned long size)
@@ -47,14 +48,11 @@ void term_draw(const Canvas *canvas, bool afresh)
     fake.screen = malloc(size);
     assert_non_null(fake.screen);
     canvas_plain(canvas, fake.screen, size);
-    fake.draws++;
+    if (fake.draws++ == 0)
+        fake.first = strdup(fake.screen);
 }
 
-void term_wait(int milliseconds)
-{
-    (void)milliseconds;
-    fake.waits++;
-}
+void term_wait(int milliseconds) { (void)milliseconds; }
 
 uint32_t term_key(void)
 {
@@ -67,20 +65,45 @@ int term_ending(void) { return fake.ending(); }
 
 /* ---- the program on it ---- */
 
-static void run_pinned(uint32_t (*key)(void), int (*ending)(void))
+static Pinned pinned;
+static Entry kept[8];
+static int kept_count;
+
+static bool keep(void *context, const Entry *entry, Error *error)
 {
-    static Pinned pinned;
-    pinned_begin(&pinned, HAND_RIGHT, 80, 24);
+    (void)context;
+    (void)error;
+    if (kept_count < 8)
+        kept[kept_count++] = *entry;
+    return true;
+}
+
+static void forget(void)
+{
+    free(fake.first);
     free(fake.screen);
     memset(&fake, 0, sizeof fake);
+    kept_count = 0;
+}
+
+/* On the session that `pinned` holds. */
+static void run(uint32_t (*key)(void), int (*ending)(void))
+{
+    forget();
     fake.key = key;
     fake.ending = ending;
     UiHost host = {.session = &pinned.session,
                    .rules = &pinned.rules,
                    .themes = &pinned.theme,
                    .theme_count = 1,
-                   .notice = ""};
+                   .notice = "",
+                   .keep = keep};
     assert_int_equal(ui_run(&host), 0);
+}
+
+static uint32_t typed(const char *keys)
+{
+    return fake.keys < (int)strlen(keys) ? (unsigned char)keys[fake.keys] : PRESS_NONE;
 }
 
 /* ---- tests ---- */
@@ -93,17 +116,78 @@ static int after_many_keys(void) { return fake.keys >= MANY ? SIGTERM : 0; }
 static void keys_without_a_pause_hold_up_nothing(void **state)
 {
     (void)state;
-    run_pinned(no_pause, after_many_keys);
+    pinned_begin(&pinned, HAND_RIGHT, 80, 24);
+    run(no_pause, after_many_keys);
     assert_in_range(fake.keys, MANY, MANY + 1); /* a signal is seen at once */
     assert_true(fake.draws >= MANY / 100);
+}
+
+/* A session whose first plan is not known yet, and what it must become. */
+static Plan begin_without_plan(void)
+{
+    static const Plan unknown = {0};
+    pinned_begin(&pinned, HAND_RIGHT, 80, 24);
+    EventInfo event = pinned.session.event;
+    Bag bag = pinned.session.bag;
+    Pattern pattern = pinned.session.pattern;
+    session_begin(&pinned.session, &event, &bag, &pattern, &unknown);
+    Oil sheet, oil;
+    oil_lay(&pattern, &sheet);
+    oil_for_hand(&sheet, bag.bowler.hand, &oil);
+    return first_plan(&bag, &oil);
+}
+
+static bool same_line(const Plan *plan, int slot, double stance, double aim)
+{
+    return plan->slot == slot && plan->stance == stance && plan->aim == aim;
+}
+
+static uint32_t a_shot_at_once(void) { return typed("heg4\r"); }
+static int once_it_is_kept(void) { return kept_count > 0 ? SIGTERM : 0; }
+
+static void the_screen_comes_before_the_first_line(void **state)
+{
+    (void)state;
+    Plan first = begin_without_plan();
+    run(a_shot_at_once, once_it_is_kept);
+    assert_non_null(strstr(fake.first, "finding your first line"));
+    assert_non_null(strstr(fake.first, "Ash Rail")); /* the rest is there */
+    /* keys that were typed before are not lost, and the shot is of the line that was to come */
+    assert_int_equal(kept_count, 1);
+    const Shot *shot = &kept[0].shot;
+    assert_int_equal(kept[0].kind, ENTRY_SHOT);
+    assert_true(same_line(&first, shot->slot, shot->stance, shot->aim));
+    assert_int_equal(shot->hit, HIT_HIGH);
+}
+
+static uint32_t nothing(void) { return PRESS_NONE; }
+static int once_it_is_found(void) { return pinned.session.first.slot ? SIGTERM : 0; }
+
+/* An event that goes on shows the plan it had; the first one is looked for all the same: undo may
+ * lead back to it. */
+static void a_plan_entered_before_is_shown_at_once(void **state)
+{
+    (void)state;
+    Plan first = begin_without_plan(), other = {.slot = 5, .stance = 33.0, .aim = 18.5};
+    assert_true(session_apply(&pinned.session,
+                              &(Entry){.kind = ENTRY_PLAN, .lane = SIDE_LEFT, .plan = other}));
+    run(nothing, once_it_is_found);
+    assert_null(strstr(fake.first, "finding your first line"));
+    assert_non_null(strstr(fake.first, "● 5 Drift Plank"));
+    const Plan *now = &pinned.session.plan[SIDE_LEFT];
+    assert_true(same_line(now, other.slot, other.stance, other.aim));
+    assert_true(session_apply(&pinned.session, &(Entry){.kind = ENTRY_UNDO}));
+    assert_true(same_line(now, first.slot, first.stance, first.aim));
 }
 
 int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(keys_without_a_pause_hold_up_nothing),
+        cmocka_unit_test(the_screen_comes_before_the_first_line),
+        cmocka_unit_test(a_plan_entered_before_is_shown_at_once),
     };
     int failed = cmocka_run_group_tests(tests, NULL, NULL);
-    free(fake.screen);
+    forget();
     return failed;
 }

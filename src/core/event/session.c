@@ -20,6 +20,12 @@ void session_begin(Session *session, const EventInfo *event, const Bag *bag, con
     session_fold(session);
 }
 
+void session_say_first(Session *session, const Plan *first)
+{
+    session->first = *first;
+    session_fold(session);
+}
+
 /* Frames go from lane to lane of the pair in turn; fill balls of the tenth stay on its lane. A
  * spare that was not said counts as missed: it adds no fill ball. */
 static void next_frame(Session *session, const Shot *shot)
@@ -115,7 +121,8 @@ void session_fold(Session *session)
         apply_standing(session, &as_edited);
     }
     for (int lane = 0; lane < SIDE_COUNT; lane++)
-        session_fill_plan(session, &session->plan[lane]);
+        if (session->plan[lane].slot != 0 || session->first.slot != 0)
+            session_fill_plan(session, &session->plan[lane]);
     session->can_undo = session->standing_count > 0;
     session->can_redo = session->taken_count > 0;
 }

@@ -55,7 +55,7 @@ typedef struct Session {
     Bag bag; /* as edited */
     BagLog bag_log;
     Pattern pattern;
-    Plan first; /* plans at the start of the event */
+    Plan first; /* plans at the start of the event; slot 0: not known yet */
     int entry_count;
     Entry entries[SESSION_ENTRIES_MAX];
     /* Entries (indices) that stand, and those taken back, latest last. */
@@ -77,9 +77,12 @@ typedef struct Session {
     bool can_undo, can_redo;
 } Session;
 
-/* Starts an event: first ball in hand, plans at `first`. Left lane starts frame 1. */
+/* Starts an event: first ball in hand, plans at `first`. Left lane starts frame 1. Where `first` is
+ * not known yet (slot 0) it is said later; until then a lane whose plan was never entered has none.
+ */
 void session_begin(Session *session, const EventInfo *event, const Bag *bag, const Pattern *pattern,
                    const Plan *first);
+void session_say_first(Session *session, const Plan *first);
 
 /* Adds one entry and brings the fold up to date. False when it can't be (log full, nothing to
  * undo, no such slot or shot): then nothing has changed. */

@@ -3,27 +3,66 @@
 
 #include <math.h>
 
-#include "core/line/line.h"
+#define LAYDOWNS_A_STEP 5.0
+
+FirstJob first_begin(const Bag *bag, const Oil *oil)
+{
+    return (FirstJob){.bag = bag,
+                      .oil = oil,
+                      .slot = 1,
+                      .low = LINE_LAYDOWN_LOW,
+                      .high = LINE_LAYDOWN_HIGH,
+                      .laydown = LINE_LAYDOWN_LOW};
+}
+
+/* Spare balls stay out where there is another, whichever comes first. */
+static bool is_tried(const FirstJob *job, const Ball *ball)
+{
+    return ball && !(ball->cover == COVER_POLYESTER && job->plan.slot);
+}
+
+static void try_laydowns(FirstJob *job, const Ball *ball)
+{
+    double high = fmin(job->laydown + LAYDOWNS_A_STEP - 1.0, job->high);
+    Delivery usual = delivery_of(&job->bag->bowler, 26.0, 15.0); /* its line is not looked at */
+    MotionBody body;
+    motion_body(ball, &body);
+    Line line = line_best(&body, job->oil, &job->bag->bowler, &usual, job->laydown, high);
+    if (job->laydown == job->low || line_better(&line, &job->line))
+        job->line = line;
+    job->laydown = high + 1.0;
+}
+
+static void take_ball(FirstJob *job, const Ball *ball)
+{
+    if (job->plan.slot && !job->spare && !line_better(&job->line, &job->best))
+        return;
+    job->best = job->line;
+    job->spare = ball->cover == COVER_POLYESTER;
+    job->plan = (Plan){
+        .slot = job->slot, .stance = job->line.stance, .aim = 0.5 * round(2.0 * job->line.aim)};
+}
+
+bool first_step(FirstJob *job)
+{
+    const Ball *ball = NULL;
+    while (job->slot <= BAG_SLOTS && !is_tried(job, ball = bag_slot(job->bag, job->slot)))
+        job->slot++;
+    if (job->slot > BAG_SLOTS)
+        return true;
+    try_laydowns(job, ball);
+    if (job->laydown > job->high) {
+        take_ball(job, ball);
+        job->slot++;
+        job->laydown = job->low;
+    }
+    return false;
+}
 
 Plan first_plan(const Bag *bag, const Oil *oil)
 {
-    Plan plan = {0};
-    Line best = {0};
-    bool spare = false; /* what is in hand is a spare ball */
-    for (int slot = 1; slot <= BAG_SLOTS; slot++) {
-        const Ball *ball = bag_slot(bag, slot);
-        if (!ball || (ball->cover == COVER_POLYESTER && plan.slot))
-            continue;
-        MotionBody body;
-        motion_body(ball, &body);
-        Delivery usual = delivery_of(&bag->bowler, 26.0, 15.0); /* its line is not looked at */
-        Line line =
-            line_best(&body, oil, &bag->bowler, &usual, LINE_LAYDOWN_LOW, LINE_LAYDOWN_HIGH);
-        if (plan.slot && !spare && !line_better(&line, &best))
-            continue;
-        best = line;
-        spare = ball->cover == COVER_POLYESTER;
-        plan = (Plan){.slot = slot, .stance = line.stance, .aim = 0.5 * round(2.0 * line.aim)};
-    }
-    return plan;
+    FirstJob job = first_begin(bag, oil);
+    while (!first_step(&job))
+        continue;
+    return job.plan;
 }

@@ -196,6 +196,11 @@ Effects update(Model *model, Msg msg)
     case MSG_KEY:
         press(model, &effects, msg.key);
         break;
+    case MSG_FIRST:
+        session_say_first(model->session, msg.plan);
+        update_ask_advice(model, &effects);
+        effects.draw = true;
+        break;
     case MSG_SIZE:
         model->columns = msg.columns;
         model->rows = msg.rows;

@@ -66,7 +66,9 @@ static void draw_title(Pane *pane)
 static void draw_nothing(const Pane *pane)
 {
     canvas_text(pane->canvas, pane->row + 1, pane->column, pane->columns, ROLE_DIM,
-                model_advice_current(pane->model) ? "no answer" : "calculating…");
+                model_plan(pane->model).slot == 0   ? "finding your first line…"
+                : model_advice_current(pane->model) ? "no answer"
+                                                    : "calculating…");
 }
 
 /* "Move in", or of a pair "Move in, more speed". */

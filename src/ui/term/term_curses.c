@@ -36,7 +36,8 @@ static struct {
     int cursor_row, cursor_column;
     bool theme_changed;
     bool lost;        /* its size has changed: no longer known what it shows */
-    int silent_reads; /* input was announced and none came */
+    bool announced;   /* input is there, the last wait said */
+    int silent_reads; /* it said so and none came */
     int wake[2];      /* written to by signal handlers, read by term_wait */
 } term = {.wake = {-1, -1}};
 
@@ -388,10 +389,7 @@ void term_wait(int milliseconds)
     }
     if (fds[0].revents & (POLLERR | POLLNVAL | POLLHUP))
         ending = ending ? ending : -1;
-    if (fds[0].revents & POLLIN) {
-        if (++term.silent_reads > SILENT_READS_MAX) /* end of file, again and again */
-            ending = ending ? ending : -1;
-    }
+    term.announced = fds[0].revents & POLLIN;
 }
 
 /* After a lone Esc nothing follows at once. When something does, it is a key of the terminal that
@@ -449,8 +447,12 @@ uint32_t term_key(void)
         return PRESS_REDRAW;
     }
     int result = get_wch(&c);
-    if (result == ERR)
+    if (result == ERR) {
+        if (term.announced && ++term.silent_reads > SILENT_READS_MAX) /* end of file */
+            ending = ending ? ending : -1;
+        term.announced = false;
         return PRESS_NONE;
+    }
     term.silent_reads = 0;
     if (result == KEY_CODE_YES) {
         if (c == KEY_RESIZE) {

@@ -640,6 +640,34 @@ static void test_fold_after_undo_is_fold_without(void **state)
     }
 }
 
+/* What was entered before the first plan was known means the same: whatever is entered, and
+ * whenever the plan is said. Until then a lane has a plan only where one was entered. */
+static void test_the_first_plan_said_later(void **state)
+{
+    (void)state;
+    const Plan unknown = {0};
+    for (uint64_t seed = 0; seed < 40; seed++) {
+        Rng rng = rng_seed(seed);
+        Session *s = begin(2), *later = calloc(1, sizeof *later);
+        assert_non_null(later);
+        session_begin(later, &s->event, &s->bag, &s->pattern, &unknown);
+        assert_int_equal(later->plan[SIDE_LEFT].slot, 0);
+        assert_int_equal(later->plan[SIDE_RIGHT].slot, 0);
+        int entries = (int)rng_between(&rng, 0.0, 40.0);
+        for (int i = 0; i < entries; i++) {
+            Entry entry = random_entry(&rng, s);
+            assert_true(session_apply(later, &entry) == session_apply(s, &entry));
+            for (int lane = 0; lane < SIDE_COUNT; lane++)
+                if (later->plan[lane].slot != 0)
+                    assert_same_plan(&later->plan[lane], &s->plan[lane]);
+        }
+        session_say_first(later, &FIRST);
+        assert_same_fold(later, s);
+        free(s);
+        free(later);
+    }
+}
+
 static void test_fold_again_changes_nothing(void **state)
 {
     (void)state;
@@ -697,6 +725,7 @@ int main(void)
         cmocka_unit_test(test_edit_to_a_strike_in_the_tenth),
         cmocka_unit_test(test_never_more_games_than_the_event),
         cmocka_unit_test(test_fold_after_undo_is_fold_without),
+        cmocka_unit_test(test_the_first_plan_said_later),
         cmocka_unit_test(test_fold_again_changes_nothing),
         cmocka_unit_test(test_the_log_only_grows),
     };

@@ -57,6 +57,26 @@ static void no_other_ball_is_better(void **state)
     }
 }
 
+/* Its first step is no answer yet, its last one the best of every ball and laydown. */
+static void steps_lead_to_the_plan(void **state)
+{
+    (void)state;
+    Oil oil;
+    film_of("kerb", HAND_RIGHT, &oil);
+    FirstJob job = first_begin(&BAG, &oil);
+    int steps = 0;
+    assert_int_equal(job.plan.slot, 0);
+    while (!first_step(&job)) {
+        if (++steps == 1)
+            assert_int_equal(job.plan.slot, 0);
+        assert_true(steps < 200);
+    }
+    assert_true(steps > BAG_SLOTS); /* more than a ball a step would keep keys waiting */
+    Line best = line_of(&BAG, job.plan.slot, &oil);
+    assert_near(job.plan.stance, best.stance, 0.0);
+    assert_near(job.plan.aim, best.aim, 0.25);
+}
+
 /* A left-hander on the mirrored lane begins as a right-hander does. */
 static void hands_begin_alike(void **state)
 {
@@ -98,6 +118,7 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(no_other_ball_is_better),
+        cmocka_unit_test(steps_lead_to_the_plan),
         cmocka_unit_test(hands_begin_alike),
         cmocka_unit_test(spare_ball_is_the_last_resort),
     };
