@@ -25,7 +25,8 @@ enum { PATH_BYTES_MAX = 1024, JOURNAL_BYTES_MAX = 1 << 24, SET_ASIDE_MAX = 10000
 
 struct Journal {
     int fd;
-    off_t length;  /* bytes known to be whole on disk */
+    off_t length;  /* bytes known to be whole in the file */
+    bool nameless; /* no entry yet, and the folder may not have its name on disk */
     bool ragged;   /* there may be something after them, to be cut before the next write */
     bool lame;     /* an entry could not even be kept in memory: no later one may follow it */
     int next;      /* number of the next entry */
@@ -146,9 +147,14 @@ static bool disk_refuses(Journal *journal, Error *error, int why)
                      strerror(why));
 }
 
+static bool sync_file(const Journal *journal)
+{
+    return fdatasync(journal->fd) == 0 && (!journal->nameless || atomic_sync_folder(journal->path));
+}
+
 /* Writes the lines waiting, all or nothing: a part that got through is cut off again, so that it
- * can't become part of a later line. */
-static bool flush(Journal *journal, Error *error)
+ * can't become part of a later line. `safe`: true only once they are on disk. */
+static bool flush(Journal *journal, bool safe, Error *error)
 {
     if (journal->ragged && ftruncate(journal->fd, journal->length) != 0)
         return disk_refuses(journal, error, errno);
@@ -156,11 +162,12 @@ static bool flush(Journal *journal, Error *error)
     if (journal->waiting_length == 0)
         return true;
     if (!atomic_write_all(journal->fd, journal->waiting, journal->waiting_length) ||
-        fdatasync(journal->fd) != 0) {
+        (safe && !sync_file(journal))) {
         int why = errno;
         journal->ragged = ftruncate(journal->fd, journal->length) != 0;
         return disk_refuses(journal, error, why);
     }
+    journal->nameless = journal->nameless && !safe;
     journal->length += (off_t)journal->waiting_length;
     journal->waiting_length = 0;
     journal->waiting_entries = 0;
@@ -178,7 +185,7 @@ bool journal_append(Journal *journal, const Entry *entry, Error *error)
         return error_set(error, "out of memory: entries from here on are not kept");
     journal->next++;
     journal->waiting_entries++;
-    return flush(journal, error);
+    return flush(journal, true, error);
 }
 
 int journal_waiting(const Journal *journal) { return journal->waiting_entries; }
@@ -189,7 +196,7 @@ void journal_close(Journal *journal)
     if (!journal)
         return;
     if (journal->fd >= 0) {
-        flush(journal, &unheard);
+        flush(journal, true, &unheard);
         close(journal->fd); /* this releases the lock too */
     }
     free(journal->waiting);
@@ -343,15 +350,13 @@ static bool repair(Journal *journal, const JournalHead *head, const char *text, 
     return true;
 }
 
+/* The first entry brings it to the disk: until then there is nothing to lose, and the screen need
+ * not wait. */
 static bool begin(Journal *journal, const JournalHead *head, Error *error)
 {
     if (!keep_line(journal, journal_header_line(head)))
         return error_set(error, "out of memory");
-    if (!flush(journal, error))
-        return false;
-    if (!atomic_sync_folder(journal->path))
-        return error_set(error, "the journal's folder can't be written: %s", strerror(errno));
-    return true;
+    return flush(journal, false, error);
 }
 
 static bool open_all(Journal *journal, Session *session, char *notice, size_t notice_size,
@@ -384,6 +389,7 @@ static bool open_all(Journal *journal, Session *session, char *notice, size_t no
     }
     free(text);
     journal->next = tale.entries + 1;
+    journal->nameless = tale.entries == 0;
     return done && (journal->length > 0 || begin(journal, &head, error));
 }
 
