@@ -20,7 +20,8 @@
 
 typedef enum Strike { STRIKE_NEVER, STRIKE_MEMORY, STRIKE_DISK, STRIKE_DEAD } Strike;
 static Strike strike;
-static int countdown;         /* calls until it strikes */
+static int countdown; /* calls until it strikes */
+static int files_synced, folders_synced;
 static bool next_write_fails; /* after a write that got half through */
 
 static void strike_at(Strike what, int call)
@@ -74,8 +75,16 @@ void *__wrap_realloc(void *old, size_t size)
 {
     return struck(STRIKE_MEMORY) ? NULL : __real_realloc(old, size);
 }
-int __wrap_fsync(int fd) { return disk_struck() ? -1 : __real_fsync(fd); }
-int __wrap_fdatasync(int fd) { return disk_struck() ? -1 : __real_fdatasync(fd); }
+int __wrap_fsync(int fd)
+{
+    folders_synced++;
+    return disk_struck() ? -1 : __real_fsync(fd);
+}
+int __wrap_fdatasync(int fd)
+{
+    files_synced++;
+    return disk_struck() ? -1 : __real_fdatasync(fd);
+}
 int __wrap_ftruncate(int fd, off_t length)
 {
     return disk_struck() ? -1 : __real_ftruncate(fd, length);
@@ -361,6 +370,31 @@ static void test_death(void **state)
     }
 }
 
+/* A journal without entries makes nobody wait for the disk; every entry is on it before its append
+ * returns, and with the first one the journal's name. */
+static void test_what_is_waited_for(void **state)
+{
+    (void)state;
+    for (int again = 0; again < 2; again++) { /* begun, and begun but never used */
+        char notice[256];
+        Error error = {0};
+        fresh_folder();
+        if (again)
+            journal_close(journal_open(helper_session(1), notice, sizeof notice, &error));
+        files_synced = folders_synced = 0;
+        Journal *journal = journal_open(helper_session(1), notice, sizeof notice, &error);
+        assert_non_null(journal);
+        assert_int_equal(files_synced + folders_synced, 0);
+        for (int i = 0; i < 3; i++) {
+            Entry entry = helper_entry(i);
+            assert_true(journal_append(journal, &entry, &error));
+            assert_int_equal(files_synced, i + 1);
+            assert_int_equal(folders_synced, 1);
+        }
+        journal_close(journal);
+    }
+}
+
 /* ---- a file that is written whole or not at all ---- */
 
 static void test_atomic(void **state)
@@ -397,6 +431,7 @@ int main(void)
                                        TEST(test_memory_of_journal),
                                        TEST(test_disk),
                                        TEST(test_death),
+                                       TEST(test_what_is_waited_for),
                                        TEST(test_atomic)};
     return cmocka_run_group_tests_name("failing calls", tests, NULL, NULL);
 }
