@@ -2,6 +2,7 @@
 #include "core/spare/spare.h"
 
 #include <math.h>
+#include <stdlib.h>
 #include <string.h>
 
 #include "base/normal.h"
@@ -257,30 +258,56 @@ static bool aim_line(const Thrower *thrower, Goal goal, const double *made, cons
     return true;
 }
 
-/* The usual aim unless another one is clearly better. */
-static SpareLine best_line(const Thrower *thrower, Goal goal, double usual_aim)
+/* A ball's best line, looked for aim by aim: the usual one unless another is clearly better. */
+typedef struct Search {
+    Goal goal;
+    double usual_aim;
+    double made[SPARE_PLACES], falls[SPARE_PLACES]; /* the ball's curves, blurred */
+    int aims; /* tried of AIM_BOARDS; -1: not even the usual one */
+    bool found;
+    double lead; /* what another must be ahead by */
+    SpareLine best;
+} Search;
+
+static void search_begin(Search *search, const Thrower *thrower, Goal goal, double usual_aim)
 {
-    double made[SPARE_PLACES], falls[SPARE_PLACES];
-    SpareLine best = {.ball = thrower->ball};
-    blur(&thrower->hits, usual_miss(thrower->bowler), made, falls);
-    bool found = aim_line(thrower, goal, made, falls, usual_aim, &best);
-    double lead = SAME_CHANCE * SPARE_BONUS;
-    for (int i = 0; i < AIMS; i++) {
-        SpareLine line;
-        if (AIM_BOARDS[i] == usual_aim ||
-            !aim_line(thrower, goal, made, falls, AIM_BOARDS[i], &line))
-            continue;
-        double ahead =
-            goal_value(goal, line.chance, line.falls) - goal_value(goal, best.chance, best.falls);
-        if (!found || ahead > lead) {
-            best = line;
-            found = true;
-            lead = 0.0; /* what is not the usual aim any more need not lead by much */
-        }
+    *search = (Search){.goal = goal,
+                       .usual_aim = usual_aim,
+                       .aims = -1,
+                       .lead = SAME_CHANCE * SPARE_BONUS,
+                       .best = {.ball = thrower->ball, .aim = usual_aim}};
+    blur(&thrower->hits, usual_miss(thrower->bowler), search->made, search->falls);
+}
+
+static void try_aim(Search *search, const Thrower *thrower, double aim)
+{
+    SpareLine line;
+    if (!aim_line(thrower, search->goal, search->made, search->falls, aim, &line))
+        return;
+    double ahead = goal_value(search->goal, line.chance, line.falls) -
+                   goal_value(search->goal, search->best.chance, search->best.falls);
+    if (search->found && ahead <= search->lead)
+        return;
+    search->best = line;
+    search->found = true;
+    if (aim != search->usual_aim)
+        search->lead = 0.0; /* what is not the usual aim any more need not lead by much */
+}
+
+/* One aim, or at the end the feet; true when `best` is it. */
+static bool search_step(Search *search, const Thrower *thrower)
+{
+    if (search->aims < AIMS) {
+        int at = search->aims++;
+        if (at < 0)
+            try_aim(search, thrower, search->usual_aim);
+        else if (AIM_BOARDS[at] != search->usual_aim)
+            try_aim(search, thrower, AIM_BOARDS[at]);
+        return false;
     }
-    if (found)
-        refine_feet(thrower, goal, &best);
-    return best;
+    if (search->found)
+        refine_feet(thrower, search->goal, &search->best);
+    return true;
 }
 
 /* From where the middle of the throw hits out to where the curve falls under half. */
@@ -400,29 +427,36 @@ static const Ball *strike_ball(const SpareInput *input)
     return ball;
 }
 
-/* The 3-6-9 move of the strike ball, and what the model makes of it. */
-static void move_of(const SpareInput *input, const Thrower *strike, int pin, SpareMove *move)
+/* Of feet where the approach begins, what a bowler who walks at the aim brings to the foul line. */
+static const double BROUGHT = LANE_ARROWS_FT / (LANE_ARROWS_FT + APPROACH_FT);
+
+/* The 3-6-9 move of the strike ball. */
+static void common_move(const SpareInput *input, const Thrower *strike, int pin, SpareMove *move)
 {
     if (input->aim == 0.0 || pin == 0)
         return;
-    const double brings = LANE_ARROWS_FT / (LANE_ARROWS_FT + APPROACH_FT);
     double columns = lane_pin_right_in(pin) / (0.5 * LANE_PIN_SPACING_IN), falls;
-    double made[SPARE_PLACES], down[SPARE_PLACES];
     *move = (SpareMove){.known = true,
                         .boards = 3.0 * columns,
                         .stance = input->stance + 3.0 * columns,
                         .aim = input->aim,
-                        .laydown = 3.0 * columns * brings};
+                        .laydown = 3.0 * columns * BROUGHT};
     weigh(strike, input->stance + move->laydown, input->aim, &move->chance, &falls);
-    blur(&strike->hits, usual_miss(strike->bowler), made, down);
+}
+
+/* What the model makes of it. */
+static void computed_move(const SpareInput *input, const Thrower *strike, SpareMove *move)
+{
+    double made[SPARE_PLACES], down[SPARE_PLACES];
     SpareLine line;
-    if (aim_line(strike, GOAL_ALL, made, down, input->aim, &line) && line.chance > HARDLY) {
-        refine_feet(strike, GOAL_ALL, &line);
-        move->computed_found = true;
-        move->computed_laydown = line.stance - input->stance;
-        move->computed = move->computed_laydown / brings;
-        move->computed_chance = line.chance;
-    }
+    blur(&strike->hits, usual_miss(strike->bowler), made, down);
+    if (!aim_line(strike, GOAL_ALL, made, down, input->aim, &line) || line.chance <= HARDLY)
+        return;
+    refine_feet(strike, GOAL_ALL, &line);
+    move->computed_found = true;
+    move->computed_laydown = line.stance - input->stance;
+    move->computed = move->computed_laydown / BROUGHT;
+    move->computed_chance = line.chance;
 }
 
 static void pins_words(Pins pins, char *out, size_t size)
@@ -485,65 +519,190 @@ static void mirror_line(SpareLine *line)
                                                   : SPARE_FULL;
 }
 
-void spare_find(const SpareInput *input, Spare *spare)
-{
-    const Bowler *bowler = &input->bag->bowler;
-    bool mirror = bowler->hand == HAND_LEFT;
-    Pins left = mirror ? lane_mirror_pins(input->left) : input->left;
-    *spare = (Spare){.left = input->left,
-                     .split = lane_split(input->left),
-                     .tells = spare_tells(input->left, false, bowler->hand)};
+/* ---- the job: its parts in their order ---- */
+
+struct SpareJob {
+    SpareInput input; /* its film is copied */
+    Pins left;        /* as a right-hander sees them */
+    double effort;
     BatchOil film;
     Slip slip[THROWS];
-    double effort = input->effort > 0.0 ? input->effort : SPARE_EFFORT;
-    int throws = effort < COARSE_EFFORT ? THROWS_COARSE : THROWS;
-    slips(slip, throws);
-    batch_oil(input->film, BATCH_QUICK, &film);
-    const Ball *first = strike_ball(input), *straight = input->ball;
-    if (!straight)
-        straight = straightest(input->bag, &film);
-    if (!straight || left == 0)
-        return;
-    double strike_aim = input->aim != 0.0 ? input->aim : 15.0;
-    Thrower main, strike;
-    thrower_of(&main, straight, bowler, &film, slip, throws);
-    RackHit hit = usual_hit(&main, left, USUAL_AIM);
-    spare_hits_roll(left, &hit, first && first != straight ? 0.6 * effort : effort, &main.hits);
-    spare->line = best_line(&main, GOAL_ALL, USUAL_AIM);
-    spare->straight = straight;
-    spare->straight_chance = spare->line.chance;
-    const Thrower *by = &main;
-    if (first && first != straight) {
-        thrower_of(&strike, first, bowler, &film, slip, throws);
-        hit = usual_hit(&strike, left, strike_aim);
-        spare_hits_roll(left, &hit, 0.4 * effort, &strike.hits);
-        if (!input->ball && lane_pin_count(left) > 1) {
-            SpareLine other = best_line(&strike, GOAL_ALL, strike_aim);
-            if (other.chance > spare->line.chance + STRIKE_BALL_LEAD) {
-                spare->line = other;
-                spare->strike_ball = true;
-                by = &strike;
-            }
-        }
-    } else {
-        strike = main;
+    int throws;
+    const Ball *straight, *first; /* the straightest, the strike ball; NULL: none */
+    Thrower main, strike;         /* of those two */
+    SpareRoll roll;
+    Search search;
+    int part;   /* index in PARTS */
+    bool begun; /* that part */
+    Spare out;
+};
+
+static bool two_balls(const SpareJob *job) { return job->first && job->first != job->straight; }
+
+static double strike_aim(const SpareJob *job)
+{
+    return job->input.aim != 0.0 ? job->input.aim : 15.0;
+}
+
+/* Each part is called until it returns true. */
+
+static bool choose_balls(SpareJob *job)
+{
+    const SpareInput *input = &job->input;
+    slips(job->slip, job->throws);
+    job->first = strike_ball(input);
+    job->straight = input->ball ? input->ball : straightest(input->bag, &job->film);
+    return true;
+}
+
+static bool roll_racks(SpareJob *job, Thrower *thrower, const Ball *ball, double aim, double share)
+{
+    if (!job->begun) {
+        thrower_of(thrower, ball, &job->input.bag->bowler, &job->film, job->slip, job->throws);
+        RackHit hit = usual_hit(thrower, job->left, aim);
+        spare_hits_begin(&job->roll, job->left, &hit, share * job->effort, &thrower->hits);
+        job->begun = true;
+        return false;
     }
-    spare->found = true;
-    describe(by, GOAL_ALL, &spare->line);
-    spare->sure = spare->line;
-    if (spare->line.chance < GOES_FOR && lane_pin_count(left) > 1) {
-        spare->sure = best_line(&main, GOAL_VALUE, USUAL_AIM);
-        describe(&main, GOAL_VALUE, &spare->sure);
-        spare->take = value(spare->sure.chance, spare->sure.falls) >
-                          value(spare->line.chance, spare->line.falls) + TAKE_LEAD ||
-                      spare->line.chance < HARDLY;
+    return spare_hits_step(&job->roll, &thrower->hits);
+}
+
+static bool find_line(SpareJob *job, const Thrower *thrower, Goal goal, double usual_aim)
+{
+    if (!job->begun) {
+        search_begin(&job->search, thrower, goal, usual_aim);
+        job->begun = true;
     }
-    move_of(input, &strike, spare->line.pin, &spare->move);
-    if (mirror) {
-        mirror_line(&spare->line);
-        mirror_line(&spare->sure);
+    return search_step(&job->search, thrower);
+}
+
+static bool roll_straight(SpareJob *job)
+{
+    return roll_racks(job, &job->main, job->straight, USUAL_AIM, two_balls(job) ? 0.6 : 1.0);
+}
+
+static bool line_straight(SpareJob *job)
+{
+    if (!find_line(job, &job->main, GOAL_ALL, USUAL_AIM))
+        return false;
+    job->out.line = job->search.best;
+    job->out.straight = job->straight;
+    job->out.straight_chance = job->out.line.chance;
+    return true;
+}
+
+static bool roll_strike(SpareJob *job)
+{
+    if (two_balls(job))
+        return roll_racks(job, &job->strike, job->first, strike_aim(job), 0.4);
+    job->strike = job->main;
+    return true;
+}
+
+/* Only where an angle could help, and the ball was not asked for. */
+static bool line_strike(SpareJob *job)
+{
+    if (!two_balls(job) || job->input.ball || lane_pin_count(job->left) == 1)
+        return true;
+    if (!find_line(job, &job->strike, GOAL_ALL, strike_aim(job)))
+        return false;
+    if (job->search.best.chance > job->out.line.chance + STRIKE_BALL_LEAD) {
+        job->out.line = job->search.best;
+        job->out.strike_ball = true;
     }
-    say(spare);
+    return true;
+}
+
+static bool describe_line(SpareJob *job)
+{
+    job->out.found = true;
+    describe(job->out.strike_ball ? &job->strike : &job->main, GOAL_ALL, &job->out.line);
+    job->out.sure = job->out.line;
+    return true;
+}
+
+/* What to make sure of where all of them hardly fall. */
+static bool line_sure(SpareJob *job)
+{
+    Spare *spare = &job->out;
+    if (spare->line.chance >= GOES_FOR || lane_pin_count(job->left) == 1)
+        return true;
+    if (!find_line(job, &job->main, GOAL_VALUE, USUAL_AIM))
+        return false;
+    spare->sure = job->search.best;
+    describe(&job->main, GOAL_VALUE, &spare->sure);
+    spare->take = value(spare->sure.chance, spare->sure.falls) >
+                      value(spare->line.chance, spare->line.falls) + TAKE_LEAD ||
+                  spare->line.chance < HARDLY;
+    return true;
+}
+
+static bool move_as_usual(SpareJob *job)
+{
+    common_move(&job->input, &job->strike, job->out.line.pin, &job->out.move);
+    return true;
+}
+
+static bool move_by_model(SpareJob *job)
+{
+    if (job->out.move.known)
+        computed_move(&job->input, &job->strike, &job->out.move);
+    return true;
+}
+
+static bool put_in_words(SpareJob *job)
+{
+    if (job->input.bag->bowler.hand == HAND_LEFT) {
+        mirror_line(&job->out.line);
+        mirror_line(&job->out.sure);
+    }
+    say(&job->out);
+    return true;
+}
+
+static bool (*const PARTS[])(SpareJob *) = {
+    choose_balls,  roll_straight, line_straight, roll_strike,   line_strike,
+    describe_line, line_sure,     move_as_usual, move_by_model, put_in_words};
+enum { PART_COUNT = sizeof PARTS / sizeof *PARTS };
+
+SpareJob *spare_job_new(void) { return calloc(1, sizeof(SpareJob)); }
+void spare_job_free(SpareJob *job) { free(job); }
+const Spare *spare_result(const SpareJob *job) { return &job->out; }
+
+void spare_begin(SpareJob *job, const SpareInput *input)
+{
+    Hand hand = input->bag->bowler.hand;
+    job->input = *input;
+    job->input.film = NULL;
+    job->left = hand == HAND_LEFT ? lane_mirror_pins(input->left) : input->left;
+    job->effort = input->effort > 0.0 ? input->effort : SPARE_EFFORT;
+    job->throws = job->effort < COARSE_EFFORT ? THROWS_COARSE : THROWS;
+    batch_oil(input->film, BATCH_QUICK, &job->film);
+    job->part = 0;
+    job->begun = false;
+    job->out = (Spare){.left = input->left,
+                       .split = lane_split(input->left),
+                       .tells = spare_tells(input->left, false, hand)};
+}
+
+bool spare_step(SpareJob *job)
+{
+    if (job->part < PART_COUNT && PARTS[job->part](job)) {
+        job->part++;
+        job->begun = false;
+        if (!job->straight || job->left == 0)
+            job->part = PART_COUNT; /* no ball, or nothing to throw at */
+    }
+    return job->part == PART_COUNT;
+}
+
+void spare_find(const SpareInput *input, Spare *spare)
+{
+    SpareJob job;
+    spare_begin(&job, input);
+    while (!spare_step(&job))
+        continue;
+    *spare = job.out;
 }
 
 /* Common practice, no source (standards.md): what is left of a hit high, light or on the nose. */

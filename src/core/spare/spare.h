@@ -78,6 +78,17 @@ typedef struct Spare {
 /* What the next ball is worth to a spare, in pins (assumed: a bowler's usual first ball). */
 #define SPARE_BONUS 9.0
 
+/* A job in slices, as advice.h. */
+typedef struct SpareJob SpareJob;
+SpareJob *spare_job_new(void); /* heap, owned by the caller; NULL when memory is short */
+void spare_job_free(SpareJob *job);
+
+/* The film is copied; bag and ball must outlive the job's steps, and its result. */
+void spare_begin(SpareJob *job, const SpareInput *input);
+bool spare_step(SpareJob *job);                 /* a few milliseconds; true when all is done */
+const Spare *spare_result(const SpareJob *job); /* owned by the job; whole once it is done */
+
+/* All of it at once. */
 void spare_find(const SpareInput *input, Spare *spare);
 
 /* What a leave usually says of the first ball, for that hand; "" when nothing. Static text. */

@@ -71,12 +71,8 @@ static bool may_touch(Pins left, double board, double degrees)
     return false;
 }
 
-typedef struct Count {
-    int racks, made, falls;
-} Count;
-
 /* `times` more racks at one place, spread over its half board. */
-static void roll_at(const RackHit *usual, SpareHits *hits, Count *count, int place, int times)
+static void roll_at(const RackHit *usual, SpareHits *hits, SpareCount *count, int place, int times)
 {
     for (int k = 0; k < times; k++) {
         int n = count->racks;
@@ -94,7 +90,7 @@ static void roll_at(const RackHit *usual, SpareHits *hits, Count *count, int pla
 }
 
 /* Neighbours' racks, weighed by a triangle of that half-width in places. */
-static void smooth(SpareHits *hits, const Count *counts, double width)
+static void smooth(SpareHits *hits, const SpareCount *counts, double width)
 {
     for (int i = 0; i < SPARE_PLACES; i++) {
         double weights = 0.0, made = 0.0, falls = 0.0;
@@ -128,42 +124,66 @@ static int best_place(const SpareHits *hits)
 /* A place that nothing can come of counts as so many racks without a pin: they hold the curve
  * down at its ends and cost nothing. */
 enum { MISSES = 4, NEAR_PLACES = 7 };
+/* Microseconds, as rack_cost counts them, after which a step ends. */
+#define STEP_EFFORT 2000.0
 
-void spare_hits_roll(Pins left, const RackHit *hit, double effort, SpareHits *hits)
+void spare_hits_begin(SpareRoll *roll, Pins left, const RackHit *hit, double effort,
+                      SpareHits *hits)
 {
     *hits = (SpareHits){.left = left, .back_in = foremost_in(left), .degrees = hit->degrees};
-    Count counts[SPARE_PLACES] = {{0}};
-    bool may[SPARE_PLACES];
+    *roll = (SpareRoll){.hit = *hit, .place_last = SPARE_PLACES - 1, .stride = 1};
     int places = 0, pins = lane_pin_count(left);
     for (int i = 0; i < SPARE_PLACES; i++) {
         double board = spare_place_board(i) - drift(hits->back_in, hits->degrees);
-        may[i] = may_touch(left, board, hits->degrees);
-        places += may[i];
-        if (!may[i])
-            counts[i].racks = MISSES;
+        roll->may[i] = may_touch(left, board, hits->degrees);
+        places += roll->may[i];
+        if (!roll->may[i])
+            roll->count[i].racks = MISSES;
     }
     int most = (int)(effort / rack_cost(pins));
     most = most < 8 ? 8 : most > 1000 ? 1000 : most;
     /* half of the racks evenly, the other half about the best place */
-    int stride = 1;
-    while (places > stride * most / 2)
-        stride++;
-    int each = most / 2 * stride / (places > 0 ? places : 1);
-    double width = pins == 1 ? 1.5 * stride : 1.0 + 1.5 * stride;
-    for (int i = 0, k = 0; i < SPARE_PLACES; i++)
-        if (may[i] && k++ % stride == stride / 2)
-            roll_at(hit, hits, &counts[i], i, each > 0 ? each : 1);
-    smooth(hits, counts, width);
+    while (places > roll->stride * most / 2)
+        roll->stride++;
+    int each = most / 2 * roll->stride / (places > 0 ? places : 1);
+    roll->racks_most = most;
+    roll->each = each > 0 ? each : 1;
+    roll->width = pins == 1 ? 1.5 * roll->stride : 1.0 + 1.5 * roll->stride;
+}
+
+/* False when too few racks are left to tell more. */
+static bool turn_to_best(SpareRoll *roll, const SpareHits *hits)
+{
     int best = best_place(hits), near = 0;
-    for (int i = best - NEAR_PLACES; i <= best + NEAR_PLACES; i++)
-        near += i >= 0 && i < SPARE_PLACES && may[i];
-    int rest = most - hits->racks;
-    if (near > 0 && rest >= near) {
-        for (int i = best - NEAR_PLACES; i <= best + NEAR_PLACES; i++)
-            if (i >= 0 && i < SPARE_PLACES && may[i])
-                roll_at(hit, hits, &counts[i], i, rest / near);
-        smooth(hits, counts, width);
+    roll->place = best > NEAR_PLACES ? best - NEAR_PLACES : 0;
+    roll->place_last = best + NEAR_PLACES < SPARE_PLACES ? best + NEAR_PLACES : SPARE_PLACES - 1;
+    for (int i = roll->place; i <= roll->place_last; i++)
+        near += roll->may[i];
+    int rest = roll->racks_most - hits->racks;
+    if (near == 0 || rest < near)
+        return false;
+    roll->each = rest / near;
+    roll->stride = 1;
+    roll->nth = 0;
+    roll->about_best = true;
+    return true;
+}
+
+bool spare_hits_step(SpareRoll *roll, SpareHits *hits)
+{
+    double cost = roll->each * rack_cost(lane_pin_count(hits->left));
+    for (double spent = 0.0; roll->place <= roll->place_last && spent < STEP_EFFORT;
+         roll->place++) {
+        int i = roll->place;
+        if (!roll->may[i] || roll->nth++ % roll->stride != roll->stride / 2)
+            continue;
+        roll_at(&roll->hit, hits, &roll->count[i], i, roll->each);
+        spent += cost;
     }
+    if (roll->place <= roll->place_last)
+        return false;
+    smooth(hits, roll->count, roll->width);
+    return roll->about_best || !turn_to_best(roll, hits);
 }
 
 static double between(const double *curve, double across)

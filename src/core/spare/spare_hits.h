@@ -24,10 +24,30 @@ typedef struct SpareHits {
 /* Board where a ball that arrives at the head pin's distance so crosses that row. */
 double spare_hits_across(const SpareHits *hits, double board, double degrees);
 
-/* Rolls racks for a ball that comes so (its board is not looked at). `effort`: what the simulation
- * may cost, about in microseconds on one core; the count of racks follows from it, not from a
- * clock. `left` must not be 0. */
-void spare_hits_roll(Pins left, const RackHit *hit, double effort, SpareHits *hits);
+/* Racks being rolled, in steps; the caller's storage, spare_hits.c's own matter. */
+typedef struct SpareCount {
+    int racks, made, falls;
+} SpareCount;
+typedef struct SpareRoll {
+    RackHit hit;
+    SpareCount count[SPARE_PLACES];
+    bool may[SPARE_PLACES]; /* a ball there may touch a pin that stands */
+    int racks_most;
+    int place, place_last; /* the next to be rolled at, and the last */
+    int stride, nth;       /* every so many of those that may, and how many were passed */
+    int each;              /* racks a place */
+    double width;          /* of smoothing, in places */
+    bool about_best;       /* evenly first, then about the best place */
+} SpareRoll;
+
+/* Begins to roll racks for a ball that comes so (its board is not looked at). `effort`: what the
+ * simulation may cost, about in microseconds on one core; the count of racks follows from it, not
+ * from a clock. `left` must not be 0. */
+void spare_hits_begin(SpareRoll *roll, Pins left, const RackHit *hit, double effort,
+                      SpareHits *hits);
+
+/* Rolls some of them, a few milliseconds; true when `hits` holds all. */
+bool spare_hits_step(SpareRoll *roll, SpareHits *hits);
 
 /* The two curves between places; 0 outside of the lane. */
 double spare_hits_made(const SpareHits *hits, double across);

@@ -234,6 +234,63 @@ static void test_same_and_wider(void **state)
     assert_less(find(P(10), 0.0).line.chance, corner);
 }
 
+static void assert_same_way(const SpareLine *a, const SpareLine *b)
+{
+    assert_ptr_equal(a->ball, b->ball);
+    assert_true(a->stance == b->stance && a->aim == b->aim);
+    assert_true(a->board == b->board && a->degrees == b->degrees && a->mph == b->mph);
+    assert_true(a->chance == b->chance && a->falls == b->falls);
+    assert_true(a->pin == b->pin && a->side == b->side && a->across == b->across);
+    assert_true(a->window_low == b->window_low && a->window_high == b->window_high);
+}
+
+/* In slices it comes to the same, whatever the job did before, and whatever becomes of the film
+ * meanwhile: the screen's is overwritten by the next advice. */
+static void test_slices(void **state)
+{
+    (void)state;
+    static const Pins LEAVES[] = {P(10), P(3) | P(6) | P(10), P(7) | P(10), P(2) | P(4) | P(5)};
+    set_out("demo", "apron");
+    SpareJob *job = spare_job_new();
+    assert_non_null(job);
+    for (size_t i = 0; i < sizeof LEAVES / sizeof *LEAVES; i++) {
+        Spare whole = find(LEAVES[i], 0.0);
+        static Oil copy;
+        copy = film;
+        SpareInput input = {.bag = &bag,
+                            .film = &copy,
+                            .left = LEAVES[i],
+                            .slot = 1,
+                            .stance = strike.stance,
+                            .aim = strike.aim};
+        spare_begin(job, &input);
+        memset(&copy, 0, sizeof copy);
+        int steps = 1;
+        while (!spare_step(job))
+            steps++;
+        assert_true(steps > 10);
+        const Spare *spare = spare_result(job);
+        assert_true(spare->found && spare->left == LEAVES[i]);
+        assert_same_way(&spare->line, &whole.line);
+        assert_same_way(&spare->sure, &whole.sure);
+        assert_true(spare->take == whole.take && spare->strike_ball == whole.strike_ball);
+        assert_true(spare->move.chance == whole.move.chance);
+        assert_true(spare->move.computed == whole.move.computed);
+        assert_string_equal(spare->words, whole.words);
+        input.film = &film;
+        input.left = P(1) | P(2);
+        spare_begin(job, &input); /* and is left alone half way */
+        for (int k = 0; k < 2 + (int)i; k++)
+            assert_false(spare_step(job));
+    }
+    Bag empty = {.bowler = bag.bowler};
+    spare_begin(job, &(SpareInput){.bag = &empty, .film = &film, .left = P(10)});
+    while (!spare_step(job))
+        continue;
+    assert_false(spare_result(job)->found);
+    spare_job_free(job);
+}
+
 /* What the trade says of the commonest leaves (common practice, no source). */
 static void test_tells(void **state)
 {
@@ -259,6 +316,7 @@ int main(void)
         cmocka_unit_test(test_which_ball),
         cmocka_unit_test(test_every_leave_both_hands),
         cmocka_unit_test(test_same_and_wider),
+        cmocka_unit_test(test_slices),
         cmocka_unit_test(test_tells),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
