@@ -29,6 +29,9 @@ void model_init(Model *model, Session *session, const RuleSet *rules, const Them
                      .typing = {.index = -1},
                      .revision = 1,
                      .asked = {1, 1, 1, 1, 1, 1}};
+    Oil sheet;
+    oil_lay(&session->pattern, &sheet);
+    oil_for_hand(&sheet, session->bag.bowler.hand, &model->shown.film);
 }
 
 const SeenRow SEEN_ROWS[SEEN_COUNT] = {
@@ -119,6 +122,40 @@ bool model_slot_current(const Model *model, int slot)
 bool model_paths_current(const Model *model) { return model->paths_revision == model->asked.paths; }
 
 bool model_spare_current(const Model *model) { return model->spare_revision == model->asked.spare; }
+
+SpareInput model_spare_input(const Model *model)
+{
+    const Bag *bag = &model->session->bag;
+    Plan plan = model_plan(model);
+    return (SpareInput){.bag = bag,
+                        .film = &model->shown.film,
+                        .left = model->spare_pins,
+                        .slot = plan.slot,
+                        .stance = plan.stance,
+                        .aim = plan.aim,
+                        .ball = bag_slot(bag, model->spare_slot)};
+}
+
+bool model_roll(const Model *model, const Plan *plan, Roll *roll)
+{
+    const Bag *bag = &model->session->bag;
+    const Ball *ball = bag_slot(bag, plan->slot);
+    if (!ball)
+        return false;
+    MotionBody body;
+    motion_body(ball, &body);
+    Delivery delivery = plan_delivery(&bag->bowler, plan);
+    delivery.mph += model->shown.lane.mph.mean;
+    motion_roll(&body, &model->shown.film, &delivery, roll);
+    return true;
+}
+
+void model_roll_spare(const Model *model, const SpareLine *line, Roll *roll)
+{
+    MotionBody body;
+    motion_body(line->ball, &body);
+    motion_roll(&body, &model->shown.film, &line->delivery, roll);
+}
 
 const SpareLine *model_spare_line(const Model *model)
 {

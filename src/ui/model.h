@@ -149,7 +149,8 @@ typedef enum MsgKind {
     MSG_FIRST,   /* plan: the one to begin the event with */
     MSG_SIZE,    /* columns, rows */
     MSG_ADVICE,  /* advice so far, copied; done or not */
-    MSG_PATHS,   /* time to bring the paths up to date */
+    MSG_PATHS,   /* roll, first_roll of the question `revision`; NULL: there is none */
+    MSG_SPARE,   /* spare, and roll of its line (NULL: none), of the question `revision` */
     MSG_ARSENAL, /* arsenal: how far it is */
     MSG_BLOCK,   /* block */
     MSG_KEPT,    /* ok: entries are on disk; else text says why not */
@@ -163,7 +164,9 @@ typedef struct Msg {
     int columns, rows;
     const Plan *plan;
     const Advice *advice;
-    const Roll *first_roll; /* path of the first answer; NULL: MSG_PATHS finds it */
+    const Roll *roll, *first_roll; /* paths: of the plan or line, and of the first answer */
+    const Spare *spare;
+    long revision;
     const Arsenal *arsenal;
     const Block *block;
     bool ok;
@@ -198,6 +201,7 @@ unsigned model_where(const Model *model);
 Plan model_plan(const Model *model);
 
 AdviceInput model_advice_input(const Model *model);
+SpareInput model_spare_input(const Model *model);
 ArsenalInput model_arsenal_input(const Model *model);
 BlockInput model_block_input(const Model *model);
 
@@ -211,6 +215,11 @@ bool model_spare_current(const Model *model);
  * answer what is asked now. */
 const Arsenal *model_arsenal(const Model *model);
 const Block *model_block(const Model *model);
+
+/* The path of a plan on the film as estimated (as long as nothing is known: the sheet), at today's
+ * speed; and of what is thrown at a spare. False: no ball lies in the plan's slot. */
+bool model_roll(const Model *model, const Plan *plan, Roll *roll);
+void model_roll_spare(const Model *model, const SpareLine *line, Roll *roll);
 
 /* The balls in the order they are listed in: slots first, then the locker; returns how many. */
 int model_bag_order(const Model *model, int out[BAG_BALLS_MAX]);

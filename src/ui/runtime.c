@@ -16,17 +16,17 @@ typedef struct Runtime {
     UiHost *host;
     Model *model;
     Canvas canvas;
-    Oil sheet;      /* the event's pattern from the bowler's side */
-    FirstJob first; /* the line to begin with, on it */
-    bool finding;   /* it is being looked for */
-    AdviceJob *job;
-    AdviceInput input;
-    bool working;        /* the job has slices left */
-    int slots_ready;     /* of the job, as last shown */
+    /* What is computed a slice at a time, and whether slices are left. */
+    FirstJob first; /* the line to begin with */
+    AdviceJob *advice;
+    AdviceInput input; /* of the advice */
+    SpareJob *spare;
     ArsenalJob *arsenal; /* made when first looked at */
     BlockJob *block;
-    bool sorting_arsenal, blocking;
-    int kept; /* entries of the session that were handed over */
+    bool finding_first, advising, sorting_arsenal, blocking;
+    int slots_ready;  /* of the advice, as last shown */
+    long spare_asked; /* revision of the question that the spare was begun for, 0: none */
+    int kept;         /* entries of the session that were handed over */
     bool draw, afresh, quit;
     Theme plain;
 } Runtime;
@@ -79,31 +79,26 @@ static void keep_theme(Runtime *run)
     }
 }
 
-/* The screen is drawn before this is known: it takes longer than all else at the start. */
+/* The screen is drawn before this is known: it takes longer than all else at the start. Until then
+ * no advice comes, and the film shown is the sheet. */
 static void begin_first(Runtime *run)
 {
-    const Session *session = run->host->session;
-    Oil pattern;
-    oil_lay(&session->pattern, &pattern);
-    oil_for_hand(&pattern, session->bag.bowler.hand, &run->sheet);
-    run->first = first_begin(&session->bag, &run->sheet);
-    run->finding = true;
+    run->first = first_begin(&run->host->session->bag, &run->model->shown.film);
+    run->finding_first = true;
 }
 
 static void find_first(Runtime *run)
 {
-    run->finding = !first_step(&run->first);
-    if (!run->finding)
+    run->finding_first = !first_step(&run->first);
+    if (!run->finding_first)
         send(run, (Msg){.kind = MSG_FIRST, .plan = &run->first.plan});
 }
 
 static void advise(Runtime *run)
 {
-    if (!run->job)
-        return;
     run->input = model_advice_input(run->model);
-    advice_begin(run->job, &run->input);
-    run->working = true;
+    advice_begin(run->advice, &run->input);
+    run->advising = true;
     run->slots_ready = 0;
 }
 
@@ -155,24 +150,66 @@ static void send(Runtime *run, Msg msg)
         term_bell();
 }
 
-static void work(Runtime *run)
+static void find_advice(Runtime *run)
 {
-    run->working = !advice_step(run->job);
-    const Advice *advice = advice_result(run->job);
+    run->advising = !advice_step(run->advice);
+    const Advice *advice = advice_result(run->advice);
     int ready = 0;
     for (int i = 0; i < BAG_SLOTS; i++)
         ready += advice->slot[i].ready;
-    if (!run->working || ready != run->slots_ready) {
+    if (!run->advising || ready != run->slots_ready) {
         run->slots_ready = ready;
         Msg msg = {.kind = MSG_ADVICE, .advice = advice};
         Roll roll;
         if (advice->done &&
             advice->adjustment_count > 0) { /* as the engine thinks of today's throw */
-            advice_roll(run->job, &advice->adjustments[0].plan, &roll);
+            advice_roll(run->advice, &advice->adjustments[0].plan, &roll);
             msg.first_roll = &roll;
         }
         send(run, msg);
     }
+}
+
+/* Two rolls, a slice of a fraction of a millisecond: taken before the screen is drawn, so that a
+ * path does not lag behind the feet it starts from. */
+static void find_paths(Runtime *run)
+{
+    const Model *model = run->model;
+    const Adjustment *first = model_adjustment(model, 0);
+    Plan plan = model_plan(model);
+    Roll roll, first_roll;
+    bool on = model_roll(model, &plan, &roll);
+    bool first_on = first && model_roll(model, &first->plan, &first_roll);
+    send(run, (Msg){.kind = MSG_PATHS,
+                    .roll = on ? &roll : NULL,
+                    .first_roll = first_on ? &first_roll : NULL,
+                    .revision = model->asked.paths});
+}
+
+static bool spare_waits(const Runtime *run)
+{
+    const Model *model = run->model;
+    return model->mode == MODE_SPARES && model->spare_pins != 0 && !model_spare_current(model);
+}
+
+static void find_spare(Runtime *run)
+{
+    const Model *model = run->model;
+    if (run->spare_asked != model->asked.spare) {
+        SpareInput input = model_spare_input(model);
+        spare_begin(run->spare, &input);
+        run->spare_asked = model->asked.spare;
+    }
+    if (!spare_step(run->spare))
+        return;
+    const Spare *spare = spare_result(run->spare);
+    Roll roll;
+    if (spare->found)
+        model_roll_spare(model, spare->take ? &spare->sure : &spare->line, &roll);
+    send(run, (Msg){.kind = MSG_SPARE,
+                    .spare = spare,
+                    .roll = spare->found ? &roll : NULL,
+                    .revision = run->spare_asked});
 }
 
 /* A slice of what the bag's or the block's screen waits for, when it is being looked at. */
@@ -208,7 +245,6 @@ static bool fit(Runtime *run)
 
 static void draw(Runtime *run)
 {
-    send(run, (Msg){.kind = MSG_PATHS});
     view_draw(run->model, &run->canvas);
     term_draw(&run->canvas, run->afresh);
     run->draw = run->afresh = false;
@@ -229,10 +265,12 @@ static bool take_keys(Runtime *run)
 
 static void slice(Runtime *run)
 {
-    if (run->finding)
+    if (run->finding_first)
         find_first(run);
-    else if (run->working)
-        work(run);
+    else if (spare_waits(run))
+        find_spare(run);
+    else if (run->advising)
+        find_advice(run);
     else if (looking(run))
         look(run);
 }
@@ -241,56 +279,72 @@ static void slice(Runtime *run)
 static void loop(Runtime *run)
 {
     while (!term_ending()) {
-        bool more = !run->finding && take_keys(run);
+        bool more = !run->finding_first && take_keys(run);
         if (term_resized() && !fit(run))
             return;
         if (run->quit)
             return;
+        if (!model_paths_current(run->model))
+            find_paths(run);
         if (run->draw)
             draw(run);
-        bool busy = run->finding || run->working || looking(run);
+        bool busy = run->finding_first || run->advising || spare_waits(run) || looking(run);
         term_wait(more || busy ? 0 : -1);
         slice(run);
     }
 }
 
-int ui_run(UiHost *host)
+static bool fail(const char *why)
+{
+    fprintf(stderr, "settee: %s\n", why);
+    return false;
+}
+
+/* Memory and the terminal; false once it has said why not. */
+static bool begin(Runtime *run)
 {
     char why[160];
-    Runtime run = {.host = host, .kept = host->session->entry_count, .plain = theme_plain()};
-    run.model = malloc(sizeof *run.model);
-    run.job = advice_job_new();
-    if (!run.model || !run.job) {
-        fprintf(stderr, "settee: not enough memory\n");
-        free(run.model);
-        advice_job_free(run.job);
-        return 1;
-    }
-    if (!term_init(why, sizeof why)) {
-        fprintf(stderr, "settee: %s\n", why);
-        free(run.model);
-        advice_job_free(run.job);
-        return 1;
-    }
-    model_init(run.model, host->session, host->rules, host->themes, host->theme_count,
+    UiHost *host = run->host;
+    run->model = malloc(sizeof *run->model);
+    run->advice = advice_job_new();
+    run->spare = spare_job_new();
+    if (!run->model || !run->advice || !run->spare)
+        return fail("not enough memory");
+    if (!term_init(why, sizeof why))
+        return fail(why);
+    model_init(run->model, host->session, host->rules, host->themes, host->theme_count,
                term_utf8() ? &GLYPHS_UTF8 : &GLYPHS_ASCII);
-    set_theme(&run);
-    if (fit(&run)) {
+    return true;
+}
+
+static void end(Runtime *run)
+{
+    term_fini();
+    canvas_fini(&run->canvas);
+    advice_job_free(run->advice);
+    spare_job_free(run->spare);
+    arsenal_job_free(run->arsenal);
+    block_job_free(run->block);
+    free(run->model);
+}
+
+int ui_run(UiHost *host)
+{
+    Runtime run = {.host = host, .kept = host->session->entry_count, .plain = theme_plain()};
+    bool begun = begin(&run);
+    if (begun) {
+        set_theme(&run);
         if (host->notice && host->notice[0])
             send(&run, (Msg){.kind = MSG_NOTICE, .text = host->notice});
         if (host->session->first.slot == 0)
             begin_first(&run);
         else
             advise(&run);
-        loop(&run);
+        if (fit(&run))
+            loop(&run);
     }
-    term_fini();
-    canvas_fini(&run.canvas);
-    advice_job_free(run.job);
-    arsenal_job_free(run.arsenal);
-    block_job_free(run.block);
-    free(run.model);
-    return 0;
+    end(&run);
+    return begun ? 0 : 1;
 }
 
 void ui_end(void) { term_release(); }

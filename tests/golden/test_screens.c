@@ -70,6 +70,9 @@ static void before_anything_is_known(void **state)
     assert_non_null(pinned);
     pinned_begin(pinned, HAND_RIGHT, 80, 24);
     compare("start-80x24", &pinned->model);
+    static const Plan unknown = {0}; /* before that: its first line is not found yet */
+    session_say_first(&pinned->session, &unknown);
+    compare("first-80x24", &pinned->model);
     free(pinned);
 }
 

@@ -64,7 +64,7 @@ static void quitting_keeps_it(void **state)
     pty_type(&pty, "q");
     pty_expect(&pty, "NOT SAVED");
     pty_type(&pty, "q");
-    pty_expect(&pty, "Not all of it is saved");
+    pty_expect(&pty, "Not everything is saved");
     pty_type(&pty, "y");
     pty_wait(&pty);
     assert_true(WIFEXITED(pty.status));

@@ -180,12 +180,48 @@ static void a_plan_entered_before_is_shown_at_once(void **state)
     assert_true(same_line(now, first.slot, first.stance, first.aim));
 }
 
+/* Types 7, looks at the pins and, once their answer is on its way, types 10 as well; counts how
+ * often it was asked for a key meanwhile. */
+static int asked_while_waiting;
+
+static uint32_t pins_in_a_hurry(void)
+{
+    static const char KEYS[] = "Sx7";
+    uint32_t key = typed(KEYS);
+    bool waiting =
+        fake.screen && strstr(fake.screen, "Pins standing") && strstr(fake.screen, "calculating");
+    asked_while_waiting += waiting;
+    if (key == PRESS_NONE && fake.keys == (int)strlen(KEYS) && waiting && asked_while_waiting == 6)
+        return '0';
+    return key;
+}
+
+static int once_both_are_answered(void)
+{
+    return fake.keys == 4 && strstr(fake.screen, "7-10") && strstr(fake.screen, "feet") ? SIGTERM
+                                                                                        : 0;
+}
+
+/* Finding a spare takes a tenth of a second: keys are taken and screens drawn all the while, and
+ * what is shown in the end answers the last question. */
+static void a_spare_holds_up_nothing(void **state)
+{
+    (void)state;
+    pinned_begin(&pinned, HAND_RIGHT, 80, 24);
+    asked_while_waiting = 0;
+    run(pins_in_a_hurry, once_both_are_answered);
+    assert_true(asked_while_waiting > 30);
+    assert_non_null(
+        strstr(fake.screen, "Make sure of 1")); /* of 7 alone it would say to pick it up */
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(keys_without_a_pause_hold_up_nothing),
         cmocka_unit_test(the_screen_comes_before_the_first_line),
         cmocka_unit_test(a_plan_entered_before_is_shown_at_once),
+        cmocka_unit_test(a_spare_holds_up_nothing),
     };
     int failed = cmocka_run_group_tests(tests, NULL, NULL);
     forget();

@@ -138,34 +138,23 @@ static void press(Model *model, Effects *effects, uint32_t key)
         row->run(model, effects, row->argument, key);
 }
 
-/* Paths by the film as estimated; by the sheet as long as nothing is known. Good enough until the
- * engine sends its own. */
-static void find_paths(Model *model)
+static void take_paths(Model *model, const Roll *roll, const Roll *first_roll, long revision)
 {
-    const Session *session = model->session;
-    const Bowler *bowler = &session->bag.bowler;
-    Oil *oil = &model->shown.film;
-    if (!(oil->length_ft > 0.0)) {
-        Oil sheet;
-        oil_lay(&session->pattern, &sheet);
-        oil_for_hand(&sheet, bowler->hand, oil);
-    }
-    const Adjustment *adjustment = model_adjustment(model, 0);
-    Plan plans[2] = {model_plan(model), adjustment ? adjustment->plan : model_plan(model)};
-    Roll *rolls[2] = {&model->path, &model->path2};
-    bool *on[2] = {&model->path_on, &model->path2_on};
-    for (int i = 0; i < 2; i++) {
-        const Ball *ball = bag_slot(&session->bag, plans[i].slot);
-        *on[i] = ball && (i == 0 || adjustment);
-        if (!*on[i])
-            continue;
-        MotionBody body;
-        motion_body(ball, &body);
-        Delivery delivery = plan_delivery(bowler, &plans[i]);
-        delivery.mph += model->shown.lane.mph.mean;
-        motion_roll(&body, oil, &delivery, rolls[i]);
-    }
-    model->paths_revision = model->asked.paths;
+    model->path_on = roll != NULL;
+    model->path2_on = first_roll != NULL;
+    if (roll)
+        model->path = *roll;
+    if (first_roll)
+        model->path2 = *first_roll;
+    model->paths_revision = revision;
+}
+
+static void take_spare(Model *model, const Spare *spare, const Roll *roll, long revision)
+{
+    model->spare = *spare;
+    if (roll)
+        model->spare_path = *roll;
+    model->spare_revision = revision;
 }
 
 /* Slots fill in as they come; the answers change once, when all is done: no flicker. */
@@ -181,12 +170,8 @@ static void take_advice(Model *model, const Advice *advice, const Roll *first_ro
     model->shown = *advice;
     update_ask_spare(model); /* both stand on the film */
     update_ask_paths(model);
-    if (first_roll) {
-        model->path = advice->now_roll;
-        model->path2 = *first_roll;
-        model->path_on = model->path2_on = true;
-        model->paths_revision = model->asked.paths;
-    }
+    if (first_roll)
+        take_paths(model, &advice->now_roll, first_roll, model->asked.paths);
 }
 
 Effects update(Model *model, Msg msg)
@@ -211,13 +196,15 @@ Effects update(Model *model, Msg msg)
         effects.draw = true;
         break;
     case MSG_PATHS:
-        if (!model_paths_current(model)) {
-            find_paths(model);
+        if (msg.revision == model->asked.paths) {
+            take_paths(model, msg.roll, msg.first_roll, msg.revision);
             effects.draw = true;
         }
-        if (!model_spare_current(model) && model->mode == MODE_SPARES) {
-            update_find_spare(model);
-            effects.draw = true;
+        break;
+    case MSG_SPARE:
+        if (msg.revision == model->asked.spare) {
+            take_spare(model, msg.spare, msg.roll, msg.revision);
+            effects.draw = model->mode == MODE_SPARES;
         }
         break;
     case MSG_ARSENAL:

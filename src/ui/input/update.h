@@ -40,6 +40,5 @@ bool update_enter_draft(Model *model, Effects *effects);
 
 void update_last_spare(Model *model, Effects *effects, bool made);
 void update_remove_ball(Model *model, Effects *effects); /* the chosen one, once that was asked */
-void update_find_spare(Model *model);
 
 #endif

@@ -48,26 +48,3 @@ void key_spares_ball(Model *model, Effects *effects, int argument, uint32_t key)
     } while (model->spare_slot && !bag_slot(&model->session->bag, model->spare_slot));
     update_ask_spare(model);
 }
-
-void update_find_spare(Model *model)
-{
-    const Session *session = model->session;
-    Plan plan = model_plan(model);
-    SpareInput input = {.bag = &session->bag,
-                        .film = &model->shown.film,
-                        .left = model->spare_pins,
-                        .slot = plan.slot,
-                        .stance = plan.stance,
-                        .aim = plan.aim};
-    if (model->spare_slot)
-        input.ball = bag_slot(&session->bag, model->spare_slot);
-    model->spare_revision = model->asked.spare;
-    if (model->spare_pins)
-        spare_find(&input, &model->spare);
-    const SpareLine *line = model_spare_line(model);
-    if (!line)
-        return;
-    MotionBody body;
-    motion_body(line->ball, &body);
-    motion_roll(&body, input.film, &line->delivery, &model->spare_path);
-}
