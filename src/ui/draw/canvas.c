@@ -8,6 +8,7 @@
 
 #include "base/text.h"
 #include "ui/draw/glyphs.h"
+#include "ui/draw/widths.inc"
 
 static int clamp(int value, int low, int high)
 {
@@ -51,31 +52,30 @@ const Cell *canvas_at(const Canvas *canvas, int row, int column)
     return cell_at(canvas, row, column);
 }
 
+/* Whether one of the ranges, which are in their order, holds it. */
 static bool within(uint32_t glyph, const uint32_t (*ranges)[2], size_t count)
 {
-    for (size_t i = 0; i < count; i++)
-        if (glyph >= ranges[i][0] && glyph <= ranges[i][1])
-            return true;
-    return false;
+    size_t low = 0, high = count;
+    while (low < high) {
+        size_t middle = low + (high - low) / 2;
+        if (ranges[middle][1] < glyph)
+            low = middle + 1;
+        else
+            high = middle;
+    }
+    return low < count && ranges[low][0] <= glyph;
 }
 
 /* wcwidth answers by locale; a screen must come out the same in all of them. */
 int canvas_glyph_width(uint32_t glyph)
 {
-    static const uint32_t NONE[][2] = {
-        {0x300, 0x36f},   {0x483, 0x489},   {0x591, 0x5bd},    {0x610, 0x61a},   {0x64b, 0x65f},
-        {0x200b, 0x200f}, {0x202a, 0x202e}, {0x2060, 0x2064},  {0x20d0, 0x20f0}, {0xfe00, 0xfe0f},
-        {0xfe20, 0xfe2f}, {0xfeff, 0xfeff}, {0xe0100, 0xe01ef}};
-    static const uint32_t WIDE[][2] = {{0x1100, 0x115f},   {0x2e80, 0x303e},   {0x3041, 0x33ff},
-                                       {0x3400, 0x4dbf},   {0x4e00, 0x9fff},   {0xa000, 0xa4cf},
-                                       {0xac00, 0xd7a3},   {0xf900, 0xfaff},   {0xfe30, 0xfe6f},
-                                       {0xff00, 0xff60},   {0xffe0, 0xffe6},   {0x1f300, 0x1f64f},
-                                       {0x1f680, 0x1f6ff}, {0x1f900, 0x1f9ff}, {0x20000, 0x3fffd}};
-    if (glyph < 0x300)
+    if (glyph < NO_COLUMN[0][0])
         return 1;
-    if (within(glyph, NONE, sizeof NONE / sizeof *NONE))
+    if (glyph >= 0x20000 && glyph <= 0x3fffd)
+        return 2; /* planes that are kept for ideographs, assigned or not */
+    if (within(glyph, NO_COLUMN, sizeof NO_COLUMN / sizeof *NO_COLUMN))
         return 0;
-    return within(glyph, WIDE, sizeof WIDE / sizeof *WIDE) ? 2 : 1;
+    return within(glyph, TWO_COLUMNS, sizeof TWO_COLUMNS / sizeof *TWO_COLUMNS) ? 2 : 1;
 }
 
 int canvas_width(const char *text)
