@@ -101,6 +101,7 @@ AdviceInput model_advice_input(const Model *model)
                          .shot_count = session->shot_count,
                          .lane = model->lane,
                          .plan = model_plan(model),
+                         .apart = session->apart,
                          .game = session->game,
                          .frame = session->frame,
                          .bowlers_on_pair = session->event.bowlers_on_pair,

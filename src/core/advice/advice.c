@@ -293,7 +293,8 @@ static void read_signs(AdviceJob *job)
                                           job->belief.deliveries[SIDE_RIGHT],
                             .practice = !job->in.certified,
                             .strongest = in_hand->strikes,
-                            .weakest = in_hand->strikes};
+                            .weakest = in_hand->strikes,
+                            .apart = job->in.apart};
     for (int i = 0; i < BAG_SLOTS; i++) {
         if (!job->trait[i].strikes || i == job->in.plan.slot - 1)
             continue;

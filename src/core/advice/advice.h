@@ -21,8 +21,9 @@ typedef struct AdviceInput {
     const RuleSet *rules;
     const Shot *shots; /* oldest first, both lanes */
     int shot_count;
-    Side lane; /* lane of the next shot */
-    Plan plan; /* what would be thrown there next */
+    Side lane;  /* lane of the next shot */
+    Plan plan;  /* what would be thrown there next */
+    bool apart; /* each lane of the pair has a plan of its own */
     int game, frame;
     int bowlers_on_pair;
     bool certified;
@@ -66,6 +67,7 @@ typedef struct LaneNow {
     char off_words[80];     /* "hits a board higher here than its numbers say", or "" */
 } LaneNow;
 
+/* All of it answers one question: nothing is left of the one before. */
 typedef struct Advice {
     Signs signs;
     LaneNow lane;

@@ -35,11 +35,13 @@ enum {
 #define PAIR_BOARDS 1.0 /* mean hits that far apart: the two lanes differ */
 #define SPEED_MPH 0.3   /* mean speeds that far apart: a trend */
 
-/* The good shots of the plan's ball and line, newest first. */
+/* The good shots of the plan's ball and line, newest first: those that speak for the next shot (on
+ * both lanes, or on its own where the two are apart), and those on its lane. */
 typedef struct Recent {
     const Shot *shots;
     int count, lane_count;
-    short all[RECENT_MAX], lane[RECENT_MAX]; /* on either lane; on the next shot's lane */
+    short all[RECENT_MAX], lane[RECENT_MAX];
+    const Shot *last; /* the last one thrown where it counts, good or not, of any line; or NULL */
 } Recent;
 
 static void see(Signs *signs, Sign sign, const short *indices, int count)
@@ -67,15 +69,20 @@ static bool is_light(const Shot *s)
     return s->hit == HIT_LIGHT || s->hit == HIT_THIN || s->hit == HIT_WIDE;
 }
 
-static Recent recent_of(const SignsContext *context, const Shot *shots, int count)
+static Recent recent_of(const SignsContext *context, bool apart, const Shot *shots, int count)
 {
     Recent recent = {.shots = shots};
     for (int i = count - 1; i >= 0 && i >= count - MEMORY_MAX; i--) {
+        bool here = shots[i].lane == context->lane;
+        if (apart && !here)
+            continue;
+        if (!recent.last)
+            recent.last = &shots[i];
         if (!shot_good(&shots[i]) || !of_line(&shots[i], &context->plan))
             continue;
         if (recent.count < RECENT_MAX)
             recent.all[recent.count++] = (short)i;
-        if (shots[i].lane == context->lane && recent.lane_count < RECENT_MAX)
+        if (here && recent.lane_count < RECENT_MAX)
             recent.lane[recent.lane_count++] = (short)i;
     }
     return recent;
@@ -104,21 +111,20 @@ static bool light_late(const Shot *s)
 }
 static bool flush(const Shot *s) { return s->hit == HIT_FLUSH; }
 
-static void read_hits(const Recent *recent, Signs *signs)
+/* High, light or in the pocket, and whether twice in a row. */
+static void read_sides(const Recent *recent, Signs *signs)
 {
-    if (recent->count == 0)
-        return;
-    /* The last shot counts whichever lane it was on, unless the two are known to differ. */
-    bool apart = signs->seen[SIGN_LANE_TIGHTER] || signs->seen[SIGN_LANE_LOOSER];
-    const short *newest = apart && recent->lane_count > 0 ? recent->lane : recent->all;
-    const Shot *last = &recent->shots[newest[0]];
+    const Shot *last = &recent->shots[recent->all[0]];
     if (!twice(recent, is_high, signs, SIGN_HIGH_TWICE) && is_high(last))
-        see(signs, SIGN_HIGH_ONCE, newest, 1);
+        see(signs, SIGN_HIGH_ONCE, recent->all, 1);
     if (!twice(recent, is_light, signs, SIGN_LIGHT_TWICE) && is_light(last))
-        see(signs, SIGN_LIGHT_ONCE, newest, 1);
+        see(signs, SIGN_LIGHT_ONCE, recent->all, 1);
     twice(recent, flush, signs, SIGN_POCKET_TWICE);
+}
 
-    /* A hit with its read is news by itself: the two explain each other. */
+/* A hit with its read is news by itself: the two explain each other. */
+static void read_hit_with_read(const Recent *recent, Signs *signs)
+{
     static const struct {
         bool (*fits)(const Shot *);
         Sign sign;
@@ -126,21 +132,33 @@ static void read_hits(const Recent *recent, Signs *signs)
                  {high_late, SIGN_HIGH_LATE},
                  {light_early, SIGN_LIGHT_EARLY},
                  {light_late, SIGN_LIGHT_LATE}};
-    for (size_t k = 0; k < sizeof PAIRS / sizeof PAIRS[0]; k++)
-        if (PAIRS[k].fits(last)) {
-            int n = recent->count > 1 && PAIRS[k].fits(&recent->shots[recent->all[1]]) ? 2 : 1;
-            see(signs, PAIRS[k].sign, n == 2 ? recent->all : newest, n);
-        }
-    if (last->read == READ_EARLY)
-        see(signs, SIGN_EARLY, newest, 1);
-    if (last->read == READ_LATE)
-        see(signs, SIGN_LATE, newest, 1);
-    if (last->read == READ_NONE)
-        see(signs, SIGN_NEVER_READ, newest, 1);
-    if (last->hit == HIT_WIDE || last->hit == HIT_GUTTER)
-        see(signs, SIGN_WIDE, newest, 1);
-    if (last->hit == HIT_CROSSED)
-        see(signs, SIGN_CROSSED, newest, 1);
+    for (size_t k = 0; k < sizeof PAIRS / sizeof PAIRS[0]; k++) {
+        int n = 0;
+        while (n < 2 && n < recent->count && PAIRS[k].fits(&recent->shots[recent->all[n]]))
+            n++;
+        if (n > 0)
+            see(signs, PAIRS[k].sign, recent->all, n);
+    }
+}
+
+static void read_hits(const Recent *recent, Signs *signs)
+{
+    if (recent->count == 0)
+        return;
+    const Shot *last = &recent->shots[recent->all[0]];
+    const struct {
+        bool seen;
+        Sign sign;
+    } NEWS[] = {{last->read == READ_EARLY, SIGN_EARLY},
+                {last->read == READ_LATE, SIGN_LATE},
+                {last->read == READ_NONE, SIGN_NEVER_READ},
+                {last->hit == HIT_WIDE || last->hit == HIT_GUTTER, SIGN_WIDE},
+                {last->hit == HIT_CROSSED, SIGN_CROSSED}};
+    read_sides(recent, signs);
+    read_hit_with_read(recent, signs);
+    for (size_t k = 0; k < sizeof NEWS / sizeof NEWS[0]; k++)
+        if (NEWS[k].seen)
+            see(signs, NEWS[k].sign, recent->all, 1);
 }
 
 /* High and light in turn: at least two changes of side within the last four that were off. */
@@ -328,7 +346,7 @@ static void read_place(const SignsContext *context, const Recent *recent, const 
         on_lane += shots[i].lane == context->lane;
     signs->seen[SIGN_FIRST_SHOTS] = on_lane < 2;
     signs->seen[SIGN_JUST_CHANGED] =
-        count > 0 && recent->count == 0 && !of_line(&shots[count - 1], &context->plan);
+        recent->last && recent->count == 0 && !of_line(recent->last, &context->plan);
     signs->seen[SIGN_FRESH] = context->game <= 1 && context->deliveries < FRESH_DELIVERIES;
     signs->seen[SIGN_WORN] = context->game >= WORN_GAME || context->deliveries >= WORN_DELIVERIES;
     signs->seen[SIGN_LAST_FRAMES] = context->frame >= 9;
@@ -346,9 +364,10 @@ static void read_place(const SignsContext *context, const Recent *recent, const 
 void signs_read(const SignsContext *context, const Shot *shots, int count, Signs *signs)
 {
     memset(signs, 0, sizeof *signs);
-    Recent recent = recent_of(context, shots, count);
-    read_place(context, &recent, shots, count, signs);
     read_pair(context, shots, count, signs);
+    bool apart = context->apart || signs->seen[SIGN_LANE_TIGHTER] || signs->seen[SIGN_LANE_LOOSER];
+    Recent recent = recent_of(context, apart, shots, count);
+    read_place(context, &recent, shots, count, signs);
     read_hits(&recent, signs);
     read_alternating(&recent, signs);
     read_leaves(context, &recent, signs);

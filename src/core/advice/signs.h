@@ -34,10 +34,12 @@ typedef struct SignsContext {
     int deliveries;          /* thrown on the pair so far, all bowlers */
     bool practice;           /* nothing is scored: a ball's surface may still change */
     bool strongest, weakest; /* whether the ball in hand hooks most or least of the strike balls */
+    bool apart;              /* each lane of the pair has a plan of its own */
 } SignsContext;
 
 /* Reads shots[0..count-1], oldest first. "Good" shots are those whose release was not said to be
- * bad; shots of the same ball, line and release as the plan's, or nearly so, are "of this line". */
+ * bad; shots of the same ball, line and release as the plan's, or nearly so, are "of this line".
+ * While the lanes are kept apart, or have been seen to differ, only this lane's are. */
 void signs_read(const SignsContext *context, const Shot *shots, int count, Signs *signs);
 
 #endif

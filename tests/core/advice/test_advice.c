@@ -584,6 +584,60 @@ static void test_roll_of_an_answer(void **state)
     free(asked);
 }
 
+/* The lanes kept apart, the left one always high and early, the right one always light and late:
+ * each answer is about its own lane. Moving in is the usual answer to the one, out to the other
+ * (common practice, no source). */
+static void test_lanes_kept_apart(void **state)
+{
+    (void)state;
+    for (int shots = 1; shots <= 6; shots++) /* apart from the first shot on, whatever was seen */
+        for (int lane = 0; lane < SIDE_COUNT; lane++) {
+            Asked *asked = ask();
+            asked->in.lane = (Side)lane;
+            asked->in.apart = true;
+            for (int i = 0; i < shots; i++)
+                say(asked, i % 2 ? SIDE_RIGHT : SIDE_LEFT, i % 2 ? HIT_LIGHT : HIT_HIGH,
+                    i % 2 ? READ_LATE : READ_EARLY, RELEASE_GOOD);
+            AdviceJob *job = run(asked);
+            const Signs *signs = &advice_result(job)->signs;
+            assert_int_equal(signs->seen[SIGN_HIGH_EARLY], lane == SIDE_LEFT);
+            assert_int_equal(signs->seen[SIGN_LIGHT_LATE], lane == SIDE_RIGHT && shots > 1);
+            assert_false(signs->seen[SIGN_ALTERNATING]);
+            for (int sign = SIGN_HIGH_EARLY; sign <= SIGN_LIGHT_LATE; sign++)
+                for (int k = 0; k < signs->shot_count[sign]; k++)
+                    assert_int_equal(asked->shots[signs->shots[sign][k]].lane, lane);
+            advice_job_free(job);
+            free(asked);
+        }
+}
+
+/* What is shown carries the number of the question that it answers, from the first slice on. */
+static void test_revision(void **state)
+{
+    (void)state;
+    static const long REVISIONS[] = {7, 0, -3, 2000000000};
+    AdviceJob *job = advice_job_new();
+    assert_non_null(job);
+    Asked *asked = ask();
+    for (int i = 0; i < 4; i++) {
+        asked->in.revision = REVISIONS[i];
+        advice_begin(job, &asked->in);
+        asked->in.revision = 99; /* the job has its own copy */
+        assert_int_equal(advice_result(job)->revision, REVISIONS[i]);
+        assert_false(advice_result(job)->ready); /* nothing of the question before */
+        assert_int_equal(advice_result(job)->adjustment_count, 0);
+        for (int k = 0; k < BAG_SLOTS; k++)
+            assert_false(advice_result(job)->slot[k].ready);
+        bool done = false;
+        for (int k = 0; !done && (i % 2 == 0 || k < 20); k++) { /* some are left half done */
+            done = advice_step(job);
+            assert_int_equal(advice_result(job)->revision, REVISIONS[i]);
+        }
+    }
+    advice_job_free(job);
+    free(asked);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -607,6 +661,8 @@ int main(void)
         cmocka_unit_test(test_going_on_is_starting_anew),
         cmocka_unit_test(test_another_question),
         cmocka_unit_test(test_roll_of_an_answer),
+        cmocka_unit_test(test_lanes_kept_apart),
+        cmocka_unit_test(test_revision),
     };
     return cmocka_run_group_tests(tests, set_up, NULL);
 }

@@ -18,6 +18,7 @@ typedef struct Case {
     int game, frame, deliveries;
     double length_ft, ratio, stance;
     bool left_handed, practice, strongest, weakest;
+    bool apart; /* each lane has a plan of its own */
     Side lane;
     Shot shots[8]; /* oldest first; slot, stance and aim 0: as planned; `hit` and leave unsaid ends
                     */
@@ -41,6 +42,8 @@ typedef struct Case {
     {                                                                                              \
         .lane = side, .hit = HIT_FLUSH, .mph = speed                                               \
     }
+#define LANES_THAT_DIFFER                                                                          \
+    GOOD(L, HIGH, EARLY), GOOD(R, LIGHT, LATE), GOOD(L, HIGH, EARLY), GOOD(R, LIGHT, LATE)
 #define P(n) (Pins)(1 << ((n)-1))
 #define YES true
 #define NO false
@@ -253,6 +256,48 @@ static const Case CASES[] = {
     {SIGN_CARRYDOWN, NO, "light but on time",
      .shots = {GOOD(L, FLUSH, ON_TIME), GOOD(R, LIGHT, ON_TIME), GOOD(L, LIGHT, ON_TIME)}},
 
+    /* Left always high and early, right always light and late: what is said of the left lane is
+     * said of its own shots. */
+    {SIGN_HIGH_EARLY, YES, "lanes that differ, left is next", .shots = {LANES_THAT_DIFFER}},
+    {SIGN_LIGHT_LATE, NO, "lanes that differ, left is next", .shots = {LANES_THAT_DIFFER}},
+    {SIGN_LIGHT_LATE, YES, "lanes that differ, right is next", .lane = R,
+     .shots = {LANES_THAT_DIFFER}},
+    {SIGN_ALTERNATING, NO, "lanes that differ", .shots = {LANES_THAT_DIFFER}},
+    {SIGN_ALTERNATING, YES, "on this one of two that differ",
+     .shots = {GOOD(L, HIGH, ON_TIME), GOOD(R, LIGHT, ON_TIME), GOOD(L, THIN, ON_TIME),
+               GOOD(R, THIN, ON_TIME), GOOD(L, NOSE, ON_TIME)}},
+    {SIGN_HIGH_LEAVE, YES, "lanes that differ, left is next",
+     .shots = {LEFT(L, HIGH, P(4)), LEFT(R, THIN, P(5)), LEFT(L, HIGH, P(4)), LEFT(R, THIN, P(5))}},
+    {SIGN_LIGHT_LEAVE, NO, "lanes that differ, left is next",
+     .shots = {LEFT(L, HIGH, P(4)), LEFT(R, THIN, P(5)), LEFT(L, HIGH, P(4)), LEFT(R, THIN, P(5))}},
+    {SIGN_CARRYDOWN, NO, "on the other of two that differ",
+     .shots = {GOOD(L, NOSE, EARLY), GOOD(L, NOSE, EARLY), GOOD(R, FLUSH, ON_TIME),
+               GOOD(R, LIGHT, LATE), GOOD(R, LIGHT, LATE)}},
+    {SIGN_CARRYDOWN, YES, "on this one of two that differ", .lane = R,
+     .shots = {GOOD(L, NOSE, EARLY), GOOD(L, NOSE, EARLY), GOOD(R, FLUSH, ON_TIME),
+               GOOD(R, LIGHT, LATE), GOOD(R, LIGHT, LATE)}},
+    /* The bowler keeps them apart: from the first shot on, whatever was seen. */
+    {SIGN_HIGH_ONCE, YES, "lanes kept apart, light there since", .apart = true,
+     .shots = {GOOD(L, HIGH, ON_TIME), GOOD(R, LIGHT, ON_TIME)}},
+    {SIGN_LIGHT_ONCE, NO, "lanes kept apart, light there", .apart = true,
+     .shots = {GOOD(L, HIGH, ON_TIME), GOOD(R, LIGHT, ON_TIME)}},
+    {SIGN_HIGH_TWICE, NO, "lanes kept apart, one on each", .apart = true,
+     .shots = {GOOD(L, HIGH, ON_TIME), GOOD(R, HIGH, ON_TIME)}},
+    {SIGN_POCKET_TWICE, NO, "lanes kept apart, one on each", .apart = true,
+     .shots = {GOOD(L, FLUSH, ON_TIME), GOOD(R, FLUSH, ON_TIME)}},
+    {SIGN_ALTERNATING, NO, "lanes kept apart", .apart = true,
+     .shots = {GOOD(L, HIGH, ON_TIME), GOOD(R, LIGHT, ON_TIME), GOOD(L, HIGH, ON_TIME)}},
+    {SIGN_LIGHT_LEAVE, NO, "lanes kept apart, left there", .apart = true,
+     .shots = {LEFT(R, UNSAID, P(8) | P(10))}},
+    {SIGN_CARRYDOWN, NO, "lanes kept apart, light there", .apart = true,
+     .shots = {GOOD(L, FLUSH, ON_TIME), GOOD(R, LIGHT, LATE), GOOD(L, LIGHT, LATE)}},
+    {SIGN_JUST_CHANGED, NO, "lanes kept apart, the other lane's line is another", .apart = true,
+     .shots = {GOOD(L, FLUSH, ON_TIME), {.lane = R, .stance = 23.0, .hit = HIT_HIGH}}},
+    {SIGN_JUST_CHANGED, NO, "lanes kept apart, nothing thrown here", .apart = true,
+     .shots = {{.lane = R, .stance = 23.0, .hit = HIT_HIGH}}},
+    {SIGN_JUST_CHANGED, YES, "lanes kept apart, changed here", .apart = true,
+     .shots = {{.stance = 23.0, .hit = HIT_HIGH}, GOOD(R, FLUSH, ON_TIME)}},
+
     {SIGN_SPEED_RISING, NO, "meant faster",
      .shots = {MPH(L, 17.5),
                MPH(R, 17.5),
@@ -303,7 +348,8 @@ static SignsContext context_of(const Case *c)
         .deliveries = c->deliveries ? c->deliveries : 60,
         .practice = c->practice,
         .strongest = c->strongest,
-        .weakest = c->weakest};
+        .weakest = c->weakest,
+        .apart = c->apart};
 }
 
 static int shots_of(const Case *c, const SignsContext *context, Shot *shots)
@@ -434,6 +480,37 @@ static void test_stands_on(void **state)
     assert_int_equal(signs.shots[SIGN_HIGH_TWICE][1], 1);
 }
 
+/* Of lanes that differ no sign of one stands on a shot of the other, but those about the pair and
+ * about the bowler. */
+static void test_stands_on_its_own_lane(void **state)
+{
+    (void)state;
+    static const Case DIFFERENT[] = {
+        {.name = "as seen", .shots = {LANES_THAT_DIFFER}},
+        {.name = "kept apart", .apart = true, .shots = {LANES_THAT_DIFFER}},
+        {.name = "with leaves",
+         .shots = {LEFT(L, HIGH, P(4)), LEFT(R, THIN, P(5)), LEFT(L, HIGH, P(6) | P(10)),
+                   LEFT(R, THIN, P(2) | P(8))}},
+    };
+    for (size_t i = 0; i < sizeof DIFFERENT / sizeof DIFFERENT[0]; i++)
+        for (int lane = 0; lane < SIDE_COUNT; lane++) {
+            SignsContext context = context_of(&DIFFERENT[i]);
+            Shot shots[8];
+            int count = shots_of(&DIFFERENT[i], &context, shots);
+            Signs signs;
+            context.lane = (Side)lane;
+            signs_read(&context, shots, count, &signs);
+            assert_true(signs.seen[SIGN_LANE_TIGHTER] || signs.seen[SIGN_LANE_LOOSER]);
+            for (int sign = 0; sign < SIGN_COUNT; sign++)
+                for (int k = 0; k < signs.shot_count[sign]; k++)
+                    if (sign != SIGN_LANE_TIGHTER && sign != SIGN_LANE_LOOSER &&
+                        shots[signs.shots[sign][k]].lane != (Side)lane)
+                        fail_msg("%s: %s of the %s lane stands on shot %d of the other",
+                                 DIFFERENT[i].name, SIGN_NAMES[sign], SIDE_NAMES[lane],
+                                 signs.shots[sign][k]);
+        }
+}
+
 /* Nothing older than the memory counts, however long the day. */
 static void test_long_ago(void **state)
 {
@@ -467,8 +544,8 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(test_cases),     cmocka_unit_test(test_every_sign_has_both),
         cmocka_unit_test(test_mirrored),  cmocka_unit_test(test_bad_releases_say_nothing),
-        cmocka_unit_test(test_stands_on), cmocka_unit_test(test_long_ago),
-        cmocka_unit_test(test_words),
+        cmocka_unit_test(test_stands_on), cmocka_unit_test(test_stands_on_its_own_lane),
+        cmocka_unit_test(test_long_ago),  cmocka_unit_test(test_words),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
