@@ -19,6 +19,22 @@ Bowler bowler_default(void)
                     .scatter = {.launch_deg = 0.15, .mph = 0.2, .rpm = 8.0, .laydown_boards = 0.3}};
 }
 
+static bool scatter_same(const Scatter *a, const Scatter *b)
+{
+    return a->launch_deg == b->launch_deg && a->mph == b->mph && a->rpm == b->rpm &&
+           a->laydown_boards == b->laydown_boards;
+}
+
+bool bowler_same(const Bowler *a, const Bowler *b)
+{
+    return strcmp(a->name, b->name) == 0 && a->hand == b->hand && a->style == b->style &&
+           a->mph == b->mph && a->rpm == b->rpm && a->rotation_deg == b->rotation_deg &&
+           a->rotation_least_deg == b->rotation_least_deg &&
+           a->rotation_most_deg == b->rotation_most_deg && a->tilt_deg == b->tilt_deg &&
+           a->loft_ft == b->loft_ft && a->laydown_offset_boards == b->laydown_offset_boards &&
+           scatter_same(&a->scatter, &b->scatter);
+}
+
 const Ball *bag_slot(const Bag *bag, int slot)
 {
     for (int i = 0; slot > 0 && i < bag->count; i++)

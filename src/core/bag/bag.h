@@ -43,6 +43,9 @@ static inline bool bowler_turns(const Bowler *bowler)
 /* 18 mph, 330 rpm, 50 degrees, tilt 12, loft 1 ft, a league bowler's scatter (assumed). */
 Bowler bowler_default(void);
 
+/* The same, member by member. */
+bool bowler_same(const Bowler *a, const Bowler *b);
+
 typedef struct Bag {
     Bowler bowler;
     int count;

@@ -2,6 +2,7 @@
 #include "core/bag/ball.h"
 
 #include <math.h>
+#include <string.h>
 
 #include "base/text.h"
 #include "core/bag/bag.h"
@@ -70,6 +71,21 @@ bool ball_sound(const Ball *ball, const char *found, Error *error)
         return true;
     return error_set(error, "found %s; allowed: at most the differential, %.10g inches", found,
                      ball->differential_in);
+}
+
+bool surface_same(const Surface *a, const Surface *b)
+{
+    return a->finish == b->finish && a->grit == b->grit && a->games_since == b->games_since;
+}
+
+bool ball_same(const Ball *a, const Ball *b)
+{
+    return strcmp(a->id, b->id) == 0 && strcmp(a->name, b->name) == 0 && a->pounds == b->pounds &&
+           a->rg_in == b->rg_in && a->differential_in == b->differential_in &&
+           a->intermediate_in == b->intermediate_in && a->cover == b->cover &&
+           a->cover_strength == b->cover_strength && surface_same(&a->surface, &b->surface) &&
+           a->pin_to_pap_in == b->pin_to_pap_in && a->mass_bias_deg == b->mass_bias_deg &&
+           a->slot == b->slot;
 }
 
 bool ball_same_surface(const Surface *a, const Surface *b)

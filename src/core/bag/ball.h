@@ -68,6 +68,10 @@ extern const JsonField BALL_FIELDS[], SURFACE_FIELDS[], LAYOUT_FIELDS[];
  * differential; `found` is how the intermediate was written. */
 bool ball_sound(const Ball *ball, const char *found, Error *error);
 
+/* The same, member by member: what lies between the members of a structure is nobody's. */
+bool surface_same(const Surface *a, const Surface *b);
+bool ball_same(const Ball *a, const Ball *b);
+
 /* The same finish and grit, whatever was thrown since. */
 bool ball_same_surface(const Surface *a, const Surface *b);
 

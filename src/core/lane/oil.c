@@ -125,3 +125,12 @@ void oil_scale(Oil *oil, double factor)
         for (int b = 0; b < LANE_BOARDS; b++)
             oil->units[j][b] *= factor;
 }
+
+bool oil_same(const Oil *a, const Oil *b)
+{
+    for (int j = 0; j < OIL_STATIONS; j++)
+        for (int board = 0; board < LANE_BOARDS; board++)
+            if (a->units[j][board] != b->units[j][board])
+                return false;
+    return a->length_ft == b->length_ft;
+}

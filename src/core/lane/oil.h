@@ -65,6 +65,9 @@ double oil_length_ft(const Oil *oil); /* last station with more than 0.05 unit o
  * oiled length. INFINITY when nothing lies outside. */
 double oil_ratio(const Oil *oil);
 
+/* The same film, station by station, and the same length. */
+bool oil_same(const Oil *a, const Oil *b);
+
 /* Multiplies all of the film (what an estimate says of the whole lane). */
 void oil_scale(Oil *oil, double factor);
 

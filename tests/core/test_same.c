@@ -1,0 +1,156 @@
+/* test_same.c - comparing two values member by member: every member counts, to its last byte, and
+ * none is missing from the lists below. */
+#include "near.h"
+
+#include <stdbool.h>
+#include <string.h>
+
+#include "core/bag/bag.h"
+#include "core/lane/oil.h"
+#include "core/motion/delivery.h"
+
+typedef struct Member {
+    size_t at, size;
+} Member;
+#define MEMBER(type, member)                                                                       \
+    {                                                                                              \
+        offsetof(type, member), sizeof((type *)0)->member                                          \
+    }
+#define TEXT(type, member) /* without the NUL that ends it at the latest */                        \
+    {                                                                                              \
+        offsetof(type, member), sizeof((type *)0)->member - 1                                      \
+    }
+
+typedef union Value {
+    Surface surface;
+    Ball ball;
+    Bowler bowler;
+    Plan plan;
+    Oil oil;
+    unsigned char bytes[sizeof(Oil)];
+} Value;
+
+typedef struct Type {
+    const char *name;
+    bool (*same)(const Value *, const Value *);
+    size_t size;
+    int count;
+    Member members[16]; /* in their order */
+} Type;
+
+static bool same_surface(const Value *a, const Value *b)
+{
+    return surface_same(&a->surface, &b->surface);
+}
+static bool same_ball(const Value *a, const Value *b) { return ball_same(&a->ball, &b->ball); }
+static bool same_bowler(const Value *a, const Value *b)
+{
+    return bowler_same(&a->bowler, &b->bowler);
+}
+static bool same_plan(const Value *a, const Value *b) { return plan_same(&a->plan, &b->plan); }
+static bool same_oil(const Value *a, const Value *b) { return oil_same(&a->oil, &b->oil); }
+
+static const Type TYPES[] = {
+    {"Surface",
+     same_surface,
+     sizeof(Surface),
+     3,
+     {MEMBER(Surface, finish), MEMBER(Surface, grit), MEMBER(Surface, games_since)}},
+    {"Ball",
+     same_ball,
+     sizeof(Ball),
+     14,
+     {TEXT(Ball, id), TEXT(Ball, name), MEMBER(Ball, pounds), MEMBER(Ball, rg_in),
+      MEMBER(Ball, differential_in), MEMBER(Ball, intermediate_in), MEMBER(Ball, cover),
+      MEMBER(Ball, cover_strength), MEMBER(Ball, surface.finish), MEMBER(Ball, surface.grit),
+      MEMBER(Ball, surface.games_since), MEMBER(Ball, pin_to_pap_in), MEMBER(Ball, mass_bias_deg),
+      MEMBER(Ball, slot)}},
+    {"Bowler",
+     same_bowler,
+     sizeof(Bowler),
+     15,
+     {TEXT(Bowler, name), MEMBER(Bowler, hand), MEMBER(Bowler, style), MEMBER(Bowler, mph),
+      MEMBER(Bowler, rpm), MEMBER(Bowler, rotation_deg), MEMBER(Bowler, rotation_least_deg),
+      MEMBER(Bowler, rotation_most_deg), MEMBER(Bowler, tilt_deg), MEMBER(Bowler, loft_ft),
+      MEMBER(Bowler, laydown_offset_boards), MEMBER(Bowler, scatter.launch_deg),
+      MEMBER(Bowler, scatter.mph), MEMBER(Bowler, scatter.rpm),
+      MEMBER(Bowler, scatter.laydown_boards)}},
+    {"Plan",
+     same_plan,
+     sizeof(Plan),
+     6,
+     {MEMBER(Plan, slot), MEMBER(Plan, stance), MEMBER(Plan, aim), MEMBER(Plan, mph_change),
+      MEMBER(Plan, loft_change_ft), MEMBER(Plan, rotation_change_deg)}},
+    {"Oil", same_oil, sizeof(Oil), 2, {MEMBER(Oil, units), MEMBER(Oil, length_ft)}},
+};
+enum { TYPE_COUNT = sizeof TYPES / sizeof TYPES[0] };
+
+/* Between the listed members there is no room for one that the list lacks. */
+static void test_lists_are_complete(void **state)
+{
+    (void)state;
+    const size_t least = _Alignof(double);
+    for (int t = 0; t < TYPE_COUNT; t++) {
+        size_t at = 0;
+        for (int i = 0; i < TYPES[t].count; i++) {
+            const Member *member = &TYPES[t].members[i];
+            if (member->at < at || member->at - at >= least)
+                fail_msg("%s: a member is missing before byte %zu", TYPES[t].name, member->at);
+            at = member->at + member->size;
+        }
+        if (TYPES[t].size - at >= least)
+            fail_msg("%s: a member is missing after byte %zu", TYPES[t].name, at);
+    }
+}
+
+/* With the lowest bit of any byte changed it is another value. Texts are full, so that each of
+ * their bytes is looked at. */
+static void test_every_member_counts(void **state)
+{
+    (void)state;
+    static Value a, b;
+    for (int t = 0; t < TYPE_COUNT; t++) {
+        const Type *type = &TYPES[t];
+        memset(&a, 0, sizeof a);
+        for (int i = 0; i < type->count; i++)
+            memset(a.bytes + type->members[i].at, 'x', type->members[i].size);
+        b = a;
+        assert_true(type->same(&a, &b));
+        for (int i = 0; i < type->count; i++)
+            for (size_t k = 0; k < type->members[i].size; k++) {
+                unsigned char *byte = &b.bytes[type->members[i].at + k];
+                *byte ^= 1;
+                if (type->same(&a, &b))
+                    fail_msg("%s: byte %zu of member %d does not count", type->name, k, i);
+                *byte ^= 1;
+            }
+    }
+}
+
+/* What lies between the members, and past the end of a text, is nobody's. */
+static void test_nothing_else_counts(void **state)
+{
+    (void)state;
+    static Value a, b;
+    for (int t = 0; t < TYPE_COUNT; t++) {
+        const Type *type = &TYPES[t];
+        memset(&a, 0, sizeof a);
+        memset(&b, 0xff, sizeof b);
+        for (int i = 0; i < type->count; i++)
+            memset(b.bytes + type->members[i].at, 0, type->members[i].size);
+        if (type->same == same_ball) {
+            memcpy(a.ball.name, "Kiln\0left over", 15);
+            memcpy(b.ball.name, "Kiln", 5);
+        }
+        if (!type->same(&a, &b))
+            fail_msg("%s: what is no member counts", type->name);
+    }
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {cmocka_unit_test(test_lists_are_complete),
+                                       cmocka_unit_test(test_every_member_counts),
+                                       cmocka_unit_test(test_nothing_else_counts)};
+    return cmocka_run_group_tests_name("same", tests, NULL, NULL);
+}
