@@ -8,12 +8,12 @@
 #define SETTEE_CORE_ADVICE_ADVICE_H
 
 #include "core/advice/forecast.h"
-#include "core/advice/rules.h"
 #include "core/advice/signs.h"
+#include "core/advice/votes.h"
 #include "core/line/line.h"
 
 /* One answer an action at most, and one that is a pair of them. */
-enum { ADVICE_ADJUSTMENTS_MAX = ADJUST_COUNT + 1, ADJUSTMENT_RULES_MAX = 4 };
+enum { ADVICE_ADJUSTMENTS_MAX = ADJUST_COUNT + 1 };
 
 typedef struct AdviceInput {
     const Bag *bag; /* the plan's slot must hold a ball */
@@ -67,7 +67,7 @@ typedef struct LaneNow {
     char off_words[80];     /* "hits a board higher here than its numbers say", or "" */
 } LaneNow;
 
-/* All of it answers one question: nothing is left of the one before. */
+/* All of it answers one question, from advice_begin on: nothing is left of the one before. */
 typedef struct Advice {
     Signs signs;
     LaneNow lane;

@@ -511,6 +511,13 @@ Estimate belief_part(const Belief *belief, int part)
     return estimate(sum, square);
 }
 
+Delivery belief_today(const Belief *belief, Delivery meant)
+{
+    meant.mph += belief_part(belief, PART_MPH).mean;
+    meant.launch_deg += belief_part(belief, PART_LAUNCH_DEG).mean;
+    return meant;
+}
+
 Estimate belief_wear(const Belief *belief)
 {
     double sum = 0.0, square = 0.0;

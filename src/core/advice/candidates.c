@@ -8,8 +8,10 @@
 #define HOOK_BOARDS 0.3 /* arrivals nearer than that: the two balls hook alike here */
 #define READ_FT 1.0     /* first moves nearer than that: they read alike */
 #define SMOOTHER_DIFFERENTIAL_IN 0.006
-#define MOVE_MAX 14     /* boards with the feet at once */
+#define MOVE_MAX 14 /* boards with the feet at once */
+#define LOFT_MIN_FT 0.5
 #define LOFT_MAX_FT 6.0 /* more than that is not asked of anyone */
+#define MPH_CHANGE_MAX 1.5
 
 typedef struct List {
     Candidate *out;
@@ -22,28 +24,31 @@ static void add(List *list, Candidate candidate)
         list->out[list->count++] = candidate;
 }
 
-static bool on_lane(const Setting *setting, const Plan *plan)
+bool candidate_on_lane(const Bowler *bowler, const Plan *plan)
 {
-    double laydown = plan->stance - setting->bowler->laydown_offset_boards;
-    return laydown >= 2.0 && laydown <= 38.0;
+    double laydown = plan->stance - bowler->laydown_offset_boards;
+    return laydown >= 2.0 && laydown <= LANE_BOARDS - 1.0;
 }
 
-static void add_moves(List *list, const Setting *setting, AdjustmentKind kind, int direction)
+/* 1 in, -1 out. */
+static int way_of(AdjustmentKind kind) { return ADJUSTMENTS[kind].step > 0.0 ? 1 : -1; }
+
+static void add_moves(List *list, const Setting *setting, AdjustmentKind kind)
 {
     for (int boards = setting->least_move; boards <= MOVE_MAX; boards += boards < 6 ? 1 : 2) {
         Candidate candidate = {.kind = kind, .plan = setting->plan, .find_aim = true};
-        candidate.plan.stance += direction * boards;
-        if (on_lane(setting, &candidate.plan))
+        candidate.plan.stance += way_of(kind) * boards;
+        if (candidate_on_lane(setting->bowler, &candidate.plan))
             add(list, candidate);
     }
 }
 
-static void add_aims(List *list, const Setting *setting, AdjustmentKind kind, int direction)
+static void add_aims(List *list, const Setting *setting, AdjustmentKind kind)
 {
     static const double BOARDS[] = {0.5, 1.0, 1.5, 2.0, 3.0};
     for (int i = 0; i < 5; i++) {
         Candidate candidate = {.kind = kind, .plan = setting->plan};
-        candidate.plan.aim += direction * BOARDS[i];
+        candidate.plan.aim += way_of(kind) * BOARDS[i];
         add(list, candidate);
     }
 }
@@ -85,13 +90,11 @@ static bool slot_fits(const Setting *setting, AdjustmentKind kind, int slot)
 static AdjustmentKind name_of_slot(const Setting *setting, int slot, const double *vote,
                                    const bool *avoided)
 {
-    static const AdjustmentKind NAMES[] = {ADJUST_BALL_DOWN, ADJUST_BALL_UP, ADJUST_ROUGHER,
-                                           ADJUST_CLEANER, ADJUST_SMOOTHER};
     AdjustmentKind best = ADJUST_HOLD;
-    for (int i = 0; i < 5; i++)
-        if (!avoided[NAMES[i]] && slot_fits(setting, NAMES[i], slot) &&
-            (best == ADJUST_HOLD || vote[NAMES[i]] > vote[best]))
-            best = NAMES[i];
+    for (int kind = 0; kind < ADJUST_COUNT; kind++)
+        if (!avoided[kind] && slot_fits(setting, (AdjustmentKind)kind, slot) &&
+            (best == ADJUST_HOLD || vote[kind] > vote[best]))
+            best = (AdjustmentKind)kind;
     return best;
 }
 
@@ -113,42 +116,42 @@ static void add_balls(List *list, const Setting *setting, AdjustmentKind kind)
             candidate.plan.stance += boards;
             candidate.plan.mph_change = candidate.plan.loft_change_ft = 0.0;
             candidate.plan.rotation_change_deg = 0.0;
-            if (boards == 0 || on_lane(setting, &candidate.plan))
+            if (boards == 0 || candidate_on_lane(setting->bowler, &candidate.plan))
                 add(list, candidate);
         }
     }
 }
 
-/* Half a mile an hour, two feet of loft, ten degrees of rotation: each shifts the hit by a board
- * and more, so the aim is found anew. */
-static void add_speeds(List *list, const Setting *setting, AdjustmentKind kind, double mph)
+/* Speed, loft and hand once and twice their step: each shifts the hit by a board and more, so that
+ * the aim is found again. */
+static void add_speeds(List *list, const Setting *setting, AdjustmentKind kind)
 {
     for (int i = 1; i <= 2; i++) {
         Candidate candidate = {.kind = kind, .plan = setting->plan, .find_aim = true};
-        candidate.plan.mph_change += mph * i;
-        if (fabs(candidate.plan.mph_change) <= 1.5)
+        candidate.plan.mph_change += ADJUSTMENTS[kind].step * i;
+        if (fabs(candidate.plan.mph_change) <= MPH_CHANGE_MAX)
             add(list, candidate);
     }
 }
 
-static void add_lofts(List *list, const Setting *setting, AdjustmentKind kind, double feet)
+static void add_lofts(List *list, const Setting *setting, AdjustmentKind kind)
 {
     for (int i = 1; i <= 2; i++) {
         Candidate candidate = {.kind = kind, .plan = setting->plan, .find_aim = true};
-        candidate.plan.loft_change_ft += feet * i;
+        candidate.plan.loft_change_ft += ADJUSTMENTS[kind].step * i;
         double loft = setting->bowler->loft_ft + candidate.plan.loft_change_ft;
-        if (loft >= 0.5 && loft <= LOFT_MAX_FT)
+        if (loft >= LOFT_MIN_FT && loft <= LOFT_MAX_FT)
             add(list, candidate);
     }
 }
 
 /* Only where the bowler says that they can. */
-static void add_rotations(List *list, const Setting *setting, AdjustmentKind kind, double degrees)
+static void add_rotations(List *list, const Setting *setting, AdjustmentKind kind)
 {
     const Bowler *bowler = setting->bowler;
     for (int i = 1; i <= 2 && bowler_turns(bowler); i++) {
         Candidate candidate = {.kind = kind, .plan = setting->plan, .find_aim = true};
-        candidate.plan.rotation_change_deg += degrees * i;
+        candidate.plan.rotation_change_deg += ADJUSTMENTS[kind].step * i;
         double rotation = bowler->rotation_deg + candidate.plan.rotation_change_deg;
         if (rotation >= bowler->rotation_least_deg && rotation <= bowler->rotation_most_deg)
             add(list, candidate);
@@ -165,9 +168,10 @@ static void add_surface(List *list, const Setting *setting, AdjustmentKind kind)
         return;
     double grit = ball->surface.finish == FINISH_GRIT ? ball->surface.grit : 5000.0, chosen = 0.0;
     for (int i = 0; i < SETS; i++) {
-        if (kind == ADJUST_SURFACE_ROUGH && SET[i] < grit - 1.0)
+        bool finer = ADJUSTMENTS[kind].step > 0.0;
+        if (!finer && SET[i] < grit - 1.0)
             chosen = SET[i]; /* the nearest below */
-        if (kind == ADJUST_SURFACE_FINE && SET[i] > grit + 1.0 && chosen == 0.0)
+        if (finer && SET[i] > grit + 1.0 && chosen == 0.0)
             chosen = SET[i]; /* the nearest above */
     }
     if (chosen > 0.0)
@@ -178,77 +182,35 @@ static void add_surface(List *list, const Setting *setting, AdjustmentKind kind)
 
 bool candidate_unasked(AdjustmentKind kind)
 {
-    return kind >= ADJUST_MOVE_IN && kind <= ADJUST_SMOOTHER; /* moves and balls */
+    Change changes = ADJUSTMENTS[kind].changes;
+    return changes == CHANGE_FEET || changes == CHANGE_EYES || changes == CHANGE_BALL;
+}
+
+static void add_hold(List *list, const Setting *setting, AdjustmentKind kind)
+{
+    add(list, (Candidate){.kind = kind, .plan = setting->plan});
 }
 
 int candidates_list(const Setting *setting, AdjustmentKind kind, Candidate *out, int max)
 {
+    static void (*const ADD[])(List *, const Setting *, AdjustmentKind) = {
+        [CHANGE_NOTHING] = add_hold,       [CHANGE_BALL] = add_balls,     [CHANGE_FEET] = add_moves,
+        [CHANGE_EYES] = add_aims,          [CHANGE_SPEED] = add_speeds,   [CHANGE_LOFT] = add_lofts,
+        [CHANGE_ROTATION] = add_rotations, [CHANGE_SURFACE] = add_surface};
     List list = {out, 0, max};
-    switch (kind) {
-    case ADJUST_HOLD:
-        add(&list, (Candidate){.kind = kind, .plan = setting->plan});
-        break;
-    case ADJUST_MOVE_IN:
-        add_moves(&list, setting, kind, 1);
-        break;
-    case ADJUST_MOVE_OUT:
-        add_moves(&list, setting, kind, -1);
-        break;
-    case ADJUST_AIM_IN:
-        add_aims(&list, setting, kind, 1);
-        break;
-    case ADJUST_AIM_OUT:
-        add_aims(&list, setting, kind, -1);
-        break;
-    case ADJUST_BALL_DOWN:
-    case ADJUST_BALL_UP:
-    case ADJUST_ROUGHER:
-    case ADJUST_CLEANER:
-    case ADJUST_SMOOTHER:
-        add_balls(&list, setting, kind);
-        break;
-    case ADJUST_FASTER:
-        add_speeds(&list, setting, kind, 0.5);
-        break;
-    case ADJUST_SLOWER:
-        add_speeds(&list, setting, kind, -0.5);
-        break;
-    case ADJUST_LOFT_MORE:
-        add_lofts(&list, setting, kind, 2.0);
-        break;
-    case ADJUST_LOFT_LESS:
-        add_lofts(&list, setting, kind, -1.0);
-        break;
-    case ADJUST_ROTATION_MORE:
-        add_rotations(&list, setting, kind, 10.0);
-        break;
-    case ADJUST_ROTATION_LESS:
-        add_rotations(&list, setting, kind, -10.0);
-        break;
-    case ADJUST_SURFACE_ROUGH:
-    case ADJUST_SURFACE_FINE:
-        add_surface(&list, setting, kind);
-        break;
-    case ADJUST_COUNT:
-        break;
-    }
+    ADD[ADJUSTMENTS[kind].changes](&list, setting, kind);
     return list.count;
 }
 
+/* Whether feet and eyes, boards in, still are the move: the eyes follow the feet, and less. */
 static bool still(AdjustmentKind kind, double feet, double eyes)
 {
-    switch (kind) {
-    case ADJUST_MOVE_IN:
-        return eyes >= 0.0 && eyes <= feet + 0.5; /* the eyes follow, less than the feet */
-    case ADJUST_MOVE_OUT:
-        return eyes <= 0.5 && eyes >= feet - 0.5;
-    case ADJUST_AIM_IN:
-        return eyes > 0.0;
-    case ADJUST_AIM_OUT:
-        return eyes < 0.0;
-    default:
-        return true;
-    }
+    bool in = way_of(kind) > 0;
+    if (ADJUSTMENTS[kind].changes == CHANGE_FEET)
+        return in ? eyes >= 0.0 && eyes <= feet + 0.5 : eyes <= 0.5 && eyes >= feet - 0.5;
+    if (ADJUSTMENTS[kind].changes == CHANGE_EYES)
+        return in ? eyes > 0.0 : eyes < 0.0;
+    return true;
 }
 
 bool candidate_fits(const Setting *setting, const Candidate *candidate)
@@ -303,12 +265,20 @@ static void add_line_words(const Plan *from, const Plan *to, const char *before,
         }
 }
 
+static const char *add_words(const char *before, const char *words, char *out, size_t size)
+{
+    if (!words[0])
+        return before;
+    text_append(out, size, "%s%s", before, words);
+    return ", ";
+}
+
 void candidate_words(const Setting *setting, const Candidate *candidate, char *out, size_t size)
 {
     const Plan *to = &candidate->plan, *from = &setting->plan;
     const char *name = ADJUST_WORDS[candidate->kind], *before = ": ";
     bool pair = candidate->with != ADJUST_HOLD;
-    char changes[96];
+    char changes[96], grit[32] = "";
     out[0] = '\0';
     text_append(out, size, "%c%s", name[0] - 'a' + 'A', name + 1);
     if (to->slot != from->slot) {
@@ -320,33 +290,11 @@ void candidate_words(const Setting *setting, const Candidate *candidate, char *o
         return;
     }
     candidate_changes(from, to, changes, sizeof changes);
-    if (changes[0] && !pair) {
-        text_append(out, size, "%s%s", before, changes);
-        before = ", ";
-    }
-    if (candidate->surface_grit > 0.0) {
-        text_append(out, size, "%s%.0f grit", before, candidate->surface_grit);
-        before = ", ";
-    }
+    if (candidate->surface_grit > 0.0)
+        text_append(grit, sizeof grit, "%.0f grit", candidate->surface_grit);
+    before = add_words(before, pair ? "" : changes, out, size);
+    before = add_words(before, grit, out, size);
     add_line_words(from, to, before, out, size);
     if (pair)
         text_append(out, size, "; and %s", changes);
-}
-
-Caution candidate_caution(AdjustmentKind kind)
-{
-    switch (kind) {
-    case ADJUST_LOFT_MORE:
-        return CAUTION_LOFT;
-    case ADJUST_FASTER:
-        return CAUTION_SPEED;
-    case ADJUST_ROTATION_MORE:
-    case ADJUST_ROTATION_LESS:
-        return CAUTION_HAND;
-    case ADJUST_SURFACE_ROUGH:
-    case ADJUST_SURFACE_FINE:
-        return CAUTION_SURFACE;
-    default:
-        return CAUTION_NONE;
-    }
 }

@@ -42,6 +42,9 @@ typedef struct Setting {
  * rule forbids, the one the rules ask for most. `vote` and `avoided` are by action. */
 void candidates_name_balls(Setting *setting, const double *vote, const bool *avoided);
 
+/* Whether its laydown is on the lane, a board from either edge. */
+bool candidate_on_lane(const Bowler *bowler, const Plan *plan);
+
 /* Whether it is tried though no rule asks. */
 bool candidate_unasked(AdjustmentKind kind);
 
@@ -60,7 +63,5 @@ void candidate_words(const Setting *setting, const Candidate *candidate, char *o
 
 /* What of the release differs between two plans: "+0.5 mph, 10 degrees less rotation", or "". */
 void candidate_changes(const Plan *from, const Plan *to, char *out, size_t size);
-
-Caution candidate_caution(AdjustmentKind kind);
 
 #endif

@@ -3,52 +3,33 @@
 
 #include <math.h>
 
-/* What an action changes, in the order in which the parts of a pair are named. */
+/* What goes together with what, in the order in which the parts of a pair are named. */
 typedef enum Facet {
-    KIND_BALL,
-    KIND_LINE,
-    KIND_SPEED,
-    KIND_LOFT,
-    KIND_ROTATION,
-    KIND_COUNT,
-    KIND_ALONE /* holding; a surface, after which the lane is looked at anew */
+    FACET_BALL,
+    FACET_LINE,
+    FACET_SPEED,
+    FACET_LOFT,
+    FACET_ROTATION,
+    FACET_COUNT,
+    FACET_ALONE /* holding; a surface, after which the lane is looked at again */
 } Facet;
 
 static Facet facet_of(AdjustmentKind kind)
 {
-    switch (kind) {
-    case ADJUST_BALL_DOWN:
-    case ADJUST_BALL_UP:
-    case ADJUST_ROUGHER:
-    case ADJUST_CLEANER:
-    case ADJUST_SMOOTHER:
-        return KIND_BALL;
-    case ADJUST_MOVE_IN:
-    case ADJUST_MOVE_OUT:
-    case ADJUST_AIM_IN:
-    case ADJUST_AIM_OUT:
-        return KIND_LINE;
-    case ADJUST_FASTER:
-    case ADJUST_SLOWER:
-        return KIND_SPEED;
-    case ADJUST_LOFT_MORE:
-    case ADJUST_LOFT_LESS:
-        return KIND_LOFT;
-    case ADJUST_ROTATION_MORE:
-    case ADJUST_ROTATION_LESS:
-        return KIND_ROTATION;
-    default:
-        return KIND_ALONE;
-    }
+    static const Facet OF[] = {[CHANGE_NOTHING] = FACET_ALONE,     [CHANGE_BALL] = FACET_BALL,
+                               [CHANGE_FEET] = FACET_LINE,         [CHANGE_EYES] = FACET_LINE,
+                               [CHANGE_SPEED] = FACET_SPEED,       [CHANGE_LOFT] = FACET_LOFT,
+                               [CHANGE_ROTATION] = FACET_ROTATION, [CHANGE_SURFACE] = FACET_ALONE};
+    return OF[ADJUSTMENTS[kind].changes];
 }
 
 /* Common practice, no source: a move goes with anything, a new ball with speed or the hand (its own
  * line comes with it anyway); the body changes one thing at a time. */
 static bool go_together(Facet bigger, Facet with)
 {
-    if (bigger == KIND_BALL)
-        return with == KIND_SPEED || with == KIND_ROTATION;
-    return bigger == KIND_LINE && with > KIND_LINE;
+    if (bigger == FACET_BALL)
+        return with == FACET_SPEED || with == FACET_ROTATION;
+    return bigger == FACET_LINE && with > FACET_LINE;
 }
 
 typedef struct List {
@@ -59,8 +40,7 @@ typedef struct List {
 
 static void add(List *list, const Candidate *candidate)
 {
-    double laydown = candidate->plan.stance - list->setting->bowler->laydown_offset_boards;
-    if (list->count < list->max && laydown >= 2.0 && laydown <= 38.0)
+    if (list->count < list->max && candidate_on_lane(list->setting->bowler, &candidate->plan))
         list->out[list->count++] = *candidate;
 }
 
@@ -74,7 +54,7 @@ static double half_move(double boards)
 static void add_pair(List *list, const Candidate *bigger, const Candidate *with)
 {
     const Plan *now = &list->setting->plan;
-    Facet kind = facet_of(with->kind);
+    Facet facet = facet_of(with->kind);
     Candidate sizes[2];
     int size_count = candidates_list(list->setting, with->kind, sizes, 2);
     double feet = bigger->plan.stance - now->stance;
@@ -85,11 +65,11 @@ static void add_pair(List *list, const Candidate *bigger, const Candidate *with)
             Candidate pair = {
                 .kind = bigger->kind, .with = with->kind, .plan = bigger->plan, .find_aim = true};
             pair.plan.stance = now->stance + moves[m];
-            if (kind == KIND_SPEED)
+            if (facet == FACET_SPEED)
                 pair.plan.mph_change = other->mph_change;
-            if (kind == KIND_LOFT)
+            if (facet == FACET_LOFT)
                 pair.plan.loft_change_ft = other->loft_change_ft;
-            if (kind == KIND_ROTATION)
+            if (facet == FACET_ROTATION)
                 pair.plan.rotation_change_deg = other->rotation_change_deg;
             add(list, &pair);
         }
@@ -98,14 +78,14 @@ static void add_pair(List *list, const Candidate *bigger, const Candidate *with)
 int pairs_list(const Setting *setting, const Single *singles, int count, Candidate *out, int max)
 {
     List list = {.setting = setting, .out = out, .max = max};
-    const Single *best[KIND_COUNT] = {0};
+    const Single *best[FACET_COUNT] = {0};
     for (int i = 0; i < count; i++) {
-        Facet kind = facet_of(singles[i].candidate.kind);
-        if (kind < KIND_COUNT && (!best[kind] || singles[i].score > best[kind]->score))
-            best[kind] = &singles[i];
+        Facet facet = facet_of(singles[i].candidate.kind);
+        if (facet < FACET_COUNT && (!best[facet] || singles[i].score > best[facet]->score))
+            best[facet] = &singles[i];
     }
-    for (int a = 0; a < KIND_COUNT; a++)
-        for (int b = a + 1; b < KIND_COUNT; b++)
+    for (int a = 0; a < FACET_COUNT; a++)
+        for (int b = a + 1; b < FACET_COUNT; b++)
             if (best[a] && best[b] && go_together((Facet)a, (Facet)b))
                 add_pair(&list, &best[a]->candidate, &best[b]->candidate);
     return list.count;

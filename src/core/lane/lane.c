@@ -1,9 +1,13 @@
 /* lane.c - where the pins stand. */
 #include "core/lane/lane.h"
 
+#include <math.h>
+
 /* Row (0 the head pin's) and place in it from the left of pins 1..10. */
 static const signed char ROW[11] = {0, 0, 1, 1, 2, 2, 2, 3, 3, 3, 3};
 static const signed char PLACE[11] = {0, 0, 0, 1, 0, 1, 2, 0, 1, 2, 3};
+
+double lane_half_board(double board) { return 0.5 * round(2.0 * board); }
 
 double lane_pin_right_in(int pin) { return LANE_PIN_SPACING_IN * (PLACE[pin] - 0.5 * ROW[pin]); }
 

@@ -36,6 +36,9 @@ static inline double lane_x_of_board(double board) { return (board - 0.5) * LANE
 static inline double lane_board_of_x(double x_m) { return x_m / LANE_BOARD_M + 0.5; }
 static inline double lane_mirror_board(double board) { return LANE_BOARDS + 1 - board; }
 
+/* The nearest half board: nobody stands or aims finer. */
+double lane_half_board(double board);
+
 /* A set of standing pins: bit n-1 is pin n, as numbered from the foul line, left to right in
  * each row (1 in front, 7 at the far left, 10 at the far right). */
 typedef uint16_t Pins;

@@ -186,10 +186,10 @@ static void test_speed_and_loft_stay_moderate(void **state)
     int count = list(setting, ADJUST_LOFT_MORE, out);
     for (int i = 0; i < count; i++)
         assert_true(BAG.bowler.loft_ft + out[i].plan.loft_change_ft <= 6.0);
-    assert_int_equal(candidate_caution(ADJUST_LOFT_MORE), CAUTION_LOFT);
-    assert_int_equal(candidate_caution(ADJUST_FASTER), CAUTION_SPEED);
-    assert_int_equal(candidate_caution(ADJUST_SURFACE_FINE), CAUTION_SURFACE);
-    assert_int_equal(candidate_caution(ADJUST_HOLD), CAUTION_NONE);
+    assert_int_equal(ADJUSTMENTS[ADJUST_LOFT_MORE].caution, CAUTION_LOFT);
+    assert_int_equal(ADJUSTMENTS[ADJUST_FASTER].caution, CAUTION_SPEED);
+    assert_int_equal(ADJUSTMENTS[ADJUST_SURFACE_FINE].caution, CAUTION_SURFACE);
+    assert_int_equal(ADJUSTMENTS[ADJUST_HOLD].caution, CAUTION_NONE);
     assert_int_equal(list(setting, ADJUST_LOFT_LESS, out), 0); /* one foot: no less to be had */
 }
 

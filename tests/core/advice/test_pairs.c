@@ -104,8 +104,8 @@ static void test_rotation_unsaid(void **state)
 static void test_rotation_caution_and_cost(void **state)
 {
     (void)state;
-    assert_int_equal(candidate_caution(ADJUST_ROTATION_MORE), CAUTION_HAND);
-    assert_int_equal(candidate_caution(ADJUST_ROTATION_LESS), CAUTION_HAND);
+    assert_int_equal(ADJUSTMENTS[ADJUST_ROTATION_MORE].caution, CAUTION_HAND);
+    assert_int_equal(ADJUSTMENTS[ADJUST_ROTATION_LESS].caution, CAUTION_HAND);
     Setting setting = setting_of(1);
     Candidate out[CANDIDATES_MAX];
     candidates_list(&setting, ADJUST_ROTATION_LESS, out, CANDIDATES_MAX);
@@ -150,8 +150,8 @@ static void test_what_goes_together(void **state)
                 assert_int_equal(out[n].kind, i < k ? a : b); /* the bigger part first */
                 assert_int_equal(out[n].with, i < k ? b : a);
                 assert_true(out[n].find_aim && out[n].surface_grit == 0.0);
-                assert_true(candidate_caution(out[n].kind) == CAUTION_NONE ||
-                            candidate_caution(out[n].with) == CAUTION_NONE);
+                assert_true(ADJUSTMENTS[out[n].kind].caution == CAUTION_NONE ||
+                            ADJUSTMENTS[out[n].with].caution == CAUTION_NONE);
             }
         }
 }
@@ -315,7 +315,7 @@ static void assert_pays(const Advice *advice, const Adjustment *pair)
             assert_true(quotes(pair, parts[i]) && pair->vote >= part->vote);
     }
     assert_non_null(strstr(pair->words, "; and "));
-    assert_int_equal(pair->caution, candidate_caution(pair->with));
+    assert_int_equal(pair->caution, ADJUSTMENTS[pair->with].caution);
     assert_true(pair->surface_grit == 0.0);
 }
 

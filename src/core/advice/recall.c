@@ -1,0 +1,97 @@
+/* recall.c - what may be kept from the question before. */
+#include "core/advice/recall.h"
+
+#include <math.h>
+
+#include "base/text.h"
+
+#define BELIEF_SEED 0x5e77ee
+
+void memory_init(Memory *memory) { memory->seen = memory->before_seen = -1; }
+
+/* Whether a shot was thrown with the same ball by one bag as by another, whatever its name is and
+ * where it lies. */
+static bool same_ball(const Shot *a, const Bag *bag_a, const Shot *b, const Bag *bag_b)
+{
+    Ball x = {0}, y = {0};
+    if (shot_ball(a, bag_a, &x) != shot_ball(b, bag_b, &y))
+        return false;
+    text_copy(y.name, sizeof y.name, x.name);
+    y.slot = x.slot;
+    return ball_same(&x, &y);
+}
+
+/* Whether two shots tell the belief the same: all that belief_see looks at. */
+static bool same_evidence(const Shot *a, const Shot *b)
+{
+    return a->lane == b->lane && a->stance == b->stance && a->aim == b->aim && a->mph == b->mph &&
+           a->arrows == b->arrows && a->breakpoint == b->breakpoint &&
+           a->mph_change == b->mph_change && a->loft_change_ft == b->loft_change_ft &&
+           a->rotation_change_deg == b->rotation_change_deg && a->hit == b->hit &&
+           a->read == b->read && a->release == b->release && a->left_said == b->left_said &&
+           a->left == b->left;
+}
+
+static bool same_start(const Memory *memory, const Bag *bag, const Shot *shots, int count)
+{
+    for (int i = 0; i < count; i++)
+        if (!same_ball(&memory->shots[i], &memory->bag, &shots[i], bag) ||
+            !same_evidence(&memory->shots[i], &shots[i]))
+            return false;
+    return true;
+}
+
+void memory_recall(Memory *memory, const Bag *bag, const Oil *sheet_in_frame, int bowlers_on_pair,
+                   const Shot *shots, int count)
+{
+    bool same = memory->seen >= 0 && memory->bowlers_on_pair == bowlers_on_pair &&
+                bowler_same(&memory->bag.bowler, &bag->bowler) &&
+                oil_same(&memory->sheet, sheet_in_frame);
+    bool all = same && memory->seen <= count && same_start(memory, bag, shots, memory->seen);
+    bool but_last = !all && same && memory->before_seen >= 0 && memory->before_seen <= count &&
+                    same_start(memory, bag, shots, memory->before_seen);
+    memory->bag = *bag;
+    if (but_last) { /* the last shot was taken back or edited */
+        memory->belief = memory->before;
+        memory->seen = memory->before_seen;
+    }
+    if (all || but_last)
+        return;
+    belief_begin(&memory->belief, sheet_in_frame, BELIEF_SEED);
+    memory->seen = 0;
+    memory->before_seen = -1;
+    memory->sheet = *sheet_in_frame;
+    memory->bowlers_on_pair = bowlers_on_pair;
+}
+
+/* What is expected of a shot is what was meant. */
+static Bowler as_meant(const Bowler *usual, const Shot *shot)
+{
+    Bowler bowler = *usual;
+    bowler.mph += shot->mph_change;
+    bowler.loft_ft = fmax(0.0, bowler.loft_ft + shot->loft_change_ft);
+    bowler.rotation_deg += shot->rotation_change_deg;
+    return bowler;
+}
+
+bool memory_weigh(Memory *memory, const Shot *shots, int count)
+{
+    if (memory->seen >= count)
+        return false;
+    if (memory->seen == count - 1) {
+        memory->before = memory->belief;
+        memory->before_seen = memory->seen;
+    }
+    const Shot *shot = &shots[memory->seen];
+    memory->shots[memory->seen++] = *shot;
+    Ball ball;
+    MotionBody body;
+    BatchBall batch;
+    if (!shot_ball(shot, &memory->bag, &ball))
+        return true;
+    motion_body(&ball, &body);
+    batch_ball(&body, &batch);
+    Bowler bowler = as_meant(&memory->bag.bowler, shot);
+    belief_see(&memory->belief, &bowler, &ball, &body, &batch, shot, memory->bowlers_on_pair);
+    return true;
+}
