@@ -8,62 +8,8 @@
 
 #include "base/rng.h"
 #include "base/text.h"
-#include "core/advice/advice.h"
+#include "helper_demo.h"
 #include "helper_same.h"
-#include "store/files.h"
-
-enum { SHOTS_MAX = 32 };
-
-static Bag BAG;
-static Pattern PATTERN;
-static RuleSet RULES;
-
-static int set_up(void **state)
-{
-    (void)state;
-    Error error = {0};
-    return files_bag("demo", &BAG, &error) && files_pattern("apron", &PATTERN, &error) &&
-                   files_rules("coach", &RULES, &error)
-               ? 0
-               : -1;
-}
-
-/* What is asked; starts as the demo's. */
-typedef struct Asked {
-    Bag bag;
-    RuleSet rules;
-    Shot shots[SHOTS_MAX];
-    AdviceInput in;
-} Asked;
-
-static Asked *ask(void)
-{
-    Asked *asked = calloc(1, sizeof *asked);
-    assert_non_null(asked);
-    asked->bag = BAG;
-    asked->rules = RULES;
-    asked->in = (AdviceInput){.bag = &asked->bag,
-                              .pattern = &PATTERN,
-                              .rules = &asked->rules,
-                              .shots = asked->shots,
-                              .plan = {.slot = 1, .stance = 26.0, .aim = 14.5},
-                              .game = 2,
-                              .frame = 4,
-                              .bowlers_on_pair = 2,
-                              .certified = true};
-    return asked;
-}
-
-static void say(Asked *asked, Side lane, Hit hit, Read read, Release release)
-{
-    asked->shots[asked->in.shot_count++] = (Shot){.lane = lane,
-                                                  .slot = asked->in.plan.slot,
-                                                  .stance = asked->in.plan.stance,
-                                                  .aim = asked->in.plan.aim,
-                                                  .hit = hit,
-                                                  .read = read,
-                                                  .release = release};
-}
 
 static bool goes_to_gutter(const AdviceJob *job, const Plan *plan)
 {
@@ -664,5 +610,5 @@ int main(void)
         cmocka_unit_test(test_lanes_kept_apart),
         cmocka_unit_test(test_revision),
     };
-    return cmocka_run_group_tests(tests, set_up, NULL);
+    return cmocka_run_group_tests(tests, demo_set_up, NULL);
 }

@@ -5,62 +5,14 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "core/advice/belief.h"
-#include "core/advice/forecast.h"
-#include "core/line/line.h"
-#include "store/files.h"
-
-static Bag BAG;
-static Oil SHEET; /* the demo's pattern, a right-hander's frame */
-static MotionBody BODY[BAG_SLOTS];
-static BatchBall BATCH[BAG_SLOTS];
-static Line BEST[BAG_SLOTS];
-
-static int set_up(void **state)
-{
-    (void)state;
-    Error error = {0};
-    Pattern pattern;
-    if (!files_bag("demo", &BAG, &error) || !files_pattern("apron", &pattern, &error))
-        return -1;
-    oil_lay(&pattern, &SHEET);
-    for (int i = 0; i < BAG_SLOTS; i++) {
-        motion_body(bag_slot(&BAG, i + 1), &BODY[i]);
-        batch_ball(&BODY[i], &BATCH[i]);
-        Delivery usual = delivery_of(&BAG.bowler, 26.0, 15.0);
-        BEST[i] = line_search(&BODY[i], &SHEET, &BAG.bowler, &usual, 21.0, 0.0);
-    }
-    return 0;
-}
-
-static Shot shot_of(int slot, Side lane, Hit hit, Read read, Release release)
-{
-    return (Shot){.lane = lane,
-                  .slot = slot,
-                  .stance = BEST[slot - 1].stance,
-                  .aim = BEST[slot - 1].aim,
-                  .hit = hit,
-                  .read = read,
-                  .release = release};
-}
-
-static void see(Belief *belief, const Shot *shot)
-{
-    belief_see(belief, &BAG.bowler, bag_slot(&BAG, shot->slot), &BODY[shot->slot - 1],
-               &BATCH[shot->slot - 1], shot, 1);
-}
-
-static double volume(const Belief *belief, Side lane)
-{
-    return belief_part(belief, PART_VOLUME + (int)lane).mean;
-}
+#include "helper_demo.h"
 
 /* A shot as a bowler of no scatter would see it on a lane whose film is `scale` of the sheet. */
 static Shot seen_on(double scale, int slot, Side lane)
 {
     Oil film = SHEET;
     oil_scale(&film, scale);
-    Shot shot = shot_of(slot, lane, HIT_UNSAID, READ_UNSAID, RELEASE_GOOD);
+    Shot shot = shot_on(lane, slot, HIT_UNSAID, READ_UNSAID, RELEASE_GOOD);
     Delivery delivery = delivery_of(&BAG.bowler, shot.stance, shot.aim);
     Arrival here = motion_arrive(&BODY[slot - 1], &film, &delivery);
     Arrival sheet = motion_arrive(&BODY[slot - 1], &SHEET, &delivery);
@@ -68,14 +20,6 @@ static Shot seen_on(double scale, int slot, Side lane)
     double later = here.first_move_ft - sheet.first_move_ft;
     shot.read = later < -2.0 ? READ_EARLY : later > 2.0 ? READ_LATE : READ_ON_TIME;
     return shot;
-}
-
-static Belief *begin(void)
-{
-    Belief *belief = malloc(sizeof *belief);
-    assert_non_null(belief);
-    belief_begin(belief, &SHEET, 7);
-    return belief;
 }
 
 static void assert_sound(const Belief *belief)
@@ -95,10 +39,10 @@ static void assert_sound(const Belief *belief)
 static void test_starts_at_the_sheet(void **state)
 {
     (void)state;
-    Belief *belief = begin();
+    Belief *belief = begin(7);
     assert_sound(belief);
-    assert_near(volume(belief, SIDE_LEFT), 1.0, 0.05);
-    assert_near(volume(belief, SIDE_RIGHT), 1.0, 0.05);
+    assert_near(volume(belief, SIDE_LEFT).mean, 1.0, 0.05);
+    assert_near(volume(belief, SIDE_RIGHT).mean, 1.0, 0.05);
     Oil film;
     belief_film(belief, SIDE_LEFT, &film);
     assert_near(oil_volume_ml(&film), oil_volume_ml(&SHEET), 0.05 * oil_volume_ml(&SHEET));
@@ -110,7 +54,7 @@ static void test_moves_toward_the_truth(void **state)
     (void)state;
     static const double SCALES[] = {0.65, 0.75, 1.2, 1.35};
     for (int k = 0; k < 4; k++) {
-        Belief *belief = begin();
+        Belief *belief = begin(7);
         double sd = belief_part(belief, PART_VOLUME).sd;
         for (int i = 0; i < 8; i++) {
             Shot shot = seen_on(SCALES[k], 1 + i % 3, SIDE_LEFT);
@@ -121,7 +65,7 @@ static void test_moves_toward_the_truth(void **state)
         Estimate track = belief_track(belief, SIDE_LEFT, 6, 14, 15.0, 35.0);
         Oil worn;
         belief_film(belief, SIDE_LEFT, &worn);
-        assert_true((SCALES[k] < 1.0) == (volume(belief, SIDE_LEFT) < 1.0));
+        assert_true((SCALES[k] < 1.0) == (volume(belief, SIDE_LEFT).mean < 1.0));
         assert_true(track.sd > 0.0 && belief_part(belief, PART_VOLUME).sd < 1.3 * sd);
         free(belief);
     }
@@ -130,14 +74,14 @@ static void test_moves_toward_the_truth(void **state)
 static void test_other_lane_follows_less(void **state)
 {
     (void)state;
-    Belief *belief = begin();
+    Belief *belief = begin(7);
     for (int i = 0; i < 8; i++) {
         Shot shot = seen_on(0.7, 1 + i % 3, SIDE_LEFT);
         see(belief, &shot);
     }
-    assert_less(volume(belief, SIDE_LEFT), 0.98);
-    assert_less(volume(belief, SIDE_RIGHT), 1.0);
-    assert_less(volume(belief, SIDE_LEFT), volume(belief, SIDE_RIGHT) + 0.02);
+    assert_less(volume(belief, SIDE_LEFT).mean, 0.98);
+    assert_less(volume(belief, SIDE_RIGHT).mean, 1.0);
+    assert_less(volume(belief, SIDE_LEFT).mean, volume(belief, SIDE_RIGHT).mean + 0.02);
     assert_int_equal(belief->deliveries[SIDE_LEFT], 8);
     assert_int_equal(belief->deliveries[SIDE_RIGHT], 0);
     free(belief);
@@ -146,28 +90,28 @@ static void test_other_lane_follows_less(void **state)
 static void test_lanes_part(void **state)
 {
     (void)state;
-    Belief *belief = begin();
+    Belief *belief = begin(7);
     for (int i = 0; i < 16; i++) {
         Shot shot = seen_on(i % 2 ? 1.25 : 0.8, 1 + i / 2 % 3, i % 2 ? SIDE_RIGHT : SIDE_LEFT);
         see(belief, &shot);
     }
-    assert_less(volume(belief, SIDE_LEFT) + 0.05, volume(belief, SIDE_RIGHT));
+    assert_less(volume(belief, SIDE_LEFT).mean + 0.05, volume(belief, SIDE_RIGHT).mean);
     free(belief);
 }
 
 static void test_bad_releases_weigh_little(void **state)
 {
     (void)state;
-    Belief *bad = begin(), *good = begin();
+    Belief *bad = begin(7), *good = begin(7);
     for (int i = 0; i < 3; i++) {
-        Shot shot = shot_of(1, SIDE_LEFT, HIT_NOSE, READ_UNSAID, RELEASE_OFF);
+        Shot shot = shot_on(SIDE_LEFT, 1, HIT_NOSE, READ_UNSAID, RELEASE_OFF);
         see(bad, &shot);
         shot.release = RELEASE_GOOD;
         see(good, &shot);
     }
-    assert_less(volume(good, SIDE_LEFT), volume(bad, SIDE_LEFT));
-    assert_less(volume(good, SIDE_LEFT), 0.97);
-    assert_less(0.95, volume(bad, SIDE_LEFT));
+    assert_less(volume(good, SIDE_LEFT).mean, volume(bad, SIDE_LEFT).mean);
+    assert_less(volume(good, SIDE_LEFT).mean, 0.97);
+    assert_less(0.95, volume(bad, SIDE_LEFT).mean);
     free(bad);
     free(good);
 }
@@ -176,12 +120,12 @@ static void test_bad_releases_weigh_little(void **state)
 static void test_release_explains_the_hit(void **state)
 {
     (void)state;
-    Belief *pulled = begin(), *good = begin();
-    Shot shot = shot_of(1, SIDE_LEFT, HIT_HIGH, READ_UNSAID, RELEASE_INSIDE);
+    Belief *pulled = begin(7), *good = begin(7);
+    Shot shot = shot_on(SIDE_LEFT, 1, HIT_HIGH, READ_UNSAID, RELEASE_INSIDE);
     see(pulled, &shot);
     shot.release = RELEASE_GOOD;
     see(good, &shot);
-    assert_less(volume(good, SIDE_LEFT), volume(pulled, SIDE_LEFT) + 1e-9);
+    assert_less(volume(good, SIDE_LEFT).mean, volume(pulled, SIDE_LEFT).mean + 1e-9);
     free(pulled);
     free(good);
 }
@@ -189,9 +133,9 @@ static void test_release_explains_the_hit(void **state)
 static void test_speed_seen_is_todays_speed(void **state)
 {
     (void)state;
-    Belief *belief = begin();
+    Belief *belief = begin(7);
     for (int i = 0; i < 4; i++) {
-        Shot shot = shot_of(1, SIDE_LEFT, HIT_FLUSH, READ_ON_TIME, RELEASE_GOOD);
+        Shot shot = shot_on(SIDE_LEFT, 1, HIT_FLUSH, READ_ON_TIME, RELEASE_GOOD);
         shot.mph = BAG.bowler.mph - 0.6;
         see(belief, &shot);
     }
@@ -202,9 +146,9 @@ static void test_speed_seen_is_todays_speed(void **state)
 static void test_deterministic(void **state)
 {
     (void)state;
-    Belief *a = begin(), *b = begin();
+    Belief *a = begin(7), *b = begin(7);
     for (int i = 0; i < 6; i++) {
-        Shot shot = shot_of(1 + i % 3, i % 2 ? SIDE_RIGHT : SIDE_LEFT, (Hit)(HIT_THIN + i % 4),
+        Shot shot = shot_on(i % 2 ? SIDE_RIGHT : SIDE_LEFT, 1 + i % 3, (Hit)(HIT_THIN + i % 4),
                             READ_EARLY, RELEASE_GOOD);
         see(a, &shot);
         see(b, &shot);
@@ -221,9 +165,9 @@ static void test_deterministic(void **state)
 static void test_contradictions_leave_it_sound(void **state)
 {
     (void)state;
-    Belief *belief = begin();
+    Belief *belief = begin(7);
     for (int i = 0; i < 40; i++) {
-        Shot shot = shot_of(1 + i % 6, i % 2 ? SIDE_RIGHT : SIDE_LEFT, (Hit)(i % HIT_COUNT),
+        Shot shot = shot_on(i % 2 ? SIDE_RIGHT : SIDE_LEFT, 1 + i % 6, (Hit)(i % HIT_COUNT),
                             (Read)(i * 7 % READ_COUNT), (Release)(i * 3 % RELEASE_COUNT));
         see(belief, &shot);
         assert_sound(belief);
@@ -234,7 +178,7 @@ static void test_contradictions_leave_it_sound(void **state)
 static void test_words(void **state)
 {
     (void)state;
-    Belief *belief = begin();
+    Belief *belief = begin(7);
     Roll roll;
     Delivery delivery = delivery_of(&BAG.bowler, BEST[0].stance, BEST[0].aim);
     motion_roll(&BODY[0], &SHEET, &delivery, &roll);
@@ -242,7 +186,7 @@ static void test_words(void **state)
     belief_words(belief, SIDE_LEFT, &roll, words, sizeof words);
     assert_non_null(strstr(words, "about as on the sheet"));
     for (int i = 0; i < 30; i++) {
-        Shot shot = shot_of(1, SIDE_LEFT, HIT_HIGH, READ_EARLY, RELEASE_GOOD);
+        Shot shot = shot_on(SIDE_LEFT, 1, HIT_HIGH, READ_EARLY, RELEASE_GOOD);
         see(belief, &shot);
     }
     belief_words(belief, SIDE_LEFT, &roll, words, sizeof words);
@@ -254,9 +198,9 @@ static void test_words(void **state)
 static void test_forecast_against_sampling(void **state)
 {
     (void)state;
-    Belief *belief = begin();
+    Belief *belief = begin(7);
     for (int i = 0; i < 4; i++) {
-        Shot shot = shot_of(1, SIDE_LEFT, i % 2 ? HIT_HIGH : HIT_FLUSH, READ_EARLY, RELEASE_GOOD);
+        Shot shot = shot_on(SIDE_LEFT, 1, i % 2 ? HIT_HIGH : HIT_FLUSH, READ_EARLY, RELEASE_GOOD);
         see(belief, &shot);
     }
     Forecast *forecast = malloc(sizeof *forecast);
@@ -312,5 +256,5 @@ int main(void)
         cmocka_unit_test(test_words),
         cmocka_unit_test(test_forecast_against_sampling),
     };
-    return cmocka_run_group_tests(tests, set_up, NULL);
+    return cmocka_run_group_tests(tests, demo_set_up, NULL);
 }

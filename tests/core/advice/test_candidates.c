@@ -5,17 +5,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "core/advice/candidates.h"
-#include "store/files.h"
-
-static Bag BAG;
-
-static int set_up(void **state)
-{
-    (void)state;
-    Error error = {0};
-    return files_bag("demo", &BAG, &error) ? 0 : -1;
-}
+#include "helper_demo.h"
 
 static void keep_only(Bag *bag, int slot)
 {
@@ -24,27 +14,13 @@ static void keep_only(Bag *bag, int slot)
             bag->balls[i].slot = 0;
 }
 
-static SlotTrait TRAITS[BAG_SLOTS];
-
-static Setting setting_of(int slot)
-{
-    for (int i = 0; i < BAG_SLOTS; i++) /* each slot hooks a board less and starts 3 ft later */
-        TRAITS[i] =
-            (SlotTrait){.strikes = i < 5, .hook_board = 20.0 - i, .first_move_ft = 20.0 + 3.0 * i};
-    return (Setting){.bag = &BAG,
-                     .bowler = &BAG.bowler,
-                     .plan = {.slot = slot, .stance = 26.0, .aim = 14.5},
-                     .traits = TRAITS,
-                     .least_move = 1};
-}
-
 static void test_candidates_of_every_action(void **state)
 {
     (void)state;
     for (int kind = 0; kind < ADJUST_COUNT; kind++)
         for (int slot = 1; slot <= BAG_SLOTS; slot++)
             for (int max = 0; max <= CANDIDATES_MAX; max += 7) {
-                Setting setting = setting_of(slot);
+                Setting setting = setting_of(&BAG, slot);
                 Candidate out[CANDIDATES_MAX];
                 int count = candidates_list(&setting, (AdjustmentKind)kind, out, max);
                 assert_true(count >= 0 && count <= max);
@@ -72,7 +48,7 @@ static void test_moves(void **state)
 {
     (void)state;
     Candidate out[CANDIDATES_MAX];
-    Setting setting = setting_of(1);
+    Setting setting = setting_of(&BAG, 1);
     static const double SIZES[] = {1, 2, 3, 4, 5, 6, 8, 10, 12, 14};
     int count = list(setting, ADJUST_MOVE_IN, out);
     assert_int_equal(count, 10);
@@ -102,7 +78,7 @@ static void test_which_balls(void **state)
         } CASES[] = {
             {ADJUST_BALL_DOWN, 1}, {ADJUST_BALL_UP, -1}, {ADJUST_ROUGHER, -1}, {ADJUST_CLEANER, 1}};
         for (int k = 0; k < 4; k++) {
-            int count = list(setting_of(slot), CASES[k].kind, out);
+            int count = list(setting_of(&BAG, slot), CASES[k].kind, out);
             int balls = CASES[k].way > 0 ? (slot <= 5 ? 5 - slot : 0) : slot - 1;
             assert_int_equal(count, 15 * balls); /* from fifteen places each */
             for (int i = 0; i < count; i++) {
@@ -118,7 +94,7 @@ static void test_which_balls(void **state)
 static void test_what_taking_a_ball_is_called(void **state)
 {
     (void)state;
-    Setting setting = setting_of(3);
+    Setting setting = setting_of(&BAG, 3);
     double vote[ADJUST_COUNT] = {0};
     bool avoided[ADJUST_COUNT] = {false};
     const AdjustmentKind *name = setting.slot_kind;
@@ -146,7 +122,7 @@ static void test_balls_that_are_alike(void **state)
 {
     (void)state;
     Candidate out[CANDIDATES_MAX];
-    Setting setting = setting_of(3);
+    Setting setting = setting_of(&BAG, 3);
     for (int i = 0; i < BAG_SLOTS; i++) {
         TRAITS[i].hook_board = 17.5 + 0.05 * i;
         TRAITS[i].first_move_ft = 30.0 + 0.1 * i;
@@ -163,7 +139,7 @@ static void test_empty_neighbours(void **state)
     static Bag bag;
     bag = BAG;
     keep_only(&bag, 2);
-    Setting setting = setting_of(2);
+    Setting setting = setting_of(&BAG, 2);
     setting.bag = &bag;
     Candidate out[CANDIDATES_MAX];
     static const AdjustmentKind BALLS[] = {ADJUST_BALL_DOWN, ADJUST_BALL_UP, ADJUST_ROUGHER,
@@ -177,12 +153,12 @@ static void test_speed_and_loft_stay_moderate(void **state)
 {
     (void)state;
     Candidate out[CANDIDATES_MAX];
-    Setting setting = setting_of(1);
+    Setting setting = setting_of(&BAG, 1);
     assert_int_equal(list(setting, ADJUST_FASTER, out), 2);
     setting.plan.mph_change = 1.5;
     assert_int_equal(list(setting, ADJUST_FASTER, out), 0);
     assert_int_equal(list(setting, ADJUST_SLOWER, out), 2);
-    setting = setting_of(1);
+    setting = setting_of(&BAG, 1);
     int count = list(setting, ADJUST_LOFT_MORE, out);
     for (int i = 0; i < count; i++)
         assert_true(BAG.bowler.loft_ft + out[i].plan.loft_change_ft <= 6.0);
@@ -207,7 +183,7 @@ static void test_surface_steps(void **state)
         double grit, rougher, finer; /* 0: none */
     } CASES[] = {{500, 0, 1000},     {1000, 500, 1500}, {2000, 1500, 3000},
                  {2500, 2000, 3000}, {4000, 3000, 0},   {360, 0, 500}};
-    Setting setting = setting_of(1);
+    Setting setting = setting_of(&BAG, 1);
     setting.bag = &bag;
     Candidate out[CANDIDATES_MAX];
     for (size_t i = 0; i < sizeof CASES / sizeof CASES[0]; i++) {
@@ -229,7 +205,7 @@ static void test_surface_steps(void **state)
 static void test_fits(void **state)
 {
     (void)state;
-    Setting setting = setting_of(1);
+    Setting setting = setting_of(&BAG, 1);
     Candidate c = {.kind = ADJUST_MOVE_IN, .plan = setting.plan};
     static const struct {
         AdjustmentKind kind;
@@ -251,7 +227,7 @@ static void test_fits(void **state)
 
 static void assert_words(Candidate c, const char *expected)
 {
-    Setting setting = setting_of(1);
+    Setting setting = setting_of(&BAG, 1);
     char words[128];
     candidate_words(&setting, &c, words, sizeof words);
     assert_string_equal(words, expected);
@@ -260,7 +236,7 @@ static void assert_words(Candidate c, const char *expected)
 static void test_words_of_candidates(void **state)
 {
     (void)state;
-    Plan plan = setting_of(1).plan;
+    Plan plan = setting_of(&BAG, 1).plan;
     Candidate c = {.kind = ADJUST_HOLD, .plan = plan};
     assert_words(c, "Hold: same ball, same line");
     c.kind = ADJUST_MOVE_IN;
@@ -290,7 +266,7 @@ static void test_words_of_candidates(void **state)
 static void test_costs(void **state)
 {
     (void)state;
-    Setting setting = setting_of(1);
+    Setting setting = setting_of(&BAG, 1);
     Candidate hold = {.kind = ADJUST_HOLD, .plan = setting.plan}, two = hold, four = hold,
               ball = hold;
     two.plan.stance += 2.0;
@@ -319,5 +295,5 @@ int main(void)
         cmocka_unit_test(test_words_of_candidates),
         cmocka_unit_test(test_costs),
     };
-    return cmocka_run_group_tests_name("candidates", tests, set_up, NULL);
+    return cmocka_run_group_tests_name("candidates", tests, demo_set_up, NULL);
 }

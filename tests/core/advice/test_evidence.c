@@ -7,63 +7,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "core/advice/forecast.h"
-#include "core/line/line.h"
-#include "store/files.h"
-
-static Bag BAG;
-static Oil SHEET; /* the demo's pattern, a right-hander's frame */
-static MotionBody BODY[BAG_SLOTS];
-static BatchBall BATCH[BAG_SLOTS];
-static Line BEST[BAG_SLOTS]; /* each ball's own line on the sheet */
-
-static int set_up(void **state)
-{
-    (void)state;
-    Error error = {0};
-    Pattern pattern;
-    if (!files_bag("demo", &BAG, &error) || !files_pattern("apron", &pattern, &error))
-        return -1;
-    oil_lay(&pattern, &SHEET);
-    for (int i = 0; i < BAG_SLOTS; i++) {
-        motion_body(bag_slot(&BAG, i + 1), &BODY[i]);
-        batch_ball(&BODY[i], &BATCH[i]);
-        Delivery usual = delivery_of(&BAG.bowler, 26.0, 15.0);
-        BEST[i] = line_search(&BODY[i], &SHEET, &BAG.bowler, &usual, 21.0, 0.0);
-    }
-    return 0;
-}
-
-/* Heap: a belief is too large for a test's stack. */
-static Belief *begin(uint64_t seed)
-{
-    Belief *belief = malloc(sizeof *belief);
-    assert_non_null(belief);
-    belief_begin(belief, &SHEET, seed);
-    return belief;
-}
-
-static Shot shot_on(Side lane, int slot, Hit hit, Read read, Release release)
-{
-    return (Shot){.lane = lane,
-                  .slot = slot,
-                  .stance = BEST[slot - 1].stance,
-                  .aim = BEST[slot - 1].aim,
-                  .hit = hit,
-                  .read = read,
-                  .release = release};
-}
-
-static void see(Belief *belief, const Shot *shot)
-{
-    belief_see(belief, &BAG.bowler, bag_slot(&BAG, shot->slot), &BODY[shot->slot - 1],
-               &BATCH[shot->slot - 1], shot, 1);
-}
-
-static Estimate volume(const Belief *belief, Side lane)
-{
-    return belief_part(belief, PART_VOLUME + (int)lane);
-}
+#include "helper_demo.h"
 
 static void assert_sound(const Belief *belief)
 {
@@ -674,5 +618,5 @@ int main(void)
         cmocka_unit_test(test_forecast),
         cmocka_unit_test(test_forecast_falls_with_doubt),
     };
-    return cmocka_run_group_tests(tests, set_up, NULL);
+    return cmocka_run_group_tests(tests, demo_set_up, NULL);
 }

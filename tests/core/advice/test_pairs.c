@@ -6,27 +6,12 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "core/advice/advice.h"
 #include "core/advice/pairs.h"
+#include "helper_demo.h"
 #include "store/files.h"
 
-static Bag BAG;
-static Pattern PATTERN;
-static RuleSet RULES;
-static SlotTrait TRAITS[BAG_SLOTS];
-
-static int set_up(void **state)
-{
-    (void)state;
-    Error error = {0};
-    return files_bag("demo", &BAG, &error) && files_pattern("apron", &PATTERN, &error) &&
-                   files_rules("coach", &RULES, &error)
-               ? 0
-               : -1;
-}
-
-/* Each slot hooks a board less and starts 3 ft later; two feet of loft, 50 of 20 to 80 degrees. */
-static Setting setting_of(int slot)
+/* With two feet of loft, and 50 of 20 to 80 degrees. */
+static Setting able(int slot)
 {
     static Bag bag;
     bag = BAG;
@@ -34,14 +19,7 @@ static Setting setting_of(int slot)
     bag.bowler.rotation_deg = 50.0;
     bag.bowler.rotation_least_deg = 20.0;
     bag.bowler.rotation_most_deg = 80.0;
-    for (int i = 0; i < BAG_SLOTS; i++)
-        TRAITS[i] =
-            (SlotTrait){.strikes = i < 5, .hook_board = 20.0 - i, .first_move_ft = 20.0 + 3.0 * i};
-    return (Setting){.bag = &bag,
-                     .bowler = &bag.bowler,
-                     .plan = {.slot = slot, .stance = 26.0, .aim = 14.5},
-                     .traits = TRAITS,
-                     .least_move = 1};
+    return setting_of(&bag, slot);
 }
 
 /* The first size of an action, as a single answer of that score. */
@@ -69,7 +47,7 @@ static void test_rotation_within_the_range(void **state)
                  {30, 50, 0, 0, 2}, {30, 50, -10, 1, 1}, {41, 59, 0, 0, 0},
                  {40, 60, 0, 1, 1}, {50, 50, 0, 0, 0},   {35, 65, -15, 2, 0}};
     for (size_t i = 0; i < sizeof CASES / sizeof CASES[0]; i++) {
-        Setting setting = setting_of(1);
+        Setting setting = able(1);
         Bowler bowler = *setting.bowler;
         bowler.rotation_least_deg = CASES[i].least;
         bowler.rotation_most_deg = CASES[i].most;
@@ -91,7 +69,7 @@ static void test_rotation_within_the_range(void **state)
 static void test_rotation_unsaid(void **state)
 {
     (void)state;
-    Setting setting = setting_of(1);
+    Setting setting = able(1);
     Bowler bowler = *setting.bowler;
     bowler.rotation_least_deg = bowler.rotation_most_deg = 0.0;
     setting.bowler = &bowler;
@@ -106,7 +84,7 @@ static void test_rotation_caution_and_cost(void **state)
     (void)state;
     assert_int_equal(ADJUSTMENTS[ADJUST_ROTATION_MORE].caution, CAUTION_HAND);
     assert_int_equal(ADJUSTMENTS[ADJUST_ROTATION_LESS].caution, CAUTION_HAND);
-    Setting setting = setting_of(1);
+    Setting setting = able(1);
     Candidate out[CANDIDATES_MAX];
     candidates_list(&setting, ADJUST_ROTATION_LESS, out, CANDIDATES_MAX);
     assert_less(0.0, candidate_cost(&setting, &out[0]));
@@ -134,7 +112,7 @@ static void test_what_goes_together(void **state)
                                         {1, 1, 0, 0, 0},
                                         {0, 1, 0, 0, 0},
                                         {1, 1, 0, 0, 0}};
-    Setting setting = setting_of(3);
+    Setting setting = able(3);
     for (int a = 0; a < ADJUST_COUNT; a++)
         for (int b = 0; b < ADJUST_COUNT; b++) {
             if (a == b)
@@ -159,7 +137,7 @@ static void test_what_goes_together(void **state)
 static void test_sizes_of_a_pair(void **state)
 {
     (void)state;
-    Setting setting = setting_of(1);
+    Setting setting = able(1);
     Single singles[2] = {single_of(&setting, ADJUST_MOVE_IN, 0.0),
                          single_of(&setting, ADJUST_FASTER, 0.0)};
     singles[0].candidate.plan.stance = 29.0; /* three in: and two, its half */
@@ -182,7 +160,7 @@ static void test_sizes_of_a_pair(void **state)
 static void test_ball_and_hand(void **state)
 {
     (void)state;
-    Setting setting = setting_of(1);
+    Setting setting = able(1);
     setting.plan.mph_change = 0.5;
     setting.plan.rotation_change_deg = 10.0;
     Single singles[2] = {single_of(&setting, ADJUST_BALL_DOWN, 0.0),
@@ -200,7 +178,7 @@ static void test_ball_and_hand(void **state)
 static void test_best_of_a_kind(void **state)
 {
     (void)state;
-    Setting setting = setting_of(1);
+    Setting setting = able(1);
     Single singles[3] = {single_of(&setting, ADJUST_MOVE_OUT, 0.05),
                          single_of(&setting, ADJUST_MOVE_IN, 0.06),
                          single_of(&setting, ADJUST_SLOWER, -1.0)};
@@ -219,7 +197,7 @@ static void test_best_of_a_kind(void **state)
 static void test_cost_and_fit_of_a_pair(void **state)
 {
     (void)state;
-    Setting setting = setting_of(1);
+    Setting setting = able(1);
     Candidate move = {.kind = ADJUST_MOVE_IN, .plan = setting.plan}, both;
     move.plan.stance += 2.0;
     both = move;
@@ -247,7 +225,7 @@ static void test_cost_and_fit_of_a_pair(void **state)
 
 static void assert_words(Candidate c, const char *expected)
 {
-    Setting setting = setting_of(1);
+    Setting setting = able(1);
     char words[192];
     candidate_words(&setting, &c, words, sizeof words);
     assert_string_equal(words, expected);
@@ -256,7 +234,7 @@ static void assert_words(Candidate c, const char *expected)
 static void test_words(void **state)
 {
     (void)state;
-    Plan plan = setting_of(1).plan;
+    Plan plan = able(1).plan;
     Candidate c = {.kind = ADJUST_ROTATION_LESS, .plan = plan};
     c.plan.rotation_change_deg = -10.0;
     assert_words(c, "Stay behind it: 10 degrees less rotation, same line");
@@ -412,12 +390,7 @@ static AdviceJob *advise(const Bag *bag, const Shot *shots, const Plan *plan)
                          .frame = 3,
                          .bowlers_on_pair = 2,
                          .certified = true};
-    AdviceJob *job = advice_job_new();
-    assert_non_null(job);
-    advice_begin(job, &input);
-    while (!advice_result(job)->ready)
-        advice_step(job);
-    return job;
+    return answer(&input);
 }
 
 /* Thrown faster, with more loft and another hand as planned, a shot tells of the lane what it would
@@ -466,5 +439,5 @@ int main(void)
         cmocka_unit_test(test_a_pair_pays),
         cmocka_unit_test(test_meant_otherwise_is_no_surprise),
     };
-    return cmocka_run_group_tests(tests, set_up, NULL);
+    return cmocka_run_group_tests(tests, demo_set_up, NULL);
 }

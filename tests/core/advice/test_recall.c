@@ -1,81 +1,193 @@
-/* test_recall.c - what an advice job may keep from the question before: nothing, once any part of
- * a shot that it has weighed is said otherwise. */
+/* test_recall.c - what may be kept from the question before: nothing, once any part of a shot that
+ * was weighed is said otherwise. */
 #include "near.h"
 
+#include <stdio.h>
 #include <stdlib.h>
 
-#include "core/advice/advice.h"
-#include "store/files.h"
+#include "core/advice/recall.h"
+#include "helper_demo.h"
 
-static Bag BAG;
-static Pattern PATTERN;
-static RuleSet RULES;
+enum { SHOTS = 3 };
 
-static int set_up(void **state)
+/* Shots that have to be weighed before the belief stands. */
+static int weighed(Memory *memory, const Bag *bag, int bowlers, const Shot *shots, int count)
 {
-    (void)state;
-    Error error = {0};
-    return files_bag("demo", &BAG, &error) && files_pattern("apron", &PATTERN, &error) &&
-                   files_rules("coach", &RULES, &error)
-               ? 0
-               : -1;
+    int slices = 0;
+    memory_recall(memory, bag, &SHEET, bowlers, shots, count);
+    while (memory_weigh(memory, shots, count))
+        slices++;
+    return slices;
 }
 
-/* Slices until the last shot has been weighed: one a shot. */
-static int slices(AdviceJob *job, const AdviceInput *in)
+static Memory *fresh(void)
 {
-    int count = 0;
-    advice_begin(job, in);
-    for (; !advice_result(job)->ready; count++)
-        advice_step(job);
-    return count;
+    Memory *memory = calloc(1, sizeof *memory);
+    assert_non_null(memory);
+    memory_init(memory);
+    return memory;
 }
 
-static void every_part_of_a_shot_counts(void **state)
+static Shot said(void)
 {
-    (void)state;
-    const Shot said = {.slot = 1,
-                       .stance = 26,
-                       .aim = 14.5,
-                       .mph = 17.5,
-                       .arrows = 14,
-                       .breakpoint = 8,
-                       .hit = HIT_HIGH,
-                       .read = READ_EARLY,
-                       .release = RELEASE_GOOD,
-                       .left_said = true,
-                       .left = 1 << 3};
-    Shot otherwise[] = {said, said, said, said, said, said};
-    otherwise[0].mph = 17.6;
-    otherwise[1].arrows = 14.5;
-    otherwise[2].arrows = 0; /* not said after all */
-    otherwise[3].breakpoint = 7.5;
-    otherwise[4].read = READ_LATE;
-    otherwise[5].left = 1 << 6;
-    Shot shots[3] = {said, said, said};
-    AdviceInput in = {.bag = &BAG,
-                      .pattern = &PATTERN,
-                      .rules = &RULES,
-                      .shots = shots,
-                      .shot_count = 3,
-                      .plan = {.slot = 1, .stance = 26, .aim = 14.5},
-                      .game = 1,
-                      .frame = 4,
-                      .bowlers_on_pair = 1,
-                      .certified = true};
-    AdviceJob *job = advice_job_new();
-    assert_non_null(job);
-    int anew = slices(job, &in), again = slices(job, &in);
-    assert_true(again < anew); /* the same once more: all three shots are kept */
-    for (size_t i = 0; i < sizeof otherwise / sizeof *otherwise; i++) {
-        shots[0] = otherwise[i];
-        assert_int_equal(slices(job, &in), anew);
+    Shot shot = shot_on(SIDE_LEFT, 1, HIT_HIGH, READ_EARLY, RELEASE_GOOD);
+    shot.mph = 17.5;
+    shot.arrows = 14;
+    shot.breakpoint = 8;
+    shot.left_said = true;
+    shot.left = 1 << 3;
+    return shot;
+}
+
+/* As `said`, but for one part. Every part that the belief looks at. */
+enum { PARTS = 18 };
+static Shot otherwise(int part)
+{
+    Shot shot = said();
+    switch (part) {
+    case 0:
+        shot.lane = SIDE_RIGHT;
+        break;
+    case 1:
+        shot.slot = 2;
+        break;
+    case 2: /* the same ball by its name, with another surface then */
+        shot.surface = bag_slot(&BAG, 1)->surface;
+        shot.surface.games_since += 1.0;
+        snprintf(shot.ball, sizeof shot.ball, "%s", bag_slot(&BAG, 1)->id);
+        break;
+    case 3:
+        shot.stance += 0.5;
+        break;
+    case 4:
+        shot.aim += 0.5;
+        break;
+    case 5:
+        shot.mph = 17.6;
+        break;
+    case 6:
+        shot.mph = 0;
+        break;
+    case 7:
+        shot.arrows = 14.5;
+        break;
+    case 8:
+        shot.arrows = 0; /* not said after all */
+        break;
+    case 9:
+        shot.breakpoint = 7.5;
+        break;
+    case 10:
+        shot.mph_change = 0.5;
+        break;
+    case 11:
+        shot.loft_change_ft = 1.0;
+        break;
+    case 12:
+        shot.rotation_change_deg = 5.0;
+        break;
+    case 13:
+        shot.hit = HIT_NOSE;
+        break;
+    case 14:
+        shot.read = READ_LATE;
+        break;
+    case 15:
+        shot.release = RELEASE_SLOW;
+        break;
+    case 16:
+        shot.left_said = false;
+        break;
+    default:
+        shot.left = 1 << 6;
+        break;
     }
-    advice_job_free(job);
+    return shot;
+}
+
+static void test_every_part_of_a_shot_counts(void **state)
+{
+    (void)state;
+    Memory *memory = fresh(), *other = fresh();
+    Shot shots[SHOTS] = {said(), said(), said()};
+    assert_int_equal(weighed(memory, &BAG, 1, shots, SHOTS), SHOTS);
+    assert_int_equal(weighed(memory, &BAG, 1, shots, SHOTS), 0); /* all three are kept */
+    for (int part = 0; part < PARTS; part++) {
+        shots[0] = otherwise(part);
+        if (weighed(memory, &BAG, 1, shots, SHOTS) != SHOTS)
+            fail_msg("part %d does not count", part);
+        memory_init(other);
+        weighed(other, &BAG, 1, shots, SHOTS);
+        for (int i = 0; i < BELIEF_PARTICLES; i++) /* and the belief is that of the new shots */
+            assert_true(memory->belief.particles[i].weight == other->belief.particles[i].weight);
+        shots[0] = said();
+        weighed(memory, &BAG, 1, shots, SHOTS);
+    }
+    free(memory);
+    free(other);
+}
+
+/* What the belief does not look at: how the pin fell, and the spare. */
+static void test_what_tells_nothing(void **state)
+{
+    (void)state;
+    Memory *memory = fresh();
+    Shot shots[SHOTS] = {said(), said(), said()};
+    weighed(memory, &BAG, 1, shots, SHOTS);
+    shots[0].ringing = true;
+    shots[1].spare_said = true;
+    shots[2].spare_left = 1 << 3;
+    assert_int_equal(weighed(memory, &BAG, 1, shots, SHOTS), 0);
+    free(memory);
+}
+
+/* A shot more, the last one edited or taken back: no more is weighed than must be. */
+static void test_no_more_than_must_be(void **state)
+{
+    (void)state;
+    Memory *memory = fresh();
+    Shot shots[SHOTS + 1] = {said(), said(), said(), said()};
+    assert_int_equal(weighed(memory, &BAG, 1, shots, SHOTS), SHOTS);
+    assert_int_equal(weighed(memory, &BAG, 1, shots, SHOTS + 1), 1);
+    shots[SHOTS].hit = HIT_LIGHT;
+    assert_int_equal(weighed(memory, &BAG, 1, shots, SHOTS + 1), 1);
+    assert_int_equal(weighed(memory, &BAG, 1, shots, SHOTS), 0);
+    assert_int_equal(weighed(memory, &BAG, 2, shots, SHOTS), SHOTS); /* another field wears more */
+    free(memory);
+}
+
+/* A ball's new name and place change nothing; its numbers and the bowler's do. */
+static void test_the_bag_counts(void **state)
+{
+    (void)state;
+    Memory *memory = fresh();
+    Bag *bag = malloc(sizeof *bag);
+    assert_non_null(bag);
+    *bag = BAG;
+    Shot shots[SHOTS] = {said(), said(), said()};
+    for (int i = 0; i < SHOTS; i++) {
+        const Ball *ball = bag_slot(bag, 1);
+        shots[i].surface = ball->surface;
+        snprintf(shots[i].ball, sizeof shots[i].ball, "%s", ball->id);
+    }
+    weighed(memory, bag, 1, shots, SHOTS);
+    Ball *ball = (Ball *)(uintptr_t)bag_slot(bag, 1);
+    snprintf(ball->name, sizeof ball->name, "another name");
+    ball->slot = 0;
+    assert_int_equal(weighed(memory, bag, 1, shots, SHOTS), 0);
+    ball->rg_in += 0.01;
+    assert_int_equal(weighed(memory, bag, 1, shots, SHOTS), SHOTS);
+    bag->bowler.tilt_deg += 1.0;
+    assert_int_equal(weighed(memory, bag, 1, shots, SHOTS), SHOTS);
+    free(bag);
+    free(memory);
 }
 
 int main(void)
 {
-    const struct CMUnitTest tests[] = {cmocka_unit_test(every_part_of_a_shot_counts)};
-    return cmocka_run_group_tests_name("recall", tests, set_up, NULL);
+    const struct CMUnitTest tests[] = {cmocka_unit_test(test_every_part_of_a_shot_counts),
+                                       cmocka_unit_test(test_what_tells_nothing),
+                                       cmocka_unit_test(test_no_more_than_must_be),
+                                       cmocka_unit_test(test_the_bag_counts)};
+    return cmocka_run_group_tests_name("recall", tests, demo_set_up, NULL);
 }

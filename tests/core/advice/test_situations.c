@@ -6,7 +6,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "core/advice/advice.h"
+#include "helper_demo.h"
 #include "store/files.h"
 
 enum { SHOTS_MAX = 12, WORDS_MAX = 6 };
@@ -398,11 +398,7 @@ static void adjustment(const Situation *s, bool mirrored, bool certified, Answer
                          .frame = s->frame ? s->frame : s->shot_count + 1,
                          .bowlers_on_pair = 4,
                          .certified = certified};
-    a->job = advice_job_new();
-    assert_non_null(a->job);
-    advice_begin(a->job, &input);
-    for (int slices = 0; !advice_step(a->job); slices++)
-        assert_true(slices < 10000);
+    a->job = answer(&input);
 }
 
 static bool holds(const AdjustmentKind *actions, AdjustmentKind kind)
@@ -517,11 +513,7 @@ static void test_surface_only_in_practice(void **state)
                              .frame = 3,
                              .bowlers_on_pair = 1,
                              .certified = certified};
-        a->job = advice_job_new();
-        assert_non_null(a->job);
-        advice_begin(a->job, &input);
-        while (!advice_step(a->job))
-            ;
+        a->job = answer(&input);
         const Advice *advice = advice_result(a->job);
         bool offered = false;
         for (int k = 0; k < advice->adjustment_count; k++)
