@@ -74,16 +74,18 @@ static Particle prior_draw(Rng *rng)
     return p;
 }
 
-/* By film, so that a batch of particles shares one. Insertion sort: nearly sorted mostly. */
+/* By film, so that a batch of particles shares one; those of one film stay in their order. */
 static void sort_by_film(Particle *particles)
 {
-    for (int i = 1; i < BELIEF_PARTICLES; i++) {
-        Particle p = particles[i];
-        int k = i;
-        for (; k > 0 && particles[k - 1].film > p.film; k--)
-            particles[k] = particles[k - 1];
-        particles[k] = p;
-    }
+    Particle old[BELIEF_PARTICLES];
+    int next[BELIEF_FILMS + 1] = {0}; /* where the next of each film goes */
+    memcpy(old, particles, sizeof old);
+    for (int i = 0; i < BELIEF_PARTICLES; i++)
+        next[old[i].film + 1]++;
+    for (int film = 0; film < BELIEF_FILMS; film++)
+        next[film + 1] += next[film];
+    for (int i = 0; i < BELIEF_PARTICLES; i++)
+        particles[next[old[i].film]++] = old[i];
 }
 
 void belief_begin(Belief *belief, const Oil *sheet_in_frame, uint64_t seed)
@@ -131,49 +133,75 @@ static double read_release(const Scatter *s, Release release, Spread *spread)
     }
 }
 
-/* A deviation each of launch, speed, revs and laydown, rolled; what was seen of the throw takes its
- * part of the scatter away: the speed all of it, the board at the arrows what a linear estimate can
- * (launch and laydown show there). */
+/* A deviation each of launch, speed, revs and laydown, rolled; and the throw as meant, last. */
+enum { LAUNCH, SPEED, REVS, LAYDOWN, WAYS };
+typedef struct Ways {
+    BatchThrow throws[WAYS + 1];
+    Arrival at[WAYS + 1];
+} Ways;
+
+static void roll_ways(const BatchBall *batch, const BatchOil *film, const Scatter *scatter,
+                      const Delivery *delivery, Ways *ways)
+{
+    for (int i = 0; i <= WAYS; i++)
+        ways->throws[i] =
+            (BatchThrow){.delivery = *delivery, .film_scale = 1.0f, .dry_scale = 1.0f};
+    ways->throws[LAUNCH].delivery.launch_deg += fmax(scatter->launch_deg, 0.01);
+    ways->throws[SPEED].delivery.mph += scatter->mph;
+    ways->throws[REVS].delivery.rpm += scatter->rpm;
+    ways->throws[LAYDOWN].delivery.laydown_board += scatter->laydown_boards;
+    batch_arrive(batch, film, ways->throws, WAYS + 1, ways->at);
+}
+
+/* What the ways add up to: squares of hit, breakpoint and board at the arrows, and the products of
+ * the first two with the last. */
+typedef struct Sums {
+    double hit, far, crossed, hit_with, far_with;
+} Sums;
+
+static double aim_of(const Delivery *delivery)
+{
+    return delivery_aim_board(delivery->laydown_board, delivery->launch_deg);
+}
+
+static Sums sum_ways(const Ways *ways, bool speed_seen)
+{
+    Sums sums = {0};
+    const Arrival *meant = &ways->at[WAYS];
+    for (int i = 0; i < WAYS; i++) {
+        if (i == SPEED && speed_seen) /* nothing of it is left to chance */
+            continue;
+        bool lost = ways->at[i].gutter || meant->gutter;
+        double hit = lost ? 1.0 : ways->at[i].board - meant->board;
+        double far = lost ? 1.0 : ways->at[i].breakpoint - meant->breakpoint;
+        double arrows = aim_of(&ways->throws[i].delivery) - aim_of(&ways->throws[WAYS].delivery);
+        sums.hit += hit * hit;
+        sums.far += far * far;
+        sums.hit_with += hit * arrows;
+        sums.far_with += far * arrows;
+        sums.crossed += arrows * arrows;
+    }
+    return sums;
+}
+
+/* How far a throw scatters at the pins, the breakpoint and the arrows; what was seen of it takes
+ * its part of the scatter away: the speed all of it, the board at the arrows what a linear estimate
+ * can (launch and laydown show there). */
 static Spread spread_of(const BatchBall *batch, const BatchOil *film, const Bowler *bowler,
                         const Delivery *delivery, const Shot *shot)
 {
-    enum { LAUNCH, SPEED, REVS, LAYDOWN, WAYS };
-    const Scatter *s = &bowler->scatter;
-    BatchThrow throws[WAYS + 1];
-    Arrival at[WAYS + 1];
-    for (int i = 0; i <= WAYS; i++)
-        throws[i] = (BatchThrow){.delivery = *delivery, .film_scale = 1.0f, .dry_scale = 1.0f};
-    throws[LAUNCH].delivery.launch_deg += fmax(s->launch_deg, 0.01);
-    throws[SPEED].delivery.mph += s->mph;
-    throws[REVS].delivery.rpm += s->rpm;
-    throws[LAYDOWN].delivery.laydown_board += s->laydown_boards;
-    batch_arrive(batch, film, throws, WAYS + 1, at);
+    Ways ways;
     Spread spread = {0};
-    double wide = read_release(s, shot->release, &spread);
-    double hit = 0.0, far = 0.0, hit_with = 0.0, far_with = 0.0, crossed = 0.0;
-    for (int i = 0; i < WAYS; i++) {
-        bool lost = at[i].gutter || at[WAYS].gutter;
-        double hit_by = lost ? 1.0 : at[i].board - at[WAYS].board;
-        double far_by = lost ? 1.0 : at[i].breakpoint - at[WAYS].breakpoint;
-        if (i == SPEED && shot->mph > 0.0)
-            continue;
-        double arrows_by =
-            delivery_aim_board(throws[i].delivery.laydown_board, throws[i].delivery.launch_deg) -
-            delivery_aim_board(delivery->laydown_board, delivery->launch_deg);
-        hit += hit_by * hit_by;
-        far += far_by * far_by;
-        hit_with += hit_by * arrows_by;
-        far_with += far_by * arrows_by;
-        crossed += arrows_by * arrows_by;
-    }
-    double square = wide * wide;
-    spread.arrows = sqrt(square * crossed + ARROWS_SEEN_BOARDS * ARROWS_SEEN_BOARDS);
+    roll_ways(batch, film, &bowler->scatter, delivery, &ways);
+    Sums sums = sum_ways(&ways, shot->mph > 0.0);
+    double wide = read_release(&bowler->scatter, shot->release, &spread), square = wide * wide;
+    spread.arrows = sqrt(square * sums.crossed + ARROWS_SEEN_BOARDS * ARROWS_SEEN_BOARDS);
     if (shot->arrows > 0.0) {
-        spread.hit_pull = square * hit_with / (spread.arrows * spread.arrows);
-        spread.far_pull = square * far_with / (spread.arrows * spread.arrows);
+        spread.hit_pull = square * sums.hit_with / (spread.arrows * spread.arrows);
+        spread.far_pull = square * sums.far_with / (spread.arrows * spread.arrows);
     }
-    hit = square * hit - spread.hit_pull * square * hit_with;
-    far = square * far - spread.far_pull * square * far_with;
+    double hit = square * sums.hit - spread.hit_pull * square * sums.hit_with;
+    double far = square * sums.far - spread.far_pull * square * sums.far_with;
     spread.boards = sqrt(fmax(hit, 0.01));
     spread.far_boards = hypot(sqrt(fmax(far, 0.0)), BREAKPOINT_SEEN_BOARDS);
     return spread;
@@ -325,33 +353,38 @@ static void weigh_sights(Belief *belief, const MotionBody *body, const Delivery 
 /* Evenly spaced picks by weight, each drawn a little toward the mean and jittered by as much as
  * that took away (Liu and West 2001); a few drawn anew, so that no surprise finds the belief empty.
  */
-static void resample(Belief *belief)
+static Particle jittered(Particle p, const Estimate *spread, Rng *rng)
 {
     static const double LEAST[PART_MPH] = {0.2, 0.2, 0.5, 0.5}; /* of the scales */
+    double jitter = sqrt(1.0 - SHRINK * SHRINK);
+    for (int part = 0; part < PART_COUNT; part++) {
+        double mean = spread[part].mean, kept = SHRINK * (p.part[part] - mean);
+        double value = mean + kept + jitter * spread[part].sd * rng_normal(rng);
+        p.part[part] = part < PART_MPH ? fmax(value, LEAST[part]) : value;
+    }
+    return p;
+}
+
+static void resample(Belief *belief)
+{
     Particle old[BELIEF_PARTICLES];
     Estimate spread[PART_COUNT];
     memcpy(old, belief->particles, sizeof old);
     for (int part = 0; part < PART_COUNT; part++)
         spread[part] = belief_part(belief, part);
-    double jitter = sqrt(1.0 - SHRINK * SHRINK);
     double at = rng_uniform(&belief->rng) / BELIEF_PARTICLES, sum = old[0].weight;
     int from = 0;
     for (int i = 0; i < BELIEF_PARTICLES; i++, at += 1.0 / BELIEF_PARTICLES) {
         while (sum < at && from < BELIEF_PARTICLES - 1)
             sum += old[++from].weight;
-        Particle p = old[from];
+        Particle *p = &belief->particles[i];
         if (rng_uniform(&belief->rng) < FRESH_SHARE) {
-            p = prior_draw(&belief->rng);
-            p.film = old[from].film; /* what the lane went through stays likely */
+            *p = prior_draw(&belief->rng);
+            p->film = old[from].film; /* what the lane went through stays likely */
         } else {
-            for (int part = 0; part < PART_COUNT; part++) {
-                double mean = spread[part].mean, kept = SHRINK * (p.part[part] - mean);
-                double value = mean + kept + jitter * spread[part].sd * rng_normal(&belief->rng);
-                p.part[part] = part < PART_MPH ? fmax(value, LEAST[part]) : value;
-            }
+            *p = jittered(old[from], spread, &belief->rng);
         }
-        p.weight = 1.0 / BELIEF_PARTICLES;
-        belief->particles[i] = p;
+        p->weight = 1.0 / BELIEF_PARTICLES;
     }
     sort_by_film(belief->particles);
 }
@@ -390,54 +423,93 @@ static int note_ball(Belief *belief, const char *id)
     return which;
 }
 
-static void weigh(Belief *belief, const Bowler *bowler, const Ball *ball, const MotionBody *body,
-                  const BatchBall *batch, const Delivery *delivery, const Shot *shot)
+/* Where the ball made its move; one that never does makes it past the pins. */
+static double move_ft(const Arrival *arrival)
 {
-    int which = note_ball(belief, ball->id);
-    BatchOil middle;
-    batch_oil(&belief->film[shot->lane][BELIEF_FILMS / 2], BATCH_QUICK, &middle);
-    Spread spread = spread_of(batch, &middle, bowler, delivery, shot);
-    Arrival arrivals[BELIEF_PARTICLES];
-    roll_particles(belief, shot->lane, which, batch, delivery, &spread, shot->mph > 0.0, arrivals);
-    /* A read is a word about the lane: it is held against the move at the bowler's usual speed (or
-     * the speed seen). Else, where oil enough lies that the first move feels only speed, "early"
-     * would say slow, slow would more than explain a high hit, and the film come out thicker. */
-    Arrival as_usual[BELIEF_PARTICLES], *moves = arrivals;
-    if (shot->read != READ_UNSAID && shot->mph <= 0.0) {
-        roll_particles(belief, shot->lane, which, batch, delivery, &spread, true, as_usual);
+    return isnan(arrival->first_move_ft) ? LANE_LENGTH_FT : arrival->first_move_ft;
+}
+
+/* A throw as it is weighed. */
+typedef struct Throw {
+    const Bowler *bowler;
+    const Ball *ball;
+    const MotionBody *body;
+    const BatchBall *batch;
+    const Delivery *delivery;
+    const Shot *shot;
+} Throw;
+
+/* Weighs the read. It is a word about the lane: it is held against the move at the bowler's usual
+ * speed (or the speed seen). Else, where oil enough lies that the first move feels only speed,
+ * "early" would say slow, slow would more than explain a high hit, and the film come out thicker.
+ * And "early" is news against what was expected of that ball and line when it was thrown. */
+static void read_chances(const Belief *belief, const Throw *t, int which, const Spread *spread,
+                         const Arrival *as_thrown, double chances[BELIEF_PARTICLES])
+{
+    const Shot *shot = t->shot;
+    Arrival as_usual[BELIEF_PARTICLES];
+    const Arrival *moves = as_thrown;
+    bool said = shot->read != READ_UNSAID && shot->release != RELEASE_OFF;
+    if (said && shot->mph <= 0.0) {
+        roll_particles(belief, shot->lane, which, t->batch, t->delivery, spread, true, as_usual);
         moves = as_usual;
     }
-    /* "Early" is news against what was expected of that ball and line when it was thrown. */
-    double expected = 0.0, total = 0.0, square = 0.0;
+    double expected = 0.0;
+    for (int i = 0; said && i < BELIEF_PARTICLES; i++)
+        expected += belief->particles[i].weight * move_ft(&moves[i]);
     for (int i = 0; i < BELIEF_PARTICLES; i++)
-        expected += belief->particles[i].weight *
-                    (isnan(moves[i].first_move_ft) ? LANE_LENGTH_FT : moves[i].first_move_ft);
-    weigh_sights(belief, body, delivery, &spread, shot, arrivals);
+        chances[i] = said ? read_chance(shot->read, move_ft(&moves[i]) - expected) : 1.0;
+}
+
+/* Weighs the pins, and the speed that was seen, on top of the read's chances. */
+static void weigh_rest(Belief *belief, const Throw *t, const Spread *spread,
+                       const Arrival *arrivals, const double read[BELIEF_PARTICLES])
+{
     LeaveTable leaves;
     double degrees = 0.0, mph = 0.0;
     mean_arrival(belief, arrivals, &degrees, &mph);
-    leave_table(shot, bowler, ball->pounds, degrees, mph, &leaves);
+    leave_table(t->shot, t->bowler, t->ball->pounds, degrees, mph, &leaves);
+    double speed_sd = hypot(t->bowler->scatter.mph, SPEED_SEEN_MPH);
     for (int i = 0; i < BELIEF_PARTICLES; i++) {
         Particle *p = &belief->particles[i];
-        double chance = 1.0;
-        chance *= pins_chance(shot, &arrivals[i], &leaves, spread.boards);
-        if (shot->read != READ_UNSAID && shot->release != RELEASE_OFF) {
-            double move = isnan(moves[i].first_move_ft) ? LANE_LENGTH_FT : moves[i].first_move_ft;
-            chance *= read_chance(shot->read, move - expected);
-        }
-        if (shot->mph > 0.0)
-            chance *= speed_chance(shot->mph, bowler->mph + p->part[PART_MPH] + spread.mph_shift,
-                                   hypot(bowler->scatter.mph, SPEED_SEEN_MPH));
+        double chance = pins_chance(t->shot, &arrivals[i], &leaves, spread->boards) * read[i];
+        if (t->shot->mph > 0.0)
+            chance *= speed_chance(
+                t->shot->mph, t->bowler->mph + p->part[PART_MPH] + spread->mph_shift, speed_sd);
         p->weight *= chance;
-        total += p->weight;
     }
+}
+
+/* Brings the weights to a sum of 1; returns how many particles still count. */
+static double settle_weights(Belief *belief)
+{
+    double total = 0.0, square = 0.0;
+    for (int i = 0; i < BELIEF_PARTICLES; i++)
+        total += belief->particles[i].weight;
     belief->surprise = -log10(fmax(total, 1e-300));
     for (int i = 0; i < BELIEF_PARTICLES; i++) {
-        belief->particles[i].weight =
-            total > 1e-300 ? belief->particles[i].weight / total : 1.0 / BELIEF_PARTICLES;
-        square += belief->particles[i].weight * belief->particles[i].weight;
+        double *weight = &belief->particles[i].weight;
+        *weight = total > 1e-300 ? *weight / total : 1.0 / BELIEF_PARTICLES;
+        square += *weight * *weight;
     }
-    if (1.0 / square < RESAMPLE_BELOW * BELIEF_PARTICLES)
+    return 1.0 / square;
+}
+
+static void weigh(Belief *belief, const Throw *t)
+{
+    const Shot *shot = t->shot;
+    int which = note_ball(belief, t->ball->id);
+    BatchOil middle;
+    batch_oil(&belief->film[shot->lane][BELIEF_FILMS / 2], BATCH_QUICK, &middle);
+    Spread spread = spread_of(t->batch, &middle, t->bowler, t->delivery, shot);
+    Arrival arrivals[BELIEF_PARTICLES];
+    double read[BELIEF_PARTICLES];
+    roll_particles(belief, shot->lane, which, t->batch, t->delivery, &spread, shot->mph > 0.0,
+                   arrivals);
+    read_chances(belief, t, which, &spread, arrivals, read);
+    weigh_sights(belief, t->body, t->delivery, &spread, shot, arrivals);
+    weigh_rest(belief, t, &spread, arrivals, read);
+    if (settle_weights(belief) < RESAMPLE_BELOW * BELIEF_PARTICLES)
         resample(belief);
 }
 
@@ -459,23 +531,28 @@ static void wear(Belief *belief, const Ball *ball, const MotionBody *body, const
     belief->deliveries[lane] += bowlers_on_pair;
 }
 
+/* The day goes on; and a line that is new is less known. */
+static void drift(Belief *belief, Side lane, double laydown_board)
+{
+    double *last = &belief->last_laydown[lane];
+    double moved = *last > 0.0 ? belief_move_sd(laydown_board - *last) : 0.0;
+    *last = laydown_board;
+    for (int i = 0; i < BELIEF_PARTICLES; i++) {
+        double *part = belief->particles[i].part;
+        part[PART_MPH] += MPH_DRIFT * rng_normal(&belief->rng);
+        part[PART_LAUNCH_DEG] += LAUNCH_DRIFT_DEG * rng_normal(&belief->rng);
+        part[PART_LANE_BOARDS + lane] += hypot(LANE_DRIFT_BOARDS, moved) * rng_normal(&belief->rng);
+    }
+}
+
 void belief_see(Belief *belief, const Bowler *bowler, const Ball *ball, const MotionBody *body,
                 const BatchBall *batch, const Shot *shot, int bowlers_on_pair)
 {
     Delivery delivery = delivery_of(bowler, shot->stance, shot->aim);
     if (shot->mph > 0.0)
         delivery.mph = shot->mph;
-    double *last = &belief->last_laydown[shot->lane];
-    double moved = *last > 0.0 ? belief_move_sd(delivery.laydown_board - *last) : 0.0;
-    *last = delivery.laydown_board;
-    for (int i = 0; i < BELIEF_PARTICLES; i++) { /* the day goes on */
-        double *part = belief->particles[i].part;
-        part[PART_MPH] += MPH_DRIFT * rng_normal(&belief->rng);
-        part[PART_LAUNCH_DEG] += LAUNCH_DRIFT_DEG * rng_normal(&belief->rng);
-        part[PART_LANE_BOARDS + shot->lane] +=
-            hypot(LANE_DRIFT_BOARDS, moved) * rng_normal(&belief->rng);
-    }
-    weigh(belief, bowler, ball, body, batch, &delivery, shot);
+    drift(belief, shot->lane, delivery.laydown_board);
+    weigh(belief, &(Throw){bowler, ball, body, batch, &delivery, shot});
     wear(belief, ball, body, &delivery, shot->lane, bowlers_on_pair);
     belief->shots++;
 }
