@@ -101,8 +101,29 @@ static int throws_of(const Forecast *forecast, const Delivery *delivery, int ste
     return count;
 }
 
-static Outlook outlook_of(const Forecast *forecast, int which, const BatchBall *ball,
-                          const Delivery *delivery, int step, const Arrival *arrivals)
+int forecast_throws(const Forecast *forecast, const Delivery *delivery, int step,
+                    BatchThrow throws[FORECAST_DRAWS])
+{
+    return throws_of(forecast, delivery, step, 1.0, throws);
+}
+
+/* A sum over `count` of `draws` arrivals made a mean; NAN where every one is in the gutter. */
+static void make_means(Outlook *sum, double square, int count, int draws)
+{
+    sum->pocket /= draws;
+    sum->strike /= draws;
+    sum->pinfall /= draws;
+    if (count == 0) {
+        sum->board = sum->board_sd = sum->degrees = NAN;
+        return;
+    }
+    sum->board /= count;
+    sum->degrees /= count;
+    sum->board_sd = sqrt(fmax(0.0, square / count - sum->board * sum->board));
+}
+
+Outlook forecast_sum(const Forecast *forecast, int which, double pounds, const Delivery *delivery,
+                     int step, const Arrival *arrivals)
 {
     Outlook outlook = {.degrees = 0.0};
     double square = 0.0, sd = forecast->smooth_boards;
@@ -115,26 +136,16 @@ static Outlook outlook_of(const Forecast *forecast, int which, const BatchBall *
         double board = arrivals[i].board + forecast->draw[i * step].boards[which];
         if (moved > 0.0)
             board += moved * forecast->draw[i * step].moved;
-        double pocket = normal_below((LANE_POCKET_HIGH - board) / sd) -
-                        normal_below((LANE_POCKET_LOW - board) / sd);
-        outlook.pocket += pocket;
-        outlook.strike += rack_strike(board, arrivals[i].degrees, arrivals[i].mph, ball->pounds);
-        outlook.pinfall += rack_pinfall(board, arrivals[i].degrees, arrivals[i].mph, ball->pounds);
+        outlook.pocket += normal_below((LANE_POCKET_HIGH - board) / sd) -
+                          normal_below((LANE_POCKET_LOW - board) / sd);
+        outlook.strike += rack_strike(board, arrivals[i].degrees, arrivals[i].mph, pounds);
+        outlook.pinfall += rack_pinfall(board, arrivals[i].degrees, arrivals[i].mph, pounds);
         outlook.board += board;
         outlook.degrees += arrivals[i].degrees;
         square += board * board;
         count++;
     }
-    outlook.pocket /= draws;
-    outlook.strike /= draws;
-    outlook.pinfall /= draws;
-    if (count == 0) { /* every one in the gutter */
-        outlook.board = outlook.board_sd = outlook.degrees = NAN;
-    } else {
-        outlook.board /= count;
-        outlook.degrees /= count;
-        outlook.board_sd = sqrt(fmax(0.0, square / count - outlook.board * outlook.board));
-    }
+    make_means(&outlook, square, count, draws);
     return outlook;
 }
 
@@ -143,14 +154,14 @@ Outlook forecast_delivery(const Forecast *forecast, int which, const BatchBall *
 {
     BatchThrow throws[FORECAST_DRAWS];
     Arrival arrivals[FORECAST_DRAWS];
-    throws_of(forecast, delivery, 1, 1.0, throws);
+    forecast_throws(forecast, delivery, 1, throws);
     for (int first = 0, last; first < FORECAST_DRAWS; first = last) {
         int film = forecast->draw[first].film;
         for (last = first; last < FORECAST_DRAWS && forecast->draw[last].film == film; last++)
             ;
         batch_arrive(ball, &forecast->oil[film], throws + first, last - first, arrivals + first);
     }
-    return outlook_of(forecast, which, ball, delivery, 1, arrivals);
+    return forecast_sum(forecast, which, ball->pounds, delivery, 1, arrivals);
 }
 
 Outlook forecast_rough(const Forecast *forecast, int which, const BatchBall *ball,
@@ -160,5 +171,5 @@ Outlook forecast_rough(const Forecast *forecast, int which, const BatchBall *bal
     Arrival arrivals[FORECAST_DRAWS];
     int count = throws_of(forecast, delivery, ROUGH_STEP, forecast->mean_volume, throws);
     batch_arrive(ball, &forecast->mean_oil, throws, count, arrivals);
-    return outlook_of(forecast, which, ball, delivery, ROUGH_STEP, arrivals);
+    return forecast_sum(forecast, which, ball->pounds, delivery, ROUGH_STEP, arrivals);
 }

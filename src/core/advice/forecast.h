@@ -47,4 +47,12 @@ Outlook forecast_delivery(const Forecast *forecast, int which, const BatchBall *
 Outlook forecast_rough(const Forecast *forecast, int which, const BatchBall *ball,
                        const Delivery *delivery);
 
+/* forecast_delivery in two halves, for who rolls the draws in another way: the throws of every
+ * `step`th draw (returns how many), and what they come to by their arrivals. `pounds` is the
+ * ball's. */
+int forecast_throws(const Forecast *forecast, const Delivery *delivery, int step,
+                    BatchThrow throws[FORECAST_DRAWS]);
+Outlook forecast_sum(const Forecast *forecast, int which, double pounds, const Delivery *delivery,
+                     int step, const Arrival *arrivals);
+
 #endif
