@@ -49,8 +49,8 @@ static const Subcommand SUBCOMMANDS[] = {
     {"block", "", 0, BIT(PATTERN) | BIT(BAG) | RELEASE | BIT(GAMES) | BIT(BOWLERS) | BIT(JSON),
      "the games ahead: which ball and line for each", cmd_block},
     {"rehearse", "", 0,
-     BIT(PATTERN) | BIT(BAG) | RELEASE | BIT(GAMES) | BIT(BOWLERS) | BIT(PLAYER) | BIT(PRACTICE) |
-         BIT(SIGHTS) | BIT(SEED) | BIT(JSON),
+     BIT(PATTERN) | BIT(BAG) | RELEASE | BIT(GAMES) | BIT(BOWLERS) | BIT(PLAYER) | BIT(WORLD) |
+         BIT(PRACTICE) | BIT(SIGHTS) | BIT(SEED) | BIT(LIST) | BIT(JSON),
      "play a block against a hidden lane", cmd_rehearse},
     {"review", "", 0, BIT(MONTH) | BIT(BAG) | BIT(JSON),
      "what came of your shots, by month, ball and pattern", cmd_review},

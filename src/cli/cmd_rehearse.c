@@ -1,20 +1,55 @@
 /* cmd_rehearse.c - a block against a hidden lane, told shot by shot. */
-#include <math.h>
 #include <stdio.h>
 #include <stdlib.h>
-#include <string.h>
 
+#include "base/text.h"
 #include "cli/cmd.h"
 #include "core/rehearse/rehearse.h"
 #include "store/files.h"
 
 enum { USUAL_GAMES = 3, USUAL_BOWLERS = 4 };
 
-static int rehearsal_json(const Rehearsal *out, const RehearseSetup *plan)
+static void add_named(JsonOut *json, const char *name, const char *sentence)
+{
+    json_out_object(json, NULL);
+    json_out_string(json, "name", name);
+    json_out_string(json, "sentence", sentence);
+    json_out_end(json);
+}
+
+/* Worlds and players by name, each with its sentence. */
+static int list_all(bool as_json)
+{
+    if (!as_json) {
+        puts("Worlds");
+        for (const World *const *world = WORLDS; *world; world++)
+            printf("  %-15s %s\n", (*world)->name, (*world)->sentence);
+        puts("\nPlayers");
+        for (const Player *const *player = PLAYERS; *player; player++)
+            printf("  %-15s %s\n", (*player)->name, (*player)->sentence);
+        return CMD_DONE;
+    }
+    JsonOut json = json_out_start();
+    json_out_object(&json, NULL);
+    json_out_array(&json, "worlds");
+    for (const World *const *world = WORLDS; *world; world++)
+        add_named(&json, (*world)->name, (*world)->sentence);
+    json_out_end(&json);
+    json_out_array(&json, "players");
+    for (const Player *const *player = PLAYERS; *player; player++)
+        add_named(&json, (*player)->name, (*player)->sentence);
+    json_out_end(&json);
+    json_out_end(&json);
+    return cmd_json(&json);
+}
+
+static int rehearsal_json(const Rehearsal *out, const RehearseSetup *plan, bool say_world)
 {
     JsonOut json = json_out_start();
     json_out_object(&json, NULL);
-    json_out_string(&json, "player", PLAYER_NAMES[plan->player]);
+    json_out_string(&json, "player", plan->player->name);
+    if (say_world)
+        json_out_string(&json, "world", plan->world->name);
     json_out_integer(&json, "seed", (long)plan->seed);
     json_out_integer(&json, "practice", plan->practice);
     json_out_rounded(&json, "mean_pins", out->mean_pins, 2);
@@ -50,10 +85,13 @@ static int rehearsal_json(const Rehearsal *out, const RehearseSetup *plan)
     return cmd_json(&json);
 }
 
-static void print_rehearsal(const Rehearsal *out, const Setup *setup, Player player)
+static void print_rehearsal(const Rehearsal *out, const RehearseSetup *plan, bool say_world)
 {
-    printf("%s on %s, %g ft: player %s\n\n", setup->bag.bowler.name, setup->pattern.name,
-           setup->pattern.length_ft, PLAYER_NAMES[player]);
+    printf("%s on %s, %g ft: player %s", plan->bag->bowler.name, plan->pattern->name,
+           plan->pattern->length_ft, plan->player->name);
+    if (say_world)
+        printf(", world %s", plan->world->name);
+    puts("\n");
     puts("game frame lane   ball  feet   aim  what was done    hit      read     worth");
     for (int i = 0; i < out->shot_count; i++) {
         const RehearseShot *s = &out->shots[i];
@@ -71,22 +109,66 @@ static void print_rehearsal(const Rehearsal *out, const Setup *setup, Player pla
            100.0 * out->value);
 }
 
+/* "hold, rules or advisor" of the names seen so far, one more. */
+static void add_name(char *out, size_t size, const char *name, bool last)
+{
+    text_append(out, size, "%s%s", !out[0] ? "" : last ? " or " : ", ", name);
+}
+
+/* The player and the world that were asked for; false, said, when there is none of that name. */
+static bool read_names(const Options *options, RehearseSetup *plan)
+{
+    char names[256] = "";
+    plan->player = options->player ? player_find(options->player) : &PLAYER_ADVISOR;
+    plan->world = options->world ? world_find(options->world) : &WORLD_KIN;
+    if (!plan->player) {
+        for (const Player *const *player = PLAYERS; *player; player++)
+            add_name(names, sizeof names, (*player)->name, !player[1]);
+        cmd_say(CMD_USAGE, "--player is %s, not \"%s\"", names, options->player);
+    } else if (!plan->world) {
+        for (const World *const *world = WORLDS; *world; world++)
+            add_name(names, sizeof names, (*world)->name, !world[1]);
+        cmd_say(CMD_USAGE, "--world is %s, not \"%s\"", names, options->world);
+    }
+    return plan->player && plan->world;
+}
+
+static int play(const RehearseSetup *plan, const Options *options)
+{
+    RehearseJob *job = rehearse_new();
+    Rehearsal *out = malloc(sizeof *out);
+    int status = CMD_DONE;
+    if (!job || !out) {
+        status = cmd_say(CMD_FAULT, "out of memory");
+    } else {
+        rehearse_play(job, plan, out);
+        if (options->json)
+            status = rehearsal_json(out, plan, options->world != NULL);
+        else
+            print_rehearsal(out, plan, options->world != NULL);
+    }
+    rehearse_free(job);
+    free(out);
+    return status;
+}
+
 int cmd_rehearse(const Options *options)
 {
-    Player player = PLAYER_ADVISOR;
-    if (options->player) {
-        int i = 0;
-        while (PLAYER_NAMES[i] && strcmp(PLAYER_NAMES[i], options->player) != 0)
-            i++;
-        if (!PLAYER_NAMES[i])
-            return cmd_say(CMD_USAGE,
-                           "--player is hold, rules, advisor or knows-the-lane, not \"%s\"",
-                           options->player);
-        player = (Player)i;
-    }
     static Setup setup;
     static RuleSet rules;
     Error error = {0};
+    RehearseSetup plan = {.bag = &setup.bag,
+                          .pattern = &setup.pattern,
+                          .rules = &rules,
+                          .games = options->games ? options->games : USUAL_GAMES,
+                          .bowlers_on_pair = options->bowlers ? options->bowlers : USUAL_BOWLERS,
+                          .practice = options->practice,
+                          .sights = options->sights,
+                          .seed = options->seed > 0 ? (uint64_t)options->seed : 1};
+    if (options->list)
+        return list_all(options->json);
+    if (!read_names(options, &plan))
+        return CMD_USAGE;
     int read = setup_read(options, &setup);
     if (read != CMD_DONE)
         return read;
@@ -95,30 +177,5 @@ int cmd_rehearse(const Options *options)
     for (int slot = 1; !bag_slot(&setup.bag, slot); slot++)
         if (slot == BAG_SLOTS)
             return cmd_say(CMD_FAULT, "no ball of this bag is in a slot");
-    RehearseJob *job = rehearse_new();
-    Rehearsal *out = malloc(sizeof *out);
-    int status = CMD_FAULT;
-    if (!job || !out) {
-        cmd_say(CMD_FAULT, "out of memory");
-    } else {
-        RehearseSetup plan = {.bag = &setup.bag,
-                              .pattern = &setup.pattern,
-                              .rules = &rules,
-                              .games = options->games ? options->games : USUAL_GAMES,
-                              .bowlers_on_pair =
-                                  options->bowlers ? options->bowlers : USUAL_BOWLERS,
-                              .practice = options->practice,
-                              .sights = options->sights,
-                              .player = player,
-                              .seed = options->seed > 0 ? (uint64_t)options->seed : 1};
-        rehearse_play(job, &plan, out);
-        status = CMD_DONE;
-        if (options->json)
-            status = rehearsal_json(out, &plan);
-        else
-            print_rehearsal(out, &setup, player);
-    }
-    rehearse_free(job);
-    free(out);
-    return status;
+    return play(&plan, options);
 }

@@ -43,6 +43,8 @@ typedef enum OptionId {
     OPTION_SURFACES,
     OPTION_NO_SPARE,
     OPTION_PLAYER,
+    OPTION_WORLD,
+    OPTION_LIST,
     OPTION_PRACTICE,
     OPTION_SIGHTS,
     OPTION_SEED,
@@ -57,12 +59,12 @@ typedef enum OptionId {
 /* What was said. Numbers are NAN, counts 0 and texts NULL when it was not. Texts point into argv.
  */
 typedef struct Options {
-    const char *pattern, *bag, *ball, *shots, *player, *weights, *save, *month;
+    const char *pattern, *bag, *ball, *shots, *player, *world, *weights, *save, *month;
     int slot, game, frame, bowlers, seed, target, games, pick, practice;
     double stance, aim, laydown, launch_deg;
     double mph, rpm, rotation_deg, tilt_deg, loft_ft;
     double board, degrees, pounds;
-    bool certified, json, csv, surfaces, no_spare, sights;
+    bool certified, json, csv, surfaces, no_spare, sights, list;
     bool lane_said;
     Side lane;
     int at_count;

@@ -43,13 +43,17 @@ int main(int argc, char **argv)
     if (!job || !out || blocks < 1 || !files_bag("demo", &bag, &error) ||
         !files_rules("coach", &rules, &error))
         return 1;
-    RehearseSetup setup = {
-        .bag = &bag, .pattern = &pattern, .rules = &rules, .games = 3, .player = PLAYER_HOLD};
+    RehearseSetup setup = {.bag = &bag,
+                           .pattern = &pattern,
+                           .rules = &rules,
+                           .world = &WORLD_KIN,
+                           .player = &PLAYER_HOLD,
+                           .games = 3};
     double hold = mean_value(job, out, setup, &bag, &pattern, blocks, first), all = 0.0;
     printf("hold: worth %.1f %%\n\n| hit off by, boards | worth | share of the gain "
            "|\n|---|---|---|\n",
            100.0 * hold);
-    setup.player = PLAYER_KNOWS;
+    setup.player = &PLAYER_KNOWS;
     for (int i = 0; i < 6; i++) {
         setup.known_off_boards = OFF[i];
         double value = mean_value(job, out, setup, &bag, &pattern, blocks, first);

@@ -1,6 +1,10 @@
-/* bench_rehearse.c - four players, six patterns, four bowlers: what following the advice is worth.
- * Usage: bench_rehearse [BLOCKS-PER-CELL [FIRST-SEED [PRACTICE [sights]]]]. Prints the tables of
- * docs/advice.md. */
+/* bench_rehearse.c - every player in a world, six patterns, four bowlers: what following the advice
+ * is worth. Prints the tables of docs/advice.md.
+ *
+ *   bench_rehearse [BLOCKS-PER-CELL [FIRST-SEED [PRACTICE [WORD...]]]]
+ *
+ * A word is the name of a world (kin), `sights` (the bowler tells the boards on the way), or
+ * `quick` (without knows-the-lane, which takes most of the time). */
 #include <math.h>
 #include <stdio.h>
 #include <stdlib.h>
@@ -35,10 +39,11 @@ static double half_width(const Sum *s) /* of the 95 % interval of the mean */
 typedef struct Tables {
     Sum pins[PLAYER_COUNT], values[PLAYER_COUNT];
     Sum cell[CELL_PATTERN_COUNT][CELL_BOWLER_COUNT][PLAYER_COUNT];
-    Sum over_hold[CELL_PATTERN_COUNT][CELL_BOWLER_COUNT];
-    Sum gain_advisor, gain_knows, over_rules, value_advisor, value_knows;
+    /* advisor less player, block by block */
+    Sum over[PLAYER_COUNT], value_over[PLAYER_COUNT];
+    Sum cell_over[CELL_PATTERN_COUNT][CELL_BOWLER_COUNT][PLAYER_COUNT];
     double shots[PLAYER_COUNT], pocket[PLAYER_COUNT], strike[PLAYER_COUNT];
-    double bin_n[BINS], bin_said[BINS], bin_hit[BINS];
+    double bin_n[2][BINS], bin_said[2][BINS], bin_hit[2][BINS]; /* pocket, strike */
     double brier, stated, hit, intervals, inside;
 } Tables;
 
@@ -50,50 +55,65 @@ static void add_tables(Tables *to, const Tables *from)
         a[i] += b[i];
 }
 
+static void add_to_bin(Tables *t, int what, double said, bool happened)
+{
+    int bin = (int)fmin(BINS - 1.0, said * BINS);
+    t->bin_n[what][bin] += 1.0;
+    t->bin_said[what][bin] += said;
+    t->bin_hit[what][bin] += happened;
+}
+
 static void add_stated(Tables *t, const RehearseShot *shot)
 {
-    int bin = (int)fmin(BINS - 1.0, shot->stated * BINS);
-    t->bin_n[bin] += 1.0;
-    t->bin_said[bin] += shot->stated;
-    t->bin_hit[bin] += shot->pocket;
+    add_to_bin(t, 0, shot->stated, shot->pocket);
+    add_to_bin(t, 1, shot->stated_strike, shot->strike);
     t->brier += (shot->stated - shot->pocket) * (shot->stated - shot->pocket);
     t->hit += shot->pocket;
     t->stated += 1.0;
 }
 
+static bool plays(const Player *player, bool quick) { return !(quick && player->know); }
+
 static void play_block(Tables *t, RehearseJob *job, Rehearsal *out, RehearseSetup setup, int p,
-                       int b)
+                       int b, bool quick)
 {
-    double score[PLAYER_COUNT], value[PLAYER_COUNT];
-    for (int player = 0; player < PLAYER_COUNT; player++) {
-        setup.player = (Player)player;
+    double score[PLAYER_COUNT] = {0}, value[PLAYER_COUNT] = {0};
+    int advisor = 0;
+    for (int i = 0; i < PLAYER_COUNT; i++) {
+        if (!plays(PLAYERS[i], quick))
+            continue;
+        setup.player = PLAYERS[i];
         rehearse_play(job, &setup, out);
-        score[player] = out->mean_pins;
-        value[player] = out->value;
-        add(&t->values[player], out->value);
-        add(&t->pins[player], out->mean_pins);
-        add(&t->cell[p][b][player], out->mean_pins);
-        t->shots[player] += out->shot_count;
-        t->pocket[player] += out->pockets;
-        t->strike[player] += out->strikes;
+        score[i] = out->mean_pins;
+        value[i] = out->value;
+        add(&t->values[i], out->value);
+        add(&t->pins[i], out->mean_pins);
+        add(&t->cell[p][b][i], out->mean_pins);
+        t->shots[i] += out->shot_count;
+        t->pocket[i] += out->pockets;
+        t->strike[i] += out->strikes;
         t->intervals += out->intervals;
         t->inside += out->inside;
-        for (int i = 0; player == PLAYER_ADVISOR && i < out->shot_count; i++)
-            add_stated(t, &out->shots[i]);
+        if (setup.player != &PLAYER_ADVISOR)
+            continue;
+        advisor = i;
+        for (int k = 0; k < out->shot_count; k++)
+            add_stated(t, &out->shots[k]);
     }
-    add(&t->gain_advisor, score[PLAYER_ADVISOR] - score[PLAYER_HOLD]);
-    add(&t->gain_knows, score[PLAYER_KNOWS] - score[PLAYER_HOLD]);
-    add(&t->value_advisor, value[PLAYER_ADVISOR] - value[PLAYER_HOLD]);
-    add(&t->value_knows, value[PLAYER_KNOWS] - value[PLAYER_HOLD]);
-    add(&t->over_rules, score[PLAYER_ADVISOR] - score[PLAYER_RULES]);
-    add(&t->over_hold[p][b], score[PLAYER_ADVISOR] - score[PLAYER_HOLD]);
+    for (int i = 0; i < PLAYER_COUNT; i++)
+        if (plays(PLAYERS[i], quick)) {
+            add(&t->over[i], score[advisor] - score[i]);
+            add(&t->value_over[i], value[advisor] - value[i]);
+            add(&t->cell_over[p][b][i], score[advisor] - score[i]);
+        }
 }
 
 /* What was asked for on the command line. */
 typedef struct Asked {
     int blocks, practice;
     unsigned long first;
-    bool sights;
+    bool sights, quick;
+    const World *world;
 } Asked;
 
 static bool play_pattern(const Asked *asked, int p, Tables *t)
@@ -115,12 +135,13 @@ static bool play_pattern(const Asked *asked, int p, Tables *t)
                        (RehearseSetup){.bag = &bag,
                                        .pattern = &pattern,
                                        .rules = &rules,
+                                       .world = asked->world,
                                        .games = GAMES,
                                        .bowlers_on_pair = cell_field(b),
                                        .practice = asked->practice,
                                        .sights = asked->sights,
                                        .seed = cell_seed(asked->first, p, b, k)},
-                       p, b);
+                       p, b, asked->quick);
         fprintf(stderr, "%s, %s done\n", CELL_PATTERNS[p], CELL_BOWLERS[b]);
     }
     rehearse_free(job);
@@ -162,43 +183,108 @@ static bool play_all(const Asked *asked, Tables *sum)
     return all;
 }
 
+static void print_players(const Tables *t)
+{
+    printf("| player | pins a game | 95 %% +- | pocket | strikes | worth | advisor over it, pins | "
+           "worth |\n|---|---|---|---|---|---|---|---|\n");
+    for (int i = 0; i < PLAYER_COUNT; i++)
+        if (t->shots[i] > 0.0)
+            printf("| %s | %.1f | %.1f | %.1f %% | %.1f %% | %.1f %% | %+.1f +- %.1f | %+.1f +- "
+                   "%.1f |\n",
+                   PLAYERS[i]->name, mean(&t->pins[i]), half_width(&t->pins[i]),
+                   100.0 * t->pocket[i] / t->shots[i], 100.0 * t->strike[i] / t->shots[i],
+                   100.0 * mean(&t->values[i]), mean(&t->over[i]), half_width(&t->over[i]),
+                   100.0 * mean(&t->value_over[i]), 100.0 * half_width(&t->value_over[i]));
+}
+
+/* Of what knowing the lane gains over holding, what the advisor gains. */
+static void print_share(const Tables *t)
+{
+    int hold = 0, knows = 0, advisor = 0;
+    for (int i = 0; i < PLAYER_COUNT; i++) {
+        hold = PLAYERS[i] == &PLAYER_HOLD ? i : hold;
+        knows = PLAYERS[i] == &PLAYER_KNOWS ? i : knows;
+        advisor = PLAYERS[i] == &PLAYER_ADVISOR ? i : advisor;
+    }
+    if (t->shots[knows] > 0.0)
+        printf("\nshare of what knows-the-lane gains over hold: %.0f %% of pins, %.0f %% of "
+               "worth\n",
+               100.0 * (mean(&t->pins[advisor]) - mean(&t->pins[hold])) /
+                   (mean(&t->pins[knows]) - mean(&t->pins[hold])),
+               100.0 * (mean(&t->values[advisor]) - mean(&t->values[hold])) /
+                   (mean(&t->values[knows]) - mean(&t->values[hold])));
+}
+
+/* Pins of each player, and in how many cells the advisor is behind one by more than the noise. */
+static void print_cells(const Tables *t)
+{
+    int behind[PLAYER_COUNT] = {0};
+    printf("\n| pattern | bowler |");
+    for (int i = 0; i < PLAYER_COUNT; i++)
+        printf(t->shots[i] > 0.0 ? " %s |" : "", PLAYERS[i]->name);
+    printf(" advisor - hold |\n|---|---|---|");
+    for (int i = 0; i < PLAYER_COUNT; i++)
+        printf(t->shots[i] > 0.0 ? "---|" : "");
+    putchar('\n');
+    for (int p = 0; p < CELL_PATTERN_COUNT; p++)
+        for (int b = 0; b < CELL_BOWLER_COUNT; b++) {
+            printf("| %s | %s |", CELL_PATTERNS[p], CELL_BOWLERS[b]);
+            for (int i = 0; i < PLAYER_COUNT; i++) {
+                const Sum *over = &t->cell_over[p][b][i];
+                if (t->shots[i] > 0.0)
+                    printf(" %.0f |", mean(&t->cell[p][b][i]));
+                behind[i] += mean(over) < -half_width(over);
+            }
+            printf(" %+.1f +- %.1f |\n", mean(&t->cell_over[p][b][0]),
+                   half_width(&t->cell_over[p][b][0]));
+        }
+    printf("\ncells in which the advisor is behind by more than the noise:");
+    for (int i = 0; i < PLAYER_COUNT; i++)
+        if (t->shots[i] > 0.0 && !PLAYERS[i]->know && PLAYERS[i] != &PLAYER_ADVISOR)
+            printf(" %s %d", PLAYERS[i]->name, behind[i]);
+    printf(" of %d\n", CELL_PATTERN_COUNT * CELL_BOWLER_COUNT);
+}
+
+static void print_stated(const Tables *t)
+{
+    static const char *const WHAT[2] = {"pocket", "strike"};
+    for (int what = 0; what < 2; what++) {
+        printf("\n| stated %s chance | shots | said | happened |\n|---|---|---|---|\n", WHAT[what]);
+        for (int i = 0; i < BINS; i++)
+            if (t->bin_n[what][i] > 0.0)
+                printf("| %d-%d %% | %.0f | %.0f %% | %.0f %% |\n", 10 * i, 10 * (i + 1),
+                       t->bin_n[what][i], 100.0 * t->bin_said[what][i] / t->bin_n[what][i],
+                       100.0 * t->bin_hit[what][i] / t->bin_n[what][i]);
+    }
+    double base = t->hit / t->stated;
+    printf(
+        "\nBrier of the pocket %.3f (always saying %.0f %%: %.3f); 80 %% interval for the film in "
+        "the track holds the truth %.0f %% of %.0f times\n",
+        t->brier / t->stated, 100.0 * base, base * (1.0 - base),
+        t->intervals > 0.0 ? 100.0 * t->inside / t->intervals : 0.0, t->intervals);
+}
+
 static void print_tables(const Asked *asked, const Tables *t)
 {
-    printf("%d blocks of %d games, %d patterns, %d bowlers, seeds from %lu, %d practice "
+    printf("%s (%s): %d blocks of %d games, %d patterns, %d bowlers, seeds from %lu, %d practice "
            "balls%s\n\n",
+           asked->world->name, asked->world->sentence,
            asked->blocks * CELL_PATTERN_COUNT * CELL_BOWLER_COUNT, GAMES, CELL_PATTERN_COUNT,
            CELL_BOWLER_COUNT, asked->first, asked->practice, asked->sights ? ", boards told" : "");
-    printf("| player | pins a game | 95 %% +- | pocket | strikes | worth "
-           "|\n|---|---|---|---|---|---|\n");
-    for (int i = 0; i < PLAYER_COUNT; i++)
-        printf("| %s | %.1f | %.1f | %.1f %% | %.1f %% | %.1f %% |\n", PLAYER_NAMES[i],
-               mean(&t->pins[i]), half_width(&t->pins[i]), 100.0 * t->pocket[i] / t->shots[i],
-               100.0 * t->strike[i] / t->shots[i], 100.0 * mean(&t->values[i]));
-    printf("\nadvisor over hold %.1f +- %.1f; knows-the-lane over hold %.1f +- %.1f; share "
-           "%.0f %%\n\n",
-           mean(&t->gain_advisor), half_width(&t->gain_advisor), mean(&t->gain_knows),
-           half_width(&t->gain_knows), 100.0 * mean(&t->gain_advisor) / mean(&t->gain_knows));
-    printf("by worth (chance of a strike of what was chosen, under the truth): share %.0f %%\n\n",
-           100.0 * mean(&t->value_advisor) / mean(&t->value_knows));
-    printf("advisor over rules %.1f +- %.1f\n\n", mean(&t->over_rules), half_width(&t->over_rules));
-    printf("| pattern | bowler | hold | rules | advisor | knows | advisor - hold "
-           "|\n|---|---|---|---|---|---|---|\n");
-    for (int p = 0; p < CELL_PATTERN_COUNT; p++)
-        for (int b = 0; b < CELL_BOWLER_COUNT; b++)
-            printf("| %s | %s | %.0f | %.0f | %.0f | %.0f | %+.1f +- %.1f |\n", CELL_PATTERNS[p],
-                   CELL_BOWLERS[b], mean(&t->cell[p][b][0]), mean(&t->cell[p][b][1]),
-                   mean(&t->cell[p][b][2]), mean(&t->cell[p][b][3]), mean(&t->over_hold[p][b]),
-                   half_width(&t->over_hold[p][b]));
-    printf("\n| stated pocket chance | shots | said | happened |\n|---|---|---|---|\n");
-    for (int i = 0; i < BINS; i++)
-        if (t->bin_n[i] > 0.0)
-            printf("| %d-%d %% | %.0f | %.0f %% | %.0f %% |\n", 10 * i, 10 * (i + 1), t->bin_n[i],
-                   100.0 * t->bin_said[i] / t->bin_n[i], 100.0 * t->bin_hit[i] / t->bin_n[i]);
-    double base = t->hit / t->stated;
-    printf("\nBrier %.3f (always saying %.0f %%: %.3f); 80 %% interval for the film in the track "
-           "holds the truth %.0f %% of %.0f times\n",
-           t->brier / t->stated, 100.0 * base, base * (1.0 - base),
-           t->intervals > 0.0 ? 100.0 * t->inside / t->intervals : 0.0, t->intervals);
+    print_players(t);
+    print_share(t);
+    print_cells(t);
+    print_stated(t);
+}
+
+static bool read_word(const char *word, Asked *asked)
+{
+    if (strcmp(word, "sights") == 0)
+        return asked->sights = true;
+    if (strcmp(word, "quick") == 0)
+        return asked->quick = true;
+    asked->world = world_find(word);
+    return asked->world != NULL;
 }
 
 int main(int argc, char **argv)
@@ -206,10 +292,14 @@ int main(int argc, char **argv)
     Asked asked = {.blocks = argc > 1 ? atoi(argv[1]) : 1,
                    .first = argc > 2 ? strtoul(argv[2], NULL, 10) : 1,
                    .practice = argc > 3 ? atoi(argv[3]) : 0,
-                   .sights = argc > 4 && strcmp(argv[4], "sights") == 0};
+                   .world = &WORLD_KIN};
     static Tables tables;
-    if (asked.blocks < 1 || asked.practice < 0 || asked.practice > REHEARSE_PRACTICE_MAX) {
-        fputs("bench_rehearse: blocks from 1, practice 0 to 40\n", stderr);
+    bool read = asked.blocks >= 1 && asked.practice >= 0 && asked.practice <= REHEARSE_PRACTICE_MAX;
+    for (int i = 4; read && i < argc; i++)
+        read = read_word(argv[i], &asked);
+    if (!read) {
+        fputs("bench_rehearse: blocks from 1, practice 0 to 40, then a world, sights or quick\n",
+              stderr);
         return 2;
     }
     if (!play_all(&asked, &tables)) {

@@ -1,0 +1,274 @@
+/* players.c - six ways to choose the next throw. */
+#include "core/rehearse/players.h"
+
+#include <math.h>
+#include <string.h>
+
+#include "core/advice/candidates.h"
+
+const Player *const PLAYERS[PLAYER_COUNT + 1] = {
+    &PLAYER_HOLD,  &PLAYER_RULES, &PLAYER_ADVISOR, &PLAYER_KNOWS, &PLAYER_BY_THE_MISS,
+    &PLAYER_COACH, NULL};
+
+const Player *player_find(const char *name)
+{
+    for (const Player *const *player = PLAYERS; *player; player++)
+        if (strcmp((*player)->name, name) == 0)
+            return *player;
+    return NULL;
+}
+
+static Choice stay(const View *view)
+{
+    return (Choice){
+        .plan = view->plan[view->lane], .kind = ADJUST_HOLD, .pocket = NAN, .strike = NAN};
+}
+
+const Player PLAYER_HOLD = {
+    .name = "hold", .sentence = "throws the first line all day", .choose = stay};
+
+/* The ball so many slots toward the weaker end of the bag, where one for strikes lies there. */
+static bool take_ball(const View *view, int slots, Plan *plan)
+{
+    const Ball *next = bag_slot(view->bag, plan->slot + slots);
+    if (!next || next->cover == COVER_POLYESTER)
+        return false;
+    plan->slot += slots;
+    return true;
+}
+
+static bool on_lane(const View *view, const Plan *plan)
+{
+    return candidate_on_lane(&view->bag->bowler, plan);
+}
+
+static void ask_advice(const View *view)
+{
+    AdviceInput input = {.bag = view->bag,
+                         .pattern = view->pattern,
+                         .rules = view->rules,
+                         .shots = view->shots,
+                         .shot_count = view->shot_count,
+                         .lane = view->lane,
+                         .plan = view->plan[view->lane],
+                         .game = view->game,
+                         .frame = view->frame,
+                         .bowlers_on_pair = view->bowlers_on_pair,
+                         .certified = true};
+    advice_begin(view->advice, &input);
+}
+
+#define USUAL_MPH_MAX 1.5 /* nobody goes further by the usual steps (common practice, no source)   \
+                           */
+#define USUAL_LOFT_MAX_FT 4.0
+
+/* By the usual step: two boards of feet and one of aim, the neighbouring ball, half a mile an
+ * hour, two feet of loft; the hand, less loft and a surface are left alone. */
+static void step_by(const View *view, AdjustmentKind kind, Plan *plan)
+{
+    double step = ADJUSTMENTS[kind].step;
+    switch (ADJUSTMENTS[kind].changes) {
+    case CHANGE_FEET:
+        plan->stance += step;
+        plan->aim += 0.5 * step;
+        break;
+    case CHANGE_EYES:
+        plan->aim += step;
+        break;
+    case CHANGE_BALL:
+        take_ball(view, (int)step, plan);
+        break;
+    case CHANGE_SPEED:
+        plan->mph_change = fmax(-USUAL_MPH_MAX, fmin(plan->mph_change + step, USUAL_MPH_MAX));
+        break;
+    case CHANGE_LOFT:
+        if (step > 0.0)
+            plan->loft_change_ft = fmin(plan->loft_change_ft + step, USUAL_LOFT_MAX_FT);
+        break;
+    default:
+        break;
+    }
+}
+
+static Choice choose_by_rules(const View *view)
+{
+    Choice choice = stay(view);
+    Plan plan = choice.plan;
+    ask_advice(view);
+    while (!advice_result(view->advice)->ready && !advice_step(view->advice))
+        ;
+    choice.kind = advice_asked(view->advice);
+    step_by(view, choice.kind, &plan);
+    if (on_lane(view, &plan))
+        choice.plan = plan;
+    return choice;
+}
+
+const Player PLAYER_RULES = {.name = "rules",
+                             .sentence = "does what the rules ask for most, by the usual sizes",
+                             .choose = choose_by_rules};
+
+static Choice choose_as_advised(const View *view)
+{
+    ask_advice(view);
+    while (!advice_adjustments_done(view->advice))
+        advice_step(view->advice);
+    const Adjustment *best = &advice_result(view->advice)->adjustments[0];
+    return (Choice){.plan = best->plan,
+                    .kind = best->kind,
+                    .pocket = best->pocket_after,
+                    .strike = best->strike_after};
+}
+
+const Player PLAYER_ADVISOR = {.name = "advisor",
+                               .sentence = "takes settee's first answer every time",
+                               .choose = choose_as_advised};
+
+/* The last shot on the lane of the next throw; NULL: none yet. */
+static const Shot *last_here(const View *view, int before)
+{
+    for (int i = view->shot_count - 1; i >= 0; i--)
+        if (view->shots[i].lane == view->lane && before-- == 0)
+            return &view->shots[i];
+    return NULL;
+}
+
+/* Boards by which a hit was off, + high, by the middle of its name. A gutter ball has no board: it
+ * counts as the widest that has. */
+static double miss_of(Hit hit)
+{
+    double board = shot_hit_board(hit == HIT_GUTTER ? HIT_WIDE : hit);
+    return isnan(board) ? 0.0 : board - LANE_POCKET_BEST;
+}
+
+/* After a good shot the feet go half the miss that way and the eyes a quarter, each to the nearest
+ * half board; on that lane only. Common practice, no source. */
+static Choice choose_by_the_miss(const View *view)
+{
+    Choice choice = stay(view);
+    const Shot *last = last_here(view, 0);
+    if (!last || !shot_good(last))
+        return choice;
+    Plan plan = choice.plan;
+    double miss = miss_of(last->hit);
+    plan.stance += lane_half_board(0.5 * miss);
+    plan.aim += lane_half_board(0.25 * miss);
+    if (plan_same(&plan, &choice.plan) || !on_lane(view, &plan))
+        return choice;
+    choice.plan = plan;
+    choice.kind = miss > 0.0 ? ADJUST_MOVE_IN : ADJUST_MOVE_OUT;
+    return choice;
+}
+
+const Player PLAYER_BY_THE_MISS = {
+    .name = "by-the-miss",
+    .sentence = "after a good shot moves the feet by half the miss and the eyes by a quarter",
+    .choose = choose_by_the_miss};
+
+static bool early_high(const Shot *s)
+{
+    return (s->hit == HIT_HIGH || s->hit == HIT_NOSE || s->hit == HIT_CROSSED) &&
+           s->read == READ_EARLY;
+}
+
+static bool late_light(const Shot *s)
+{
+    return (s->hit == HIT_LIGHT || s->hit == HIT_THIN || s->hit == HIT_WIDE) &&
+           (s->read == READ_LATE || s->read == READ_NONE);
+}
+
+/* Whether the last two shots here were good ones of the ball in hand, and both such. */
+static bool twice_here(const View *view, bool (*such)(const Shot *))
+{
+    for (int k = 0; k < 2; k++) {
+        const Shot *shot = last_here(view, k);
+        if (!shot || !shot_good(shot) || shot->slot != view->plan[view->lane].slot || !such(shot))
+            return false;
+    }
+    return true;
+}
+
+/* By the miss, and another ball on the same line where that alone has not helped. Common practice,
+ * no source. */
+static Choice choose_as_a_coach(const View *view)
+{
+    Choice choice = stay(view);
+    if (twice_here(view, early_high) && take_ball(view, 1, &choice.plan)) {
+        choice.kind = ADJUST_BALL_DOWN;
+        return choice;
+    }
+    if (twice_here(view, late_light) && take_ball(view, -1, &choice.plan)) {
+        choice.kind = ADJUST_BALL_UP;
+        return choice;
+    }
+    return choose_by_the_miss(view); /* which holds after a bad release */
+}
+
+const Player PLAYER_COACH = {
+    .name = "coach",
+    .sentence = "by the miss; a ball down after two early highs, a ball up after two late lights",
+    .choose = choose_as_a_coach};
+
+/* Laydown boards that who knows the lane tries. */
+#define KNOWN_LOW 10.0
+#define KNOWN_HIGH 33.0
+#define KNOWN_STEP 2.0
+#define KNOWN_MARGIN 0.005 /* no change for a hair */
+
+/* The best half board of aim from one laydown under the truth, if it beats what is known. */
+static void try_laydown(const View *view, const Truth *truth, int slot, double laydown,
+                        Choice *best)
+{
+    const Bowler *bowler = &view->bag->bowler;
+    Delivery usual = delivery_of(bowler, delivery_stance(bowler, laydown), laydown - 8.0);
+    double aim = truth->world->aim(truth, view->lane, slot, &usual, laydown);
+    for (int i = -1; i <= 1; i++) {
+        double half = lane_half_board(aim) + 0.5 * i;
+        usual.launch_deg = delivery_launch_deg(laydown, half);
+        Outlook outlook = truth_outlook(truth, view->lane, slot, &usual);
+        if (outlook.strike > best->strike)
+            *best = (Choice){
+                .plan = {.slot = slot, .stance = delivery_stance(bowler, laydown), .aim = half},
+                .kind = ADJUST_HOLD,
+                .pocket = outlook.pocket,
+                .strike = outlook.strike};
+    }
+}
+
+/* Every second board, then the board on either side of the best. */
+static Choice best_of_ball(const View *view, const Truth *truth, int slot)
+{
+    Choice best = {.strike = -1.0};
+    for (double laydown = KNOWN_LOW; laydown <= KNOWN_HIGH; laydown += KNOWN_STEP)
+        try_laydown(view, truth, slot, laydown, &best);
+    double middle = best.plan.stance - view->bag->bowler.laydown_offset_boards;
+    try_laydown(view, truth, slot, middle - 1.0, &best);
+    try_laydown(view, truth, slot, middle + 1.0, &best);
+    return best;
+}
+
+static Choice choose_knowing(const View *view, Truth *truth)
+{
+    const Bowler *bowler = &view->bag->bowler;
+    Choice best = stay(view);
+    truth_prepare(truth, view->lane, view->game);
+    Delivery now = delivery_of(bowler, best.plan.stance, best.plan.aim);
+    Outlook outlook = truth_outlook(truth, view->lane, best.plan.slot, &now);
+    best.strike = outlook.strike;
+    best.pocket = outlook.pocket;
+    double to_beat = best.strike + KNOWN_MARGIN;
+    for (int slot = 1; slot <= BAG_SLOTS; slot++) {
+        if (!truth->filled[slot - 1] || bag_slot(view->bag, slot)->cover == COVER_POLYESTER)
+            continue;
+        Choice own = best_of_ball(view, truth, slot);
+        if (own.strike > to_beat) {
+            best = own;
+            to_beat = own.strike;
+        }
+    }
+    return best;
+}
+
+const Player PLAYER_KNOWS = {.name = "knows-the-lane",
+                             .sentence = "the best ball and line under the truth",
+                             .know = choose_knowing};

@@ -1,0 +1,241 @@
+/* world.c - the list of worlds, and what they have in common. */
+#include "core/rehearse/world.h"
+
+#include <math.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "core/line/line.h"
+
+const World *const WORLDS[] = {&WORLD_KIN, NULL};
+
+const World *world_find(const char *name)
+{
+    for (const World *const *world = WORLDS; *world; world++)
+        if (strcmp((*world)->name, name) == 0)
+            return *world;
+    return NULL;
+}
+
+static size_t own_size(void)
+{
+    size_t size = 1;
+    for (const World *const *world = WORLDS; *world; world++)
+        if ((*world)->own_size > size)
+            size = (*world)->own_size;
+    return size;
+}
+
+Truth *truth_new(void)
+{
+    Truth *truth = calloc(1, sizeof *truth);
+    if (truth && !(truth->own = calloc(1, own_size()))) {
+        free(truth);
+        return NULL;
+    }
+    return truth;
+}
+
+void truth_free(Truth *truth)
+{
+    if (truth)
+        free(truth->own);
+    free(truth);
+}
+
+void truth_draw(Truth *truth, const World *world, const Bag *bag, const Oil *sheet, uint64_t seed)
+{
+    Rng rng = rng_seed(seed);
+    truth->world = world;
+    truth->bag = bag;
+    truth->off_boards = 0.0;
+    memset(truth->own, 0, own_size());
+    for (int slot = 0; slot < BAG_SLOTS; slot++) {
+        truth->filled[slot] = bag_slot(bag, slot + 1) != NULL;
+        truth->expected_ft[slot] = NAN;
+    }
+    world->draw(truth, sheet, &rng);
+}
+
+double truth_mph(const Truth *truth, int game) { return truth->mph - truth->tired * (game - 1); }
+
+/* Which way a bad release is bad, and what that does to the delivery. */
+static Release spoil(Delivery *d, const Scatter *scatter, double deviations, double kind)
+{
+    Release what = kind < 0.3   ? RELEASE_INSIDE
+                   : kind < 0.6 ? RELEASE_OUTSIDE
+                   : kind < 0.8 ? RELEASE_FAST
+                                : RELEASE_SLOW;
+    d->launch_deg += what == RELEASE_INSIDE    ? -deviations * scatter->launch_deg
+                     : what == RELEASE_OUTSIDE ? deviations * scatter->launch_deg
+                                               : 0.0;
+    d->mph += what == RELEASE_FAST   ? deviations * scatter->mph
+              : what == RELEASE_SLOW ? -deviations * scatter->mph
+                                     : 0.0;
+    return what;
+}
+
+Delivery truth_throw(const Truth *truth, const Plan *plan, int game, Rng *luck, Release *told)
+{
+    const Bowler *bowler = &truth->bag->bowler;
+    const Scatter *s = &bowler->scatter;
+    const Senses *senses = &truth->world->senses;
+    Delivery d = plan_delivery(bowler, plan);
+    d.mph += truth_mph(truth, game) + s->mph * rng_normal(luck);
+    d.launch_deg += truth->launch_deg + s->launch_deg * rng_normal(luck);
+    d.rpm += s->rpm * rng_normal(luck);
+    d.laydown_board += s->laydown_boards * rng_normal(luck);
+    double bad = rng_uniform(luck), kind = rng_uniform(luck), known = rng_uniform(luck);
+    *told = RELEASE_GOOD;
+    if (bad < senses->bad_share) {
+        Release what = spoil(&d, s, senses->bad_deviations, kind);
+        if (known < senses->told_share)
+            *told = what;
+    }
+    return d;
+}
+
+static double seen_board(double board)
+{
+    return fmax(SHOT_BOARD_LOW, fmin(lane_half_board(board), SHOT_BOARD_HIGH));
+}
+
+/* Early or late against what the bowler has come to expect of that ball. */
+static Read seen_move(const Senses *senses, double move_ft, double error_ft, double *expected_ft,
+                      Rng *luck)
+{
+    bool moves = !isnan(move_ft);
+    double move = moves ? move_ft : LANE_LENGTH_FT;
+    if (isnan(*expected_ft))
+        *expected_ft = move; /* the first of a ball is what it is */
+    double later = move + error_ft - *expected_ft;
+    *expected_ft += 0.2 * (move - *expected_ft); /* one gets used to what is */
+    if (senses->random_reads > 0.0 && rng_uniform(luck) < senses->random_reads)
+        return (Read)(READ_EARLY + (int)(3.0 * rng_uniform(luck)));
+    return !moves                     ? READ_NONE
+           : later < -senses->read_ft ? READ_EARLY
+           : later > senses->read_ft  ? READ_LATE
+                                      : READ_ON_TIME;
+}
+
+void truth_see(Truth *truth, const Roll *roll, const Delivery *delivery, bool sights, Rng *luck,
+               Shot *shot)
+{
+    const Senses *senses = &truth->world->senses;
+    double eye = senses->eye_boards * rng_normal(luck), feet = senses->eye_feet * rng_normal(luck);
+    double shown = rng_uniform(luck), arrows = senses->arrows_boards * rng_normal(luck);
+    double far = senses->breakpoint_boards * rng_normal(luck);
+    shot->hit = roll->gutter ? HIT_GUTTER : shot_hit_of_board(roll->entry_board + eye);
+    shot->read =
+        seen_move(senses, roll->first_move_ft, feet, &truth->expected_ft[shot->slot - 1], luck);
+    shot->mph = shown < senses->speed_shown ? 0.1 * round(10.0 * delivery->mph) : 0.0;
+    const int arrows_at = (int)(LANE_ARROWS_FT / OIL_STATION_FT);
+    if (!sights || roll->gutter || roll->count <= arrows_at)
+        return;
+    shot->arrows = seen_board(roll->path[arrows_at].board + arrows);
+    shot->breakpoint = seen_board(roll->breakpoint_board + far);
+}
+
+void truth_wear(Truth *truth, Side lane, const Roll *roll, Cover cover, int bowlers_on_pair,
+                Rng *luck)
+{
+    truth->world->wear(truth, lane, roll, 0.0, cover);
+    for (int i = 1; i < bowlers_on_pair; i++)
+        truth->world->wear(truth, lane, roll, truth->field_boards[i - 1] + rng_normal(luck),
+                           COVER_SOLID);
+}
+
+void truth_prepare(Truth *truth, Side lane, int game)
+{
+    forecast_of_truth(&truth->forecast, &truth->oil[lane], truth_mph(truth, game),
+                      truth->launch_deg, &truth->bag->bowler);
+    for (int i = 0; i < FORECAST_DRAWS; i++)
+        truth->forecast.draw[i].boards[0] = truth->off_boards;
+}
+
+Outlook truth_outlook(const Truth *truth, Side lane, int slot, const Delivery *meant)
+{
+    BatchThrow throws[FORECAST_DRAWS];
+    Arrival arrivals[FORECAST_DRAWS];
+    int every = truth->world->every;
+    int count = forecast_throws(&truth->forecast, meant, every, throws);
+    truth->world->arrive(truth, lane, slot, throws, count, arrivals);
+    return forecast_sum(&truth->forecast, 0, bag_slot(truth->bag, slot)->pounds, meant, every,
+                        arrivals);
+}
+
+/* The film of a sheet as it was really dressed: wrong as a whole, on each lane, on each board. */
+static void draw_film(Truth *truth, const Oil *sheet, const Spreads *spreads, Rng *rng)
+{
+    double volume = spreads->volume * rng_normal(rng), board[LANE_BOARDS];
+    for (int b = 0; b < LANE_BOARDS; b++)
+        board[b] = rng_normal(rng);
+    for (int lane = 0; lane < SIDE_COUNT; lane++) {
+        double own = spreads->lane * rng_normal(rng);
+        truth->oil[lane] = *sheet;
+        for (int b = 0; b < LANE_BOARDS; b++) {
+            int left = b > 0 ? b - 1 : b, right = b < LANE_BOARDS - 1 ? b + 1 : b;
+            double rough = (board[left] + 2.0 * board[b] + board[right]) / 4.0; /* smooth across */
+            double scale = exp(volume + own + spreads->board * rough);
+            for (int j = 0; j < OIL_STATIONS; j++)
+                truth->oil[lane].units[j][b] *= scale;
+        }
+    }
+}
+
+/* Each ball with another friction law: less or more of it in the film and on the dry, fading
+ * elsewhere. */
+static void draw_balls(Truth *truth, const Spreads *spreads, Rng *rng)
+{
+    double dry = exp(spreads->dry * rng_normal(rng)), fade = exp(spreads->fade * rng_normal(rng));
+    for (int slot = 0; slot < BAG_SLOTS; slot++) {
+        if (!truth->filled[slot])
+            continue;
+        MotionBody *body = &truth->body[slot];
+        motion_body(bag_slot(truth->bag, slot + 1), body);
+        body->friction.mu_film *= exp(spreads->film * rng_normal(rng));
+        body->friction.mu_dry *= dry;
+        body->friction.reach_units *= fade;
+        batch_ball(body, &truth->batch[slot]);
+    }
+}
+
+void world_draw(Truth *truth, const Oil *sheet, const Spreads *spreads, Rng *rng)
+{
+    draw_film(truth, sheet, spreads, rng);
+    draw_balls(truth, spreads, rng);
+    truth->rate.pick = spreads->pick_middle * exp(spreads->pick * rng_normal(rng));
+    truth->rate.carry = spreads->carry_middle * exp(spreads->carry * rng_normal(rng));
+    truth->mph = spreads->mph * rng_normal(rng);
+    truth->launch_deg = spreads->launch_deg * rng_normal(rng);
+    truth->tired = spreads->tired_mph * rng_uniform(rng);
+    for (int i = 0; i < WORLD_FIELD_MAX; i++)
+        truth->field_boards[i] = spreads->field_boards * rng_normal(rng);
+}
+
+void world_roll(const Truth *truth, Side lane, int slot, const Delivery *delivery, Rng *luck,
+                Roll *roll)
+{
+    (void)luck;
+    motion_roll(&truth->body[slot - 1], &truth->oil[lane], delivery, roll);
+}
+
+void world_arrive(const Truth *truth, Side lane, int slot, const BatchThrow *throws, int count,
+                  Arrival *arrivals)
+{
+    (void)lane; /* truth_prepare has made its film ready */
+    batch_arrive(&truth->batch[slot - 1], &truth->forecast.oil[0], throws, count, arrivals);
+}
+
+double world_aim(const Truth *truth, Side lane, int slot, const Delivery *usual, double laydown)
+{
+    return line_aim(&truth->body[slot - 1], &truth->oil[lane], &truth->bag->bowler, usual, laydown,
+                    0.0);
+}
+
+void world_wear(Truth *truth, Side lane, const Roll *roll, double shift_boards, Cover cover)
+{
+    Track track;
+    track_of(roll, shift_boards, &track);
+    wear_track(&truth->oil[lane], &track, cover, truth->rate);
+}

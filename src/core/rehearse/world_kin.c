@@ -1,0 +1,42 @@
+/* world_kin.c - a lane of the program's own kind: its motion, its wear, its friction law with other
+ * constants, drawn from wider spreads than the belief's. All numbers assumed. */
+#include "core/rehearse/world.h"
+
+static const Spreads SPREADS = {.volume = 0.20,
+                                .lane = 0.10,
+                                .board = 0.08,
+                                .dry = 0.10,
+                                .film = 0.12,
+                                .fade = 0.12,
+                                .pick_middle = 1.0,
+                                .pick = 0.45,
+                                .carry_middle = 1.0,
+                                .carry = 0.8,
+                                .mph = 0.30,
+                                .launch_deg = 0.10,
+                                .field_boards = 4.0,
+                                .tired_mph = 0.10};
+
+static void draw(Truth *truth, const Oil *sheet, Rng *rng)
+{
+    world_draw(truth, sheet, &SPREADS, rng);
+}
+
+const World WORLD_KIN = {.name = "kin",
+                         .sentence = "as the program thinks lanes are, but for its constants",
+                         .senses = {.bad_share = 0.08,
+                                    .bad_deviations = 2.5,
+                                    .told_share = 0.85,
+                                    .eye_boards = 0.5,
+                                    .eye_feet = 1.0,
+                                    .arrows_boards = 0.5,
+                                    .breakpoint_boards = 1.0,
+                                    .read_ft = 2.0,
+                                    .random_reads = 0.0,
+                                    .speed_shown = 0.5},
+                         .every = 1,
+                         .draw = draw,
+                         .roll = world_roll,
+                         .arrive = world_arrive,
+                         .aim = world_aim,
+                         .wear = world_wear};
