@@ -58,8 +58,9 @@ static void ask_advice(const View *view)
     advice_begin(view->advice, &input);
 }
 
-#define USUAL_MPH_MAX 1.5 /* nobody goes further by the usual steps (common practice, no source)   \
-                           */
+#define USUAL_MPH_MAX                                                                              \
+    1.5 /* nobody goes further by the usual steps (common practice, no source)                     \
+         */
 #define USUAL_LOFT_MAX_FT 4.0
 
 /* By the usual step: two boards of feet and one of aim, the neighbouring ball, half a mile an
@@ -124,7 +125,7 @@ const Player PLAYER_ADVISOR = {.name = "advisor",
                                .sentence = "takes settee's first answer every time",
                                .choose = choose_as_advised};
 
-/* The last shot on the lane of the next throw; NULL: none yet. */
+/* The last shot on the lane of the next throw, or so many before it; NULL: none. */
 static const Shot *last_here(const View *view, int before)
 {
     for (int i = view->shot_count - 1; i >= 0; i--)
@@ -133,30 +134,38 @@ static const Shot *last_here(const View *view, int before)
     return NULL;
 }
 
-/* Boards by which a hit was off, + high, by the middle of its name. A gutter ball has no board: it
- * counts as the widest that has. */
-static double miss_of(Hit hit)
+#define GUTTER_EYES 2.0 /* boards in after a gutter ball, which has no miss to halve */
+
+/* Half the miss with the feet, a quarter with the eyes, each to the nearest half board. The miss is
+ * that of the middle of the hit's name, + high. Returns what it is called. */
+static AdjustmentKind move_by_the_miss(Hit hit, Plan *plan)
 {
-    double board = shot_hit_board(hit == HIT_GUTTER ? HIT_WIDE : hit);
-    return isnan(board) ? 0.0 : board - LANE_POCKET_BEST;
+    double board = shot_hit_board(hit);
+    if (hit == HIT_GUTTER) {
+        plan->aim += GUTTER_EYES;
+        return ADJUST_AIM_IN;
+    }
+    if (isnan(board)) /* not seen */
+        return ADJUST_HOLD;
+    double miss = board - LANE_POCKET_BEST, feet = lane_half_board(0.5 * miss);
+    plan->stance += feet;
+    plan->aim += lane_half_board(0.25 * miss);
+    return feet > 0.0 ? ADJUST_MOVE_IN : feet < 0.0 ? ADJUST_MOVE_OUT : ADJUST_HOLD;
 }
 
-/* After a good shot the feet go half the miss that way and the eyes a quarter, each to the nearest
- * half board; on that lane only. Common practice, no source. */
+/* After a good shot, on its own lane only. Common practice, no source. */
 static Choice choose_by_the_miss(const View *view)
 {
     Choice choice = stay(view);
     const Shot *last = last_here(view, 0);
+    Plan plan = choice.plan;
     if (!last || !shot_good(last))
         return choice;
-    Plan plan = choice.plan;
-    double miss = miss_of(last->hit);
-    plan.stance += lane_half_board(0.5 * miss);
-    plan.aim += lane_half_board(0.25 * miss);
-    if (plan_same(&plan, &choice.plan) || !on_lane(view, &plan))
-        return choice;
-    choice.plan = plan;
-    choice.kind = miss > 0.0 ? ADJUST_MOVE_IN : ADJUST_MOVE_OUT;
+    AdjustmentKind kind = move_by_the_miss(last->hit, &plan);
+    if (on_lane(view, &plan)) {
+        choice.plan = plan;
+        choice.kind = kind;
+    }
     return choice;
 }
 

@@ -91,7 +91,7 @@ static const Case BY_THE_MISS[] = {
     {"light, 1.1 out", {SEEN(L, LIGHT, ON_TIME, GOOD)}, -0.5, -0.5, 0, ADJUST_MOVE_OUT},
     {"thin, 2.6 out", {SEEN(L, THIN, ON_TIME, GOOD)}, -1.5, -0.5, 0, ADJUST_MOVE_OUT},
     {"wide, 5 out", {SEEN(L, WIDE, ON_TIME, GOOD)}, -2.5, -1.5, 0, ADJUST_MOVE_OUT},
-    {"gutter, as wide", {SEEN(L, GUTTER, NONE, GOOD)}, -2.5, -1.5, 0, ADJUST_MOVE_OUT},
+    {"gutter: the eyes go in", {SEEN(L, GUTTER, NONE, GOOD)}, 0, 2.0, 0, ADJUST_AIM_IN},
     {"release not told", {SEEN(L, NOSE, ON_TIME, UNSAID)}, 1.5, 0.5, 0, ADJUST_MOVE_IN},
     {"bad release", {SEEN(L, NOSE, ON_TIME, INSIDE)}, 0, 0, 0, ADJUST_HOLD},
     {"a good one, then a bad one",
