@@ -30,73 +30,115 @@ static void count_shot(ReviewTally *tally, const Shot *shot)
     }
 }
 
-/* The place of a ball, made when there is none; -1: no room. */
-static int ball_place(Review *review, const Ball *ball)
+/* The place of a ball, or `ball_count`. */
+static int ball_place(const Review *review, const Ball *ball)
 {
-    for (int i = 0; i < review->ball_count; i++)
-        if (strcmp(review->balls[i].id, ball->id) == 0)
-            return i;
-    if (review->ball_count == REVIEW_BALLS_MAX)
-        return -1;
-    ReviewBall *row = &review->balls[review->ball_count];
-    *row = (ReviewBall){0};
-    memcpy(row->id, ball->id, sizeof row->id);
-    return review->ball_count++;
+    int at = 0;
+    while (at < review->ball_count && strcmp(review->balls[at].id, ball->id) != 0)
+        at++;
+    return at;
 }
 
-static int pattern_place(Review *review, const Pattern *pattern)
+/* The place of a pattern, or `pattern_count`. */
+static int pattern_place(const Review *review, const Pattern *pattern)
 {
-    for (int i = 0; i < review->pattern_count; i++)
-        if (strcmp(review->patterns[i].name, pattern->name) == 0 &&
-            review->patterns[i].length_ft == pattern->length_ft)
-            return i;
-    if (review->pattern_count == REVIEW_PATTERNS_MAX)
-        return -1;
-    ReviewPattern *row = &review->patterns[review->pattern_count];
-    *row = (ReviewPattern){.length_ft = pattern->length_ft};
-    memcpy(row->name, pattern->name, sizeof row->name);
-    return review->pattern_count++;
+    int at = 0;
+    while (at < review->pattern_count && (strcmp(review->patterns[at].name, pattern->name) != 0 ||
+                                          review->patterns[at].length_ft != pattern->length_ft))
+        at++;
+    return at;
 }
 
-/* Months stay sorted. */
-static int month_place(Review *review, const char *month)
+/* The place of a month, or the one where it belongs: they are sorted. */
+static int month_place(const Review *review, const char *month)
 {
     int at = 0;
     while (at < review->month_count && strcmp(review->months[at].month, month) < 0)
         at++;
-    if (at < review->month_count && strcmp(review->months[at].month, month) == 0)
-        return at;
-    if (review->month_count == REVIEW_MONTHS_MAX)
-        return -1;
-    memmove(&review->months[at + 1], &review->months[at],
-            (size_t)(review->month_count - at) * sizeof *review->months);
-    review->months[at] = (ReviewMonth){0};
-    memcpy(review->months[at].month, month, sizeof review->months[at].month);
-    review->month_count++;
     return at;
 }
 
-/* Whether all that an event brings has room, before any of it is counted. */
-static bool has_room(const Review *review)
+static bool has_month(const Review *review, const char *month)
 {
-    return review->month_count < REVIEW_MONTHS_MAX && review->pattern_count < REVIEW_PATTERNS_MAX &&
-           review->ball_count + BAG_SLOTS <= REVIEW_BALLS_MAX;
+    int at = month_place(review, month);
+    return at < review->month_count && strcmp(review->months[at].month, month) == 0;
 }
 
-/* The bag as it was for this event; balls that went to the locker since keep their counts. */
-static void see_bag(Review *review, const Bag *bag)
+/* Whether a ball of the event's bag has a row: it is in a slot or was thrown. */
+static bool is_told(const Session *session, const Ball *ball)
 {
+    bool told = ball->slot > 0;
+    for (int i = 0; i < session->shot_count && !told; i++)
+        told = session_ball(session, &session->shots[i]) == ball;
+    return told;
+}
+
+/* Whether all that an event brings has room, before any of it is counted. */
+static bool has_room(const Review *review, const Session *session, const char *month)
+{
+    int balls = review->ball_count;
+    for (int i = 0; i < session->bag.count; i++) {
+        const Ball *ball = &session->bag.balls[i];
+        balls += is_told(session, ball) && ball_place(review, ball) == review->ball_count;
+    }
+    return balls <= REVIEW_BALLS_MAX &&
+           (review->month_count < REVIEW_MONTHS_MAX || has_month(review, month)) &&
+           (review->pattern_count < REVIEW_PATTERNS_MAX ||
+            pattern_place(review, &session->pattern) < review->pattern_count);
+}
+
+static ReviewMonth *month_row(Review *review, const char *month)
+{
+    int at = month_place(review, month);
+    ReviewMonth *row = &review->months[at];
+    if (has_month(review, month))
+        return row;
+    memmove(row + 1, row, (size_t)(review->month_count - at) * sizeof *row);
+    *row = (ReviewMonth){0};
+    memcpy(row->month, month, sizeof row->month);
+    review->month_count++;
+    return row;
+}
+
+static ReviewPattern *pattern_row(Review *review, const Pattern *pattern)
+{
+    int at = pattern_place(review, pattern);
+    ReviewPattern *row = &review->patterns[at];
+    if (at == review->pattern_count) {
+        *row = (ReviewPattern){.length_ft = pattern->length_ft};
+        memcpy(row->name, pattern->name, sizeof row->name);
+        review->pattern_count++;
+    }
+    return row;
+}
+
+static void see_ball(Review *review, const Ball *ball)
+{
+    int at = ball_place(review, ball);
+    ReviewBall *row = &review->balls[at];
+    if (at == review->ball_count) {
+        *row = (ReviewBall){0};
+        memcpy(row->id, ball->id, sizeof row->id);
+        review->ball_count++;
+    }
+    row->slot = ball->slot;
+    memcpy(row->name, ball->name, sizeof row->name);
+}
+
+/* The bag as it was for this event: its slots, then what was thrown besides. Balls that went to the
+ * locker since keep their counts. */
+static void see_bag(Review *review, const Session *session)
+{
+    const Bag *bag = &session->bag;
     for (int i = 0; i < review->ball_count; i++)
         if (bag_find(bag, review->balls[i].id))
             review->balls[i].slot = 0;
-    for (int slot = 1; slot <= BAG_SLOTS; slot++) {
-        const Ball *ball = bag_slot(bag, slot);
-        int at = ball ? ball_place(review, ball) : -1;
-        if (at < 0)
-            continue;
-        review->balls[at].slot = slot;
-        memcpy(review->balls[at].name, ball->name, sizeof review->balls[at].name);
-    }
+    for (int slot = 1; slot <= BAG_SLOTS; slot++)
+        if (bag_slot(bag, slot))
+            see_ball(review, bag_slot(bag, slot));
+    for (int i = 0; i < bag->count; i++)
+        if (bag->balls[i].slot == 0 && is_told(session, &bag->balls[i]))
+            see_ball(review, &bag->balls[i]);
 }
 
 static void count_games(ReviewMonth *month, const Session *session)
@@ -117,17 +159,28 @@ static void count_games(ReviewMonth *month, const Session *session)
     }
 }
 
+static void count_ball(Review *review, ReviewPattern *pattern, const Session *session, int shot)
+{
+    const Ball *ball = session_ball(session, &session->shots[shot]);
+    if (!ball)
+        return; /* the bag has it no more */
+    int at = ball_place(review, ball);
+    count_shot(&review->balls[at].tally, &session->shots[shot]);
+    review->balls[at].in_game[session->shot_game[shot] - 1]++;
+    pattern->of_ball[at]++;
+}
+
 bool review_add(Review *review, const Session *session)
 {
     char name[8];
     if (session->shot_count == 0)
         return true;
-    if (!has_room(review))
-        return false;
-    see_bag(review, &session->bag);
     review_month(session->event.date, name);
-    ReviewMonth *month = &review->months[month_place(review, name)];
-    ReviewPattern *pattern = &review->patterns[pattern_place(review, &session->pattern)];
+    if (!has_room(review, session, name))
+        return false;
+    see_bag(review, session);
+    ReviewMonth *month = month_row(review, name);
+    ReviewPattern *pattern = pattern_row(review, &session->pattern);
     count_games(month, session);
     count_games(&review->total, session);
     for (int i = 0; i < session->shot_count; i++) {
@@ -135,13 +188,7 @@ bool review_add(Review *review, const Session *session)
         count_shot(&month->tally, shot);
         count_shot(&review->total.tally, shot);
         count_shot(&pattern->tally, shot);
-        const Ball *ball = session_ball(session, shot);
-        if (!ball)
-            continue;
-        int at = ball_place(review, ball);
-        count_shot(&review->balls[at].tally, shot);
-        review->balls[at].in_game[session->shot_game[i] - 1]++;
-        pattern->of_ball[at]++;
+        count_ball(review, pattern, session, i);
     }
     return true;
 }

@@ -194,6 +194,57 @@ static void a_bag_that_changed(void **state)
     assert_int_equal(review.balls[2].tally.shots, 1);
 }
 
+/* A ball that was thrown and lies in the locker by now is told by its name all the same. */
+static void a_ball_thrown_from_the_locker(void **state)
+{
+    (void)state;
+    review_begin(&review);
+    begin("2026-05-09", "Apron");
+    throw_some(2, 3, HIT_FLUSH, true, 0, false);
+    session.bag.balls[1].slot = 0;
+    assert_true(review_add(&review, &session));
+    assert_int_equal(review.ball_count, 3);
+    for (int i = 0; i < review.ball_count; i++)
+        assert_string_equal(review.balls[i].name,
+                            strcmp(review.balls[i].id, "ball-0") == 0   ? "Ball 0"
+                            : strcmp(review.balls[i].id, "ball-1") == 0 ? "Ball 1"
+                                                                        : "Ball 2");
+    assert_string_equal(review.balls[2].id, "ball-1"); /* behind those of the slots */
+    assert_int_equal(review.balls[2].slot, 0);
+    assert_int_equal(review.balls[2].tally.shots, 2);
+}
+
+/* An event whose balls have no room, be they in slots or in the locker by now, is not counted at
+ * all; one that brings no new ball still is. */
+static void no_room_for_its_balls(void **state)
+{
+    (void)state;
+    enum { BALLS = 10, FREE = BALLS - 2 };
+    review_begin(&review);
+    begin("2026-05-09", "Apron");
+    session.bag.count = session.shot_count = BALLS;
+    for (int i = 0; i < BALLS; i++) { /* all thrown, one of them in a slot still */
+        session.bag.balls[i] = ball_default();
+        session.bag.balls[i].slot = i == 0 ? 1 : 0;
+        snprintf(session.bag.balls[i].id, sizeof session.bag.balls[i].id, "new-%d", i);
+        session.shots[i] = (Shot){.hit = HIT_FLUSH};
+        snprintf(session.shots[i].ball, sizeof session.shots[i].ball, "new-%d", i);
+        session.shot_game[i] = 1;
+    }
+    for (; review.ball_count < REVIEW_BALLS_MAX - FREE; review.ball_count++)
+        snprintf(review.balls[review.ball_count].id, sizeof review.balls[0].id, "other-%d",
+                 review.ball_count);
+    static Review before;
+    before = review;
+    assert_false(review_add(&review, &session));
+    assert_memory_equal(&review, &before, sizeof review);
+    session.shot_count = FREE;
+    assert_true(review_add(&review, &session));
+    assert_int_equal(review.ball_count, REVIEW_BALLS_MAX);
+    assert_true(review_add(&review, &session));
+    assert_int_equal(review.total.tally.shots, 2 * FREE);
+}
+
 static void more_than_there_is_room_for(void **state)
 {
     (void)state;
@@ -220,6 +271,8 @@ int main(void)
         cmocka_unit_test(without_shots_nothing_counts),
         cmocka_unit_test(without_a_date),
         cmocka_unit_test(a_bag_that_changed),
+        cmocka_unit_test(a_ball_thrown_from_the_locker),
+        cmocka_unit_test(no_room_for_its_balls),
         cmocka_unit_test(more_than_there_is_room_for),
     };
     return cmocka_run_group_tests_name("review", tests, NULL, NULL);
