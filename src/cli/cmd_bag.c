@@ -166,18 +166,29 @@ static const char *slot_name(const Report *report, int ball, char out[64])
     return out;
 }
 
+/* "+1.5", or "-" where one of the two has none. */
+static const char *signed_words(double value, char out[16])
+{
+    if (isnan(value))
+        snprintf(out, 16, "-");
+    else
+        snprintf(out, 16, "%+.1f", value);
+    return out;
+}
+
 static void print_overlaps(const Report *report)
 {
     const Arsenal *arsenal = report->arsenal;
-    char a[64], b[64];
+    char a[64], b[64], move[16], entry[16];
     puts("\nPairs: on what share of the lanes either does about as well as the other");
     for (int i = 0; i < arsenal->overlap_count; i++) {
         const Overlap *pair = &arsenal->overlap[i];
         if (pair->share < 0.10 && i >= 3)
             break; /* "none" of the rest */
-        printf("%4.0f %%  %-6s  %s and %s: moves %+.1f ft, entry %+.1f\n", 100.0 * pair->share,
+        printf("%4.0f %%  %-6s  %s and %s: moves %s ft, entry %s\n", 100.0 * pair->share,
                arsenal_overlap_word(pair->share), slot_name(report, pair->a, a),
-               slot_name(report, pair->b, b), pair->move_ft, pair->entry_deg);
+               slot_name(report, pair->b, b), signed_words(pair->move_ft, move),
+               signed_words(pair->entry_deg, entry));
     }
 }
 

@@ -106,6 +106,9 @@ static void print_path(const Roll *roll)
     }
 }
 
+#define STOPPED_MPH 2.0 /* what does not reach the pins and goes no faster did not leave the lane  \
+                         */
+
 static void print_end(const Roll *roll, double pounds)
 {
     if (isnan(roll->first_move_ft))
@@ -119,7 +122,9 @@ static void print_end(const Roll *roll, double pounds)
     else
         printf("Rolls       from %.0f ft\n", roll->roll_ft);
     if (roll->gutter)
-        printf("Pins        none: in the gutter at %.0f ft\n", roll->path[roll->count - 1].ft);
+        printf("Pins        none: %s at %.0f ft\n",
+               roll->path[roll->count - 1].mph < STOPPED_MPH ? "it stops" : "in the gutter",
+               roll->path[roll->count - 1].ft);
     else
         printf("Pins        board %.1f (%s), entry %.1f deg, %.1f mph\n", roll->entry_board,
                HIT_NAMES[shot_hit_of_board(roll->entry_board)], roll->entry_deg, roll->entry_mph);

@@ -291,12 +291,11 @@ static void roll_particles(const Belief *belief, Side lane, int which, const Bat
     BatchThrow throws[BELIEF_PARTICLES];
     for (int i = 0; i < BELIEF_PARTICLES; i++) {
         const Particle *p = &belief->particles[i];
-        throws[i] = (BatchThrow){.delivery = *delivery,
+        DeliveryOffset offset = {.launch_deg = p->part[PART_LAUNCH_DEG] + spread->launch_shift_deg,
+                                 .mph = speed_seen ? 0.0 : p->part[PART_MPH] + spread->mph_shift};
+        throws[i] = (BatchThrow){.delivery = delivery_offset(delivery, &offset),
                                  .film_scale = (float)p->part[PART_VOLUME + lane],
                                  .dry_scale = (float)p->part[PART_DRY + lane]};
-        throws[i].delivery.launch_deg += p->part[PART_LAUNCH_DEG] + spread->launch_shift_deg;
-        if (!speed_seen)
-            throws[i].delivery.mph += p->part[PART_MPH] + spread->mph_shift;
     }
     for (int first = 0, last; first < BELIEF_PARTICLES; first = last) {
         int film = belief->particles[first].film;

@@ -91,12 +91,12 @@ static int throws_of(const Forecast *forecast, const Delivery *delivery, int ste
     int count = 0;
     for (int i = 0; i < FORECAST_DRAWS; i += step) {
         BatchThrow *toss = &throws[count++];
-        *toss = (BatchThrow){.delivery = *delivery,
-                             .film_scale = (float)(forecast->draw[i].volume / volume),
+        *toss = (BatchThrow){.film_scale = (float)(forecast->draw[i].volume / volume),
                              .dry_scale = forecast->draw[i].dry};
-        toss->delivery.launch_deg += forecast->draw[i].launch_deg;
-        toss->delivery.mph += forecast->draw[i].mph;
-        toss->delivery.rpm += forecast->draw[i].rpm;
+        DeliveryOffset offset = {.launch_deg = forecast->draw[i].launch_deg,
+                                 .mph = forecast->draw[i].mph,
+                                 .rpm = forecast->draw[i].rpm};
+        toss->delivery = delivery_offset(delivery, &offset);
     }
     return count;
 }

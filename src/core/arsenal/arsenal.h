@@ -58,7 +58,7 @@ typedef struct ArsenalBall {
 typedef struct Overlap { /* of two balls of the bag, indices into it */
     int a, b;
     double share; /* of the weighted films on which one does about as well as the other */
-    double move_ft, entry_deg; /* b's first move and entry less a's, fresh */
+    double move_ft, entry_deg; /* b's first move and entry less a's, fresh; NAN: one has none */
 } Overlap;
 enum { OVERLAPS_MAX = BAG_SLOTS * (BAG_SLOTS - 1) / 2 };
 

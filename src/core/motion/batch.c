@@ -17,6 +17,7 @@ enum { W = 16 }; /* deliveries side by side: two of the widest vectors in common
 #endif
 #define LOOP for (int k = 0; k < W; k++)
 #define GRAVITY_MPS2 9.80665f
+#define STILL_MPS ((float)MOTION_STILL_MPS)
 
 /* One block of deliveries, each quantity an array. */
 typedef struct Pack {
@@ -146,7 +147,7 @@ slopes(const BatchBall *ball, const BatchOil *oil, const Pack *b, const Step *st
         float slip = sqrtf(ux * ux + uy * uy);
         float ahead = ux * st->ux[k] + uy * st->uy[k];
         /* past the end of slip, inside a trial step: go on as before */
-        float per_slip = 1.0f / slip, per_m = 1.0f / vy[k];
+        float per_slip = 1.0f / slip, per_m = 1.0f / (vy[k] > STILL_MPS ? vy[k] : STILL_MPS);
         ux = ahead > 0.0f ? ux * per_slip : st->ux[k];
         uy = ahead > 0.0f ? uy * per_slip : st->uy[k];
         float push = -mu[k] * GRAVITY_MPS2 * per_m;
@@ -170,7 +171,7 @@ static inline __attribute__((always_inline)) void prepare(const BatchBall *ball,
         float turned = spin * st->h[k] / b->vy[k] * place_per_rad;
         middle[k] = b->turn[k] + 0.5f * turned;
         b->turn[k] += turned;
-        middle[k] = at_most(middle[k], (float)BATCH_TABLE);
+        middle[k] = at_most(not_below_0(middle[k]), (float)BATCH_TABLE);
         at[k] = (int)middle[k];
         share[k] = middle[k] - (float)at[k];
     }
@@ -298,7 +299,8 @@ static inline __attribute__((always_inline)) void slide(const BatchBall *ball, c
             float h = st.h[k], left = slip_left(ball, b, &st, k, vx[k], vy[k]);
             float was = slip_left(ball, b, &st, k, b->vx[k], b->vy[k]);
             int moving = h > 0.0f, settled = moving & (left <= 0.0f), go = moving & !settled;
-            int out = go & ((x[k] < 0.0f) | (x[k] > width)); /* no branches: see above */
+            /* no branches: see above */
+            int out = go & ((x[k] < 0.0f) | (x[k] > width) | (vy[k] < STILL_MPS));
             float off = vx[k] + b->move_tan[k] * vy[k];
             float share = b->off[k] / (b->off[k] - off); /* off starts below 0 */
             int moves = moving & (b->move_ft[k] < 0.0f) & (off >= 0.0f);
@@ -370,6 +372,8 @@ static Arrival arrival_of(const Pack *b, int k)
     double way = to_go * sqrt(1.0 + vx / vy * (vx / vy)), v_sq = vx * vx + vy * vy;
     if (b->rest[k] > 0.0f)
         v_sq -= 2.0 * MOTION_ROLLING_RESISTANCE * (double)GRAVITY_MPS2 * way;
+    if (!(vy > 0.0 && v_sq > MOTION_STILL_MPS * MOTION_STILL_MPS)) /* it stops short of the pins */
+        return (Arrival){NAN, NAN, NAN, move, NAN, true};
     return (Arrival){.board = lane_board_of_x(x),
                      .degrees = deg_from_rad(atan(vx / vy)),
                      .mph = mph_from_mps(sqrt(v_sq)),

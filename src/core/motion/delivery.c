@@ -33,6 +33,16 @@ Delivery delivery_of(const Bowler *bowler, double stance, double aim)
                       .loft_ft = bowler->loft_ft};
 }
 
+Delivery delivery_offset(const Delivery *meant, const DeliveryOffset *offset)
+{
+    Delivery thrown = *meant;
+    thrown.laydown_board += offset->laydown_boards;
+    thrown.launch_deg += offset->launch_deg;
+    thrown.mph = fmax(DELIVERY_MPH_LEAST, thrown.mph + offset->mph);
+    thrown.rpm = fmax(0.0, thrown.rpm + offset->rpm);
+    return thrown;
+}
+
 bool plan_same(const Plan *a, const Plan *b)
 {
     return a->slot == b->slot && a->stance == b->stance && a->aim == b->aim &&

@@ -14,6 +14,17 @@ typedef struct Delivery {
     double loft_ft; /* foul line to touchdown */
 } Delivery;
 
+/* By how much a throw comes out otherwise than it was meant: what scatters, and the bowler's day.
+ */
+typedef struct DeliveryOffset {
+    double launch_deg, mph, rpm, laydown_boards;
+} DeliveryOffset;
+
+/* What leaves the hand then: never slower than DELIVERY_MPH_LEAST, never turning backward, however
+ * wide the scatter is that the offset was drawn from. */
+#define DELIVERY_MPH_LEAST 5.0 /* assumed: slower a ball is not bowled */
+Delivery delivery_offset(const Delivery *meant, const DeliveryOffset *offset);
+
 /* The bowler's usual release, played from `stance` over `aim` (board at the arrows, 15 ft). */
 Delivery delivery_of(const Bowler *bowler, double stance, double aim);
 

@@ -88,7 +88,9 @@ static void slope(const Stepper *st, double y, const double s[STATE_SIZE], doubl
         ax = -mu * GRAVITY_MPS2 * ux;
         ay = -mu * GRAVITY_MPS2 * uy;
     }
-    double spin = sqrt(wx * wx + wy * wy + wz * wz), per_m = 1.0 / s[VY];
+    double spin = sqrt(wx * wx + wy * wy + wz * wz);
+    double per_m =
+        1.0 / (s[VY] > MOTION_STILL_MPS ? s[VY] : MOTION_STILL_MPS); /* trial steps too */
     d[T] = per_m;
     d[X] = s[VX] * per_m;
     d[VX] = ax * per_m;
@@ -287,6 +289,8 @@ void motion_advance(const MotionBody *body, const Oil *oil, MotionState *state, 
                 state->roll_m = NAN;
             }
         }
+        if (next[VY] < MOTION_STILL_MPS)
+            state->gutter = true;
         if (state->rolling)
             fit_spin_to_speed(body, next);
         memcpy(s, next, sizeof s);

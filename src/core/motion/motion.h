@@ -23,7 +23,7 @@ typedef struct MotionState {
     double revs;        /* turns since release */
     double flare_m;     /* length of the track's walk over the ball since touchdown */
     bool rolling;       /* slip has ended */
-    bool gutter;        /* has left the lane; the state is where that happened */
+    bool gutter;        /* has left the lane, or stopped on it; the state is where that happened */
     double touchdown_m; /* no friction before this y */
     double roll_m;      /* y where slip ended; NAN before that */
 } MotionState;
@@ -47,6 +47,9 @@ MotionState motion_release(const MotionBody *body, const Delivery *delivery);
 #define MOTION_ROLLING_RESISTANCE 0.01 /* deceleration of a rolling ball over g; assumed */
 #endif
 #define MOTION_STEP_M (0.5 * 0.3048)
+/* A ball that goes down the lane no faster than this has as good as stopped: it never comes to the
+ * pins (assumed; 1.1 mph). */
+#define MOTION_STILL_MPS 0.5
 void motion_advance(const MotionBody *body, const Oil *oil, MotionState *state, double y_stop_m,
                     double step_m);
 
@@ -74,7 +77,7 @@ typedef struct Roll {
     double roll_ft;                           /* NAN if it never rolls */
     double entry_board, entry_deg, entry_mph; /* at the head pin; NAN in the gutter */
     double flare_in, revs, seconds;
-    bool gutter;
+    bool gutter; /* or stopped on the lane */
 } Roll;
 
 void motion_roll(const MotionBody *body, const Oil *oil, const Delivery *delivery, Roll *roll);

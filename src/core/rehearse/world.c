@@ -62,16 +62,18 @@ double truth_mph(const Truth *truth, int game) { return truth->mph - truth->tire
 /* Which way a bad release is bad, and what that does to the delivery. */
 static Release spoil(Delivery *d, const Scatter *scatter, double deviations, double kind)
 {
+    DeliveryOffset bad = {0};
     Release what = kind < 0.3   ? RELEASE_INSIDE
                    : kind < 0.6 ? RELEASE_OUTSIDE
                    : kind < 0.8 ? RELEASE_FAST
                                 : RELEASE_SLOW;
-    d->launch_deg += what == RELEASE_INSIDE    ? -deviations * scatter->launch_deg
+    bad.launch_deg = what == RELEASE_INSIDE    ? -deviations * scatter->launch_deg
                      : what == RELEASE_OUTSIDE ? deviations * scatter->launch_deg
                                                : 0.0;
-    d->mph += what == RELEASE_FAST   ? deviations * scatter->mph
+    bad.mph = what == RELEASE_FAST   ? deviations * scatter->mph
               : what == RELEASE_SLOW ? -deviations * scatter->mph
                                      : 0.0;
+    *d = delivery_offset(d, &bad);
     return what;
 }
 
@@ -80,11 +82,12 @@ Delivery truth_throw(const Truth *truth, const Plan *plan, int game, Rng *luck, 
     const Bowler *bowler = &truth->bag->bowler;
     const Scatter *s = &bowler->scatter;
     const Senses *senses = &truth->world->senses;
-    Delivery d = plan_delivery(bowler, plan);
-    d.mph += truth_mph(truth, game) + s->mph * rng_normal(luck);
-    d.launch_deg += truth->launch_deg + s->launch_deg * rng_normal(luck);
-    d.rpm += s->rpm * rng_normal(luck);
-    d.laydown_board += s->laydown_boards * rng_normal(luck);
+    DeliveryOffset off; /* drawn in this order */
+    off.mph = truth_mph(truth, game) + s->mph * rng_normal(luck);
+    off.launch_deg = truth->launch_deg + s->launch_deg * rng_normal(luck);
+    off.rpm = s->rpm * rng_normal(luck);
+    off.laydown_boards = s->laydown_boards * rng_normal(luck);
+    Delivery meant = plan_delivery(bowler, plan), d = delivery_offset(&meant, &off);
     double bad = rng_uniform(luck), kind = rng_uniform(luck), known = rng_uniform(luck);
     *told = RELEASE_GOOD;
     if (bad < senses->bad_share) {

@@ -141,11 +141,11 @@ static void weigh(const Thrower *thrower, double stance, double aim, double *cha
     const Slip *slip = thrower->slip;
     for (int i = 0; i < thrower->slip_count; i++) {
         throws[i] = throw_of(thrower, stance, aim);
-        Delivery *d = &throws[i].delivery;
-        d->launch_deg += slip[i].launch * scatter->launch_deg;
-        d->mph = fmax(5.0, d->mph + slip[i].mph * scatter->mph);
-        d->rpm = fmax(0.0, d->rpm + slip[i].rpm * scatter->rpm);
-        d->laydown_board += slip[i].laydown * scatter->laydown_boards;
+        DeliveryOffset offset = {.launch_deg = slip[i].launch * scatter->launch_deg,
+                                 .mph = slip[i].mph * scatter->mph,
+                                 .rpm = slip[i].rpm * scatter->rpm,
+                                 .laydown_boards = slip[i].laydown * scatter->laydown_boards};
+        throws[i].delivery = delivery_offset(&throws[i].delivery, &offset);
     }
     arrive(thrower, throws, thrower->slip_count, arrivals);
     double made = 0.0, down = 0.0;
