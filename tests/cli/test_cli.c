@@ -249,6 +249,27 @@ static void line_comes_to_the_pocket(void **state)
     run_free(&roll);
 }
 
+/* What can be thrown is found: a strong left hand from deep inside, a straight ball from the edge.
+ */
+static void lines_from_everywhere(void **state)
+{
+    (void)state;
+    static const char *const WORDS[][12] = {
+        {"line", "--pattern", "parlour", "--bag", "demo-left", "--slot", "1", "--rpm", "540",
+         "--json"},
+        {"line", "--pattern", "parlour", "--slot", "6", "--rpm", "60", "--mph", "14", "--json"}};
+    static const double LOW[] = {34.1, 1.0}, HIGH[] = {39.0, 9.9}; /* laydowns */
+    for (int i = 0; i < 2; i++) {
+        Run run = run_with(NULL, WORDS[i]);
+        run_is(&run, 0);
+        cJSON *line = run_json(&run);
+        assert_true(json_at(line, "laydown") >= LOW[i] && json_at(line, "laydown") <= HIGH[i]);
+        assert_near(json_at(line, "entry.board"), 17.4, 0.9);
+        cJSON_Delete(line);
+        run_free(&run);
+    }
+}
+
 /* A left-hander's boards count from the left: on an even pattern the mirrored bowler gets the
  * very same numbers, on an uneven one other numbers. */
 static void left_hander_is_mirrored(void **state)
@@ -487,6 +508,7 @@ int main(void)
         cmocka_unit_test(demo_balls_roll_as_the_model_says),
         cmocka_unit_test(gutter_ball_has_no_entry),
         cmocka_unit_test(line_comes_to_the_pocket),
+        cmocka_unit_test(lines_from_everywhere),
         cmocka_unit_test(left_hander_is_mirrored),
         cmocka_unit_test(oil_is_measured),
         cmocka_unit_test(advise_adjustments),

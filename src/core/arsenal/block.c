@@ -62,9 +62,9 @@ static Fit fit_of(const BlockJob *job, int slot, const BlockGame *before)
     Fit best = fit_ball(&job->batch[slot - 1], &job->ready, bowler);
     if (!before || before->slot != slot)
         return best;
-    double low = fmax(before->line.laydown_board - NEAR_OUT, LINE_LAYDOWN_LOW);
-    double high = fmin(before->line.laydown_board + NEAR_IN, LINE_LAYDOWN_HIGH);
-    Fit near = fit_between(&job->batch[slot - 1], &job->ready, bowler, low, high);
+    double from = before->line.laydown_board;
+    Fit near =
+        fit_between(&job->batch[slot - 1], &job->ready, bowler, from - NEAR_OUT, from + NEAR_IN);
     return near.found && near.value >= best.value - KEEP_LINE ? near : best;
 }
 

@@ -4,154 +4,117 @@
 #include <math.h>
 
 #include "base/normal.h"
-#include "base/units.h"
-#include "core/motion/batch.h"
+#include "core/line/curve.h"
 #include "core/pins/rack.h"
 
 #define USUAL_PINS_MPH 16.0 /* a ball of 18 mph at the pins */
+#define FAR_DEVIATIONS 7.0  /* from the pocket: no chance worth adding, under 1e-11 */
 
-/* Arrival board over aim, at even steps. A gutter ball counts as board 0: a miss. */
-enum { CURVE_MAX = 48 };
-typedef struct ArrivalCurve {
-    int count;
-    double aim_first, aim_step;
-    double board[CURVE_MAX];
-} ArrivalCurve;
+/* A bell in steps: deviations and their weights. */
+enum { NODES = 17 };
+typedef struct Bell {
+    double z[NODES], weight[NODES], sum;
+} Bell;
+
+static Bell bell(void)
+{
+    Bell bell = {.sum = 0.0};
+    for (int k = 0; k < NODES; k++) {
+        bell.z[k] = -3.2 + 6.4 * k / (NODES - 1);
+        bell.weight[k] = exp(-0.5 * bell.z[k] * bell.z[k]);
+        bell.sum += bell.weight[k];
+    }
+    return bell;
+}
 
 /* What a search needs of a ball on a film, made ready once. */
 typedef struct Ready {
+    const MotionBody *body;
+    const Oil *film;
+    const Bowler *bowler;
     BatchBall ball;
     BatchOil oil;
-    double off_boards; /* by which it hits higher than the film says */
+    CurveBatch batch;
+    Bell aims;
 } Ready;
 
-static void make_ready(const MotionBody *body, const Oil *oil, double off_boards, Ready *ready)
+static void make_ready(const MotionBody *body, const Oil *oil, const Bowler *bowler,
+                       const Delivery *usual, double off_boards, Ready *ready)
 {
-    ready->off_boards = off_boards;
+    ready->body = body;
+    ready->film = oil;
+    ready->bowler = bowler;
+    ready->aims = bell();
     batch_ball(body, &ready->ball);
     batch_oil(oil, BATCH_QUICK, &ready->oil);
-}
-
-static void curve_fill(ArrivalCurve *curve, const Ready *ready, const Delivery *usual)
-{
-    BatchThrow throws[CURVE_MAX];
-    Arrival arrivals[CURVE_MAX];
-    for (int i = 0; i < curve->count; i++) {
-        throws[i] = (BatchThrow){.delivery = *usual, .film_scale = 1.0f, .dry_scale = 1.0f};
-        throws[i].delivery.launch_deg =
-            delivery_launch_deg(usual->laydown_board, curve->aim_first + i * curve->aim_step);
-    }
-    batch_arrive(&ready->ball, &ready->oil, throws, curve->count, arrivals);
-    for (int i = 0; i < curve->count; i++)
-        curve->board[i] = arrivals[i].gutter ? 0.0 : arrivals[i].board + ready->off_boards;
-}
-
-static double curve_at(const ArrivalCurve *curve, double aim)
-{
-    double at = (aim - curve->aim_first) / curve->aim_step;
-    at = at < 0.0 ? 0.0 : at > curve->count - 1.0 ? curve->count - 1.0 : at;
-    int i = (int)at;
-    if (i > curve->count - 2)
-        i = curve->count - 2;
-    return curve->board[i] + (at - i) * (curve->board[i + 1] - curve->board[i]);
+    curve_batch_begin(&ready->batch, &ready->ball, &ready->oil, usual, off_boards);
 }
 
 /* Chance that the ball arrives in the pocket: the aim scatters by aim_sd (boards at the arrows),
  * everything else by rest_sd (boards at the pins). */
-static double pocket_chance(const ArrivalCurve *curve, double aim, double aim_sd, double rest_sd)
+static double pocket_chance(const Bell *aims, const ArrivalCurve *curve, double aim, double aim_sd,
+                            double rest_sd)
 {
-    enum { NODES = 17 };
-    double sum = 0.0, weights = 0.0;
+    double sum = 0.0, far = FAR_DEVIATIONS * rest_sd;
     for (int k = 0; k < NODES; k++) {
-        double z = -3.2 + 6.4 * k / (NODES - 1), weight = exp(-0.5 * z * z);
-        double board = curve_at(curve, aim + z * aim_sd);
-        sum += weight * (normal_below((LANE_POCKET_HIGH - board) / rest_sd) -
-                         normal_below((LANE_POCKET_LOW - board) / rest_sd));
-        weights += weight;
+        double board;
+        curve_at(curve, aim + aims->z[k] * aim_sd, &board, NULL);
+        if (board > LANE_POCKET_LOW - far && board < LANE_POCKET_HIGH + far)
+            sum += aims->weight[k] * (normal_below((LANE_POCKET_HIGH - board) / rest_sd) -
+                                      normal_below((LANE_POCKET_LOW - board) / rest_sd));
     }
-    return sum / weights;
+    return sum / aims->sum;
 }
 
-static double aim_deviation(const Scatter *scatter)
+static bool in_pocket(double board)
 {
-    double sd = rad_from_deg(scatter->launch_deg) * m_from_ft(LANE_ARROWS_FT) / LANE_BOARD_M;
-    return fmax(sd, 0.02);
+    return board >= LANE_POCKET_LOW && board <= LANE_POCKET_HIGH;
 }
 
-/* Boards at the pins that speed, rev rate and laydown scatter by, at this delivery. */
-static double rest_deviation(const Ready *ready, const Bowler *bowler, const Delivery *delivery)
+static Line measure(Ready *ready, const Delivery *delivery)
 {
-    const Scatter *s = &bowler->scatter;
-    BatchThrow throws[4];
-    Arrival arrivals[4];
-    for (int i = 0; i < 4; i++)
-        throws[i] = (BatchThrow){.delivery = *delivery, .film_scale = 1.0f, .dry_scale = 1.0f};
-    throws[1].delivery.mph += s->mph;
-    throws[2].delivery.rpm += s->rpm;
-    throws[3].delivery.laydown_board += s->laydown_boards;
-    batch_arrive(&ready->ball, &ready->oil, throws, 4, arrivals);
-    double sum = 0.1 * 0.1; /* never quite 0, so that the chance stays smooth */
-    for (int i = 1; i < 4; i++) {
-        double away = arrivals[i].board - arrivals[0].board;
-        sum += isnan(away) ? 0.0 : away * away;
-    }
-    return sqrt(sum);
-}
-
-/* How far the aim may go from 0 by steps of sign before the curve leaves the pocket. */
-static double margin(const ArrivalCurve *curve, double aim, double sign)
-{
-    enum { FINE = 20 }; /* a twentieth of a board */
-    double most = 0.5 * (curve->count - 1) * curve->aim_step;
-    int steps = 0;
-    for (; steps < (int)(most * FINE); steps++) {
-        double board = curve_at(curve, aim + sign * (steps + 1.0) / FINE);
-        if (!(board >= LANE_POCKET_LOW && board <= LANE_POCKET_HIGH))
-            break;
-    }
-    return (double)steps / FINE;
-}
-
-static Line measure(const Ready *ready, const MotionBody *body, const Oil *oil,
-                    const Bowler *bowler, const Delivery *delivery)
-{
+    CurveBatch *batch = &ready->batch;
+    const Scatter *scatter = &ready->bowler->scatter;
     double aim = delivery_aim_board(delivery->laydown_board, delivery->launch_deg);
-    ArrivalCurve curve = {.count = 25, .aim_first = aim - 3.0, .aim_step = 0.25};
-    curve_fill(&curve, ready, delivery);
+    ArrivalCurve curve = curve_over(delivery->laydown_board, aim - 3.0, 0.25, 25);
+    curve_rest_ask(batch, scatter, delivery);
+    curves_roll(batch, &curve, 1);
+    double rest = curve_rest_deviation(batch->arrivals);
     Roll roll;
-    motion_roll(body, oil, delivery, &roll);
-    double board = roll.gutter ? 0.0 : roll.entry_board + ready->off_boards;
-    double rest = rest_deviation(ready, bowler, delivery);
-    Line line = {.found = board >= LANE_POCKET_LOW && board <= LANE_POCKET_HIGH,
+    motion_roll(ready->body, ready->film, delivery, &roll);
+    double board = roll.gutter ? 0.0 : roll.entry_board + batch->off_boards;
+    Line line = {.found = in_pocket(board),
                  .laydown_board = delivery->laydown_board,
                  .launch_deg = delivery->launch_deg,
-                 .stance = delivery_stance(bowler, delivery->laydown_board),
+                 .stance = delivery_stance(ready->bowler, delivery->laydown_board),
                  .aim = aim,
-                 .entry_board = roll.entry_board + ready->off_boards,
+                 .entry_board = roll.entry_board + batch->off_boards,
                  .entry_deg = roll.entry_deg,
                  .first_move_ft = roll.first_move_ft,
                  .breakpoint_board = roll.breakpoint_board,
                  .breakpoint_ft = roll.breakpoint_ft,
-                 .pocket = pocket_chance(&curve, aim, aim_deviation(&bowler->scatter), rest)};
+                 .pocket =
+                     pocket_chance(&ready->aims, &curve, aim, curve_aim_deviation(scatter), rest)};
     if (line.found) {
-        line.margin_in = margin(&curve, aim, 1.0);
-        line.margin_out = margin(&curve, aim, -1.0);
+        line.margin_in = curve_margin(&curve, aim, 1.0, 3.0);
+        line.margin_out = curve_margin(&curve, aim, -1.0, 3.0);
     }
     return line;
 }
 
-/* What speed, rev rate and laydown scatter a ball by at the pins while an aim is looked for; the
- * line found is then measured with its own figure. */
-#define SEARCH_REST_BOARDS 0.8
-
-/* The aim on the curve with the best pocket chance, to a tenth of a board. */
-static double best_aim(const ArrivalCurve *curve, double aim_sd, double rest_sd)
+/* The aim on a curve with the best pocket chance, to a tenth of a board; `hitting`: among those
+ * that bring the ball to the pocket when nothing scatters, NAN if none does. */
+static double best_aim(const Ready *ready, const ArrivalCurve *curve, bool hitting)
 {
-    double best = curve->aim_first, best_chance = -1.0;
-    int count = (int)((curve->count - 1) * curve->aim_step * 10.0 + 0.5);
+    double best = NAN, best_chance = -1.0;
+    double aim_sd = curve_aim_deviation(&ready->bowler->scatter);
+    int count = (int)((curve->count - 1) * curve->step * 10.0 + 0.5);
     for (int i = 0; i <= count; i++) {
-        double aim = curve->aim_first + 0.1 * i;
-        double chance = pocket_chance(curve, aim, aim_sd, rest_sd);
+        double aim = curve->first + 0.1 * i, board;
+        curve_at(curve, aim, &board, NULL);
+        if (hitting && !in_pocket(board))
+            continue;
+        double chance = pocket_chance(&ready->aims, curve, aim, aim_sd, CURVE_REST_BOARDS);
         if (chance > best_chance) {
             best_chance = chance;
             best = aim;
@@ -160,49 +123,59 @@ static double best_aim(const ArrivalCurve *curve, double aim_sd, double rest_sd)
     return best;
 }
 
-static double find_aim(const Ready *ready, const Bowler *bowler, const Delivery *usual,
-                       double laydown_board)
+/* Every aim that can be thrown from each of `count` laydowns, half a board apart. */
+static void fill(Ready *ready, double laydown_board, ArrivalCurve *curves, int count)
 {
-    Delivery delivery = *usual;
-    delivery.laydown_board = laydown_board;
-    /* From well outside the laydown to a little inside it: what a hooking ball can want. */
-    ArrivalCurve curve = {.count = 40, .aim_first = laydown_board - 16.0, .aim_step = 0.5};
-    curve_fill(&curve, ready, &delivery);
-    return best_aim(&curve, aim_deviation(&bowler->scatter), SEARCH_REST_BOARDS);
+    for (int i = 0; i < count; i++)
+        curves[i] = curve_over_all(laydown_board + i, 0.5);
+    curves_sieve(&ready->batch, curves, count, -INFINITY);
+}
+
+static Line measure_at(Ready *ready, const ArrivalCurve *curve, double aim)
+{
+    Delivery delivery = ready->batch.usual;
+    delivery.laydown_board = curve->laydown;
+    delivery.launch_deg = delivery_launch_deg(curve->laydown, aim);
+    return measure(ready, &delivery);
+}
+
+/* The line of best chance; where it misses the pocket, the one of best chance that hits, if any. */
+static Line line_on(Ready *ready, const ArrivalCurve *curve)
+{
+    Line line = measure_at(ready, curve, best_aim(ready, curve, false));
+    double aim = line.found ? NAN : best_aim(ready, curve, true);
+    if (isnan(aim))
+        return line;
+    Line hitting = measure_at(ready, curve, aim);
+    return hitting.found ? hitting : line;
 }
 
 Line line_measure(const MotionBody *body, const Oil *oil, const Bowler *bowler,
                   const Delivery *delivery, double off_boards)
 {
     Ready ready;
-    make_ready(body, oil, off_boards, &ready);
-    return measure(&ready, body, oil, bowler, delivery);
+    make_ready(body, oil, bowler, delivery, off_boards, &ready);
+    return measure(&ready, delivery);
 }
 
 double line_aim(const MotionBody *body, const Oil *oil, const Bowler *bowler, const Delivery *usual,
                 double laydown_board, double off_boards)
 {
     Ready ready;
-    make_ready(body, oil, off_boards, &ready);
-    return find_aim(&ready, bowler, usual, laydown_board);
-}
-
-static Line search(const Ready *ready, const MotionBody *body, const Oil *oil, const Bowler *bowler,
-                   const Delivery *usual, double laydown_board)
-{
-    Delivery delivery = *usual;
-    delivery.laydown_board = laydown_board;
-    delivery.launch_deg =
-        delivery_launch_deg(laydown_board, find_aim(ready, bowler, usual, laydown_board));
-    return measure(ready, body, oil, bowler, &delivery);
+    ArrivalCurve curve;
+    make_ready(body, oil, bowler, usual, off_boards, &ready);
+    fill(&ready, laydown_board, &curve, 1);
+    return best_aim(&ready, &curve, false);
 }
 
 Line line_search(const MotionBody *body, const Oil *oil, const Bowler *bowler,
                  const Delivery *usual, double laydown_board, double off_boards)
 {
     Ready ready;
-    make_ready(body, oil, off_boards, &ready);
-    return search(&ready, body, oil, bowler, usual, laydown_board);
+    ArrivalCurve curve;
+    make_ready(body, oil, bowler, usual, off_boards, &ready);
+    fill(&ready, laydown_board, &curve, 1);
+    return line_on(&ready, &curve);
 }
 
 double line_carry(double entry_deg)
@@ -223,10 +196,14 @@ double line_value(const Line *line)
 /* A breakpoint farther out than this has the gutter beside it (assumed). */
 #define EDGE_BOARD 3.0
 
+static bool beside_gutter(const Line *line)
+{
+    return line->breakpoint_board < EDGE_BOARD || line->aim < LINE_AIM_LOW;
+}
+
 bool line_better(const Line *line, const Line *other)
 {
-    bool edge = line->breakpoint_board < EDGE_BOARD,
-         other_edge = other->breakpoint_board < EDGE_BOARD;
+    bool edge = beside_gutter(line), other_edge = beside_gutter(other);
     if (line->found != other->found)
         return line->found;
     if (edge != other_edge)
@@ -238,12 +215,21 @@ Line line_best(const MotionBody *body, const Oil *oil, const Bowler *bowler, con
                double low, double high)
 {
     Ready ready;
-    make_ready(body, oil, 0.0, &ready);
-    Line best = search(&ready, body, oil, bowler, usual, low);
-    for (double laydown = low + 1.0; laydown <= high; laydown += 1.0) {
-        Line line = search(&ready, body, oil, bowler, usual, laydown);
-        if (line_better(&line, &best))
-            best = line;
+    ArrivalCurve curves[CURVE_LAYDOWNS_MAX];
+    Line best = {0};
+    bool any = false;
+    make_ready(body, oil, bowler, usual, 0.0, &ready);
+    delivery_reach(bowler, &low, &high);
+    for (int count; low <= high; low += count) {
+        count =
+            high - low + 1.0 < CURVE_LAYDOWNS_MAX ? (int)(high - low + 1.0) : CURVE_LAYDOWNS_MAX;
+        fill(&ready, low, curves, count);
+        for (int i = 0; i < count; i++) {
+            Line line = line_on(&ready, &curves[i]);
+            if (!any || line_better(&line, &best))
+                best = line;
+            any = true;
+        }
     }
     return best;
 }

@@ -17,7 +17,7 @@ typedef struct Line {
                                    * that still hit the pocket */
 } Line;
 
-/* The aim from this laydown board that has the best pocket chance, nothing else reckoned.
+/* The aim from this laydown board that has the best pocket chance, whatever else it does.
  * `off_boards` is by how much the ball is known to hit higher than the film says; 0 mostly. */
 double line_aim(const MotionBody *body, const Oil *oil, const Bowler *bowler, const Delivery *usual,
                 double laydown_board, double off_boards);
@@ -34,20 +34,25 @@ Line line_measure(const MotionBody *body, const Oil *oil, const Bowler *bowler,
 /* Share of pocket hits that strike, by entry angle, of a usual ball (the rack's table). */
 double line_carry(double entry_deg);
 
-/* What a line is worth, about a chance of a strike: its pocket chance, weighed by how well a ball
- * carries at that entry angle (the rack's table), and a little for miss room. */
+/* A line's value, about a chance of a strike: its pocket chance, weighed by how well a ball carries
+ * at that entry angle (the rack's table), and a little for its margin. */
 double line_value(const Line *line);
 
-/* Laydown boards between which anyone plays: those to try where nothing else is known. */
-#define LINE_LAYDOWN_LOW 10.0
-#define LINE_LAYDOWN_HIGH 34.0
+/* Laydown boards to try where nothing else is known: all of them. A search leaves out those from
+ * which the bowler would not stand on the approach (delivery_reach). */
+#define LINE_LAYDOWN_LOW DELIVERY_LAYDOWN_LOW
+#define LINE_LAYDOWN_HIGH DELIVERY_LAYDOWN_HIGH
+
+/* First arrow: a line over anything outside of it has the gutter beside it (assumed). */
+#define LINE_AIM_LOW 5.0
 
 /* Whether a line is to be taken before another: one that reaches the pocket goes before any that
- * does not, then one that keeps clear of the gutter before one whose breakpoint is beside it, then
- * the one of more worth. */
+ * does not, then one that keeps clear of the gutter before one that runs or turns beside it, then
+ * the one of more value. */
 bool line_better(const Line *line, const Line *other);
 
-/* The best line, by line_better, among the laydown boards low..high in whole boards. */
+/* The best line, by line_better, among the laydown boards low..high in whole boards, as far as the
+ * bowler can stand for them. */
 Line line_best(const MotionBody *body, const Oil *oil, const Bowler *bowler, const Delivery *usual,
                double low, double high);
 

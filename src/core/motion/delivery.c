@@ -21,6 +21,20 @@ double delivery_stance(const Bowler *bowler, double laydown_board)
     return laydown_board + bowler->laydown_offset_boards;
 }
 
+static double drawn_to(double value, double low, double high)
+{
+    return fmin(fmax(value, low), high);
+}
+
+void delivery_reach(const Bowler *bowler, double *low, double *high)
+{
+    double offset = bowler->laydown_offset_boards;
+    double least = fmax(DELIVERY_LAYDOWN_LOW, ceil(DELIVERY_STANCE_LOW - offset));
+    double most = fmin(DELIVERY_LAYDOWN_HIGH, floor(DELIVERY_STANCE_HIGH - offset));
+    *low = drawn_to(*low, least, most);
+    *high = drawn_to(*high, least, most);
+}
+
 Delivery delivery_of(const Bowler *bowler, double stance, double aim)
 {
     double laydown = stance - bowler->laydown_offset_boards;

@@ -43,6 +43,16 @@ bool plan_same(const Plan *a, const Plan *b);
 /* As it leaves the hand when it is thrown as planned: loft not under 0. */
 Delivery plan_delivery(const Bowler *bowler, const Plan *plan);
 
+/* Boards that can be played: the ball's centre on the lane, and the feet on the approach, which is
+ * about as wide as lane and gutters (assumed). */
+#define DELIVERY_LAYDOWN_LOW 1.0
+#define DELIVERY_LAYDOWN_HIGH ((double)LANE_BOARDS)
+#define DELIVERY_STANCE_LOW 1.0
+#define DELIVERY_STANCE_HIGH 50.0
+
+/* Draws laydown boards low..high to those that this bowler can play; whole boards stay whole. */
+void delivery_reach(const Bowler *bowler, double *low, double *high);
+
 double delivery_launch_deg(double laydown_board, double aim_board);
 double delivery_aim_board(double laydown_board, double launch_deg);
 double delivery_stance(const Bowler *bowler, double laydown_board);

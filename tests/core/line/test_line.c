@@ -8,6 +8,7 @@
 
 #include "base/rng.h"
 #include "core/line/line.h"
+#include "core/motion/batch.h"
 #include "helper_same.h"
 #include "store/files.h"
 
@@ -226,11 +227,95 @@ static void test_best_of_laydowns(void **state)
     assert_near(one.laydown_board, 19.0, 0.0);
 }
 
+/* Whether any of a grid of deliveries hits the pocket: every whole board that this bowler can play,
+ * every quarter of a degree. */
+static bool any_hits(const MotionBody *body, const Oil *oil, const Delivery *usual, double low,
+                     double high)
+{
+    enum { LAUNCHES = 81, MOST = LANE_BOARDS * LAUNCHES };
+    static BatchThrow throws[MOST];
+    static Arrival arrivals[MOST];
+    static BatchBall ball;
+    static BatchOil film;
+    int count = 0;
+    batch_ball(body, &ball);
+    batch_oil(oil, BATCH_FINE, &film);
+    for (double laydown = low; laydown <= high; laydown += 1.0)
+        for (int i = 0; i < LAUNCHES; i++) {
+            throws[count] = (BatchThrow){.delivery = *usual, .film_scale = 1.0f, .dry_scale = 1.0f};
+            throws[count].delivery.laydown_board = laydown;
+            throws[count++].delivery.launch_deg = -10.0 + 0.25 * i;
+        }
+    batch_arrive(&ball, &film, throws, count, arrivals);
+    for (int i = 0; i < count; i++)
+        if (!arrivals[i].gutter && arrivals[i].board > LANE_POCKET_LOW + 0.1 &&
+            arrivals[i].board < LANE_POCKET_HIGH - 0.1)
+            return true;
+    return false;
+}
+
+/* Straight, slow, strong and two-handed bowlers: where a delivery that can be thrown hits the
+ * pocket, a line is found, and one that can be stood on. */
+static void test_what_can_be_thrown_is_found(void **state)
+{
+    (void)state;
+    static const struct {
+        double mph, rpm, rotation, offset;
+    } BOWLERS[] = {{17.6, 540.0, 45.0, 4.0}, {20.0, 620.0, 60.0, 2.0}, {14.0, 80.0, 10.0, 6.0},
+                   {10.0, 60.0, 0.0, 8.0},   {12.0, 450.0, 80.0, 6.0}, {24.0, 250.0, 30.0, -5.0},
+                   {17.0, 350.0, 50.0, 20.0}};
+    int possible = 0;
+    for (size_t b = 0; b < sizeof BOWLERS / sizeof BOWLERS[0]; b++)
+        for (int p = 0; p <= PATTERNS_COUNT; p++)
+            for (int slot = 1; slot <= BAG_SLOTS; slot += 5) {
+                const Oil bare = {.length_ft = 20.0}, *oil = p < PATTERNS_COUNT ? &OIL[p] : &bare;
+                Bowler bowler = BAG.bowler;
+                bowler.mph = BOWLERS[b].mph;
+                bowler.rpm = BOWLERS[b].rpm;
+                bowler.rotation_deg = BOWLERS[b].rotation;
+                bowler.laydown_offset_boards = BOWLERS[b].offset;
+                Delivery delivery = delivery_of(&bowler, 26.0, 15.0);
+                double low = LINE_LAYDOWN_LOW, high = LINE_LAYDOWN_HIGH;
+                delivery_reach(&bowler, &low, &high);
+                if (!any_hits(&BODY[slot - 1], oil, &delivery, low, high))
+                    continue;
+                possible++;
+                Line line = line_best(&BODY[slot - 1], oil, &bowler, &delivery, LINE_LAYDOWN_LOW,
+                                      LINE_LAYDOWN_HIGH);
+                if (!line.found)
+                    fail_msg("bowler %zu, pattern %d, slot %d: no line", b, p, slot);
+                assert_true(line.laydown_board >= low && line.laydown_board <= high);
+                assert_true(line.stance >= 1.0 && line.stance <= 50.0);
+            }
+    assert_true(possible > 50);
+}
+
+/* A range out of reach is drawn to what is in it. */
+static void test_reach(void **state)
+{
+    (void)state;
+    Bowler bowler = BAG.bowler;
+    bowler.laydown_offset_boards = 20.0;
+    double low = 31.0, high = 39.0;
+    delivery_reach(&bowler, &low, &high);
+    assert_near(low, 30.0, 0.0);
+    assert_near(high, 30.0, 0.0);
+    bowler.laydown_offset_boards = -4.5;
+    low = LINE_LAYDOWN_LOW, high = LINE_LAYDOWN_HIGH;
+    delivery_reach(&bowler, &low, &high);
+    assert_near(low, 6.0, 0.0);
+    assert_near(high, 39.0, 0.0);
+    Delivery delivery = usual();
+    Line line = line_best(&BODY[0], &OIL[0], &bowler, &delivery, 1.0, 3.0);
+    assert_near(line.laydown_board, 6.0, 0.0);
+}
+
 /* Reaching the pocket goes before keeping clear of the gutter, that before worth. */
 static void test_better(void **state)
 {
     (void)state;
-    Line good = {.found = true, .pocket = 0.5, .entry_deg = 4.0, .breakpoint_board = 7.0};
+    Line good = {
+        .found = true, .pocket = 0.5, .entry_deg = 4.0, .aim = 12.0, .breakpoint_board = 7.0};
     Line more = good, edge = good, none = good;
     more.pocket = 0.6;
     edge.pocket = 0.9;
@@ -238,6 +323,9 @@ static void test_better(void **state)
     none.pocket = 0.9;
     none.found = false;
     assert_true(line_better(&more, &good) && !line_better(&good, &more));
+    assert_true(line_better(&good, &edge) && !line_better(&edge, &good));
+    edge = more;
+    edge.aim = 4.9; /* outside the first arrow */
     assert_true(line_better(&good, &edge) && !line_better(&edge, &good));
     assert_true(line_better(&edge, &none) && !line_better(&none, &edge));
     assert_false(line_better(&good, &good));
@@ -325,6 +413,8 @@ int main(void)
         cmocka_unit_test(test_window_stays_where_it_is),
         cmocka_unit_test(test_mirrored_hand),
         cmocka_unit_test(test_best_of_laydowns),
+        cmocka_unit_test(test_what_can_be_thrown_is_found),
+        cmocka_unit_test(test_reach),
         cmocka_unit_test(test_better),
         cmocka_unit_test(test_value),
         cmocka_unit_test(test_deterministic),
