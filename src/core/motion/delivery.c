@@ -72,3 +72,15 @@ Delivery plan_delivery(const Bowler *bowler, const Plan *plan)
     delivery.rotation_deg += plan->rotation_change_deg;
     return delivery;
 }
+
+Delivery plan_today(const Bowler *bowler, const Plan *plan, const DeliveryOffset *today)
+{
+    Delivery meant = plan_delivery(bowler, plan);
+    return delivery_offset(&meant, today);
+}
+
+double plan_aim_today(double laydown_board, double crosses, const DeliveryOffset *today)
+{
+    double launch = delivery_launch_deg(laydown_board + today->laydown_boards, crosses);
+    return delivery_aim_board(laydown_board, launch - today->launch_deg);
+}

@@ -43,6 +43,14 @@ bool plan_same(const Plan *a, const Plan *b);
 /* As it leaves the hand when it is thrown as planned: loft not under 0. */
 Delivery plan_delivery(const Bowler *bowler, const Plan *plan);
 
+/* The same as the bowler throws it today, by what is thought of their day: `today` is the speed,
+ * the launch and what else is off against the usual. Every path and search that is to say what a
+ * plan would do today starts from this one. */
+Delivery plan_today(const Bowler *bowler, const Plan *plan, const DeliveryOffset *today);
+
+/* The board to aim at from there so that a throw of today crosses board `crosses` at the arrows. */
+double plan_aim_today(double laydown_board, double crosses, const DeliveryOffset *today);
+
 /* Boards that can be played: the ball's centre on the lane, and the feet on the approach, which is
  * about as wide as lane and gutters (assumed). */
 #define DELIVERY_LAYDOWN_LOW 1.0

@@ -31,6 +31,47 @@ static void nobody_throws_less_than_nothing(void **state)
     assert_near(thrown.rpm, 0.0, 0.0);
 }
 
+/* A plan's own changes and the day's add up; loft and speed keep their floors. */
+static void a_plan_on_a_day(void **state)
+{
+    (void)state;
+    Bowler bowler = bowler_default();
+    Plan plan = {.slot = 1,
+                 .stance = 25.0,
+                 .aim = 12.0,
+                 .mph_change = -0.5,
+                 .loft_change_ft = -3.0,
+                 .rotation_change_deg = 10.0};
+    DeliveryOffset today = {.launch_deg = 0.1, .mph = 0.3}, usual = {0};
+    Delivery meant = plan_delivery(&bowler, &plan), thrown = plan_today(&bowler, &plan, &today);
+    assert_near(meant.mph, bowler.mph - 0.5, 0.0);
+    assert_near(meant.loft_ft, 0.0, 0.0);
+    assert_near(meant.rotation_deg, bowler.rotation_deg + 10.0, 0.0);
+    assert_near(thrown.mph, meant.mph + 0.3, 0.0);
+    assert_near(thrown.launch_deg, meant.launch_deg + 0.1, 0.0);
+    assert_near(thrown.loft_ft, 0.0, 0.0);
+    Delivery same = plan_today(&bowler, &plan, &usual);
+    assert_memory_equal(&same, &meant, sizeof meant);
+    today.mph = -30.0;
+    assert_near(plan_today(&bowler, &plan, &today).mph, DELIVERY_MPH_LEAST, 0.0);
+}
+
+/* Aimed at what plan_aim_today says, a throw of today crosses the board that was asked for. */
+static void an_aim_on_a_day(void **state)
+{
+    (void)state;
+    Bowler bowler = bowler_default();
+    for (double crosses = 3.0; crosses <= 25.0; crosses += 2.0)
+        for (double off = -0.4; off <= 0.4; off += 0.2) {
+            DeliveryOffset today = {.launch_deg = off, .laydown_boards = 2.0 * off};
+            Plan plan = {.slot = 1, .stance = 26.0};
+            double laydown = plan.stance - bowler.laydown_offset_boards;
+            plan.aim = plan_aim_today(laydown, crosses, &today);
+            Delivery thrown = plan_today(&bowler, &plan, &today);
+            assert_near(delivery_aim_board(thrown.laydown_board, thrown.launch_deg), crosses, 1e-9);
+        }
+}
+
 static void ready(MotionBody *body, BatchBall *batch, Oil *oil, BatchOil *film)
 {
     Ball ball = ball_default();
@@ -115,6 +156,8 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(an_offset_adds),
         cmocka_unit_test(nobody_throws_less_than_nothing),
+        cmocka_unit_test(a_plan_on_a_day),
+        cmocka_unit_test(an_aim_on_a_day),
         cmocka_unit_test(a_ball_that_stops_never_arrives),
         cmocka_unit_test(every_corner_ends),
     };
