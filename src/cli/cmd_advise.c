@@ -38,8 +38,35 @@ static Side lane_due(const Shot *shots, int count)
     return both ? (Side)!last : last;
 }
 
+/* The feet and the aim of a plan whose ball is known: what was said, else as in `last`, else the
+ * ball's own way to the pocket on half boards, from the feet that were said if they were. */
+static int line_read(const Options *options, const Setup *setup, const Ball *ball, const Shot *last,
+                     Plan *plan)
+{
+    bool stance = !isnan(options->stance), aim = !isnan(options->aim);
+    plan->stance = stance ? options->stance : last ? last->stance : 0.0;
+    plan->aim = aim ? options->aim : last ? last->aim : 0.0;
+    stance = stance || plan->stance != 0.0; /* 0 in a shot: not said */
+    aim = aim || plan->aim != 0.0;
+    if (stance && aim)
+        return CMD_DONE;
+    if (aim)
+        return cmd_say(CMD_USAGE, "--aim needs --stance");
+    MotionBody body;
+    motion_body(ball, &body);
+    double offset = setup->bag.bowler.laydown_offset_boards;
+    Line line = setup_line(setup, &body, stance ? plan->stance - offset : (double)NAN);
+    if (!line.found)
+        return cmd_say(CMD_FAULT, "%s has no way to the pocket here; say --stance and --aim",
+                       ball->name);
+    if (!stance)
+        plan->stance = lane_half_board(line.stance); /* what a bowler can stand on and see */
+    plan->aim = lane_half_board(line.aim);
+    return CMD_DONE;
+}
+
 /* What would be thrown next: what was said, else as in the last shot on that lane (or the last of
- * all), else the ball's own way to the pocket. */
+ * all). */
 static int plan_read(const Options *options, const Setup *setup, const Shot *shots, int count,
                      Side lane, Plan *plan)
 {
@@ -59,20 +86,7 @@ static int plan_read(const Options *options, const Setup *setup, const Shot *sho
     if (!ball)
         return cmd_fault(CMD_FAULT, &error);
     plan->slot = ball->slot;
-    plan->stance = !isnan(options->stance) ? options->stance : last ? last->stance : 0.0;
-    plan->aim = !isnan(options->aim) ? options->aim : last ? last->aim : 0.0;
-    if (plan->stance > 0.0 && plan->aim > 0.0)
-        return CMD_DONE;
-    MotionBody body;
-    motion_body(ball, &body);
-    double offset = setup->bag.bowler.laydown_offset_boards;
-    Line line = setup_line(setup, &body, plan->stance > 0.0 ? plan->stance - offset : NAN);
-    if (!line.found)
-        return cmd_say(CMD_FAULT, "%s has no way to the pocket here; say --stance and --aim",
-                       ball->name);
-    plan->stance = round(2.0 * line.stance) / 2.0; /* what a bowler can stand on and see */
-    plan->aim = round(2.0 * line.aim) / 2.0;
-    return CMD_DONE;
+    return line_read(options, setup, ball, last, plan);
 }
 
 static void signs_json(JsonOut *out, const Signs *signs)

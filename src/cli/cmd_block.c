@@ -9,8 +9,6 @@
 
 enum { GAMES_USUAL = 6, BOWLERS_USUAL = 4 };
 
-static double half(double boards) { return 0.5 * round(2.0 * boards); }
-
 static void print_game(const Block *block, const Bag *bag, int game, Side lane)
 {
     const BlockGame *plan = &block->game[PACE_USUAL][lane][game];
@@ -26,9 +24,11 @@ static void print_game(const Block *block, const Bag *bag, int game, Side lane)
     }
     printf("%d ", plan->slot);
     print_cell(ball->name, 16);
-    printf("%6.1f%6.1f%7.1f @ %2.0f%6.0f %%", half(plan->line.stance), half(plan->line.aim),
-           plan->line.breakpoint_board, plan->line.breakpoint_ft, 100.0 * plan->line.pocket);
-    printf("  %4.1f-%-4.1f", half(spread.stance_low), half(spread.stance_high));
+    printf("%6.1f%6.1f%7.1f @ %2.0f%6.0f %%", lane_half_board(plan->line.stance),
+           lane_half_board(plan->line.aim), plan->line.breakpoint_board, plan->line.breakpoint_ft,
+           100.0 * plan->line.pocket);
+    printf("  %4.1f-%-4.1f", lane_half_board(spread.stance_low),
+           lane_half_board(spread.stance_high));
     for (int i = 0; i < PACE_COUNT && spread.slots > 1; i++)
         printf("%s%d", i ? "," : "  ", spread.slot[i]);
     putchar('\n');
@@ -95,8 +95,8 @@ static void game_json(JsonOut *out, const Block *block, const Bag *bag, int game
     if (ball) {
         json_out_integer(out, "slot", plan->slot);
         json_out_string(out, "ball", ball->id);
-        json_out_rounded(out, "stance", half(plan->line.stance), 2);
-        json_out_rounded(out, "aim", half(plan->line.aim), 2);
+        json_out_rounded(out, "stance", lane_half_board(plan->line.stance), 2);
+        json_out_rounded(out, "aim", lane_half_board(plan->line.aim), 2);
         json_out_rounded(out, "laydown", plan->line.laydown_board, 2);
         json_out_rounded(out, "first_move_ft", plan->line.first_move_ft, 2);
         json_breakpoint(out, plan->line.breakpoint_board, plan->line.breakpoint_ft);
@@ -104,8 +104,8 @@ static void game_json(JsonOut *out, const Block *block, const Bag *bag, int game
         json_out_rounded(out, "pocket", plan->line.pocket, 4);
         json_out_rounded(out, "board_at_end", plan->later_board, 2);
         json_out_rounded(out, "first_move_at_end_ft", plan->later_move_ft, 2);
-        json_out_rounded(out, "stance_low", half(spread.stance_low), 2);
-        json_out_rounded(out, "stance_high", half(spread.stance_high), 2);
+        json_out_rounded(out, "stance_low", lane_half_board(spread.stance_low), 2);
+        json_out_rounded(out, "stance_high", lane_half_board(spread.stance_high), 2);
     } else {
         json_out_null(out, "slot");
     }

@@ -106,8 +106,8 @@ static void print_path(const Roll *roll)
     }
 }
 
-#define STOPPED_MPH 2.0 /* what does not reach the pins and goes no faster did not leave the lane  \
-                         */
+/* What does not reach the pins and goes no faster did not leave the lane. */
+#define STOPPED_MPH 2.0
 
 static void print_end(const Roll *roll, double pounds)
 {

@@ -186,8 +186,13 @@ static void print_spare(const Setup *setup, const Spare *spare)
     printf("Chance      %s to make it, %.1f pins of %d\n", chance, line->falls,
            lane_pin_count(spare->left));
     if (spare->take && spare->line.chance >= 0.02) {
-        printf("To make it  ball %d, stance %g, aim %g\n", spare->line.ball->slot,
-               spare->line.stance, spare->line.aim);
+        const SpareLine *all = &spare->line;
+        char ball[64] = "";
+        if (all->ball->slot)
+            text_append(ball, sizeof ball, "ball %d", all->ball->slot);
+        else
+            text_copy(ball, sizeof ball, all->ball->name);
+        printf("To make it  %s, stance %g, aim %g\n", ball, all->stance, all->aim);
     }
     if (!spare->take)
         print_move(spare);
@@ -220,14 +225,16 @@ int cmd_spare(const Options *options)
     Options strike_only = *options;
     strike_only.ball = NULL;
     const Ball *strike = setup_ball(&strike_only, &setup, &error);
-    if (!strike)
+    if (!strike && (!input.ball || options->slot)) /* else the ball that was named will do */
         return cmd_fault(CMD_FAULT, &error);
-    input.slot = strike->slot;
+    input.slot = strike ? strike->slot : 0;
     input.stance = options->stance;
     input.aim = options->aim;
     if (isnan(options->stance) != isnan(options->aim))
         return cmd_say(CMD_USAGE, "the strike line is both --stance and --aim, or neither");
-    if (isnan(options->aim)) {
+    if (!strike) {
+        input.stance = input.aim = 0.0;
+    } else if (isnan(options->aim)) {
         MotionBody body;
         motion_body(strike, &body);
         Line line = setup_line(&setup, &body, NAN);

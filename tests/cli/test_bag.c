@@ -44,6 +44,36 @@ static void tables_fit(void **state)
     }
 }
 
+/* With no more balls than places none is taken out for spares: not the only one, not one of two. */
+static void small_bags_keep_their_balls(void **state)
+{
+    (void)state;
+    static const char *const BALLS[] = {
+        "{\"id\": \"a\", \"name\": \"A\", \"slot\": 1}",
+        "{\"id\": \"a\", \"name\": \"A\", \"slot\": 1, \"cover\": \"polyester\"}",
+        "{\"id\": \"a\", \"name\": \"A\", \"slot\": 1},"
+        " {\"id\": \"b\", \"name\": \"B\", \"slot\": 2, \"cover\": \"pearl\"}"};
+    for (int i = 0; i < 3; i++) {
+        char bag[512];
+        snprintf(bag, sizeof bag,
+                 "{\"format\": \"settee-bag/1\", \"bowler\": {\"name\": \"Few\"}, \"balls\": [%s]}",
+                 BALLS[i]);
+        Run run = run_with(bag, (const char *const[]){"bag", "--bag", "-", "--games", "1", "--pick",
+                                                      "6", "--certified", "--json", NULL});
+        run_is(&run, 0);
+        cJSON *object = run_json(&run);
+        assert_true(json_at(object, "pick_worth") > 0.2);
+        assert_near(json_at(object, "pick_worth"), json_at(object, "worth"), 1e-9);
+        assert_int_equal(cJSON_GetArraySize(cJSON_GetObjectItem(object, "pick")), i < 2 ? 1 : 2);
+        cJSON_Delete(object);
+        run_free(&run);
+        run = run_with(bag, (const char *const[]){"block", "--bag", "-", "--games", "1", NULL});
+        run_is(&run, 0);
+        assert_null(strstr(run.out, "no ball of the bag"));
+        run_free(&run);
+    }
+}
+
 static void bag_has_the_keys(void **state)
 {
     (void)state;
@@ -180,11 +210,9 @@ static void pick_is_saved(void **state)
 int main(void)
 {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(tables_fit),
-        cmocka_unit_test(bag_has_the_keys),
-        cmocka_unit_test(certified_play_keeps_its_surfaces),
-        cmocka_unit_test(weights_are_read),
-        cmocka_unit_test(block_has_the_keys),
+        cmocka_unit_test(tables_fit),       cmocka_unit_test(small_bags_keep_their_balls),
+        cmocka_unit_test(bag_has_the_keys), cmocka_unit_test(certified_play_keeps_its_surfaces),
+        cmocka_unit_test(weights_are_read), cmocka_unit_test(block_has_the_keys),
         cmocka_unit_test(pick_is_saved),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);

@@ -370,6 +370,32 @@ static void advise_adjustments(void **state)
 }
 
 /* Shots come a line each, or through a pipe; what is said of the next plan is taken. */
+/* A line that was said is thrown from, whatever it is; half of one is not made up. */
+static void advise_stands_where_it_is_told(void **state)
+{
+    (void)state;
+    static const char *const STANCES[] = {"-2", "0", "25.3"};
+    for (int i = 0; i < 3; i++) {
+        Run run = RUN("advise", "--stance", STANCES[i], "--aim", "5", "--json");
+        run_is(&run, 0);
+        cJSON *json = run_json(&run);
+        bool held = false;
+        for (cJSON *one = cJSON_GetObjectItem(json, "answers")->child; one; one = one->next)
+            if (strcmp(cJSON_GetObjectItem(one, "action")->valuestring, "hold") == 0) {
+                held = true;
+                assert_near(json_at(one, "stance"), atof(STANCES[i]), 1e-9);
+                assert_near(json_at(one, "aim"), 5.0, 0.0);
+            }
+        assert_true(held);
+        cJSON_Delete(json);
+        run_free(&run);
+    }
+    FAULTS(2, "--aim needs --stance", "advise", "--aim", "14");
+    Run help = RUN("help", "rehearse");
+    assert_non_null(strstr(help.out, "rehearse 3"));
+    run_free(&help);
+}
+
 static void advise_takes_what_it_is_told(void **state)
 {
     (void)state;
@@ -512,6 +538,7 @@ int main(void)
         cmocka_unit_test(left_hander_is_mirrored),
         cmocka_unit_test(oil_is_measured),
         cmocka_unit_test(advise_adjustments),
+        cmocka_unit_test(advise_stands_where_it_is_told),
         cmocka_unit_test(advise_takes_what_it_is_told),
         cmocka_unit_test(check_tells_good_from_bad),
         cmocka_unit_test(wrong_usage_is_told_and_is_2),

@@ -123,11 +123,36 @@ static void spare_faults(void **state)
            FIXTURE("empty-slots.json"));
 }
 
+/* A ball that is named is thrown, though no slot holds one. */
+static void a_named_ball_from_the_locker(void **state)
+{
+    (void)state;
+    static const char BAG[] =
+        "{\"format\": \"settee-bag/1\", \"bowler\": {\"name\": \"Few\"}, \"balls\":"
+        " [{\"id\": \"a\", \"name\": \"A\"}, {\"id\": \"b\", \"name\": \"B\"}]}";
+    Run run = run_with(
+        BAG, (const char *const[]){"spare", "10", "--bag", "-", "--ball", "b", "--json", NULL});
+    run_is(&run, 0);
+    cJSON *json = run_json(&run);
+    assert_string_equal(cJSON_GetObjectItem(json, "ball")->valuestring, "b");
+    assert_true(cJSON_IsNull(cJSON_GetObjectItem(json, "slot")));
+    assert_true(json_at(json, "chance") > 0.5);
+    cJSON_Delete(json);
+    run_free(&run);
+    run = run_with(BAG, (const char *const[]){"spare", "10", "--bag", "-", NULL});
+    run_is(&run, 1);
+    assert_non_null(strstr(run.fault, "name one with --ball"));
+    run_free(&run);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(score_sheet),   cmocka_unit_test(score_under_way),
-        cmocka_unit_test(spare_answers), cmocka_unit_test(spare_tables),
+        cmocka_unit_test(a_named_ball_from_the_locker),
+        cmocka_unit_test(score_sheet),
+        cmocka_unit_test(score_under_way),
+        cmocka_unit_test(spare_answers),
+        cmocka_unit_test(spare_tables),
         cmocka_unit_test(spare_faults),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);

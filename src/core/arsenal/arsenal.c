@@ -80,7 +80,7 @@ void arsenal_begin(ArsenalJob *job, const ArsenalInput *input)
     for (int i = 0; i < balls; i++) {
         motion_body(&job->bag.balls[i], &job->body[i]);
         batch_ball(&job->body[i], &job->batch[i]);
-        out->ball[i].spare = job->bag.balls[i].cover == COVER_POLYESTER;
+        out->ball[i].spare = bag_for_spares(&job->bag, &job->bag.balls[i], false);
     }
     out->steps_all = out->games + 1 + balls * (STATE_VOLUMES + 1) + (out->games + 1) +
                      (input->surfaces ? balls * SURFACES : 0) + IDEALS + 2;
@@ -204,11 +204,21 @@ static int spare_ball(const ArsenalJob *job)
     return best;
 }
 
+/* Whether one of the places is for a spare ball: where there is a ball for spares alone, or more
+ * balls than places. */
+static bool keeps_spare(const ArsenalJob *job)
+{
+    bool any = job->bag.count > job->in.pick;
+    for (int i = 0; i < job->bag.count; i++)
+        any = any || job->out.ball[i].spare;
+    return any && !job->in.spare_free && job->in.pick >= 2;
+}
+
 static void do_pick(ArsenalJob *job)
 {
     PickProblem *problem = &job->pick.problem;
     Arsenal *out = &job->out;
-    int spare = job->in.spare_free || job->in.pick < 2 ? -1 : spare_ball(job);
+    int spare = keeps_spare(job) ? spare_ball(job) : -1;
     int surface_of[PICK_CANDIDATES_MAX];
     *problem = (PickProblem){.films = STATE_FILMS, .count = job->in.pick - (spare >= 0)};
     for (int f = 0; f < STATE_FILMS; f++)

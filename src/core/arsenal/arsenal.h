@@ -16,7 +16,7 @@ typedef struct ArsenalInput {
     int games, bowlers;              /* 1..BLOCK_GAMES_MAX, 1..BLOCK_BOWLERS_MAX */
     double weight[LANE_STATE_COUNT]; /* of the lane states; all 0: by the block's length */
     int pick;                        /* balls to pick, 1..PICK_MAX; 0: none */
-    bool spare_free;                 /* no place is kept for a spare ball */
+    bool spare_free;                 /* no place of the pick is kept for a spare ball */
     bool surfaces;                   /* reckon other surfaces of the balls in the slots */
     bool pick_surfaces;              /* of every ball, and let the pick choose among them */
     long revision; /* the asker's own number for this question; handed back with the answer */
@@ -48,7 +48,7 @@ typedef struct SurfaceShow { /* a ball with another surface, fresh lane */
 } SurfaceShow;
 
 typedef struct ArsenalBall {
-    bool spare;                      /* polyester: thrown at spares, not in the tables of strikes */
+    bool spare;                      /* bag_for_spares: not in the tables of strikes */
     Showing at[BLOCK_GAMES_MAX + 1]; /* before each game, after the last */
     double value[STATE_FILMS];       /* by state, then volume */
     double mean;                     /* over the weighted films */

@@ -47,7 +47,7 @@ void block_begin(BlockJob *job, const BlockInput *input)
     out->steps_all = PACE_COUNT * SIDE_COUNT * out->games;
     for (int slot = 1; slot <= BAG_SLOTS; slot++) {
         const Ball *ball = bag_slot(&job->bag, slot);
-        job->filled[slot - 1] = ball && ball->cover != COVER_POLYESTER;
+        job->filled[slot - 1] = ball && !bag_for_spares(&job->bag, ball, true);
         if (!job->filled[slot - 1])
             continue;
         motion_body(ball, &job->body[slot - 1]);
@@ -157,8 +157,6 @@ BlockSpread block_spread(const Block *block, Side lane, int game)
     return spread;
 }
 
-static double half(double boards) { return 0.5 * round(2.0 * boards); }
-
 static const char *name_of(const Bag *bag, int slot)
 {
     const Ball *ball = bag_slot(bag, slot);
@@ -192,13 +190,14 @@ static void say_shift(double boards, const char *with, char *out, unsigned long 
 static void say_adjustment(const BlockGame *now, const BlockGame *next, const Bag *bag, char *out,
                            unsigned long size)
 {
-    double feet = half(next->line.stance) - half(now->line.stance);
-    double eyes = half(next->line.aim) - half(now->line.aim);
+    double feet = lane_half_board(next->line.stance) - lane_half_board(now->line.stance);
+    double eyes = lane_half_board(next->line.aim) - lane_half_board(now->line.aim);
     if (next->slot != now->slot) {
         text_append(out, size,
                     ". When corner pins stay and two good shots miss the same way: %s, "
                     "stand %g, aim %g",
-                    name_of(bag, next->slot), half(next->line.stance), half(next->line.aim));
+                    name_of(bag, next->slot), lane_half_board(next->line.stance),
+                    lane_half_board(next->line.aim));
     } else if (feet != 0.0 || eyes != 0.0) {
         text_append(out, size, ". When two good shots in a row say so: ");
         if (feet != 0.0)

@@ -14,7 +14,7 @@ extern const char *const PACE_NAMES[PACE_COUNT + 1];
 extern const double PACE_RATE[PACE_COUNT]; /* of wear, against usual: 0.72, 1, 1.4 (belief.c's) */
 
 typedef struct BlockInput {
-    const Bag *bag; /* its slots are thrown; polyester is left for spares */
+    const Bag *bag; /* its slots are thrown, but for what is kept for spares (bag_for_spares) */
     const Pattern *pattern;
     int games, bowlers; /* 1..BLOCK_GAMES_MAX, 1..BLOCK_BOWLERS_MAX */
     long revision;      /* the asker's own number for this question; handed back with the answer */

@@ -50,3 +50,12 @@ const Ball *bag_find(const Bag *bag, const char *id)
             return &bag->balls[i];
     return 0;
 }
+
+bool bag_for_spares(const Bag *bag, const Ball *ball, bool in_slots)
+{
+    bool other = false;
+    for (int i = 0; i < bag->count; i++)
+        other = other ||
+                (bag->balls[i].cover != COVER_POLYESTER && (!in_slots || bag->balls[i].slot > 0));
+    return other && ball->cover == COVER_POLYESTER;
+}

@@ -56,4 +56,8 @@ typedef struct Bag {
 const Ball *bag_slot(const Bag *bag, int slot);
 const Ball *bag_find(const Bag *bag, const char *id);
 
+/* Whether a ball of the bag is kept for spares: polyester, where there is a ball of another cover,
+ * in a slot if `in_slots`. Common practice, no source. */
+bool bag_for_spares(const Bag *bag, const Ball *ball, bool in_slots);
+
 #endif
