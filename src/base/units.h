@@ -3,6 +3,7 @@
 #define SETTEE_BASE_UNITS_H
 
 #define UNITS_PI 3.14159265358979323846
+#define UNITS_GRAVITY_MPS2 9.80665 /* standard gravity, by definition */
 
 static inline double m_from_in(double in) { return in * 0.0254; }
 static inline double in_from_m(double m) { return m / 0.0254; }

@@ -248,18 +248,18 @@ static bool all_as_in_source(void)
     const struct {
         const char *file, *name;
         double here;
-    } held[] = {{"motion.c", "GRAVITY_MPS2", gravity},
-                {"motion.h", "MOTION_ROLLING_RESISTANCE", rolling},
-                {"friction.c", "LANE_ROUGHNESS_UM", lane_roughness},
-                {"friction.c", "FRESH_LENGTH_M", fresh_length / 0.0254},
-                {"friction.c", "FADE_LAMBDA", fade_lambda},
-                {"friction.c", "FADE_POWER", fade_power},
-                {"ball.c", "WORN_UM", worn_um},
-                {"ball.c", "WORN_HALF_GAMES", worn_half_games},
-                {"wear.c", "PICK_SHARE", pick_share},
-                {"wear.c", "TRACK_BOARDS", track_boards},
-                {"wear.c", "CARRY_PER_FT", carry_per_ft},
-                {"wear.c", "CARRY_HARD_PER_FT", carry_hard_per_ft}};
+    } held[] = {{"../base/units.h", "UNITS_GRAVITY_MPS2", gravity},
+                {"motion/motion.h", "MOTION_ROLLING_RESISTANCE", rolling},
+                {"motion/friction.c", "LANE_ROUGHNESS_UM", lane_roughness},
+                {"motion/friction.c", "FRESH_LENGTH_M", fresh_length / 0.0254},
+                {"motion/friction.c", "FADE_LAMBDA", fade_lambda},
+                {"motion/friction.c", "FADE_POWER", fade_power},
+                {"bag/ball.c", "WORN_UM", worn_um},
+                {"bag/ball.c", "WORN_HALF_GAMES", worn_half_games},
+                {"motion/wear.c", "PICK_SHARE", pick_share},
+                {"motion/wear.c", "TRACK_BOARDS", track_boards},
+                {"motion/wear.c", "CARRY_PER_FT", carry_per_ft},
+                {"motion/wear.c", "CARRY_HARD_PER_FT", carry_hard_per_ft}};
     bool all = true;
     for (size_t i = 0; i < COUNT(held); i++)
         all &= as_in_source(held[i].file, held[i].name, held[i].here);

@@ -16,7 +16,7 @@ enum { W = 16 }; /* deliveries side by side: two of the widest vectors in common
 #define BATCH_CLONES
 #endif
 #define LOOP for (int k = 0; k < W; k++)
-#define GRAVITY_MPS2 9.80665f
+#define GRAVITY_MPS2 ((float)UNITS_GRAVITY_MPS2)
 #define STILL_MPS ((float)MOTION_STILL_MPS)
 
 /* One block of deliveries, each quantity an array. */

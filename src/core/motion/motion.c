@@ -10,7 +10,7 @@
 #include "core/motion/axis.h"
 
 #ifndef SETTEE_CONSTANTS_VARY /* tests/bench/bench_constants.c makes variables of this */
-#define GRAVITY_MPS2 9.80665
+#define GRAVITY_MPS2 UNITS_GRAVITY_MPS2
 #endif
 
 const char *const PHASE_NAMES[4] = {"skid", "hook", "roll", 0};

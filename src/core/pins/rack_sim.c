@@ -32,8 +32,7 @@ const RackParams RACK_PARAMS = {
 /* ---- what is published or follows from it ---- */
 
 #define IN 0.0254
-#define GRAVITY 9.80665
-static const double BALL_R = 4.2975 * IN;      /* largest allowed (standards.md) */
+static const double BALL_R = 4.2975 * IN;      /* largest allowed (USBC) */
 static const double BALL_RG = 2.50 * IN;       /* assumed: between the limits 2.46 and 2.80 */
 static const double PIN_KG = 3.5 * 0.45359237; /* 3 lb 6 oz to 3 lb 10 oz */
 /* Of a solid of even density with the pin's outline; the rules want the centre of mass between
@@ -326,7 +325,7 @@ static void ball_on_deck(Sim *sim)
         return;
     Vec t = mul(slip, 1.0 / sliding);
     double stops = sliding / yields(ball, arm, t);
-    double most = sim->params->deck_friction * GRAVITY / ball->per_kg * sim->step;
+    double most = sim->params->deck_friction * UNITS_GRAVITY_MPS2 / ball->per_kg * sim->step;
     push(ball, arm, mul(t, -fmin(most, stops)));
 }
 
@@ -420,7 +419,7 @@ static void set_ball(Sim *sim, const RackHit *hit, double ball_gives)
 /* One step; false when nothing moves any more. */
 static bool advance(Sim *sim)
 {
-    const double fall = GRAVITY * sim->step;
+    const double fall = UNITS_GRAVITY_MPS2 * sim->step;
     if (sim->ball.state == BODY_MOVING) {
         ball_on_deck(sim);
         for (int i = 0; i < 10; i++)

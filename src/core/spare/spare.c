@@ -705,7 +705,7 @@ void spare_find(const SpareInput *input, Spare *spare)
     *spare = job.out;
 }
 
-/* Common practice, no source (standards.md): what is left of a hit high, light or on the nose. */
+/* Common practice, no source: what is left of a hit high, light or on the nose. */
 const char *spare_tells(Pins left, bool ringing, Hand hand)
 {
     Pins own = hand == HAND_LEFT ? lane_mirror_pins(left) : left;

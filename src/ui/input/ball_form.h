@@ -1,5 +1,5 @@
 /* ball_form.h - a ball's fields as they stand on the screen: their order, names and cautions. What
- * each may hold is core's to say (core/ball.h), for the screen as for the files. */
+ * each may hold is core's to say (core/bag/ball.h), for the screen as for the files. */
 #ifndef SETTEE_UI_INPUT_BALL_FORM_H
 #define SETTEE_UI_INPUT_BALL_FORM_H
 
