@@ -14,8 +14,8 @@ typedef struct Subcommand {
     const char *name;
     const char *words; /* plain words it takes, for the usage line; "" none */
     int words_max;
-    unsigned long options; /* OPTION_BITs */
-    const char *help;      /* one line */
+    OptionSet options;
+    const char *help; /* one line */
     int (*run)(const Options *options);
 } Subcommand;
 

@@ -126,8 +126,8 @@ static OptionId option_find(const char *name, size_t length)
     return id;
 }
 
-static bool unknown_option(const char *command, unsigned long accepted, const char *name,
-                           size_t length, Error *error)
+static bool unknown_option(const char *command, OptionSet accepted, const char *name, size_t length,
+                           Error *error)
 {
     const char *names[OPTION_COUNT + 1];
     int count = 0;
@@ -221,8 +221,8 @@ static bool read_value(OptionId id, const char *text, Options *options, Error *e
     return false;
 }
 
-bool options_read(const char *command, unsigned long accepted, int words_max, int count,
-                  char **words, Options *options, Error *error)
+bool options_read(const char *command, OptionSet accepted, int words_max, int count, char **words,
+                  Options *options, Error *error)
 {
     *options = (Options){.stance = NAN,
                          .aim = NAN,

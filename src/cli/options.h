@@ -6,6 +6,7 @@
 #define SETTEE_CLI_OPTIONS_H
 
 #include <stdbool.h>
+#include <stdint.h>
 
 #include "base/error.h"
 #include "core/event/shot.h"
@@ -54,7 +55,10 @@ typedef enum OptionId {
     OPTION_JSON,
     OPTION_COUNT
 } OptionId;
-#define OPTION_BIT(id) (1ul << (id))
+/* A set of options: a bit each. */
+typedef uint64_t OptionSet;
+#define OPTION_BIT(id) (UINT64_C(1) << (id))
+_Static_assert(OPTION_COUNT <= 64, "a set has room for all options");
 
 /* What was said. Numbers are NAN, counts 0 and texts NULL when it was not. Texts point into argv.
  */
@@ -73,11 +77,11 @@ typedef struct Options {
     const char *words[OPTIONS_WORDS_MAX]; /* what is no option */
 } Options;
 
-/* Reads words[0..count-1]; `accepted` is the set of OPTION_BITs that `command` takes, and
+/* Reads words[0..count-1]; `accepted` is the set that `command` takes, and
  * `words_max` how many plain words. False with one line in `error` when they can't be understood.
  */
-bool options_read(const char *command, unsigned long accepted, int words_max, int count,
-                  char **words, Options *options, Error *error);
+bool options_read(const char *command, OptionSet accepted, int words_max, int count, char **words,
+                  Options *options, Error *error);
 
 /* "--slot N" into out, and what it is for (static text). */
 void option_form(OptionId id, char *out, unsigned long size);

@@ -16,9 +16,9 @@ static bool place(Bag *bag, Ball *ball, int slot)
 
 bool bag_apply(Bag *bag, const BagEdit *edit, Error *error)
 {
-    Ball *ball = &bag->balls[edit->at];
     if (edit->kind != BAG_ADD && (edit->at < 0 || edit->at >= bag->count))
         return error_set(error, "no such ball");
+    Ball *ball = edit->kind == BAG_ADD ? NULL : &bag->balls[edit->at];
     switch (edit->kind) {
     case BAG_CHANGE: {
         Ball changed = edit->ball;
