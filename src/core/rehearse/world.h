@@ -2,7 +2,7 @@
  *
  * A world draws a truth from a seed: what lies on both lanes, what the balls and the bowler are
  * today. Then it rolls deliveries on it, wears it, and may change it between shots; its senses say
- * how well the bowler throws and sees. A world is added in a file of its own (a file of its own) and
+ * how well the bowler throws and sees. A world is added in a file of its own and
  * named in WORLDS. None but `kin` may share a number with the belief that is to be tested on it.
  * Pure. */
 #ifndef SETTEE_CORE_REHEARSE_WORLD_H
