@@ -6,8 +6,36 @@
 #include <string.h>
 
 #include "core/line/line.h"
+#include "core/pins/rack.h"
 
-const World *const WORLDS[] = {&WORLD_KIN, NULL};
+const World *const WORLDS[] = {&WORLD_KIN,   &WORLD_TILTED, &WORLD_JUMPY, &WORLD_STRANGER,
+                               &WORLD_HOUSE, &WORLD_BLUNT,  NULL};
+
+const Spreads WORLD_SPREADS = {.volume = 0.18,
+                               .lane = 0.12,
+                               .board = 0.11,
+                               .dry = 0.13,
+                               .film = 0.16,
+                               .fade = 0.16,
+                               .pick_middle = 1.25,
+                               .pick = 0.6,
+                               .carry_middle = 0.6,
+                               .carry = 1.1,
+                               .mph = 0.36,
+                               .launch_deg = 0.13,
+                               .field_boards = 5.0,
+                               .tired_mph = 0.15};
+
+const Senses WORLD_SENSES = {.bad_share = 0.10,
+                             .bad_deviations = 2.3,
+                             .told_share = 0.75,
+                             .eye_boards = 0.7,
+                             .eye_feet = 1.4,
+                             .arrows_boards = 0.6,
+                             .breakpoint_boards = 1.3,
+                             .read_ft = 2.4,
+                             .random_reads = 0.08,
+                             .speed_shown = 0.4};
 
 const World *world_find(const char *name)
 {
@@ -81,7 +109,7 @@ Delivery truth_throw(const Truth *truth, const Plan *plan, int game, Rng *luck, 
 {
     const Bowler *bowler = &truth->bag->bowler;
     const Scatter *s = &bowler->scatter;
-    const Senses *senses = &truth->world->senses;
+    const Senses *senses = truth->world->senses;
     DeliveryOffset off; /* drawn in this order */
     off.mph = truth_mph(truth, game) + s->mph * rng_normal(luck);
     off.launch_deg = truth->launch_deg + s->launch_deg * rng_normal(luck);
@@ -124,7 +152,7 @@ static Read seen_move(const Senses *senses, double move_ft, double error_ft, dou
 void truth_see(Truth *truth, const Roll *roll, const Delivery *delivery, bool sights, Rng *luck,
                Shot *shot)
 {
-    const Senses *senses = &truth->world->senses;
+    const Senses *senses = truth->world->senses;
     double eye = senses->eye_boards * rng_normal(luck), feet = senses->eye_feet * rng_normal(luck);
     double shown = rng_uniform(luck), arrows = senses->arrows_boards * rng_normal(luck);
     double far = senses->breakpoint_boards * rng_normal(luck);
@@ -234,6 +262,35 @@ double world_aim(const Truth *truth, Side lane, int slot, const Delivery *usual,
 {
     return line_aim(&truth->body[slot - 1], &truth->oil[lane], &truth->bag->bowler, usual, laydown,
                     0.0);
+}
+
+double world_aim_by_rolls(const Truth *truth, Side lane, int slot, const Delivery *usual,
+                          double laydown)
+{
+    enum { AIMS = 48 }; /* from 22 boards outside the laydown to a board and a half inside it */
+    BatchThrow throws[AIMS];
+    Arrival arrivals[AIMS];
+    double first = lane_half_board(laydown) - 22.0, value[AIMS] = {0}, most = -1.0, best = first;
+    double pounds = bag_slot(truth->bag, slot)->pounds;
+    for (int i = 0; i < AIMS; i++) {
+        throws[i] = (BatchThrow){.delivery = *usual, .film_scale = 1.0f, .dry_scale = 1.0f};
+        throws[i].delivery.laydown_board = laydown;
+        throws[i].delivery.launch_deg =
+            delivery_launch_deg(laydown, first + 0.5 * i) + truth->launch_deg;
+        throws[i].delivery.mph += truth->mph;
+    }
+    truth->world->arrive(truth, lane, slot, throws, AIMS, arrivals);
+    for (int i = 0; i < AIMS; i++)
+        if (!arrivals[i].gutter)
+            value[i] = rack_strike(arrivals[i].board, arrivals[i].degrees, arrivals[i].mph, pounds);
+    for (int i = 1; i < AIMS - 1; i++) {
+        double about = value[i - 1] + 2.0 * value[i] + value[i + 1]; /* a throw scatters */
+        if (about > most) {
+            most = about;
+            best = first + 0.5 * i;
+        }
+    }
+    return best;
 }
 
 void world_wear(Truth *truth, Side lane, const Roll *roll, double shift_boards, Cover cover)

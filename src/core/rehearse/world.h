@@ -49,9 +49,9 @@ typedef struct Truth {
 
 struct World {
     const char *name, *sentence;
-    Senses senses;
-    size_t own_size;
-    int every; /* of the draws of an outlook one in so many is rolled */
+    const Senses *senses;
+    size_t own_size; /* of what it alone knows */
+    int every;       /* of the draws of an outlook one in so many is rolled */
     void (*draw)(Truth *truth, const Oil *sheet, Rng *rng);
     /* What may happen before a shot on a lane; NULL: nothing. */
     void (*happen)(Truth *truth, Side lane, Rng *rng);
@@ -65,7 +65,7 @@ struct World {
     void (*wear)(Truth *truth, Side lane, const Roll *roll, double shift_boards, Cover cover);
 };
 
-extern const World WORLD_KIN;
+extern const World WORLD_KIN, WORLD_TILTED, WORLD_JUMPY, WORLD_STRANGER, WORLD_HOUSE, WORLD_BLUNT;
 extern const World *const WORLDS[];        /* NULL ends */
 const World *world_find(const char *name); /* NULL: there is none */
 
@@ -104,12 +104,17 @@ typedef struct Spreads {
     double field_boards;                           /* other bowlers' lines */
     double tired_mph;                              /* a game, at most; drawn evenly from 0 */
 } Spreads;
+extern const Spreads WORLD_SPREADS; /* of all worlds but kin; all assumed, none the belief's */
+extern const Senses WORLD_SENSES;
 void world_draw(Truth *truth, const Oil *sheet, const Spreads *spreads, Rng *rng);
 void world_roll(const Truth *truth, Side lane, int slot, const Delivery *delivery, Rng *luck,
                 Roll *roll);
 void world_arrive(const Truth *truth, Side lane, int slot, const BatchThrow *throws, int count,
                   Arrival *arrivals);
 double world_aim(const Truth *truth, Side lane, int slot, const Delivery *usual, double laydown);
+/* The same for any world, by rolling every half board of aim on its own `arrive`. */
+double world_aim_by_rolls(const Truth *truth, Side lane, int slot, const Delivery *usual,
+                          double laydown);
 void world_wear(Truth *truth, Side lane, const Roll *roll, double shift_boards, Cover cover);
 
 #endif

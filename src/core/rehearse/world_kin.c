@@ -17,6 +17,17 @@ static const Spreads SPREADS = {.volume = 0.20,
                                 .field_boards = 4.0,
                                 .tired_mph = 0.10};
 
+static const Senses SENSES = {.bad_share = 0.08,
+                              .bad_deviations = 2.5,
+                              .told_share = 0.85,
+                              .eye_boards = 0.5,
+                              .eye_feet = 1.0,
+                              .arrows_boards = 0.5,
+                              .breakpoint_boards = 1.0,
+                              .read_ft = 2.0,
+                              .random_reads = 0.0,
+                              .speed_shown = 0.5};
+
 static void draw(Truth *truth, const Oil *sheet, Rng *rng)
 {
     world_draw(truth, sheet, &SPREADS, rng);
@@ -24,16 +35,7 @@ static void draw(Truth *truth, const Oil *sheet, Rng *rng)
 
 const World WORLD_KIN = {.name = "kin",
                          .sentence = "as the program thinks lanes are, but for its constants",
-                         .senses = {.bad_share = 0.08,
-                                    .bad_deviations = 2.5,
-                                    .told_share = 0.85,
-                                    .eye_boards = 0.5,
-                                    .eye_feet = 1.0,
-                                    .arrows_boards = 0.5,
-                                    .breakpoint_boards = 1.0,
-                                    .read_ft = 2.0,
-                                    .random_reads = 0.0,
-                                    .speed_shown = 0.5},
+                         .senses = &SENSES,
                          .every = 1,
                          .draw = draw,
                          .roll = world_roll,

@@ -185,12 +185,44 @@ static void test_sights(void **state)
     free(seen);
 }
 
+/* In every world a block is played through, each with its own truth; who is given the sheet alone
+ * is still advised. */
+static void test_every_world(void **state)
+{
+    (void)state;
+    for (int i = 0; WORLDS[i]; i++) {
+        RehearseSetup setup = setup_of(&PLAYER_HOLD, 9);
+        setup.world = WORLDS[i];
+        Rehearsal *hold = play(setup), *again = play(setup);
+        setup.player = &PLAYER_COACH;
+        Rehearsal *coach = play(setup);
+        assert_counted(hold);
+        assert_counted(coach);
+        assert_int_equal(hold->score[0], again->score[0]);
+        assert_true(hold->value == again->value);
+        free(hold);
+        free(again);
+        free(coach);
+    }
+    RehearseSetup setup = setup_of(&PLAYER_ADVISOR, 9);
+    setup.world = &WORLD_STRANGER;
+    Rehearsal *advised = play(setup);
+    assert_counted(advised);
+    for (int i = 0; i < advised->shot_count; i++) {
+        assert_true(advised->shots[i].stated >= 0.0 && advised->shots[i].stated <= 1.0);
+        assert_true(advised->shots[i].stated_strike >= 0.0 &&
+                    advised->shots[i].stated_strike <= 1.0);
+    }
+    free(advised);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {cmocka_unit_test(test_same_seed_same_block),
                                        cmocka_unit_test(test_players_meet_the_same_lane),
                                        cmocka_unit_test(test_knowing_is_worth_more),
                                        cmocka_unit_test(test_practice),
-                                       cmocka_unit_test(test_sights)};
+                                       cmocka_unit_test(test_sights),
+                                       cmocka_unit_test(test_every_world)};
     return cmocka_run_group_tests_name("rehearse", tests, set_up, tear_down);
 }
