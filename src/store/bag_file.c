@@ -8,7 +8,6 @@
 #define SCATTER_MPH_MAX 5.0
 #define SCATTER_RPM_MAX 100.0
 #define SCATTER_LAYDOWN_MAX_BOARDS 10.0
-#define ROTATION_MAX_DEG 110.0
 
 static const JsonField ROOT_FIELDS[] = {{"format", JSON_OTHER, .required = true},
                                         {"bowler", JSON_OTHER, .required = true},
@@ -19,13 +18,14 @@ static const JsonField BOWLER_FIELDS[] = {
     {"name", JSON_TEXT, .required = true, JSON_AT(Bowler, name)},
     {"hand", JSON_WORD, JSON_AT(Bowler, hand), .of = "hand", .words = HAND_NAMES},
     {"style", JSON_WORD, JSON_AT(Bowler, style), .of = "style", .words = STYLE_NAMES},
-    {"mph", JSON_RANGE(Bowler, mph, 8, 28, "mph")},
-    {"rpm", JSON_RANGE(Bowler, rpm, 50, 650, "rpm")},
-    {"rotation_deg", JSON_RANGE(Bowler, rotation_deg, 0, ROTATION_MAX_DEG, "degrees")},
+    {"mph", JSON_RANGE(Bowler, mph, BOWLER_MPH_LOW, BOWLER_MPH_HIGH, "mph")},
+    {"rpm", JSON_RANGE(Bowler, rpm, BOWLER_RPM_LOW, BOWLER_RPM_HIGH, "rpm")},
+    {"rotation_deg", JSON_RANGE(Bowler, rotation_deg, 0, BOWLER_ROTATION_HIGH_DEG, "degrees")},
     {.key = "rotation_range_deg"},
-    {"tilt_deg", JSON_RANGE(Bowler, tilt_deg, 0, 60, "degrees")},
-    {"loft_ft", JSON_RANGE(Bowler, loft_ft, 0, 15, "feet")},
-    {"laydown_offset_boards", JSON_RANGE(Bowler, laydown_offset_boards, -5, 20, "boards")},
+    {"tilt_deg", JSON_RANGE(Bowler, tilt_deg, 0, BOWLER_TILT_HIGH_DEG, "degrees")},
+    {"loft_ft", JSON_RANGE(Bowler, loft_ft, 0, BOWLER_LOFT_HIGH_FT, "feet")},
+    {"laydown_offset_boards", JSON_RANGE(Bowler, laydown_offset_boards, BOWLER_OFFSET_LOW_BOARDS,
+                                         BOWLER_OFFSET_HIGH_BOARDS, "boards")},
     {.key = "scatter"},
     JSON_END};
 
@@ -90,7 +90,8 @@ static bool ball_fits(const Json *value, const Bag *bag, const Ball *ball)
 /* The rotations that the bowler can release at; their usual one is among them. */
 static bool rotations_parse(const Json *value, Bowler *bowler)
 {
-    const JsonField degrees = {.kind = JSON_NUMBER, .max = ROTATION_MAX_DEG, .of = "degrees"};
+    const JsonField degrees = {
+        .kind = JSON_NUMBER, .max = BOWLER_ROTATION_HIGH_DEG, .of = "degrees"};
     Json range;
     if (!json_member(value, "rotation_range_deg", &range))
         return true;

@@ -2,40 +2,41 @@
 #include <string.h>
 
 #include "base/text.h"
+#include "core/motion/delivery.h"
 #include "store/load.h"
 
-#define SHOT_FIELDS(slot_low, low, high, slowest, fastest, seen_low, seen_high, mph_most,            \
-                    loft_low, loft_high, turn_most)                                                  \
-    {"lane", JSON_WORD, JSON_AT(Shot, lane), .of = "lane", .words = SIDE_NAMES},                     \
-        {"slot",          JSON_INTEGER, .required = true, JSON_AT(Shot, slot), .min = (slot_low),    \
-         .max = BAG_SLOTS},                                                                          \
-        {"stance", JSON_NUMBER, JSON_AT(Shot, stance), .min = (low), .max = (high), .of = "boards"}, \
-        {"aim", JSON_NUMBER, JSON_AT(Shot, aim), .min = (low), .max = (high), .of = "boards"},       \
-        {"mph", JSON_NUMBER, JSON_AT(Shot, mph), .min = (slowest), .max = (fastest), .of = "mph"},   \
-        {"arrows",          JSON_NUMBER,        JSON_AT(Shot, arrows),                               \
-         .min = (seen_low), .max = (seen_high), .of = "boards"},                                     \
-        {"breakpoint",      JSON_NUMBER,        JSON_AT(Shot, breakpoint),                           \
-         .min = (seen_low), .max = (seen_high), .of = "boards"},                                     \
-        {"mph_change",       JSON_NUMBER,       JSON_AT(Shot, mph_change),                           \
-         .min = -(mph_most), .max = (mph_most), .of = "mph"},                                        \
-        {"loft_change_ft",  JSON_NUMBER,        JSON_AT(Shot, loft_change_ft),                       \
-         .min = (loft_low), .max = (loft_high), .of = "feet"},                                       \
-        {"rotation_change_deg", JSON_NUMBER,        JSON_AT(Shot, rotation_change_deg),              \
-         .min = -(turn_most),   .max = (turn_most), .of = "degrees"},                                \
-        {"hit", JSON_WORD, JSON_AT(Shot, hit), .of = "hit", .words = HIT_NAMES},                     \
-        {"read", JSON_WORD, JSON_AT(Shot, read), .of = "read", .words = READ_NAMES},                 \
-        {"release", JSON_WORD, JSON_AT(Shot, release), .of = "release", .words = RELEASE_NAMES},     \
-        {.key = "left"}, {.key = "spare"}, {"ringing", JSON_BOOL, JSON_AT(Shot, ringing)},           \
+/* What a bowler may write, and what a journal may hold: a journal has passed the session's own
+ * checks, and must give back whatever that let through, the ball that was thrown among it. */
+#define ANY 1e9
+#define IN(strict, low, high) .min = (strict) ? (low) : -ANY, .max = (strict) ? (high) : ANY
+#define SHOT_FIELDS(strict)                                                                        \
+    {"lane", JSON_WORD, JSON_AT(Shot, lane), .of = "lane", .words = SIDE_NAMES},                   \
+        {"slot",          JSON_INTEGER,    .required = true, JSON_AT(Shot, slot),                  \
+         .min = (strict), .max = BAG_SLOTS},                                                       \
+        {"stance", JSON_NUMBER, JSON_AT(Shot, stance),                                             \
+         IN(strict, PLAN_BOARD_LOW, PLAN_BOARD_HIGH), .of = "boards"},                             \
+        {"aim", JSON_NUMBER, JSON_AT(Shot, aim), IN(strict, PLAN_BOARD_LOW, PLAN_BOARD_HIGH),      \
+         .of = "boards"},                                                                          \
+        {"mph", JSON_NUMBER, JSON_AT(Shot, mph), IN(strict, SHOT_MPH_LOW, SHOT_MPH_HIGH),          \
+         .of = "mph"},                                                                             \
+        {"arrows", JSON_NUMBER, JSON_AT(Shot, arrows),                                             \
+         IN(strict, SHOT_BOARD_LOW, SHOT_BOARD_HIGH), .of = "boards"},                             \
+        {"breakpoint", JSON_NUMBER, JSON_AT(Shot, breakpoint),                                     \
+         IN(strict, SHOT_BOARD_LOW, SHOT_BOARD_HIGH), .of = "boards"},                             \
+        {"mph_change", JSON_NUMBER, JSON_AT(Shot, mph_change),                                     \
+         IN(strict, PLAN_MPH_CHANGE_LOW, PLAN_MPH_CHANGE_HIGH), .of = "mph"},                      \
+        {"loft_change_ft", JSON_NUMBER, JSON_AT(Shot, loft_change_ft),                             \
+         IN(strict, PLAN_LOFT_CHANGE_LOW, PLAN_LOFT_CHANGE_HIGH), .of = "feet"},                   \
+        {"rotation_change_deg", JSON_NUMBER, JSON_AT(Shot, rotation_change_deg),                   \
+         IN(strict, PLAN_ROTATION_CHANGE_LOW, PLAN_ROTATION_CHANGE_HIGH), .of = "degrees"},        \
+        {"hit", JSON_WORD, JSON_AT(Shot, hit), .of = "hit", .words = HIT_NAMES},                   \
+        {"read", JSON_WORD, JSON_AT(Shot, read), .of = "read", .words = READ_NAMES},               \
+        {"release", JSON_WORD, JSON_AT(Shot, release), .of = "release", .words = RELEASE_NAMES},   \
+        {.key = "left"}, {.key = "spare"}, {"ringing", JSON_BOOL, JSON_AT(Shot, ringing)},         \
         JSON_END
-
-/* What a bowler may write, and what a journal may hold: its shots have passed the session's own
- * checks, and must read back whatever those let through. */
-static const JsonField FILE_FIELDS[] = {SHOT_FIELDS(
-    1, -10, 60, SHOT_MPH_LOW, SHOT_MPH_HIGH, SHOT_BOARD_LOW, SHOT_BOARD_HIGH, 2, -3, 5, 110)};
+static const JsonField FILE_FIELDS[] = {SHOT_FIELDS(1)};
 static const JsonField JOURNAL_FIELDS[] = {
-    {"ball", JSON_ID, JSON_AT(Shot, ball)},
-    {.key = "surface"},
-    SHOT_FIELDS(0, -1e9, 1e9, -1e9, 1e9, -1e9, 1e9, 1e9, -1e9, 1e9, 1e9)};
+    {"ball", JSON_ID, JSON_AT(Shot, ball)}, {.key = "surface"}, SHOT_FIELDS(0)};
 
 bool shot_knows_key(const char *key)
 {

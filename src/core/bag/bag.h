@@ -19,18 +19,29 @@ typedef struct Scatter {
     double laydown_boards;
 } Scatter;
 
+/* What a bowler may be said to throw, in a file or by an option (assumed: the ends of what people
+ * do). Rotation, tilt and loft begin at 0. */
+#define BOWLER_MPH_LOW 8
+#define BOWLER_MPH_HIGH 28
+#define BOWLER_RPM_LOW 50
+#define BOWLER_RPM_HIGH 650
+#define BOWLER_ROTATION_HIGH_DEG 110
+#define BOWLER_TILT_HIGH_DEG 60
+#define BOWLER_LOFT_HIGH_FT 15
+#define BOWLER_OFFSET_LOW_BOARDS (-5)
+#define BOWLER_OFFSET_HIGH_BOARDS 20
+
 typedef struct Bowler {
     char name[48];
     Hand hand;
     Style style;
-    double mph;          /* at release, 8..28 */
-    double rpm;          /* 50..650 */
-    double rotation_deg; /* 0 end over end .. 90 side roll */
-    /* What they say they can release at, 0..110, rotation_deg within; both 0: not said. */
+    double mph, rpm;     /* at release */
+    double rotation_deg; /* 0 end over end, 90 side roll */
+    /* What they say they can release at, rotation_deg within; both 0: not said. */
     double rotation_least_deg, rotation_most_deg;
-    double tilt_deg;              /* 0..60 */
-    double loft_ft;               /* 0..15, foul line to touchdown */
-    double laydown_offset_boards; /* stance board less laydown board, -5..20 */
+    double tilt_deg;
+    double loft_ft;               /* foul line to touchdown */
+    double laydown_offset_boards; /* stance board less laydown board */
     Scatter scatter;
 } Bowler;
 

@@ -127,25 +127,45 @@ void session_fold(Session *session)
     session->can_redo = session->taken_count > 0;
 }
 
+/* What a number of a plan may be, and what is said of one that is not. */
+typedef struct Limit {
+    double low, high;
+    const char *fault;
+} Limit;
+#define SPELL(number) #number
+#define LIMIT(what, low, high, unit)                                                               \
+    {                                                                                              \
+        low, high, what " outside " SPELL(low) " to " SPELL(high) unit                             \
+    }
+static const Limit STANCE = LIMIT("stance", PLAN_BOARD_LOW, PLAN_BOARD_HIGH, "");
+static const Limit AIM = LIMIT("aim", PLAN_BOARD_LOW, PLAN_BOARD_HIGH, "");
+static const Limit MPH_CHANGE =
+    LIMIT("speed change", PLAN_MPH_CHANGE_LOW, PLAN_MPH_CHANGE_HIGH, " mph");
+static const Limit LOFT_CHANGE =
+    LIMIT("loft change", PLAN_LOFT_CHANGE_LOW, PLAN_LOFT_CHANGE_HIGH, " ft");
+static const Limit ROTATION_CHANGE =
+    LIMIT("rotation change", PLAN_ROTATION_CHANGE_LOW, PLAN_ROTATION_CHANGE_HIGH, " degrees");
+
+/* NAN is outside of everything. */
+static const char *outside(double value, const Limit *limit)
+{
+    return value >= limit->low && value <= limit->high ? NULL : limit->fault;
+}
+
 /* Of what is meant to differ from the usual release. */
 static const char *release_fault(double mph, double loft_ft, double rotation_deg)
 {
-    if (!(mph >= -2.0 && mph <= 2.0))
-        return "speed change outside -2 to 2 mph";
-    if (!(loft_ft >= -3.0 && loft_ft <= 5.0))
-        return "loft change outside -3 to 5 ft";
-    if (!(rotation_deg >= -110.0 && rotation_deg <= 110.0))
-        return "rotation change outside -110 to 110 degrees";
-    return NULL;
+    const char *fault = outside(mph, &MPH_CHANGE);
+    fault = fault ? fault : outside(loft_ft, &LOFT_CHANGE);
+    return fault ? fault : outside(rotation_deg, &ROTATION_CHANGE);
 }
 
 static const char *plan_fault(const Plan *plan)
 {
-    if (!(plan->stance >= -10.0 && plan->stance <= 60.0))
-        return "stance outside -10 to 60";
-    if (!(plan->aim >= -10.0 && plan->aim <= 50.0))
-        return "aim outside -10 to 50";
-    return release_fault(plan->mph_change, plan->loft_change_ft, plan->rotation_change_deg);
+    const char *fault = outside(plan->stance, &STANCE);
+    fault = fault ? fault : outside(plan->aim, &AIM);
+    return fault ? fault
+                 : release_fault(plan->mph_change, plan->loft_change_ft, plan->rotation_change_deg);
 }
 
 static const char *shot_fault(const Shot *shot)

@@ -32,10 +32,19 @@ Delivery delivery_of(const Bowler *bowler, double stance, double aim);
 typedef struct Plan {
     int slot; /* 1..6 */
     double stance, aim;
-    double mph_change;          /* -2..2 */
-    double loft_change_ft;      /* -3..5 */
-    double rotation_change_deg; /* -110..110 */
+    double mph_change, loft_change_ft, rotation_change_deg;
 } Plan;
+
+/* What a plan, and a shot that was thrown by one, may hold: files, screens and sessions keep to it
+ * (assumed: wider than anyone plays). Plain numbers, since messages spell them out. */
+#define PLAN_BOARD_LOW -10 /* stance and aim */
+#define PLAN_BOARD_HIGH 60
+#define PLAN_MPH_CHANGE_LOW -2
+#define PLAN_MPH_CHANGE_HIGH 2
+#define PLAN_LOFT_CHANGE_LOW -3 /* feet */
+#define PLAN_LOFT_CHANGE_HIGH 5
+#define PLAN_ROTATION_CHANGE_LOW -110 /* degrees */
+#define PLAN_ROTATION_CHANGE_HIGH 110
 
 /* The same to the last bit, member by member. */
 bool plan_same(const Plan *a, const Plan *b);
