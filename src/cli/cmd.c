@@ -177,6 +177,44 @@ void print_number(double value, int width, int decimals)
         printf("%*.*f", width, decimals, value);
 }
 
+void json_slot(JsonOut *out, const Ball *ball)
+{
+    if (ball->slot)
+        json_out_integer(out, "slot", ball->slot);
+    else
+        json_out_null(out, "slot");
+}
+
+void json_stand(JsonOut *out, double stance, double aim, double laydown)
+{
+    json_out_rounded(out, "stance", stance, 2);
+    json_out_rounded(out, "aim", aim, 2);
+    json_out_rounded(out, "laydown", laydown, 2);
+}
+
+void json_motion(JsonOut *out, const Line *line)
+{
+    json_out_rounded(out, "first_move_ft", line->first_move_ft, 2);
+    json_breakpoint(out, line->breakpoint_board, line->breakpoint_ft);
+    json_entry(out, line->entry_board, line->entry_deg, NAN);
+}
+
+void json_pocket(JsonOut *out, const Line *line)
+{
+    json_out_rounded(out, "pocket", line->pocket, 4);
+    json_out_rounded(out, "room_in", line->margin_in, 2);
+    json_out_rounded(out, "room_out", line->margin_out, 2);
+}
+
+void json_pins(JsonOut *out, const char *key, Pins pins)
+{
+    json_out_array(out, key);
+    for (int pin = 1; pin <= 10; pin++)
+        if (pins & pin_bit(pin))
+            json_out_integer(out, NULL, pin);
+    json_out_end(out);
+}
+
 void json_entry(JsonOut *out, double board, double degrees, double mph)
 {
     if (isnan(board)) {

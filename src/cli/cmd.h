@@ -73,6 +73,17 @@ void print_ball(const Ball *ball);
 /* "18.3 mph, 350 rpm, rotation 50, tilt 12, loft 1 ft" */
 void print_release(const Bowler *bowler);
 
+/* Members of the open object. slot: null in the locker. */
+void json_slot(JsonOut *out, const Ball *ball);
+/* stance, aim, laydown. */
+void json_stand(JsonOut *out, double stance, double aim, double laydown);
+/* first_move_ft, breakpoint, entry. */
+void json_motion(JsonOut *out, const Line *line);
+/* pocket, room_in, room_out. */
+void json_pocket(JsonOut *out, const Line *line);
+/* An array of pin numbers. */
+void json_pins(JsonOut *out, const char *key, Pins pins);
+
 /* Writes entry {board, degrees[, mph]} or null in the gutter, breakpoint {board, ft}. */
 void json_entry(JsonOut *out, double board, double degrees, double mph);
 /* Members strike, pinfall, leaves of the open object; pins as that hand's bowler sees them. */

@@ -339,17 +339,11 @@ static void showing_json(JsonOut *out, const Showing *show, int game)
     json_out_bool(out, "found", show->found);
     json_out_rounded(out, "worth", show->value, 4);
     if (show->found) {
-        json_out_rounded(out, "stance", line->stance, 2);
-        json_out_rounded(out, "aim", line->aim, 2);
-        json_out_rounded(out, "laydown", line->laydown_board, 2);
-        json_out_rounded(out, "first_move_ft", line->first_move_ft, 2);
-        json_breakpoint(out, line->breakpoint_board, line->breakpoint_ft);
-        json_entry(out, line->entry_board, line->entry_deg, NAN);
+        json_stand(out, line->stance, line->aim, line->laydown_board);
+        json_motion(out, line);
         json_out_rounded(out, "crossed_boards", show->crossed_boards, 2);
         json_out_rounded(out, "flare_in", show->flare_in, 2);
-        json_out_rounded(out, "pocket", line->pocket, 4);
-        json_out_rounded(out, "room_in", line->margin_in, 2);
-        json_out_rounded(out, "room_out", line->margin_out, 2);
+        json_pocket(out, line);
     }
     json_out_end(out);
 }
@@ -361,10 +355,7 @@ static void balls_json(const Report *report, JsonOut *out)
         const Ball *ball = &report->bag->balls[i];
         json_out_object(out, NULL);
         json_out_string(out, "id", ball->id);
-        if (ball->slot)
-            json_out_integer(out, "slot", ball->slot);
-        else
-            json_out_null(out, "slot");
+        json_slot(out, ball);
         json_out_rounded(out, "worth", report->arsenal->ball[i].mean, 4);
         json_out_array(out, "games");
         for (int game = 0; game <= report->arsenal->games; game++)

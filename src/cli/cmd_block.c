@@ -95,12 +95,9 @@ static void game_json(JsonOut *out, const Block *block, const Bag *bag, int game
     if (ball) {
         json_out_integer(out, "slot", plan->slot);
         json_out_string(out, "ball", ball->id);
-        json_out_rounded(out, "stance", lane_half_board(plan->line.stance), 2);
-        json_out_rounded(out, "aim", lane_half_board(plan->line.aim), 2);
-        json_out_rounded(out, "laydown", plan->line.laydown_board, 2);
-        json_out_rounded(out, "first_move_ft", plan->line.first_move_ft, 2);
-        json_breakpoint(out, plan->line.breakpoint_board, plan->line.breakpoint_ft);
-        json_entry(out, plan->line.entry_board, plan->line.entry_deg, NAN);
+        json_stand(out, lane_half_board(plan->line.stance), lane_half_board(plan->line.aim),
+                   plan->line.laydown_board);
+        json_motion(out, &plan->line);
         json_out_rounded(out, "pocket", plan->line.pocket, 4);
         json_out_rounded(out, "board_at_end", plan->later_board, 2);
         json_out_rounded(out, "first_move_at_end_ft", plan->later_move_ft, 2);

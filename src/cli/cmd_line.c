@@ -15,23 +15,14 @@ static Line line_for(const Options *options, const Setup *setup, const Ball *bal
 static void line_json(JsonOut *out, const Ball *ball, const Line *line)
 {
     json_out_string(out, "ball", ball->id);
-    if (ball->slot)
-        json_out_integer(out, "slot", ball->slot);
-    else
-        json_out_null(out, "slot");
+    json_slot(out, ball);
     json_out_bool(out, "found", line->found);
     if (!line->found)
         return;
-    json_out_rounded(out, "stance", line->stance, 2);
-    json_out_rounded(out, "aim", line->aim, 2);
-    json_out_rounded(out, "laydown", line->laydown_board, 2);
+    json_stand(out, line->stance, line->aim, line->laydown_board);
     json_out_rounded(out, "launch_deg", line->launch_deg, 3);
-    json_out_rounded(out, "first_move_ft", line->first_move_ft, 2);
-    json_breakpoint(out, line->breakpoint_board, line->breakpoint_ft);
-    json_entry(out, line->entry_board, line->entry_deg, NAN);
-    json_out_rounded(out, "pocket", line->pocket, 4);
-    json_out_rounded(out, "room_in", line->margin_in, 2);
-    json_out_rounded(out, "room_out", line->margin_out, 2);
+    json_motion(out, line);
+    json_pocket(out, line);
 }
 
 static void print_where(const Setup *setup)

@@ -137,9 +137,8 @@ static void pins_words(bool said, Pins pins, const char *none, char *out, size_t
     out[0] = '\0';
     if (said && pins == 0)
         text_copy(out, size, none);
-    for (int pin = 1; said && pin <= 10; pin++)
-        if (pins & pin_bit(pin))
-            text_append(out, size, "%s%d", out[0] ? " " : "", pin);
+    else if (said)
+        lane_pins_words(pins, " ", out, size);
 }
 
 static const char *word_or_dash(const char *word) { return word[0] ? word : "-"; }
@@ -225,17 +224,12 @@ static void print_head(const JournalHead *head, const Session *session)
         puts("\nNo shot was entered yet.");
 }
 
-static void pins_json(JsonOut *out, const char *key, bool said, Pins pins)
+static void said_pins_json(JsonOut *out, const char *key, bool said, Pins pins)
 {
-    if (!said) {
+    if (said)
+        json_pins(out, key, pins);
+    else
         json_out_null(out, key);
-        return;
-    }
-    json_out_array(out, key);
-    for (int pin = 1; pin <= 10; pin++)
-        if (pins & pin_bit(pin))
-            json_out_integer(out, NULL, pin);
-    json_out_end(out);
 }
 
 static void said_json(JsonOut *out, const char *key, double value, bool said)
@@ -267,9 +261,9 @@ static void shot_json(JsonOut *out, const Session *session, int index)
     json_out_string(out, "hit", shot->hit ? HIT_NAMES[shot->hit] : NULL);
     json_out_string(out, "read", shot->read ? READ_NAMES[shot->read] : NULL);
     json_out_string(out, "release", shot->release ? RELEASE_NAMES[shot->release] : NULL);
-    pins_json(out, "left", shot->left_said, shot->left);
+    said_pins_json(out, "left", shot->left_said, shot->left);
     json_out_bool(out, "ringing", shot->ringing);
-    pins_json(out, "spare", shot->spare_said, shot->spare_left);
+    said_pins_json(out, "spare", shot->spare_said, shot->spare_left);
     json_out_end(out);
 }
 

@@ -19,11 +19,7 @@ void json_rack(JsonOut *out, const RackChances *chances, Hand hand)
     for (int i = 0; i < chances->leave_count && chances->leave_chance[i] >= SHOWN; i++) {
         Pins pins = hand == HAND_LEFT ? lane_mirror_pins(chances->leave[i]) : chances->leave[i];
         json_out_object(out, NULL);
-        json_out_array(out, "pins");
-        for (int pin = 1; pin <= 10; pin++)
-            if (pins & pin_bit(pin))
-                json_out_integer(out, NULL, pin);
-        json_out_end(out);
+        json_pins(out, "pins", pins);
         json_out_rounded(out, "p", chances->leave_chance[i], 4);
         json_out_end(out);
     }
@@ -37,15 +33,6 @@ static int rack_json(const RackChances *chances)
     json_rack(&out, chances, HAND_RIGHT);
     json_out_end(&out);
     return cmd_json(&out);
-}
-
-static void pins_text(Pins pins, char *out, size_t size)
-{
-    size_t used = 0;
-    out[0] = '\0';
-    for (int pin = 1; pin <= 10 && used < size; pin++)
-        if (pins & pin_bit(pin))
-            used += (size_t)snprintf(out + used, size - used, used ? "-%d" : "%d", pin);
 }
 
 int cmd_rack(const Options *options)
@@ -65,8 +52,8 @@ int cmd_rack(const Options *options)
     printf("Pinfall  %5.2f\n\n", chances.pinfall);
     puts("Leaves       %");
     for (int i = 0; i < chances.leave_count && i < 12 && chances.leave_chance[i] >= SHOWN; i++) {
-        char pins[32];
-        pins_text(chances.leave[i], pins, sizeof pins);
+        char pins[32] = "";
+        lane_pins_words(chances.leave[i], "-", pins, sizeof pins);
         printf("  %-6s %5.1f%s\n", pins, 100.0 * chances.leave_chance[i],
                lane_split(chances.leave[i]) ? "  split" : "");
     }

@@ -37,14 +37,6 @@ static bool pins_read(const Options *options, Pins *pins, Error *error)
     return true;
 }
 
-static void pins_words(Pins pins, char *out, size_t size)
-{
-    text_copy(out, size, "");
-    for (int pin = 1; pin <= 10; pin++)
-        if (pins & pin_bit(pin))
-            text_append(out, size, "%s%d", out[0] ? "-" : "", pin);
-}
-
 /* "96 %", and never none or all: a forecast is not that sure. */
 static void chance_words(double chance, char *out, size_t size)
 {
@@ -58,13 +50,8 @@ static void chance_words(double chance, char *out, size_t size)
 static void line_json(JsonOut *out, const SpareLine *line)
 {
     json_out_string(out, "ball", line->ball->id);
-    if (line->ball->slot)
-        json_out_integer(out, "slot", line->ball->slot);
-    else
-        json_out_null(out, "slot");
-    json_out_rounded(out, "stance", line->stance, 2);
-    json_out_rounded(out, "aim", line->aim, 2);
-    json_out_rounded(out, "laydown", line->delivery.laydown_board, 2);
+    json_slot(out, line->ball);
+    json_stand(out, line->stance, line->aim, line->delivery.laydown_board);
     json_out_rounded(out, "launch_deg", line->delivery.launch_deg, 3);
     json_entry(out, line->board, line->degrees, line->mph);
     json_out_rounded(out, "board_at_pin", line->across, 2);
@@ -110,11 +97,7 @@ static int spare_json(const Spare *spare)
 {
     JsonOut out = json_out_start();
     json_out_object(&out, NULL);
-    json_out_array(&out, "pins");
-    for (int pin = 1; pin <= 10; pin++)
-        if (spare->left & pin_bit(pin))
-            json_out_integer(&out, NULL, pin);
-    json_out_end(&out);
+    json_pins(&out, "pins", spare->left);
     json_out_bool(&out, "split", spare->split);
     line_json(&out, &spare->line);
     json_out_bool(&out, "strike_ball", spare->strike_ball);
@@ -173,8 +156,8 @@ static void print_move(const Spare *spare)
 
 static void print_spare(const Setup *setup, const Spare *spare)
 {
-    char pins[40], chance[24];
-    pins_words(spare->left, pins, sizeof pins);
+    char pins[40] = "", chance[24];
+    lane_pins_words(spare->left, "-", pins, sizeof pins);
     printf("%s%s on %s, %g ft\n%s, %s hand: ", pins, spare->split ? ", a split," : "",
            setup->pattern.name, setup->pattern.length_ft, setup->bag.bowler.name,
            HAND_NAMES[setup->bag.bowler.hand]);

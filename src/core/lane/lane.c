@@ -3,6 +3,8 @@
 
 #include <math.h>
 
+#include "base/text.h"
+
 /* Row (0 the head pin's) and place in it from the left of pins 1..10. */
 static const signed char ROW[11] = {0, 0, 1, 1, 2, 2, 2, 3, 3, 3, 3};
 static const signed char PLACE[11] = {0, 0, 0, 1, 0, 1, 2, 0, 1, 2, 3};
@@ -19,6 +21,16 @@ int lane_pin_count(Pins pins)
     for (int pin = 1; pin <= 10; pin++)
         n += (pins & pin_bit(pin)) != 0;
     return n;
+}
+
+void lane_pins_words(Pins pins, const char *between, char *out, size_t size)
+{
+    const char *before = "";
+    for (int pin = 1; pin <= 10; pin++)
+        if (pins & pin_bit(pin)) {
+            text_append(out, size, "%s%d", before, pin);
+            before = between;
+        }
 }
 
 Pins lane_mirror_pins(Pins pins)

@@ -11,6 +11,7 @@
 #define SETTEE_CORE_LANE_LANE_H
 
 #include <stdbool.h>
+#include <stddef.h>
 #include <stdint.h>
 
 #define LANE_BOARDS 39 /* board 20 is the centre */
@@ -51,6 +52,9 @@ double lane_pin_right_in(int pin);
 double lane_pin_back_in(int pin);
 
 int lane_pin_count(Pins pins);
+
+/* Adds them to the text in `out`, by number: "3-6-10" with "-" in between, nothing for none. */
+void lane_pins_words(Pins pins, const char *between, char *out, size_t size);
 
 /* The same pins seen in a mirror: 2 with 3, 4 with 6, 7 with 10, 8 with 9. */
 Pins lane_mirror_pins(Pins pins);

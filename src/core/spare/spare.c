@@ -459,16 +459,6 @@ static void computed_move(const SpareInput *input, const Thrower *strike, SpareM
     move->computed_chance = line.chance;
 }
 
-static void pins_words(Pins pins, char *out, size_t size)
-{
-    bool first = true;
-    for (int pin = 1; pin <= 10; pin++)
-        if (pins & pin_bit(pin)) {
-            text_append(out, size, "%s%d", first ? "" : "-", pin);
-            first = false;
-        }
-}
-
 static void hit_words(const SpareLine *line, char *out, size_t size)
 {
     if (line->pin == 0)
@@ -486,7 +476,7 @@ static void say(Spare *spare)
     size_t size = sizeof spare->words;
     text_copy(out, size, "");
     const SpareLine *line = spare->take ? &spare->sure : &spare->line;
-    pins_words(spare->left, out, size);
+    lane_pins_words(spare->left, "-", out, size);
     text_append(out, size, "%s: ", spare->split ? " split" : "");
     if (spare->take) {
         text_append(out, size,
