@@ -322,7 +322,6 @@ static void nothing_entered_is_lost_to_a_kill(void **state)
     pty_end(&pty);
 }
 
-/* The disk is full after some shots: the screen goes on, says so, and asks before it quits. */
 /* The settings file in the test's home, heap; NULL: there is none. */
 static char *settings_of(const Pty *pty)
 {
@@ -338,12 +337,26 @@ static char *settings_of(const Pty *pty)
     return text;
 }
 
-static void expect_settings(const Pty *pty, const char *expected)
+static bool has_settings(Pty *pty, const void *expected)
 {
     char *text = settings_of(pty);
-    assert_non_null(text);
-    assert_string_equal(text, expected);
+    bool same = text && strcmp(text, expected) == 0;
     free(text);
+    return same;
+}
+
+static void expect_settings(Pty *pty, const char *expected)
+{
+    pty_expect_that(pty, has_settings, expected, "that of settings", expected);
+}
+
+/* Types T, and a key behind it by which one sees that it was taken. */
+static void change_theme(Pty *pty)
+{
+    pty_type(pty, "Th");
+    pty_expect(pty, "e early");
+    pty_type(pty, "\033");
+    pty_expect_gone(pty, "e early");
 }
 
 static void the_theme_is_kept(void **state)
@@ -353,13 +366,11 @@ static void the_theme_is_kept(void **state)
     pty_start(&pty, 80, 24, NULL);
     pty_expect(&pty, "q quit");
     assert_null(settings_of(&pty));
-    pty_type(&pty, "T");
-    pty_quiet(&pty);
+    change_theme(&pty);
     expect_settings(&pty, "{\"format\":\"settee-settings/1\",\"theme\":\"contrast\"}");
     pty_kill_and_restart(&pty);
     pty_expect(&pty, "q quit");
-    pty_type(&pty, "T"); /* from there on: it began with what was kept */
-    pty_quiet(&pty);
+    change_theme(&pty); /* from there on: it began with what was kept */
     expect_settings(&pty, "{\"format\":\"settee-settings/1\",\"theme\":\"dark\"}");
     char path[128];
     snprintf(path, sizeof path, "%s/settee/settings.json", pty.home);
@@ -369,8 +380,7 @@ static void the_theme_is_kept(void **state)
     assert_int_equal(fclose(file), 0);
     pty_kill_and_restart(&pty);
     pty_expect(&pty, "T is not kept: settings.json:1:");
-    pty_type(&pty, "T");
-    pty_quiet(&pty);
+    change_theme(&pty);
     expect_settings(&pty, "{\"theme\": \"light\""); /* not written over */
     pty_type(&pty, "q");
     pty_wait(&pty);
@@ -383,14 +393,14 @@ static void an_unseen_theme_is_not_kept(void **state)
     Pty pty;
     pty_start(&pty, 80, 24, (const char *const[]){"NO_COLOR=1", NULL});
     pty_expect(&pty, "q quit");
-    pty_type(&pty, "T");
-    pty_quiet(&pty);
+    change_theme(&pty);
     assert_null(settings_of(&pty));
     pty_type(&pty, "q");
     pty_wait(&pty);
     pty_end(&pty);
 }
 
+/* The disk is full after some shots: the screen goes on, says so, and asks before it quits. */
 static void a_full_disk_is_said(void **state)
 {
     (void)state;
