@@ -7,12 +7,9 @@
 
 FirstJob first_begin(const Bag *bag, const Oil *oil)
 {
-    return (FirstJob){.bag = bag,
-                      .oil = oil,
-                      .slot = 1,
-                      .low = LINE_LAYDOWN_LOW,
-                      .high = LINE_LAYDOWN_HIGH,
-                      .laydown = LINE_LAYDOWN_LOW};
+    double low = LINE_LAYDOWN_LOW, high = LINE_LAYDOWN_HIGH;
+    delivery_reach(&bag->bowler, &low, &high);
+    return (FirstJob){.bag = bag, .oil = oil, .slot = 1, .low = low, .high = high, .laydown = low};
 }
 
 /* Spare balls stay out where there is another, whichever comes first. */
