@@ -53,25 +53,30 @@ bool json_field_number(const JsonField *field, double number, const char *found,
     return true;
 }
 
-bool json_field_word(const JsonField *field, const char *word, const char *found, void *into,
-                     Error *error)
+static bool no_word(const JsonField *field, const char *word, const char *found, Error *error)
 {
     enum { LONG_LIST = 200 }; /* a longer list would hide the word that was meant */
     char list[ERROR_TEXT_MAX - 128];
     json_field_range(field, list, sizeof list);
     if (!word)
         return error_set(error, "found %s; allowed: %s", found, list);
-    for (int i = 0; field->words[i]; i++)
-        if (field->words[i][0] && strcmp(field->words[i], word) == 0) {
-            memcpy(member(field, into), &i, sizeof i); /* enums are as wide as an int: see below */
-            return true;
-        }
     const char *nearest = text_nearest(word, field->words);
     if (!nearest)
         return error_set(error, "unknown %s %s; allowed: %s", field->of, found, list);
     bool brief = strlen(list) > LONG_LIST;
     return error_set(error, "unknown %s %s; did you mean \"%s\"?%s%s", field->of, found, nearest,
                      brief ? "" : " Allowed: ", brief ? "" : list);
+}
+
+bool json_field_word(const JsonField *field, const char *word, const char *found, void *into,
+                     Error *error)
+{
+    for (int i = 0; word && field->words[i]; i++)
+        if (field->words[i][0] && strcmp(field->words[i], word) == 0) {
+            memcpy(member(field, into), &i, sizeof i); /* enums are as wide as an int: see below */
+            return true;
+        }
+    return no_word(field, word, found, error);
 }
 _Static_assert(sizeof(JsonKind) == sizeof(int), "enums are read as int");
 
