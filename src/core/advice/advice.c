@@ -40,6 +40,7 @@ typedef struct Question {
     int at;                    /* slot or candidate that is next */
     SlotBall balls[BAG_SLOTS]; /* by slot, from 0 */
     SlotTrait traits[BAG_SLOTS];
+    DeliveryOffset today; /* the bowler's day, as believed on the mean */
     Forecast forecast;
     Setting setting;
     Votes votes;
@@ -131,6 +132,12 @@ static void step_shot(AdviceJob *job)
         q->stage = STAGE_SIGNS;
 }
 
+/* A plan as the bowler is thought to throw it today. */
+static Delivery todays(const Question *q, const Plan *plan)
+{
+    return plan_today(&q->in.bag->bowler, plan, &q->today);
+}
+
 static SlotBall *in_hand(Question *q) { return &q->balls[q->in.plan.slot - 1]; }
 
 /* The belief's number of each slot's ball, and what it is off by here: once a question. */
@@ -159,13 +166,11 @@ static void bend(Roll *roll, double off_boards)
 }
 
 /* The plan as it stands: its line and its path on the film as estimated. Returns its outlook. */
-static Outlook read_now(AdviceJob *job)
+static Outlook read_now(Question *q)
 {
-    Question *q = &job->question;
     const Bowler *bowler = &q->in.bag->bowler;
     const SlotBall *ball = in_hand(q);
-    Delivery meant = plan_delivery(bowler, &q->in.plan);
-    Delivery today = belief_today(&job->memory.belief, meant);
+    Delivery meant = plan_delivery(bowler, &q->in.plan), today = todays(q, &q->in.plan);
     Outlook now = forecast_delivery(&q->forecast, ball->which, &ball->batch, &meant);
     q->out.now = line_measure(&ball->body, &q->out.film, bowler, &today, ball->off.mean);
     q->out.now.stance = q->in.plan.stance;
@@ -194,11 +199,9 @@ static void describe_lane(AdviceJob *job)
     belief_off_words(lane->off, lane->off_words, sizeof lane->off_words);
 }
 
-static void read_traits(AdviceJob *job)
+static void read_traits(Question *q)
 {
-    Question *q = &job->question;
-    Delivery meant = plan_delivery(&q->in.bag->bowler, &q->in.plan);
-    Delivery today = belief_today(&job->memory.belief, meant);
+    Delivery today = todays(q, &q->in.plan);
     for (int slot = 0; slot < BAG_SLOTS; slot++) {
         if (!q->balls[slot].filled)
             continue;
@@ -278,10 +281,11 @@ static void step_signs(AdviceJob *job)
     Question *q = &job->question;
     belief_film(&job->memory.belief, q->in.lane, &q->out.film);
     forecast_prepare(&q->forecast, &job->memory.belief, q->in.lane, &q->in.bag->bowler);
+    q->today = belief_today(&job->memory.belief);
     read_offs(job);
-    Outlook now = read_now(job);
+    Outlook now = read_now(q);
     describe_lane(job);
-    read_traits(job);
+    read_traits(q);
     read_signs(job);
     votes_hear(&q->votes, q->in.rules, &q->out.signs);
     list_candidates(q);
@@ -390,9 +394,8 @@ static void list_pairs(Question *q)
     q->candidate_count = pairs_list(&q->setting, singles, count, q->candidates, CANDIDATES_MAX);
 }
 
-static void step_try(AdviceJob *job)
+static void step_try(Question *q)
 {
-    Question *q = &job->question;
     if (q->at >= q->candidate_count) {
         if (q->stage == STAGE_TRY)
             list_pairs(q);
@@ -410,17 +413,15 @@ static void step_try(AdviceJob *job)
     Outlook outlook = look_about(q, &batch, &candidate);
     if (!candidate_fits(&q->setting, &candidate))
         return;
-    Delivery meant = plan_delivery(bowler, &candidate.plan);
-    Delivery today = belief_today(&job->memory.belief, meant);
+    Delivery today = todays(q, &candidate.plan);
     Line line = line_measure(&body, &q->out.film, bowler, &today,
                              q->balls[candidate.plan.slot - 1].off.mean);
     ranking_take(&q->ranking, &candidate, &line, &outlook);
     ranking_write(&q->ranking, &q->out);
 }
 
-static void step_slot(AdviceJob *job)
+static void step_slot(Question *q)
 {
-    Question *q = &job->question;
     if (q->at >= BAG_SLOTS) {
         q->stage = STAGE_DONE;
         q->out.done = true;
@@ -431,8 +432,7 @@ static void step_slot(AdviceJob *job)
     if (!ball->filled)
         return;
     const Bowler *bowler = &q->in.bag->bowler;
-    Delivery meant = plan_delivery(bowler, &q->in.plan);
-    Delivery today = belief_today(&job->memory.belief, meant);
+    Delivery meant = plan_delivery(bowler, &q->in.plan), today = todays(q, &q->in.plan);
     now->line =
         line_search(&ball->body, &q->out.film, bowler, &today, meant.laydown_board, ball->off.mean);
     meant.launch_deg = now->line.launch_deg;
@@ -457,10 +457,10 @@ bool advice_step(AdviceJob *job)
         break;
     case STAGE_TRY:
     case STAGE_PAIRS:
-        step_try(job);
+        step_try(&job->question);
         break;
     case STAGE_SLOTS:
-        step_slot(job);
+        step_slot(&job->question);
         break;
     case STAGE_DONE:
         break;
@@ -472,7 +472,7 @@ void advice_roll(const AdviceJob *job, const Plan *plan, Roll *roll)
 {
     const Question *q = &job->question;
     const SlotBall *ball = &q->balls[plan->slot - 1];
-    Delivery today = belief_today(&job->memory.belief, plan_delivery(&q->in.bag->bowler, plan));
+    Delivery today = todays(q, plan);
     motion_roll(&ball->body, &q->out.film, &today, roll);
     bend(roll, ball->off.mean);
 }

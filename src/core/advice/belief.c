@@ -587,11 +587,10 @@ Estimate belief_part(const Belief *belief, int part)
     return estimate(sum, square);
 }
 
-Delivery belief_today(const Belief *belief, Delivery meant)
+DeliveryOffset belief_today(const Belief *belief)
 {
-    meant.mph += belief_part(belief, PART_MPH).mean;
-    meant.launch_deg += belief_part(belief, PART_LAUNCH_DEG).mean;
-    return meant;
+    return (DeliveryOffset){.mph = belief_part(belief, PART_MPH).mean,
+                            .launch_deg = belief_part(belief, PART_LAUNCH_DEG).mean};
 }
 
 Estimate belief_wear(const Belief *belief)

@@ -76,8 +76,8 @@ void belief_film(const Belief *belief, Side lane, Oil *oil);
 
 /* Of one part: PART_VOLUME + lane, PART_MPH, ... */
 Estimate belief_part(const Belief *belief, int part);
-/* A delivery as meant, thrown as the bowler is thought to throw today, on the mean. */
-Delivery belief_today(const Belief *belief, Delivery meant);
+/* The bowler today against their usual, on the mean: for plan_today. */
+DeliveryOffset belief_today(const Belief *belief);
 /* How fast the oil goes, against the usual rate of wear. */
 Estimate belief_wear(const Belief *belief);
 /* Mean film over boards low..high and feet from..to, units. */
