@@ -24,10 +24,11 @@ static const struct {
                          [COVER_URETHANE] = {0.048, 0.150, 1.15, 1.1},
                          [COVER_POLYESTER] = {0.016, 0.105, 0.45, 0.4}};
 
-#define GRAVITY_MPS2 9.80665
-#define ROLLING 0.012             /* deceleration of a rolling ball over g */
-#define STEP_S 0.0025             /* a twelfth of a radian of turn: good to 0.01 board */
-#define ROLL_MPS 0.05             /* slip under which it rolls */
+#define ROLLING 0.012 /* deceleration of a rolling ball over g */
+#define STEP_S 0.005  /* a sixth of a radian: within 0.04 board of a tenth of it, as measured */
+#define ROLL_MPS 0.02 /* slip under which it rolls */
+#define SLIP_S2_PER_M 0.05 /* near there a step takes away no more than a third of the slip */
+#define SLOWEST_MPS 0.5    /* nothing slower gets to the pins */
 #define GOLDEN 0.6180339887498949 /* evenly filling phases */
 
 /* Wear: a band with straight shoulders, so many units a ball whatever lies there, more where it
@@ -132,8 +133,8 @@ static void rate_of(const RigidBall *ball, const Oil *oil, const double state[NU
     double slip = slip_of(ball, state, m, u);
     if (oil && slip > 0.0) {
         double mu = friction_of(ball, oil_at(oil, state[X], state[Y]), slip);
-        push[0] = -mu * GRAVITY_MPS2 * u[0] / slip;
-        push[1] = -mu * GRAVITY_MPS2 * u[1] / slip;
+        push[0] = -mu * UNITS_GRAVITY_MPS2 * u[0] / slip;
+        push[1] = -mu * UNITS_GRAVITY_MPS2 * u[1] / slip;
     }
     rate[X] = state[VX];
     rate[Y] = state[VY];
@@ -179,40 +180,55 @@ typedef struct Way {
 static void roll_on(Way *way, double dt)
 {
     double *s = way->state, speed = sqrt(s[VX] * s[VX] + s[VY] * s[VY]);
-    double slower = fmax(0.5, 1.0 - ROLLING * GRAVITY_MPS2 * dt / speed);
+    double slower = fmax(0.5, 1.0 - ROLLING * UNITS_GRAVITY_MPS2 * dt / speed);
     s[X] += s[VX] * dt;
     s[Y] += s[VY] * dt;
     s[VX] *= slower;
     s[VY] *= slower;
 }
 
-static double slip_now(const Way *way)
+static double slip_now(const Way *way, double u[2])
 {
-    double m[3][3], u[2];
+    double m[3][3];
     rotation(way->state + TURN, m);
     return slip_of(way->ball, way->state, m, u);
 }
 
-/* On to y_m, in steps that meet it. */
+/* The last of the slip goes at once: into speed and spin as a round ball's would. */
+static void settle(Way *way, const double u[2])
+{
+    const double *k = way->ball->k_sq, middle = (k[0] + k[1] + k[2]) / 3.0;
+    double share = middle / (middle + way->ball->radius_m * way->ball->radius_m);
+    way->state[VX] -= share * u[0];
+    way->state[VY] -= share * u[1];
+    way->rolling = true;
+}
+
+/* On to y_m, in steps that meet it, the end of the air, and the end of slip. */
 static void go_to(Way *way, double y_m)
 {
     double *s = way->state;
-    while (s[Y] < y_m - 1e-9 && s[VY] > 0.5) {
+    while (s[Y] < y_m - 1e-9 && s[VY] > SLOWEST_MPS) {
         bool air = s[Y] < way->touchdown_m - 1e-9;
-        double stop = air ? fmin(way->touchdown_m, y_m) : y_m;
-        double dt = fmin(STEP_S, (stop - s[Y]) / s[VY]);
+        double stop = air ? fmin(way->touchdown_m, y_m) : y_m, longest = STEP_S;
+        if (!air && !way->rolling) {
+            double u[2], slip = slip_now(way, u);
+            longest = fmin(STEP_S, SLIP_S2_PER_M * slip);
+            if (slip < ROLL_MPS)
+                settle(way, u);
+        }
+        double dt = fmin(longest, (stop - s[Y]) / s[VY]);
         if (way->rolling)
             roll_on(way, dt);
         else
             step(way->ball, air ? NULL : way->oil, s, dt);
-        way->rolling = way->rolling || (!air && slip_now(way) < ROLL_MPS);
     }
 }
 
 static PathPoint point_of(const Way *way, double ft)
 {
     const double *s = way->state, *w = s + SPIN;
-    double slip = way->rolling ? 0.0 : slip_now(way);
+    double u[2], slip = way->rolling ? 0.0 : slip_now(way, u);
     double units = oil_at(way->oil, s[X], s[Y]);
     return (PathPoint){.ft = ft,
                        .board = lane_board_of_x(s[X]),
@@ -262,7 +278,8 @@ static void roll_at(const Truth *truth, Side lane, int slot, const Delivery *d, 
             roll->breakpoint_board = point->board;
             roll->breakpoint_ft = ft;
         }
-        roll->gutter = way.state[X] < 0.0 || way.state[X] > LANE_WIDTH_M || way.state[VY] <= 0.5;
+        roll->gutter =
+            way.state[X] < 0.0 || way.state[X] > LANE_WIDTH_M || way.state[VY] <= SLOWEST_MPS;
     }
     if (roll->gutter)
         return;
