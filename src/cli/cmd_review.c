@@ -3,6 +3,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "base/sort.h"
 #include "base/text.h"
 #include "cli/cmd.h"
 #include "core/event/review.h"
@@ -143,32 +144,39 @@ static void games_words(const ReviewBall *ball, char *out, size_t size)
     }
 }
 
-/* Places of the balls with shots, most first; those of equal shots as they lie in the bag. */
-static int most_first(const int shots[REVIEW_BALLS_MAX], int balls, int order[REVIEW_BALLS_MAX])
+/* A ball's place in the review, and the shots by which it is listed. */
+typedef struct BallShots {
+    int place, shots;
+} BallShots;
+
+static bool more_shots(const void *a, const void *b)
+{
+    return ((const BallShots *)a)->shots > ((const BallShots *)b)->shots;
+}
+
+/* The balls that were thrown, those with most shots first, and of equal ones as they lie in the
+ * bag; on one pattern, or on all (NULL). Returns how many. */
+static int most_first(const Review *review, const ReviewPattern *on,
+                      BallShots order[REVIEW_BALLS_MAX])
 {
     int count = 0;
-    for (int i = 0; i < balls; i++) {
-        int at = count;
-        if (shots[i] == 0)
-            continue;
-        for (; at > 0 && shots[order[at - 1]] < shots[i]; at--)
-            order[at] = order[at - 1];
-        order[at] = i;
-        count++;
+    for (int i = 0; i < review->ball_count; i++) {
+        int shots = on ? on->of_ball[i] : review->balls[i].tally.shots;
+        if (shots > 0)
+            order[count++] = (BallShots){i, shots};
     }
+    sort_items(order, (size_t)count, sizeof *order, more_shots);
     return count;
 }
 
 static bool print_balls(const Review *review)
 {
-    int shots[REVIEW_BALLS_MAX], order[REVIEW_BALLS_MAX];
-    for (int i = 0; i < review->ball_count; i++)
-        shots[i] = review->balls[i].tally.shots;
-    int count = most_first(shots, review->ball_count, order);
+    BallShots order[REVIEW_BALLS_MAX];
+    int count = most_first(review, NULL, order);
     bool little = false;
     puts("\nball              slot  shots  share pocket    95 of 100 strike   pins  games");
     for (int i = 0; i < count; i++) {
-        const ReviewBall *ball = &review->balls[order[i]];
+        const ReviewBall *ball = &review->balls[order[i].place];
         const ReviewTally *tally = &ball->tally;
         double low, high;
         char games[64], slot[8] = "-";
@@ -223,14 +231,15 @@ static void print_patterns(const Review *review)
         printf("  %4g  %5d", pattern->length_ft, pattern->tally.shots);
         print_rate(pattern->tally.pockets, pattern->tally.hits);
         print_rate(pattern->tally.strikes, pattern->tally.leaves);
-        int order[REVIEW_BALLS_MAX];
-        int count = most_first(pattern->of_ball, review->ball_count, order);
+        BallShots order[REVIEW_BALLS_MAX];
+        int count = most_first(review, pattern, order);
         for (int k = 0; k < count; k++) {
-            text_append(balls, sizeof balls, "%s%d ", k ? ", " : "", pattern->of_ball[order[k]]);
-            if (review->balls[order[k]].slot)
-                text_append(balls, sizeof balls, "of slot %d", review->balls[order[k]].slot);
+            const ReviewBall *ball = &review->balls[order[k].place];
+            text_append(balls, sizeof balls, "%s%d ", k ? ", " : "", order[k].shots);
+            if (ball->slot)
+                text_append(balls, sizeof balls, "of slot %d", ball->slot);
             else
-                text_append(balls, sizeof balls, "%s", review->balls[order[k]].name);
+                text_append(balls, sizeof balls, "%s", ball->name);
         }
         printf("  %s\n", balls);
     }

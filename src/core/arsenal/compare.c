@@ -2,6 +2,7 @@
 #include <math.h>
 #include <string.h>
 
+#include "base/sort.h"
 #include "core/arsenal/arsenal_parts.h"
 
 /* Overlaps this high are worth a change of surface, which must bring them down by that much; a
@@ -63,6 +64,11 @@ static int strikers(const Arsenal *arsenal, const Bag *bag, int out[BAG_SLOTS])
     return count;
 }
 
+static bool overlaps_more(const void *a, const void *b)
+{
+    return ((const Overlap *)a)->share > ((const Overlap *)b)->share;
+}
+
 static void find_overlaps(Arsenal *arsenal, const int *balls, int count)
 {
     arsenal->overlap_count = 0;
@@ -74,11 +80,10 @@ static void find_overlaps(Arsenal *arsenal, const int *balls, int count)
                                .share = overlap_of(arsenal, a->value, b->value),
                                .move_ft = b->at[0].line.first_move_ft - a->at[0].line.first_move_ft,
                                .entry_deg = b->at[0].line.entry_deg - a->at[0].line.entry_deg};
-            int at = arsenal->overlap_count++;
-            for (; at > 0 && arsenal->overlap[at - 1].share < overlap.share; at--)
-                arsenal->overlap[at] = arsenal->overlap[at - 1];
-            arsenal->overlap[at] = overlap;
+            arsenal->overlap[arsenal->overlap_count++] = overlap;
         }
+    sort_items(arsenal->overlap, (size_t)arsenal->overlap_count, sizeof arsenal->overlap[0],
+               overlaps_more);
 }
 
 /* Over a state's volumes: the worth of the best ball on each. */

@@ -4,6 +4,8 @@
 #include <math.h>
 #include <string.h>
 
+#include "base/sort.h"
+
 /* Among sets worth the same the one whose balls are worth more each: their mean counts by this. */
 #define TIE_SHARE 1e-5
 #define HAIR 1e-12
@@ -33,6 +35,8 @@ static double score(const PickJob *job, const int *candidates, int count)
     return sum;
 }
 
+static bool is_less(const void *a, const void *b) { return *(const int *)a < *(const int *)b; }
+
 static void keep(PickJob *job, const int *candidates, int count)
 {
     double value = score(job, candidates, count);
@@ -41,12 +45,7 @@ static void keep(PickJob *job, const int *candidates, int count)
     job->bar = value;
     job->best.count = count;
     memcpy(job->best.candidate, candidates, (unsigned long)count * sizeof *candidates);
-    for (int i = 1; i < count; i++) /* rising */
-        for (int k = i; k > 0 && job->best.candidate[k - 1] > job->best.candidate[k]; k--) {
-            int other = job->best.candidate[k];
-            job->best.candidate[k] = job->best.candidate[k - 1];
-            job->best.candidate[k - 1] = other;
-        }
+    sort_items(job->best.candidate, (size_t)count, sizeof *candidates, is_less);
 }
 
 static bool taken(const PickJob *job, const int *set, int count, int skip, int candidate)

@@ -2,6 +2,7 @@
 #include <math.h>
 #include <string.h>
 
+#include "base/sort.h"
 #include "base/text.h"
 #include "core/arsenal/arsenal_parts.h"
 
@@ -189,6 +190,13 @@ static void say_job(const Bag *bag, SetBall *place)
         text_append(place->job, sizeof place->job, "in reserve");
 }
 
+/* The spare ball comes out last. */
+static bool comes_out_before(const void *a, const void *b)
+{
+    const SetBall *one = a, *other = b;
+    return one->spare != other->spare ? other->spare : one->when < other->when;
+}
+
 void arsenal_place(const Arsenal *arsenal, const Bag *bag, Set *set)
 {
     set->value = value_with(arsenal, set, -1, -1);
@@ -207,14 +215,5 @@ void arsenal_place(const Arsenal *arsenal, const Bag *bag, Set *set)
         }
         say_job(bag, place);
     }
-    for (int i = 1; i < set->count; i++) { /* as they come out; the spare ball last */
-        SetBall place = set->place[i];
-        int at = i;
-        for (; at > 0 &&
-               (set->place[at - 1].spare > place.spare ||
-                (set->place[at - 1].spare == place.spare && set->place[at - 1].when > place.when));
-             at--)
-            set->place[at] = set->place[at - 1];
-        set->place[at] = place;
-    }
+    sort_items(set->place, (size_t)set->count, sizeof set->place[0], comes_out_before);
 }
