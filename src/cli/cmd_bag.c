@@ -208,12 +208,13 @@ static void print_gaps(const Report *report)
         const Gap *gap = &report->arsenal->gap[s];
         if (!gap->open)
             continue;
+        GapAnswer answer = arsenal_gap_answer(gap);
         char text[240] = "";
         text_append(text, sizeof text, "Gap, %s (%s): ", LANE_STATE_NAMES[s], LANE_STATE_WORDS[s]);
-        if (gap->locker - gap->best > 0.5 * (gap->ideal - gap->best))
+        if (answer == GAP_BY_LOCKER)
             text_append(text, sizeof text, "%s in the locker would answer it.",
                         report->bag->balls[gap->locker_ball].name);
-        else if (gap->ideal_ball >= 0)
+        else if (answer == GAP_BY_IDEAL)
             text_append(text, sizeof text, "nothing in the locker does; a %s would.",
                         arsenal_ideals()[gap->ideal_ball].words);
         else

@@ -73,6 +73,15 @@ typedef struct Gap { /* a lane state, and how the bag stands to it */
     bool open;      /* the bag falls short by more than ARSENAL_GAP */
 } Gap;
 
+/* What would answer a lane that the bag does not. */
+typedef enum GapAnswer {
+    GAP_NONE,      /* there is no gap */
+    GAP_BY_LOCKER, /* a ball of the locker, by most of it */
+    GAP_BY_IDEAL,  /* an imagined ball */
+    GAP_BY_TWO     /* no single ball: two would share it */
+} GapAnswer;
+GapAnswer arsenal_gap_answer(const Gap *gap);
+
 enum { IDEALS = 8 };
 typedef struct IdealBall {
     Ball ball;

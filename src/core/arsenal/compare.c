@@ -111,6 +111,15 @@ static int best_in(const Arsenal *arsenal, const int *balls, int count, LaneStat
     return best;
 }
 
+GapAnswer arsenal_gap_answer(const Gap *gap)
+{
+    if (!gap->open)
+        return GAP_NONE;
+    if (gap->locker - gap->best > 0.5 * (gap->ideal - gap->best))
+        return GAP_BY_LOCKER;
+    return gap->ideal_ball >= 0 ? GAP_BY_IDEAL : GAP_BY_TWO;
+}
+
 static void find_gaps(Arsenal *arsenal, const Bag *bag, const int *balls, int count,
                       const double *ideal)
 {

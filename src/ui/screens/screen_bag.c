@@ -236,11 +236,13 @@ static void draw_lanes(const Model *model, Canvas *canvas, Area area)
         canvas_print(canvas, row, column + 35, 30, role, "%5.1f%8.1f%7.1f%7.1f",
                      hundredths(gap->best) / 10.0, hundredths(gap->locker) / 10.0,
                      hundredths(gap->ideal) / 10.0, hundredths(gap->ideal - gap->best) / 10.0);
-        if (gap->open && gap->locker - gap->best > 0.5 * (gap->ideal - gap->best))
+        GapAnswer answer = arsenal_gap_answer(gap);
+        if (answer == GAP_BY_LOCKER)
             name_ball(model, gap->locker_ball, name, sizeof name);
-        else if (gap->open)
-            text_copy(name, sizeof name,
-                      gap->ideal_ball < 0 ? "two balls" : arsenal_ideals()[gap->ideal_ball].words);
+        else if (answer == GAP_BY_IDEAL)
+            text_copy(name, sizeof name, arsenal_ideals()[gap->ideal_ball].words);
+        else
+            text_copy(name, sizeof name, "two balls");
         if (gap->open)
             canvas_print(canvas, row, column + 64, area.columns - 64, ROLE_WARN, "gap: %s", name);
     }

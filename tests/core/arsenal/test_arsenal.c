@@ -286,6 +286,12 @@ static void arsenal_adds_up(void **state)
         weights += arsenal->weight[s];
         assert_true(gap->best <= gap->locker + 1e-12 && gap->locker <= gap->ideal + 1e-12);
         assert_int_equal(gap->open, gap->ideal - gap->best > ARSENAL_GAP);
+        GapAnswer answer = arsenal_gap_answer(gap);
+        assert_int_equal(answer != GAP_NONE, gap->open);
+        if (answer == GAP_BY_LOCKER)
+            assert_true(gap->locker - gap->best > 0.5 * (gap->ideal - gap->best));
+        if (answer == GAP_BY_IDEAL)
+            assert_true(gap->ideal_ball >= 0);
     }
     assert_near(weights, 1.0, 1e-12);
     assert_int_equal(arsenal->overlap_count, 10); /* five balls for strikes */
