@@ -15,14 +15,24 @@ enum { W = 16 }; /* deliveries side by side: two of the widest vectors in common
 #else
 #define BATCH_CLONES
 #endif
-#define LOOP for (int k = 0; k < W; k++)
 #define GRAVITY_MPS2 ((float)UNITS_GRAVITY_MPS2)
 #define STILL_MPS ((float)MOTION_STILL_MPS)
 
+/* Where each delivery of a block is, and how fast it goes. */
+typedef struct Place {
+    float x[W], y[W], vx[W], vy[W];
+} Place;
+
+/* How place and speed change by the metre down the lane. */
+typedef struct Slope {
+    float x[W], vx[W], vy[W];
+} Slope;
+
 /* One block of deliveries, each quantity an array. */
 typedef struct Pack {
-    float x[W], vx[W], vy[W], turn[W], y[W]; /* turn: in places of the ball's tables */
-    float keep_x[W], keep_y[W], lz_sq[W];    /* l + R (vy, -vx), kept by friction; lz squared */
+    Place at;
+    float turn[W];                        /* since release, in places of the ball's tables */
+    float keep_x[W], keep_y[W], lz_sq[W]; /* l + R (vy, -vx), kept by friction; lz squared */
     float film_scale[W], dry_scale[W];
     float move_tan[W], move_ft[W], off[W]; /* heading of the first move; distance behind it */
     float open[W];                         /* 1 while it slides, 0 once it is settled */
@@ -39,6 +49,18 @@ typedef struct Step {
     float dry[W];
     float ux[W], uy[W]; /* direction of slip at its start */
 } Step;
+
+/* All that a step is taken with: a ball on a film, the block, and what is fixed over the step. */
+typedef struct Ride {
+    const BatchBall *ball;
+    const BatchOil *oil;
+    const Pack *pack;
+    const Step *step;
+} Ride;
+
+/* The loops below run over a block of one size, so that a compiler makes vectors of them, and are
+ * written into each version of block_run. */
+#define INLINE static inline __attribute__((always_inline))
 
 void batch_ball(const MotionBody *body, BatchBall *ball)
 {
@@ -98,149 +120,155 @@ void batch_oil(const Oil *oil, double step_ft, BatchOil *ready)
 static inline float not_below_0(float a) { return 0.5f * (a + fabsf(a)); }
 static inline float at_most(float a, float most) { return most - not_below_0(most - a); }
 
-/* Friction over g times the direction of slip, and the slopes they make, at one place. */
-static inline __attribute__((always_inline)) void
-slopes(const BatchBall *ball, const BatchOil *oil, const Pack *b, const Step *st,
-       const float *restrict x, const float *restrict y, const float *restrict vx,
-       const float *restrict vy, float *restrict dx, float *restrict dvx, float *restrict dvy)
+/* The film's corners about each delivery, and where between them it is: for a bilinear film, as
+ * oil_at. */
+typedef struct Corners {
+    float across[W], along[W], c00[W], c01[W], c10[W], c11[W];
+} Corners;
+
+INLINE void corners_about(const BatchOil *oil, const Place *at, Corners *c)
 {
     const float per_board = (float)(1.0 / LANE_BOARD_M), per_station = (float)(1.0 / 0.1524);
-    float film[W], mu[W];
+    const float *units = &oil->units[0][0];
     int cell[W];
-    float across[W], along[W];
-    LOOP
-    {
-        float a = at_most(not_below_0(x[k] * per_board - 0.5f), (float)(LANE_BOARDS - 1));
-        float s = at_most(y[k] * per_station, (float)(OIL_STATIONS - 1));
+    for (int k = 0; k < W; k++) {
+        float a = at_most(not_below_0(at->x[k] * per_board - 0.5f), (float)(LANE_BOARDS - 1));
+        float s = at_most(at->y[k] * per_station, (float)(OIL_STATIONS - 1));
         int board = (int)a, row = (int)s;
         cell[k] = row * (LANE_BOARDS + 1) + board;
-        across[k] = a - (float)board;
-        along[k] = s - (float)row;
+        c->across[k] = a - (float)board;
+        c->along[k] = s - (float)row;
     }
-    const float *units = &oil->units[0][0];
-    float c00[W], c01[W], c10[W], c11[W];
-    LOOP
-    {
-        c00[k] = units[cell[k]];
-        c01[k] = units[cell[k] + 1];
-        c10[k] = units[cell[k] + LANE_BOARDS + 1];
-        c11[k] = units[cell[k] + LANE_BOARDS + 2];
+    for (int k = 0; k < W; k++) {
+        c->c00[k] = units[cell[k]];
+        c->c01[k] = units[cell[k] + 1];
+        c->c10[k] = units[cell[k] + LANE_BOARDS + 1];
+        c->c11[k] = units[cell[k] + LANE_BOARDS + 2];
     }
+}
+
+INLINE void friction_at(const Ride *r, const Place *at, float *mu)
+{
+    const BatchBall *ball = r->ball;
+    Corners c;
+    float share[W]; /* of the way to the next place of the fade table */
     int place[W];
-    LOOP
-    {
-        float low = c00[k] + across[k] * (c01[k] - c00[k]);
-        float high = c10[k] + across[k] * (c11[k] - c10[k]);
-        film[k] = at_most((low + along[k] * (high - low)) * st->thin[k], (float)FRICTION_TABLE);
-        place[k] = (int)film[k];
-        film[k] -= (float)place[k];
+    corners_about(r->oil, at, &c);
+    for (int k = 0; k < W; k++) {
+        float low = c.c00[k] + c.across[k] * (c.c01[k] - c.c00[k]);
+        float high = c.c10[k] + c.across[k] * (c.c11[k] - c.c10[k]);
+        float film =
+            at_most((low + c.along[k] * (high - low)) * r->step->thin[k], (float)FRICTION_TABLE);
+        place[k] = (int)film;
+        share[k] = film - (float)place[k];
     }
-    LOOP
-    {
+    for (int k = 0; k < W; k++) {
         float f0 = ball->fade[place[k]], f1 = ball->fade[place[k] + 1];
-        mu[k] = ball->mu_film + (st->dry[k] - ball->mu_film) * (f0 + film[k] * (f1 - f0));
+        mu[k] = ball->mu_film + (r->step->dry[k] - ball->mu_film) * (f0 + share[k] * (f1 - f0));
     }
-    LOOP
-    {
-        float ux = vx[k] + st->reach[k] * (b->keep_y[k] + ball->radius_m * vx[k]);
-        float uy = vy[k] - st->reach[k] * (b->keep_x[k] - ball->radius_m * vy[k]);
+}
+
+/* Velocity of the ball's surface against the lane. */
+INLINE float slip_x(const Ride *r, int k, float vx)
+{
+    return vx + r->step->reach[k] * (r->pack->keep_y[k] + r->ball->radius_m * vx);
+}
+INLINE float slip_y(const Ride *r, int k, float vy)
+{
+    return vy - r->step->reach[k] * (r->pack->keep_x[k] - r->ball->radius_m * vy);
+}
+
+/* Friction pushes against the slip. */
+INLINE void slopes(const Ride *r, const Place *at, Slope *slope)
+{
+    const Step *st = r->step;
+    float mu[W];
+    friction_at(r, at, mu);
+    for (int k = 0; k < W; k++) {
+        float ux = slip_x(r, k, at->vx[k]), uy = slip_y(r, k, at->vy[k]);
         float slip = sqrtf(ux * ux + uy * uy);
         float ahead = ux * st->ux[k] + uy * st->uy[k];
         /* past the end of slip, inside a trial step: go on as before */
-        float per_slip = 1.0f / slip, per_m = 1.0f / (vy[k] > STILL_MPS ? vy[k] : STILL_MPS);
+        float vy = at->vy[k] > STILL_MPS ? at->vy[k] : STILL_MPS;
+        float per_slip = 1.0f / slip, per_m = 1.0f / vy;
         ux = ahead > 0.0f ? ux * per_slip : st->ux[k];
         uy = ahead > 0.0f ? uy * per_slip : st->uy[k];
         float push = -mu[k] * GRAVITY_MPS2 * per_m;
-        dx[k] = vx[k] * per_m;
-        dvx[k] = push * ux;
-        dvy[k] = push * uy;
+        slope->x[k] = at->vx[k] * per_m;
+        slope->vx[k] = push * ux;
+        slope->vy[k] = push * uy;
     }
 }
 
 /* What the ball is in the middle of a step of length h from here. */
-static inline __attribute__((always_inline)) void prepare(const BatchBall *ball, Pack *b, Step *st)
+INLINE void prepare(const BatchBall *ball, Pack *b, Step *st)
 {
     const float place_per_rad = (float)(BATCH_PER_TURN / (2.0 * UNITS_PI));
+    const Ride ride = {ball, NULL, b, st};
     float middle[W], share[W];
     int at[W];
-    LOOP
-    {
-        float lx = b->keep_x[k] - ball->radius_m * b->vy[k];
-        float ly = b->keep_y[k] + ball->radius_m * b->vx[k];
+    for (int k = 0; k < W; k++) {
+        float lx = b->keep_x[k] - ball->radius_m * b->at.vy[k];
+        float ly = b->keep_y[k] + ball->radius_m * b->at.vx[k];
         float spin = sqrtf(lx * lx + ly * ly + b->lz_sq[k]) / ball->k_sq_first;
-        float turned = spin * st->h[k] / b->vy[k] * place_per_rad;
+        float turned = spin * st->h[k] / b->at.vy[k] * place_per_rad;
         middle[k] = b->turn[k] + 0.5f * turned;
         b->turn[k] += turned;
         middle[k] = at_most(not_below_0(middle[k]), (float)BATCH_TABLE);
         at[k] = (int)middle[k];
         share[k] = middle[k] - (float)at[k];
     }
-    LOOP
-    {
+    for (int k = 0; k < W; k++) {
         float k_sq = ball->k_sq[at[k]] + share[k] * (ball->k_sq[at[k] + 1] - ball->k_sq[at[k]]);
         float fresh = ball->fresh[at[k]] + share[k] * (ball->fresh[at[k] + 1] - ball->fresh[at[k]]);
         st->reach[k] = ball->radius_m / k_sq;
         st->thin[k] = ball->per_unit * b->film_scale[k] * (1.25f - 0.5f * fresh);
         st->dry[k] = ball->mu_dry * b->dry_scale[k] * (ball->dry_base + ball->dry_fresh * fresh);
-        float ux = b->vx[k] + st->reach[k] * (b->keep_y[k] + ball->radius_m * b->vx[k]);
-        float uy = b->vy[k] - st->reach[k] * (b->keep_x[k] - ball->radius_m * b->vy[k]);
+        float ux = slip_x(&ride, k, b->at.vx[k]), uy = slip_y(&ride, k, b->at.vy[k]);
         float slip = sqrtf(ux * ux + uy * uy);
         st->ux[k] = slip > 1e-9f ? ux / slip : 0.0f;
         st->uy[k] = slip > 1e-9f ? uy / slip : 0.0f;
     }
 }
 
-/* One step by Runge and Kutta's fourth order from the block's state into x, vx, vy. */
-static inline __attribute__((always_inline)) void carry(const BatchBall *ball, const BatchOil *oil,
-                                                        const Pack *b, const Step *st,
-                                                        float *restrict x, float *restrict vx,
-                                                        float *restrict vy)
+/* The block moved by a share of the step along a slope. */
+INLINE void move(const Ride *r, const Slope *slope, float share, Place *to)
 {
-    float k1x[W], k1u[W], k1v[W], k2x[W], k2u[W], k2v[W], k3x[W], k3u[W], k3v[W];
-    float tx[W], ty[W], tu[W], tv[W];
-    slopes(ball, oil, b, st, b->x, b->y, b->vx, b->vy, k1x, k1u, k1v);
-    LOOP
-    {
-        float half = 0.5f * st->h[k];
-        tx[k] = b->x[k] + half * k1x[k];
-        ty[k] = b->y[k] + half;
-        tu[k] = b->vx[k] + half * k1u[k];
-        tv[k] = b->vy[k] + half * k1v[k];
-    }
-    slopes(ball, oil, b, st, tx, ty, tu, tv, k2x, k2u, k2v);
-    LOOP
-    {
-        float half = 0.5f * st->h[k];
-        tx[k] = b->x[k] + half * k2x[k];
-        tu[k] = b->vx[k] + half * k2u[k];
-        tv[k] = b->vy[k] + half * k2v[k];
-    }
-    slopes(ball, oil, b, st, tx, ty, tu, tv, k3x, k3u, k3v);
-    LOOP
-    {
-        tx[k] = b->x[k] + st->h[k] * k3x[k];
-        ty[k] = b->y[k] + st->h[k];
-        tu[k] = b->vx[k] + st->h[k] * k3u[k];
-        tv[k] = b->vy[k] + st->h[k] * k3v[k];
-    }
-    float k4x[W], k4u[W], k4v[W];
-    slopes(ball, oil, b, st, tx, ty, tu, tv, k4x, k4u, k4v);
-    LOOP
-    {
-        float sixth = st->h[k] * (1.0f / 6.0f);
-        x[k] = b->x[k] + sixth * (k1x[k] + 2.0f * (k2x[k] + k3x[k]) + k4x[k]);
-        vx[k] = b->vx[k] + sixth * (k1u[k] + 2.0f * (k2u[k] + k3u[k]) + k4u[k]);
-        vy[k] = b->vy[k] + sixth * (k1v[k] + 2.0f * (k2v[k] + k3v[k]) + k4v[k]);
+    const Place *from = &r->pack->at;
+    for (int k = 0; k < W; k++) {
+        float h = share * r->step->h[k];
+        to->x[k] = from->x[k] + h * slope->x[k];
+        to->y[k] = from->y[k] + h;
+        to->vx[k] = from->vx[k] + h * slope->vx[k];
+        to->vy[k] = from->vy[k] + h * slope->vy[k];
     }
 }
 
-/* Slip along its direction at the step's start, at a state; negative past the end of slip. */
-static inline float slip_left(const BatchBall *ball, const Pack *b, const Step *st, int k, float vx,
-                              float vy)
+/* One step by Runge and Kutta's fourth order from the block's place to the next. */
+INLINE void carry(const Ride *r, Place *to)
 {
-    float ux = vx + st->reach[k] * (b->keep_y[k] + ball->radius_m * vx);
-    float uy = vy - st->reach[k] * (b->keep_x[k] - ball->radius_m * vy);
-    return ux * st->ux[k] + uy * st->uy[k];
+    const Place *from = &r->pack->at;
+    Slope k1, k2, k3, k4;
+    Place trial;
+    slopes(r, from, &k1);
+    move(r, &k1, 0.5f, &trial);
+    slopes(r, &trial, &k2);
+    move(r, &k2, 0.5f, &trial);
+    slopes(r, &trial, &k3);
+    move(r, &k3, 1.0f, &trial);
+    slopes(r, &trial, &k4);
+    for (int k = 0; k < W; k++) {
+        float sixth = r->step->h[k] * (1.0f / 6.0f);
+        to->x[k] = from->x[k] + sixth * (k1.x[k] + 2.0f * (k2.x[k] + k3.x[k]) + k4.x[k]);
+        to->vx[k] = from->vx[k] + sixth * (k1.vx[k] + 2.0f * (k2.vx[k] + k3.vx[k]) + k4.vx[k]);
+        to->vy[k] = from->vy[k] + sixth * (k1.vy[k] + 2.0f * (k2.vy[k] + k3.vy[k]) + k4.vy[k]);
+    }
+}
+
+/* Slip along its direction at the step's start, at a velocity; negative past the end of slip. */
+INLINE float slip_left(const Ride *r, int k, float vx, float vy)
+{
+    return slip_x(r, k, vx) * r->step->ux[k] + slip_y(r, k, vy) * r->step->uy[k];
 }
 
 static void load(const BatchBall *ball, const BatchThrow *throws, int count, Pack *b)
@@ -255,10 +283,10 @@ static void load(const BatchBall *ball, const BatchThrow *throws, int count, Pac
         double x = lane_x_of_board(d->laydown_board), x_down = x + vx / vy * loft;
         double move = tan(launch - rad_from_deg(1.0)); /* heading of the first move, turned over */
         bool out = !(x >= 0.0 && x <= LANE_WIDTH_M && x_down >= 0.0 && x_down <= LANE_WIDTH_M);
-        b->x[k] = (float)x_down;
-        b->y[k] = (float)loft;
-        b->vx[k] = (float)vx;
-        b->vy[k] = (float)vy;
+        b->at.x[k] = (float)x_down;
+        b->at.y[k] = (float)loft;
+        b->at.vx[k] = (float)vx;
+        b->at.vy[k] = (float)vy;
         b->keep_x[k] = (float)(side * cos(rotation) + (double)ball->radius_m * vy);
         b->keep_y[k] = (float)(-side * sin(rotation) - (double)ball->radius_m * vx);
         b->lz_sq[k] = (float)(l * l * sin(tilt) * sin(tilt));
@@ -268,7 +296,7 @@ static void load(const BatchBall *ball, const BatchThrow *throws, int count, Pac
         b->dry_scale[k] = t->dry_scale;
         b->move_tan[k] = (float)move;
         b->move_ft[k] = -1.0f;
-        b->off[k] = b->vx[k] + b->move_tan[k] * b->vy[k];
+        b->off[k] = b->at.vx[k] + b->move_tan[k] * b->at.vy[k];
         b->open[k] = out ? 0.0f : 1.0f;
         b->gutter[k] = out ? 1.0f : 0.0f;
         b->far_x[k] = (float)x_down;
@@ -276,73 +304,80 @@ static void load(const BatchBall *ball, const BatchThrow *throws, int count, Pac
     }
 }
 
-/* Slides the block down the lane; where slip ends inside a step a delivery stays at its start. */
-static inline __attribute__((always_inline)) void slide(const BatchBall *ball, const BatchOil *oil,
-                                                        Pack *b)
+/* One or the other, both of them at hand: no branch, see above. */
+INLINE float either(int which, float yes, float no) { return which ? yes : no; }
+
+/* What a step that was tried makes of one delivery. Where slip ends inside of it the delivery stays
+ * at its start. */
+INLINE void take_step(const Ride *r, Pack *b, const Place *to, const float *turn_before, float next,
+                      int k)
+{
+    const float width = (float)LANE_WIDTH_M, ft_per_m = (float)(1.0 / 0.3048);
+    float h = r->step->h[k], left = slip_left(r, k, to->vx[k], to->vy[k]);
+    float was = slip_left(r, k, b->at.vx[k], b->at.vy[k]);
+    int moving = h > 0.0f, settled = moving & (left <= 0.0f), go = moving & !settled;
+    int out = go & ((to->x[k] < 0.0f) | (to->x[k] > width) | (to->vy[k] < STILL_MPS));
+    float off = to->vx[k] + b->move_tan[k] * to->vy[k];
+    float share = b->off[k] / (b->off[k] - off); /* off starts below 0 */
+    int moves = moving & (b->move_ft[k] < 0.0f) & (off >= 0.0f);
+    float until = was / (was - left);
+    b->move_ft[k] = either(moves, (b->at.y[k] + share * h) * ft_per_m, b->move_ft[k]);
+    b->rest[k] = either(settled, h * until, b->rest[k]);
+    b->off[k] = either(go, off, b->off[k]);
+    b->at.x[k] = either(go, to->x[k], b->at.x[k]);
+    b->far_x[k] = at_most(b->far_x[k], b->at.x[k]);
+    b->at.vx[k] = either(go, to->vx[k], b->at.vx[k]);
+    b->at.vy[k] = either(go, to->vy[k], b->at.vy[k]);
+    b->at.y[k] = either(go, next, b->at.y[k]);
+    b->turn[k] = either(go, b->turn[k], turn_before[k]);
+    b->open[k] = either(settled | out, 0.0f, b->open[k]);
+    b->gutter[k] = either(out, 1.0f, b->gutter[k]);
+}
+
+/* Slides the block down the lane. */
+INLINE void slide(const BatchBall *ball, const BatchOil *oil, Pack *b)
 {
     Step st;
-    float x[W], vx[W], vy[W], turn[W], y = 0.0f;
-    const float width = (float)LANE_WIDTH_M, ft_per_m = (float)(1.0 / 0.3048);
+    Place to;
+    const Ride ride = {ball, oil, b, &st};
+    float turn[W], y = 0.0f;
     for (int i = 0; i < oil->step_count; i++) {
         float next = i + 1 < oil->step_count ? y + oil->step_m[i] : (float)LANE_LENGTH_M;
-        float still_open = 0.0f;
-        LOOP
-        {
-            float h = next - b->y[k]; /* from touchdown on */
+        int still_open = 0;
+        for (int k = 0; k < W; k++) {
+            float h = next - b->at.y[k]; /* from touchdown on */
             st.h[k] = b->open[k] * (h > 0.0f ? h : 0.0f);
             turn[k] = b->turn[k];
         }
         prepare(ball, b, &st);
-        carry(ball, oil, b, &st, x, vx, vy);
-        LOOP
-        {
-            float h = st.h[k], left = slip_left(ball, b, &st, k, vx[k], vy[k]);
-            float was = slip_left(ball, b, &st, k, b->vx[k], b->vy[k]);
-            int moving = h > 0.0f, settled = moving & (left <= 0.0f), go = moving & !settled;
-            /* no branches: see above */
-            int out = go & ((x[k] < 0.0f) | (x[k] > width) | (vy[k] < STILL_MPS));
-            float off = vx[k] + b->move_tan[k] * vy[k];
-            float share = b->off[k] / (b->off[k] - off); /* off starts below 0 */
-            int moves = moving & (b->move_ft[k] < 0.0f) & (off >= 0.0f);
-            float until = was / (was - left);
-            float place = (b->y[k] + share * h) * ft_per_m;
-            b->move_ft[k] = moves ? place : b->move_ft[k];
-            b->rest[k] = settled ? h * until : b->rest[k];
-            b->off[k] = go ? off : b->off[k];
-            b->x[k] = go ? x[k] : b->x[k];
-            b->far_x[k] = at_most(b->far_x[k], b->x[k]);
-            b->vx[k] = go ? vx[k] : b->vx[k];
-            b->vy[k] = go ? vy[k] : b->vy[k];
-            b->y[k] = go ? next : b->y[k];
-            b->turn[k] = go ? b->turn[k] : turn[k];
-            b->open[k] = (settled | out) ? 0.0f : b->open[k];
-            b->gutter[k] = out ? 1.0f : b->gutter[k];
-            still_open += b->open[k];
+        carry(&ride, &to);
+        for (int k = 0; k < W; k++) {
+            take_step(&ride, b, &to, turn, next, k);
+            still_open += b->open[k] > 0.0f;
         }
         y = next;
-        if (!(still_open > 0.0f))
+        if (still_open == 0)
             break;
     }
 }
 
 /* The last part of a step, up to where slip ends: found by two turns of regula falsi. */
-static inline __attribute__((always_inline)) void settle(const BatchBall *ball, const BatchOil *oil,
-                                                         Pack *b)
+INLINE void settle(const BatchBall *ball, const BatchOil *oil, Pack *b)
 {
     Step st;
-    float x[W], vx[W], vy[W], turn[W];
+    Place to;
+    const Ride ride = {ball, oil, b, &st};
+    float turn[W];
     for (int pass = 0; pass < 2; pass++) {
-        LOOP
-        {
+        for (int k = 0; k < W; k++) {
             st.h[k] = b->rest[k];
             turn[k] = b->turn[k];
         }
         prepare(ball, b, &st);
-        carry(ball, oil, b, &st, x, vx, vy);
-        LOOP
-        {
-            float left = slip_left(ball, b, &st, k, vx[k], vy[k]);
-            float was = slip_left(ball, b, &st, k, b->vx[k], b->vy[k]);
+        carry(&ride, &to);
+        for (int k = 0; k < W; k++) {
+            float left = slip_left(&ride, k, to.vx[k], to.vy[k]);
+            float was = slip_left(&ride, k, b->at.vx[k], b->at.vy[k]);
             float better = was > left ? b->rest[k] * was / (was - left) : b->rest[k];
             if (pass == 0) {
                 b->rest[k] = b->rest[k] > 0.0f ? better : 0.0f;
@@ -350,23 +385,22 @@ static inline __attribute__((always_inline)) void settle(const BatchBall *ball, 
             }
         }
     }
-    LOOP
-    {
+    for (int k = 0; k < W; k++) {
         bool rolls = b->rest[k] > 0.0f;
-        float ux = vx[k] + st.reach[k] * (b->keep_y[k] + ball->radius_m * vx[k]);
-        float uy = vy[k] - st.reach[k] * (b->keep_x[k] - ball->radius_m * vy[k]);
         float share = 1.0f / (1.0f + ball->radius_m * st.reach[k]); /* k2 / (k2 + R2) */
-        b->x[k] = rolls ? x[k] : b->x[k];
-        b->y[k] = rolls ? b->y[k] + b->rest[k] : b->y[k];
-        b->vx[k] = rolls ? vx[k] - share * ux : b->vx[k];
-        b->vy[k] = rolls ? vy[k] - share * uy : b->vy[k];
+        float vx = to.vx[k] - share * slip_x(&ride, k, to.vx[k]);
+        float vy = to.vy[k] - share * slip_y(&ride, k, to.vy[k]);
+        b->at.x[k] = rolls ? to.x[k] : b->at.x[k];
+        b->at.y[k] = rolls ? b->at.y[k] + b->rest[k] : b->at.y[k];
+        b->at.vx[k] = rolls ? vx : b->at.vx[k];
+        b->at.vy[k] = rolls ? vy : b->at.vy[k];
     }
 }
 
 static Arrival arrival_of(const Pack *b, int k)
 {
-    double vx = b->vx[k], vy = b->vy[k], to_go = LANE_LENGTH_M - b->y[k];
-    double x = b->x[k] + vx / vy * to_go, move = b->move_ft[k] < 0.0f ? NAN : b->move_ft[k];
+    double vx = b->at.vx[k], vy = b->at.vy[k], to_go = LANE_LENGTH_M - b->at.y[k];
+    double x = b->at.x[k] + vx / vy * to_go, move = b->move_ft[k] < 0.0f ? NAN : b->move_ft[k];
     if (b->gutter[k] > 0.0f || !(x >= 0.0 && x <= LANE_WIDTH_M))
         return (Arrival){NAN, NAN, NAN, move, NAN, true};
     double way = to_go * sqrt(1.0 + vx / vy * (vx / vy)), v_sq = vx * vx + vy * vy;
