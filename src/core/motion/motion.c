@@ -240,6 +240,55 @@ static double step_share(const Stepper *st, double y, double h, const double s[S
     return change < 0.3 ? 1.0 : change < 1.0 ? 0.5 : change < 3.0 ? 0.25 : 0.125;
 }
 
+/* What the ball does from y on; a flight goes no farther than to touchdown. */
+static Regime regime_at(const MotionState *state, double y, double *stop)
+{
+    if (y >= state->touchdown_m)
+        return state->rolling ? REGIME_ROLL : REGIME_SLIDE;
+    *stop = fmin(*stop, state->touchdown_m);
+    return REGIME_FLIGHT;
+}
+
+/* The direction of slip at the start of a step; false when there is none. */
+static bool slip_begins(Stepper *st, const double s[STATE_SIZE])
+{
+    double k_sq = axis_k_sq(st->body->k_sq, s + N0);
+    slip_of(st->body, s[VX], s[VY], s[LX] / k_sq, s[LY] / k_sq, &st->ux, &st->uy);
+    double slip = sqrt(st->ux * st->ux + st->uy * st->uy);
+    if (!(slip > 1e-9))
+        return false;
+    st->ux /= slip;
+    st->uy /= slip;
+    return true;
+}
+
+static void begin_roll(MotionState *state, double y)
+{
+    state->rolling = true;
+    state->roll_m = y;
+}
+
+/* What lies within a step of length h from s at y to `next`: the end of slip, the lane's edge. Cuts
+ * the step there; returns its length. */
+static double cut_step(const Stepper *st, MotionState *state, double y, double h,
+                       const double s[STATE_SIZE], double next[STATE_SIZE])
+{
+    if (st->regime == REGIME_SLIDE && slip_left(st, next) <= 0.0) {
+        h = locate(st, y, h, s, slip_left, next);
+        start_rolling(st->body, next);
+        begin_roll(state, y + h);
+    }
+    if (edge_left(st, next) < 0.0) {
+        h = locate(st, y, h, s, edge_left, next);
+        state->gutter = true;
+        if (st->regime != REGIME_ROLL) { /* fell before the end of slip found in this step */
+            state->rolling = false;
+            state->roll_m = NAN;
+        }
+    }
+    return h;
+}
+
 void motion_advance(const MotionBody *body, const Oil *oil, MotionState *state, double y_stop_m,
                     double step_m)
 {
@@ -248,53 +297,24 @@ void motion_advance(const MotionBody *body, const Oil *oil, MotionState *state, 
     pack(state, s);
     while (!state->gutter && y < y_stop_m) {
         double stop = y_stop_m;
-        st.regime = state->rolling ? REGIME_ROLL : REGIME_SLIDE;
-        if (y < state->touchdown_m) {
-            st.regime = REGIME_FLIGHT;
-            if (state->touchdown_m < stop)
-                stop = state->touchdown_m;
-        }
-        if (st.regime == REGIME_SLIDE) {
-            double k_sq = axis_k_sq(body->k_sq, s + N0);
-            slip_of(body, s[VX], s[VY], s[LX] / k_sq, s[LY] / k_sq, &st.ux, &st.uy);
-            double slip = sqrt(st.ux * st.ux + st.uy * st.uy);
-            if (!(slip > 1e-9)) { /* released without slip */
-                state->rolling = true;
-                state->roll_m = y;
-                continue;
-            }
-            st.ux /= slip;
-            st.uy /= slip;
+        st.regime = regime_at(state, y, &stop);
+        if (st.regime == REGIME_SLIDE && !slip_begins(&st, s)) { /* released without slip */
+            begin_roll(state, y);
+            continue;
         }
         double h = stop - y, most = step_m;
         if (st.regime == REGIME_SLIDE)
             most *= step_share(&st, y, h < step_m ? h : step_m, s);
         bool last = h <= most * (1.0 + 1e-9);
-        if (!last)
-            h = most;
-        step(&st, y, h, s, next);
-        if (st.regime == REGIME_SLIDE && slip_left(&st, next) <= 0.0) {
-            h = locate(&st, y, h, s, slip_left, next);
-            last = false;
-            start_rolling(body, next);
-            state->rolling = true;
-            state->roll_m = y + h;
-        }
-        if (edge_left(&st, next) < 0.0) {
-            h = locate(&st, y, h, s, edge_left, next);
-            last = false;
-            state->gutter = true;
-            if (st.regime != REGIME_ROLL) { /* fell before the end of slip found in this step */
-                state->rolling = false;
-                state->roll_m = NAN;
-            }
-        }
+        double length = last ? h : most;
+        step(&st, y, length, s, next);
+        h = cut_step(&st, state, y, length, s, next);
         if (next[VY] < MOTION_STILL_MPS)
             state->gutter = true;
         if (state->rolling)
             fit_spin_to_speed(body, next);
         memcpy(s, next, sizeof s);
-        y = last ? stop : y + h; /* arrive on stations exactly */
+        y = last && h == length ? stop : y + h; /* arrive on stations exactly */
     }
     unpack(s, y, state);
 }
