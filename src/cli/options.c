@@ -226,9 +226,65 @@ static bool read_value(OptionId id, const char *text, Options *options, Error *e
     return false;
 }
 
+/* A command line that is being read. */
+typedef struct Reader {
+    const char *command;
+    OptionSet accepted;
+    int words_max;
+    char **words;
+    int count, at; /* at: the word that is next */
+    Options *options;
+    Error *error;
+} Reader;
+
+static bool read_word(Reader *r, const char *word)
+{
+    Options *options = r->options;
+    if (r->words_max == 0)
+        return error_set(r->error,
+                         "%s takes options only, found '%.60s'; 'settee help %s' lists them",
+                         r->command, word, r->command);
+    if (options->word_count == r->words_max)
+        return error_set(r->error, "%s takes at most %d word%s, found '%.60s' too", r->command,
+                         r->words_max, r->words_max == 1 ? "" : "s", word);
+    options->words[options->word_count++] = word;
+    return true;
+}
+
+/* The value of an option: behind its =, or the next word. NULL after the fault was said. */
+static const char *value_of(Reader *r, const OptionRow *row, const char *behind)
+{
+    if (behind)
+        return behind;
+    /* a number may begin with a minus; another option may not be a value */
+    if (r->at == r->count || strncmp(r->words[r->at], "--", 2) == 0) {
+        error_set(r->error, "--%s needs a value: --%s %s", row->name, row->name, row->value);
+        return NULL;
+    }
+    return r->words[r->at++];
+}
+
+static bool read_option(Reader *r, const char *word)
+{
+    const char *name = word[1] == '-' ? word + 2 : word + 1;
+    size_t length = strcspn(name, "=");
+    OptionId id = option_find(name, length);
+    if (word[1] != '-' || id == OPTION_COUNT || !(r->accepted & OPTION_BIT(id)))
+        return unknown_option(r->command, r->accepted, name, length, r->error);
+    const OptionRow *row = &TABLE[id];
+    const char *value = name[length] ? name + length + 1 : NULL;
+    if (row->kind == KIND_FLAG && value)
+        return error_set(r->error, "--%s takes no value, found '%.60s'", row->name, value);
+    if (row->kind != KIND_FLAG && !(value = value_of(r, row, value)))
+        return false;
+    return read_value(id, value, r->options, r->error);
+}
+
 bool options_read(const char *command, OptionSet accepted, int words_max, int count, char **words,
                   Options *options, Error *error)
 {
+    Reader reader = {command, accepted, words_max, words, count, 0, options, error};
+    bool only_words = false; /* past a lone -- */
     *options = (Options){.stance = NAN,
                          .aim = NAN,
                          .laydown = NAN,
@@ -241,43 +297,12 @@ bool options_read(const char *command, OptionSet accepted, int words_max, int co
                          .board = NAN,
                          .degrees = NAN,
                          .pounds = NAN};
-    bool only_words = false; /* past a lone -- */
-    for (int i = 0; i < count; i++) {
-        const char *word = words[i];
-        if (!only_words && strcmp(word, "--") == 0) {
+    while (reader.at < count) {
+        const char *word = words[reader.at++];
+        bool plain = only_words || word[0] != '-' || !word[1];
+        if (!plain && strcmp(word, "--") == 0)
             only_words = true;
-            continue;
-        }
-        if (only_words || word[0] != '-' || !word[1]) {
-            if (words_max == 0)
-                return error_set(error,
-                                 "%s takes options only, found '%.60s'; "
-                                 "'settee help %s' lists them",
-                                 command, word, command);
-            if (options->word_count == words_max)
-                return error_set(error, "%s takes at most %d word%s, found '%.60s' too", command,
-                                 words_max, words_max == 1 ? "" : "s", word);
-            options->words[options->word_count++] = word;
-            continue;
-        }
-        const char *name = word[1] == '-' ? word + 2 : word + 1;
-        size_t length = strcspn(name, "=");
-        OptionId id = option_find(name, length);
-        if (word[1] != '-' || id == OPTION_COUNT || !(accepted & OPTION_BIT(id)))
-            return unknown_option(command, accepted, name, length, error);
-        const char *value = name[length] ? name + length + 1 : NULL;
-        if (TABLE[id].kind == KIND_FLAG) {
-            if (value)
-                return error_set(error, "--%s takes no value, found '%.60s'", TABLE[id].name,
-                                 value);
-        } else if (!value) {
-            /* a number may begin with a minus; another option may not be a value */
-            if (i + 1 == count || strncmp(words[i + 1], "--", 2) == 0)
-                return error_set(error, "--%s needs a value: --%s %s", TABLE[id].name,
-                                 TABLE[id].name, TABLE[id].value);
-            value = words[++i];
-        }
-        if (!read_value(id, value, options, error))
+        else if (!(plain ? read_word(&reader, word) : read_option(&reader, word)))
             return false;
     }
     return true;

@@ -18,69 +18,75 @@ static const JsonField RULE_FIELDS[] = {
     {"source", JSON_TEXT, .required = true, JSON_AT(Rule, source)},
     JSON_END};
 
-/* Signs and actions are both enums, read as numbers. */
-_Static_assert(sizeof(Sign) == sizeof(int) && sizeof(AdjustmentKind) == sizeof(int),
-               "enums are ints");
+/* A list of words of a rule, as places in the table of their names. */
+typedef struct WordList {
+    const char *key, *of; /* "try", "action" */
+    const char *const *names;
+    int min, max; /* how many there may be */
+    int count, place[RULE_ADJUSTMENTS_MAX];
+} WordList;
+_Static_assert((int)RULE_SIGNS_MAX <= (int)RULE_ADJUSTMENTS_MAX, "a list holds either");
 
-static int place_of(const int *list, int count, int wanted)
+static bool has_word(const WordList *list, int place)
 {
-    for (int i = 0; i < count; i++)
-        if (list[i] == wanted)
-            return i;
-    return -1;
+    bool has = false;
+    for (int i = 0; i < list->count; i++)
+        has = has || list->place[i] == place;
+    return has;
 }
 
-/* Reads an array of words into `list`. None may be there twice, or in `other`. */
-static bool words_parse(const Json *rule, const char *key, const char *of, const char *const *words,
-                        int min, int max, int *list, int *count, const int *other, int other_count,
-                        const char *other_key)
+/* Reads a list that may be left out. No word may be there twice, or in `other` (NULL: none). */
+static bool words_parse(const Json *rule, WordList *list, const WordList *other)
 {
-    const JsonField field = {.kind = JSON_WORD, .of = of, .words = words};
+    const JsonField field = {.kind = JSON_WORD, .of = list->of, .words = list->names};
     Json array, item;
     char plural[16];
-    snprintf(plural, sizeof plural, "%ss", of);
-    *count = 0;
-    if (!json_member(rule, key, &array))
+    snprintf(plural, sizeof plural, "%ss", list->of);
+    if (!json_member(rule, list->key, &array))
         return true;
-    if (json_count(&array, min, max, plural) < 0)
+    if (json_count(&array, list->min, list->max, plural) < 0)
         return false;
     for (bool more = json_first(&array, &item); more; more = json_next(&item)) {
-        int index;
-        if (!json_value(&item, &field, &index))
+        int place;
+        if (!json_value(&item, &field, &place))
             return false;
-        if (place_of(list, *count, index) >= 0)
-            return json_fail(&item, "found \"%s\" twice in \"%s\"", words[index], key);
-        if (place_of(other, other_count, index) >= 0)
+        if (has_word(list, place))
+            return json_fail(&item, "found \"%s\" twice in \"%s\"", list->names[place], list->key);
+        if (other && has_word(other, place))
             return json_fail(&item, "found \"%s\" in \"%s\" and in \"%s\"; allowed: one of them",
-                             words[index], other_key, key);
-        list[(*count)++] = index;
+                             list->names[place], other->key, list->key);
+        list->place[list->count++] = place;
     }
     return true;
 }
 
+static void take_signs(const WordList *list, Sign *out, int *count)
+{
+    for (*count = 0; *count < list->count; ++*count)
+        out[*count] = (Sign)list->place[*count];
+}
+
+static void take_actions(const WordList *list, AdjustmentKind *out, int *count)
+{
+    for (*count = 0; *count < list->count; ++*count)
+        out[*count] = (AdjustmentKind)list->place[*count];
+}
+
 static bool rule_parse(const Json *value, Rule *rule)
 {
-    int when[RULE_SIGNS_MAX], unless[RULE_SIGNS_MAX], tried[RULE_ADJUSTMENTS_MAX],
-        avoid[RULE_ADJUSTMENTS_MAX];
+    WordList when = {"when", "sign", SIGN_NAMES, .min = 1, .max = RULE_SIGNS_MAX};
+    WordList unless = {"unless", "sign", SIGN_NAMES, .max = RULE_SIGNS_MAX};
+    WordList tried = {"try", "action", ADJUST_NAMES, .min = 1, .max = RULE_ADJUSTMENTS_MAX};
+    WordList avoid = {"avoid", "action", ADJUST_NAMES, .max = RULE_ADJUSTMENTS_MAX};
     *rule = (Rule){0};
-    if (!json_object(value, RULE_FIELDS, rule) ||
-        !words_parse(value, "when", "sign", SIGN_NAMES, 1, RULE_SIGNS_MAX, when, &rule->when_count,
-                     NULL, 0, NULL) ||
-        !words_parse(value, "unless", "sign", SIGN_NAMES, 0, RULE_SIGNS_MAX, unless,
-                     &rule->unless_count, when, rule->when_count, "when") ||
-        !words_parse(value, "try", "action", ADJUST_NAMES, 1, RULE_ADJUSTMENTS_MAX, tried,
-                     &rule->try_count, NULL, 0, NULL) ||
-        !words_parse(value, "avoid", "action", ADJUST_NAMES, 0, RULE_ADJUSTMENTS_MAX, avoid,
-                     &rule->avoid_count, tried, rule->try_count, "try"))
+    if (!json_object(value, RULE_FIELDS, rule) || !words_parse(value, &when, NULL) ||
+        !words_parse(value, &unless, &when) || !words_parse(value, &tried, NULL) ||
+        !words_parse(value, &avoid, &tried))
         return false;
-    for (int i = 0; i < rule->when_count; i++)
-        rule->when[i] = (Sign)when[i];
-    for (int i = 0; i < rule->unless_count; i++)
-        rule->unless[i] = (Sign)unless[i];
-    for (int i = 0; i < rule->try_count; i++)
-        rule->try_[i] = (AdjustmentKind)tried[i];
-    for (int i = 0; i < rule->avoid_count; i++)
-        rule->avoid[i] = (AdjustmentKind)avoid[i];
+    take_signs(&when, rule->when, &rule->when_count);
+    take_signs(&unless, rule->unless, &rule->unless_count);
+    take_actions(&tried, rule->try_, &rule->try_count);
+    take_actions(&avoid, rule->avoid, &rule->avoid_count);
     return true;
 }
 
