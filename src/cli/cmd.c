@@ -195,6 +195,7 @@ void json_stand(JsonOut *out, double stance, double aim, double laydown)
 void json_motion(JsonOut *out, const Line *line)
 {
     json_out_rounded(out, "first_move_ft", line->first_move_ft, 2);
+    json_out_rounded(out, "hook_ft", line->hook_ft, 2);
     json_breakpoint(out, line->breakpoint_board, line->breakpoint_ft);
     json_entry(out, line->entry_board, line->entry_deg, NAN);
 }

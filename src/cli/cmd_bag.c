@@ -12,7 +12,7 @@
 
 enum { GAMES_USUAL = 6, BOWLERS_USUAL = 4, GAME_COLUMNS = 7 };
 enum { MAP_ROWS = 9, MAP_COLUMNS = 61 };
-#define MAP_FT_FIRST 14.0
+#define MAP_FT_FIRST 28.0
 #define MAP_FT_STEP 0.5
 #define MAP_DEG_TOP 7.0
 #define MAP_DEG_STEP 0.5
@@ -78,8 +78,8 @@ static void print_name(const Ball *ball)
 static void print_fresh(const Report *report)
 {
     puts("Each ball on its own best line, fresh");
-    puts("                       first     break-   entry  boards           pocket   miss");
-    puts("slot ball               move      point     deg  crossed  flare   chance   room");
+    puts("                       hooks     break-   entry  boards           pocket   miss");
+    puts("slot ball                 at      point     deg  crossed  flare   chance   room");
     for (int i = 0; i < report->bag->count; i++) {
         const Ball *ball = &report->bag->balls[i];
         const Showing *show = &report->arsenal->ball[i].at[0];
@@ -89,7 +89,7 @@ static void print_fresh(const Report *report)
             continue;
         }
         const Line *line = &show->line;
-        print_number(line->first_move_ft, 3, 0);
+        print_number(line->hook_ft, 3, 0);
         printf(" ft%6.1f @ %2.0f%8.1f%9.1f%4.1f in%6.0f %%%7.1f\n", line->breakpoint_board,
                line->breakpoint_ft, line->entry_deg, show->crossed_boards, show->flare_in,
                100.0 * line->pocket, line->margin_in + line->margin_out);
@@ -136,9 +136,9 @@ static void print_map(const Report *report)
     for (int i = 0; i < report->bag->count; i++) {
         const Showing *show = &report->arsenal->ball[i].at[0];
         int slot = report->bag->balls[i].slot;
-        if (!show->found || isnan(show->line.first_move_ft))
+        if (!show->found || isnan(show->line.hook_ft))
             continue;
-        int x = (int)lround((show->line.first_move_ft - MAP_FT_FIRST) / MAP_FT_STEP);
+        int x = (int)lround((show->line.hook_ft - MAP_FT_FIRST) / MAP_FT_STEP);
         int y = (int)lround((MAP_DEG_TOP - show->line.entry_deg) / MAP_DEG_STEP);
         x = x < 0 ? 0 : x > MAP_COLUMNS - 1 ? MAP_COLUMNS - 1 : x;
         y = y < 0 ? 0 : y > MAP_ROWS - 1 ? MAP_ROWS - 1 : y;
@@ -146,14 +146,14 @@ static void print_map(const Report *report)
             x++;
         map[y][x] = slot ? (char)('0' + slot) : '.';
     }
-    puts("\nEntry angle over first move, fresh: slots by number, locker as a point");
+    puts("\nEntry angle over where it hooks, fresh: slots by number, locker as a point");
     for (int row = 0; row < MAP_ROWS; row++) {
         map[row][MAP_COLUMNS] = '\0';
         for (int end = MAP_COLUMNS - 1; end >= 0 && map[row][end] == ' '; end--)
             map[row][end] = '\0';
         printf("%4.1f deg | %s\n", MAP_DEG_TOP - MAP_DEG_STEP * row, map[row]);
     }
-    printf("           14 ft     19        24        29        34        39        44\n");
+    printf("           28 ft     33        38        43        48        53        58\n");
 }
 
 static const char *slot_name(const Report *report, int ball, char out[64])
@@ -185,7 +185,7 @@ static void print_overlaps(const Report *report)
         const Overlap *pair = &arsenal->overlap[i];
         if (pair->share < 0.10 && i >= 3)
             break; /* "none" of the rest */
-        printf("%4.0f %%  %-6s  %s and %s: moves %s ft, entry %s\n", 100.0 * pair->share,
+        printf("%4.0f %%  %-6s  %s and %s: hooks %s ft, entry %s\n", 100.0 * pair->share,
                arsenal_overlap_word(pair->share), slot_name(report, pair->a, a),
                slot_name(report, pair->b, b), signed_words(pair->move_ft, move),
                signed_words(pair->entry_deg, entry));
@@ -248,7 +248,7 @@ static void print_surfaces(const Report *report)
         puts("\nSurfaces: none, scored play: a ball is thrown as it is");
         return;
     }
-    puts("\nSurfaces, fresh lane: first move in ft and pocket chance");
+    puts("\nSurfaces, fresh lane: where it hooks in ft, and pocket chance");
     printf("%-21s%8s%8s%8s%8s%8s%8s%8s\n", "slot ball", "500", "1000", "2000", "3000", "4000",
            "compnd", "polish");
     for (int slot = 1; slot <= BAG_SLOTS; slot++) {
@@ -258,7 +258,7 @@ static void print_surfaces(const Report *report)
         print_name(ball);
         for (int k = 0; k < SURFACES; k++) {
             const SurfaceShow *show = &arsenal->ball[ball - report->bag->balls].surface[k];
-            print_number(show->first_move_ft, 4, 0);
+            print_number(show->hook_ft, 4, 0);
             printf("/%3.0f", 100.0 * show->pocket);
         }
         putchar('\n');
@@ -369,6 +369,7 @@ static void balls_json(const Report *report, JsonOut *out)
                 json_out_object(out, NULL);
                 surface_json(out, &SURFACE_SET[k]);
                 json_out_rounded(out, "first_move_ft", show->first_move_ft, 2);
+                json_out_rounded(out, "hook_ft", show->hook_ft, 2);
                 json_out_rounded(out, "entry_deg", show->entry_deg, 3);
                 json_out_rounded(out, "pocket", show->pocket, 4);
                 json_out_rounded(out, "worth", show->mean, 4);

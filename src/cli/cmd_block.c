@@ -101,6 +101,7 @@ static void game_json(JsonOut *out, const Block *block, const Bag *bag, int game
         json_out_rounded(out, "pocket", plan->line.pocket, 4);
         json_out_rounded(out, "board_at_end", plan->later_board, 2);
         json_out_rounded(out, "first_move_at_end_ft", plan->later_move_ft, 2);
+        json_out_rounded(out, "hook_at_end_ft", plan->later_hook_ft, 2);
         json_out_rounded(out, "stance_low", lane_half_board(spread.stance_low), 2);
         json_out_rounded(out, "stance_high", lane_half_board(spread.stance_high), 2);
     } else {

@@ -38,8 +38,8 @@ static void print_where(const Setup *setup)
 static void print_titles(void)
 {
     static const char *const TITLES[2][10] = {
-        {"", "", "", "", "first", "break-", "entry", "", "miss", "room"},
-        {"slot", "ball", "stance", "aim", "move", "point", "deg", "pocket", "in", "out"}};
+        {"", "", "", "", "hooks", "break-", "entry", "", "miss", "room"},
+        {"slot", "ball", "stance", "aim", "at", "point", "deg", "pocket", "in", "out"}};
     for (int row = 0; row < 2; row++) {
         const char *const *t = TITLES[row];
         printf("%-5s%-16s%7s%6s%9s%11s%7s%8s%5s%5s\n", t[0], t[1], t[2], t[3], t[4], t[5], t[6],
@@ -56,7 +56,7 @@ static void print_row(const Ball *ball, const Line *line)
         return;
     }
     printf("%7.1f%6.1f", line->stance, line->aim);
-    print_number(line->first_move_ft, 6, 0);
+    print_number(line->hook_ft, 6, 0);
     printf(" ft%6.1f @ %2.0f%7.1f%6.0f %%%5.1f%5.1f\n", line->breakpoint_board, line->breakpoint_ft,
            line->entry_deg, 100.0 * line->pocket, line->margin_in, line->margin_out);
 }
@@ -70,10 +70,10 @@ static void print_line(const Setup *setup, const Ball *ball, const Line *line)
     printf("\nStance      %.1f\n", line->stance);
     printf("Aim         %.1f at the arrows\n", line->aim);
     printf("Laydown     %.1f, launch %.1f deg\n", line->laydown_board, line->launch_deg);
-    if (isnan(line->first_move_ft))
-        puts("First move  none: it never turns by a degree");
+    if (isnan(line->hook_ft))
+        puts("Hooks       not before the pins");
     else
-        printf("First move  %.0f ft\n", line->first_move_ft);
+        printf("Hooks       at %.0f ft\n", line->hook_ft);
     printf("Breakpoint  board %.1f at %.0f ft\n", line->breakpoint_board, line->breakpoint_ft);
     printf("Pins        board %.1f, entry %.1f deg\n", line->entry_board, line->entry_deg);
     printf("Pocket      %.0f %% of shots\n", 100.0 * line->pocket);

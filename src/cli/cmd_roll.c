@@ -80,6 +80,7 @@ static int roll_json(const Roll *roll, double pounds, Hand hand)
     }
     json_out_end(&out);
     json_out_rounded(&out, "first_move_ft", roll->first_move_ft, 3);
+    json_out_rounded(&out, "hook_ft", roll->hook_ft, 3);
     json_breakpoint(&out, roll->breakpoint_board, roll->breakpoint_ft);
     json_out_rounded(&out, "roll_ft", roll->roll_ft, 3);
     json_entry(&out, roll->entry_board, roll->entry_deg, roll->entry_mph);
@@ -115,6 +116,10 @@ static void print_end(const Roll *roll, double pounds)
         puts("First move  none: it never turns by a degree");
     else
         printf("First move  %.0f ft\n", roll->first_move_ft);
+    if (isnan(roll->hook_ft))
+        puts("Hooks       not before the pins");
+    else
+        printf("Hooks       at %.0f ft: half its turn is done\n", roll->hook_ft);
     if (!roll->gutter)
         printf("Breakpoint  board %.1f at %.0f ft\n", roll->breakpoint_board, roll->breakpoint_ft);
     if (isnan(roll->roll_ft))

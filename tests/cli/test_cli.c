@@ -135,9 +135,8 @@ static void help_names_every_option_it_takes(void **state)
 static void roll_has_the_keys(void **state)
 {
     (void)state;
-    static const char *const KEYS[] = {"path",    "first_move_ft", "breakpoint",
-                                       "roll_ft", "entry",         "flare_in",
-                                       "revs",    "seconds",       "rack"};
+    static const char *const KEYS[] = {"path",  "first_move_ft", "hook_ft", "breakpoint", "roll_ft",
+                                       "entry", "flare_in",      "revs",    "seconds",    "rack"};
     static const char *const POINT[] = {"ft",       "board", "degrees", "mph",  "rpm",
                                         "slip_mps", "mu",    "units",   "phase"};
     Run run = RUN("roll", "--slot", "1", "--laydown=22", "--json");

@@ -51,8 +51,8 @@ static int roll_all(void **unused)
                 int at = count[grade]++;
                 board[grade][at] = fabs(one.board - ends[i].board);
                 degree[grade][at] = fabs(one.degrees - ends[i].degrees);
-                bool moved = !isnan(one.first_move_ft) && !isnan(ends[i].first_move_ft);
-                move[grade][at] = moved ? fabs(one.first_move_ft - ends[i].first_move_ft) : 0.0;
+                bool moved = !isnan(one.hook_ft) && !isnan(ends[i].hook_ft);
+                move[grade][at] = moved ? fabs(one.hook_ft - ends[i].hook_ft) : 0.0;
             }
         }
     }

@@ -95,7 +95,7 @@ static inline void pinned_advice(Advice *advice)
         advice->slot[i].line = (Line){.found = i != 3 && i != 5,
                                       .stance = 28.0 + i,
                                       .aim = 14.0 + 0.5 * i,
-                                      .first_move_ft = MOVES[i],
+                                      .hook_ft = MOVES[i],
                                       .entry_deg = ENTRIES[i],
                                       .pocket = POCKETS[i]};
     }

@@ -358,7 +358,7 @@ static void unusual_contents(void **state)
     Advice *advice = &pinned->advice;
     for (int i = 0; i < BAG_SLOTS; i++)
         advice->slot[i].line =
-            (Line){.found = true, .first_move_ft = NAN, .entry_deg = NAN, .pocket = 1.0};
+            (Line){.found = true, .hook_ft = NAN, .entry_deg = NAN, .pocket = 1.0};
     for (int i = 0; i < 3; i++) {
         memset(advice->adjustments[i].words, 'w', sizeof advice->adjustments[i].words - 1);
         memset(advice->adjustments[i].because, 'b', sizeof advice->adjustments[i].because - 1);

@@ -209,7 +209,7 @@ static void read_traits(Question *q)
         q->traits[slot] = (SlotTrait){
             .strikes = bag_slot(q->in.bag, slot + 1)->cover != COVER_POLYESTER,
             .hook_board = at.gutter ? 0.0 : at.board,
-            .first_move_ft = isnan(at.first_move_ft) ? LANE_LENGTH_FT : at.first_move_ft};
+            .hook_ft = isnan(at.hook_ft) ? LANE_LENGTH_FT : at.hook_ft};
     }
 }
 

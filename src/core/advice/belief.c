@@ -425,7 +425,7 @@ static int note_ball(Belief *belief, const char *id)
 /* Where the ball made its move; one that never does makes it past the pins. */
 static double move_ft(const Arrival *arrival)
 {
-    return isnan(arrival->first_move_ft) ? LANE_LENGTH_FT : arrival->first_move_ft;
+    return isnan(arrival->hook_ft) ? LANE_LENGTH_FT : arrival->hook_ft;
 }
 
 /* A throw as it is weighed. */

@@ -77,9 +77,9 @@ static bool slot_fits(const Setting *setting, AdjustmentKind kind, int slot)
     case ADJUST_BALL_UP:
         return trait->hook_board > in_hand->hook_board + HOOK_BOARDS;
     case ADJUST_ROUGHER:
-        return trait->first_move_ft < in_hand->first_move_ft - READ_FT;
+        return trait->hook_ft < in_hand->hook_ft - READ_FT;
     case ADJUST_CLEANER:
-        return trait->first_move_ft > in_hand->first_move_ft + READ_FT;
+        return trait->hook_ft > in_hand->hook_ft + READ_FT;
     case ADJUST_SMOOTHER:
         return smoother(ball, current);
     default:

@@ -22,9 +22,9 @@ enum { CANDIDATES_MAX = 160 };
 
 /* What each slot's ball would do if thrown on the plan's line right now. */
 typedef struct SlotTrait {
-    bool strikes;         /* filled, and a ball for strikes (not polyester) */
-    double hook_board;    /* arrival, 0 in the gutter: higher hooks more */
-    double first_move_ft; /* LANE_LENGTH_FT if it never moves */
+    bool strikes;      /* filled, and a ball for strikes (not polyester) */
+    double hook_board; /* arrival, 0 in the gutter: higher hooks more */
+    double hook_ft;    /* LANE_LENGTH_FT if it never moves */
 } SlotTrait;
 
 typedef struct Setting {

@@ -141,6 +141,7 @@ static void do_surface(ArsenalJob *job, int at)
         const Line *line = &arsenal->at[0].line;
         *show = (SurfaceShow){.ready = true,
                               .first_move_ft = line->first_move_ft,
+                              .hook_ft = line->hook_ft,
                               .entry_deg = line->entry_deg,
                               .pocket = line->pocket,
                               .mean = arsenal->mean};
@@ -155,6 +156,7 @@ static void do_surface(ArsenalJob *job, int at)
         if (f == 0) { /* fresh, as dressed */
             Line line = fit_line(&body, &job->films.state[LANE_FRESH], bowler, &fit);
             show->first_move_ft = line.first_move_ft;
+            show->hook_ft = line.hook_ft;
             show->entry_deg = line.entry_deg;
             show->pocket = line.pocket;
         }

@@ -42,7 +42,7 @@ extern const Surface SURFACE_SET[SURFACES]; /* roughest first */
 
 typedef struct SurfaceShow { /* a ball with another surface, fresh lane */
     bool ready;
-    double first_move_ft, entry_deg, pocket;
+    double first_move_ft, hook_ft, entry_deg, pocket;
     double mean; /* worth over the weighted films */
     double value[STATE_FILMS];
 } SurfaceShow;
@@ -58,7 +58,7 @@ typedef struct ArsenalBall {
 typedef struct Overlap { /* of two balls of the bag, indices into it */
     int a, b;
     double share; /* of the weighted films on which one does about as well as the other */
-    double move_ft, entry_deg; /* b's first move and entry less a's, fresh; NAN: one has none */
+    double move_ft, entry_deg; /* b's hook and entry less a's, fresh; NAN: one has none */
 } Overlap;
 enum { OVERLAPS_MAX = BAG_SLOTS * (BAG_SLOTS - 1) / 2 };
 

@@ -94,7 +94,7 @@ static void play(BlockJob *job, Oil *film, Side lane, int game, WearRate rate, B
     const Bowler *bowler = &job->bag.bowler;
     GameWear wear = {.rate = rate, .own_cover = COVER_SOLID};
     block_field(film, bowler, job->out.bowlers, game, &wear);
-    plan->later_board = plan->later_move_ft = NAN;
+    plan->later_board = plan->later_move_ft = plan->later_hook_ft = NAN;
     Delivery delivery = delivery_of(bowler, plan->line.stance, plan->line.aim);
     if (plan->slot > 0) {
         Roll roll;
@@ -104,9 +104,11 @@ static void play(BlockJob *job, Oil *film, Side lane, int game, WearRate rate, B
     }
     block_wear(film, &wear, lane);
     if (plan->slot > 0) {
-        Arrival arrival = motion_arrive(&job->body[plan->slot - 1], film, &delivery);
-        plan->later_board = arrival.gutter ? NAN : arrival.board;
-        plan->later_move_ft = arrival.first_move_ft;
+        Roll roll;
+        motion_roll(&job->body[plan->slot - 1], film, &delivery, &roll);
+        plan->later_board = roll.entry_board;
+        plan->later_move_ft = roll.first_move_ft;
+        plan->later_hook_ft = roll.hook_ft;
     }
 }
 
@@ -166,7 +168,7 @@ static const char *name_of(const Bag *bag, int slot)
 static void say_sign(const BlockGame *now, char *out, unsigned long size)
 {
     double boards = now->later_board - now->line.entry_board;
-    double feet = now->later_move_ft - now->line.first_move_ft;
+    double feet = now->later_hook_ft - now->line.hook_ft;
     if (isnan(boards))
         text_append(out, size, "by its end this line no longer reaches the pins");
     else if (boards > SEEN_BOARDS)

@@ -27,7 +27,8 @@ typedef struct BlockGame {
     Line line;
     double value;
     /* What this ball and line would do on the lane as it is after the game. */
-    double later_board, later_move_ft; /* NAN in the gutter, or when it never moves */
+    double later_board, later_move_ft,
+        later_hook_ft; /* NAN in the gutter, or when it never moves */
 } BlockGame;
 
 /* A game of one lane over all paces. */

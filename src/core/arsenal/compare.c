@@ -78,7 +78,7 @@ static void find_overlaps(Arsenal *arsenal, const int *balls, int count)
             Overlap overlap = {.a = balls[i],
                                .b = balls[k],
                                .share = overlap_of(arsenal, a->value, b->value),
-                               .move_ft = b->at[0].line.first_move_ft - a->at[0].line.first_move_ft,
+                               .move_ft = b->at[0].line.hook_ft - a->at[0].line.hook_ft,
                                .entry_deg = b->at[0].line.entry_deg - a->at[0].line.entry_deg};
             arsenal->overlap[arsenal->overlap_count++] = overlap;
         }

@@ -42,8 +42,8 @@ static double game_value(const Arsenal *arsenal, const SetBall *place, int game)
 static double first_move(const Arsenal *arsenal, const SetBall *place)
 {
     const ArsenalBall *ball = &arsenal->ball[place->ball];
-    double ft = place->surface < 0 ? ball->at[0].line.first_move_ft
-                                   : ball->surface[place->surface].first_move_ft;
+    double ft =
+        place->surface < 0 ? ball->at[0].line.hook_ft : ball->surface[place->surface].hook_ft;
     return isnan(ft) ? LANE_LENGTH_FT : ft;
 }
 

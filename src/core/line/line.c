@@ -91,6 +91,7 @@ static Line measure(Ready *ready, const Delivery *delivery)
                  .entry_board = roll.entry_board + batch->off_boards,
                  .entry_deg = roll.entry_deg,
                  .first_move_ft = roll.first_move_ft,
+                 .hook_ft = roll.hook_ft,
                  .breakpoint_board = roll.breakpoint_board,
                  .breakpoint_ft = roll.breakpoint_ft,
                  .pocket =

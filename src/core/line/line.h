@@ -11,6 +11,7 @@ typedef struct Line {
     double stance, aim;            /* boards from the bowler's own side */
     double entry_board, entry_deg; /* NAN in the gutter */
     double first_move_ft;
+    double hook_ft; /* where it makes its move (motion.h); NAN if it never does */
     double breakpoint_board, breakpoint_ft;
     double pocket;                /* chance of a pocket hit under the bowler's scatter */
     double margin_in, margin_out; /* boards of aim, toward the other side and toward the gutter,

@@ -17,6 +17,7 @@ enum { W = 16 }; /* deliveries side by side: two of the widest vectors in common
 #endif
 #define GRAVITY_MPS2 ((float)UNITS_GRAVITY_MPS2)
 #define STILL_MPS ((float)MOTION_STILL_MPS)
+#define OUT_OF_REACH (-10.0) /* a heading that no ball gets to: it makes no move */
 
 /* Where each delivery of a block is, and how fast it goes. */
 typedef struct Place {
@@ -34,7 +35,7 @@ typedef struct Pack {
     float turn[W];                        /* since release, in places of the ball's tables */
     float keep_x[W], keep_y[W], lz_sq[W]; /* l + R (vy, -vx), kept by friction; lz squared */
     float film_scale[W], dry_scale[W];
-    float move_tan[W], move_ft[W], off[W]; /* heading of the first move; distance behind it */
+    float move_tan[W], move_ft[W], off[W]; /* heading at its move; distance from it */
     float open[W];                         /* 1 while it slides, 0 once it is settled */
     float rest[W];                         /* part of a step in which slip ends */
     float gutter[W];
@@ -281,7 +282,10 @@ static void load(const BatchBall *ball, const BatchThrow *throws, int count, Pac
         double l = (double)ball->k_sq_first * radps_from_rpm(d->rpm), side = l * cos(tilt);
         double vx = -v * sin(launch), vy = v * cos(launch), loft = m_from_ft(d->loft_ft);
         double x = lane_x_of_board(d->laydown_board), x_down = x + vx / vy * loft;
-        double move = tan(launch - rad_from_deg(1.0)); /* heading of the first move, turned over */
+        double turn = motion_turn_deg((double)ball->k_sq_first, (double)ball->radius_m, d);
+        double move = turn < MOTION_TURN_LEAST_DEG /* heading at its move, turned over */
+                          ? OUT_OF_REACH
+                          : tan(launch - rad_from_deg(0.5 * turn));
         bool out = !(x >= 0.0 && x <= LANE_WIDTH_M && x_down >= 0.0 && x_down <= LANE_WIDTH_M);
         b->at.x[k] = (float)x_down;
         b->at.y[k] = (float)loft;
@@ -411,7 +415,7 @@ static Arrival arrival_of(const Pack *b, int k)
     return (Arrival){.board = lane_board_of_x(x),
                      .degrees = deg_from_rad(atan(vx / vy)),
                      .mph = mph_from_mps(sqrt(v_sq)),
-                     .first_move_ft = move,
+                     .hook_ft = move,
                      .breakpoint = lane_board_of_x(b->far_x[k])};
 }
 

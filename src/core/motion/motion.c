@@ -191,6 +191,17 @@ MotionState motion_release(const MotionBody *body, const Delivery *delivery)
     return state;
 }
 
+double motion_turn_deg(double k_sq, double radius_m, const Delivery *delivery)
+{
+    double launch = rad_from_deg(delivery->launch_deg), v = mps_from_mph(delivery->mph);
+    double rotation = rad_from_deg(delivery->rotation_deg) - launch;
+    double spin = radps_from_rpm(delivery->rpm) * cos(rad_from_deg(delivery->tilt_deg));
+    double share = k_sq / radius_m; /* of the surface's speed that becomes the ball's, over R */
+    double vx = -v * sin(launch) * radius_m + share * spin * radius_m * sin(rotation);
+    double vy = v * cos(launch) * radius_m + share * spin * radius_m * cos(rotation);
+    return deg_from_rad(atan2(vx, vy) + launch);
+}
+
 static void pack(const MotionState *state, double s[STATE_SIZE])
 {
     double v[STATE_SIZE] = {state->t_s,  state->x_m,  state->vx,     state->vy,
@@ -323,22 +334,32 @@ void motion_advance(const MotionBody *body, const Oil *oil, MotionState *state, 
 typedef struct Watch {
     double launch_rad; /* heading at release */
     double heading_before;
-    double first_move_ft;
+    double hook_rad; /* heading at which it makes its move; out of reach if it never does */
+    double first_move_ft, hook_ft;
     double breakpoint_x, breakpoint_y;
     bool turned; /* breakpoint passed */
 } Watch;
 
 static double heading(const MotionState *state) { return atan2(state->vx, state->vy); }
 
+/* Where between two stations the heading passes `at`; NAN when it doesn't. */
+static double passes_ft(const Watch *w, const MotionState *before, double span_m, double now,
+                        double at)
+{
+    if (now < at)
+        return NAN;
+    double share =
+        now > w->heading_before ? (at - w->heading_before) / (now - w->heading_before) : 1.0;
+    return ft_from_m(before->y_m + share * span_m);
+}
+
 static void watch(Watch *w, const MotionState *before, const MotionState *now)
 {
     double h = heading(now), span = now->y_m - before->y_m;
-    double move = w->launch_rad + rad_from_deg(1.0);
-    if (isnan(w->first_move_ft) && h >= move) {
-        double share =
-            h > w->heading_before ? (move - w->heading_before) / (h - w->heading_before) : 1.0;
-        w->first_move_ft = ft_from_m(before->y_m + share * span);
-    }
+    if (isnan(w->first_move_ft))
+        w->first_move_ft = passes_ft(w, before, span, h, w->launch_rad + rad_from_deg(1.0));
+    if (isnan(w->hook_ft))
+        w->hook_ft = passes_ft(w, before, span, h, w->hook_rad);
     if (!w->turned) {
         if (h < 0.0) {
             w->breakpoint_x = now->x_m;
@@ -384,9 +405,14 @@ static MotionState carry(const MotionBody *body, const Oil *oil, const Delivery 
                          Roll *roll)
 {
     MotionState state = motion_release(body, delivery);
+    double turn = motion_turn_deg(axis_k_sq(body->k_sq, body->axis), body->radius_m, delivery);
     *w = (Watch){.launch_rad = heading(&state),
                  .heading_before = heading(&state),
+                 .hook_rad = turn < MOTION_TURN_LEAST_DEG
+                                 ? UNITS_PI
+                                 : heading(&state) + rad_from_deg(0.5 * turn),
                  .first_move_ft = NAN,
+                 .hook_ft = NAN,
                  .breakpoint_x = state.x_m,
                  .breakpoint_y = state.y_m};
     for (int j = 0; j < OIL_STATIONS; j++) {
@@ -410,6 +436,7 @@ void motion_roll(const MotionBody *body, const Oil *oil, const Delivery *deliver
     MotionState end = carry(body, oil, delivery, &w, roll);
     const PathPoint *last = &roll->path[roll->count - 1];
     roll->first_move_ft = w.first_move_ft;
+    roll->hook_ft = w.hook_ft;
     roll->breakpoint_board = lane_board_of_x(w.breakpoint_x);
     roll->breakpoint_ft = ft_from_m(w.breakpoint_y);
     roll->roll_ft = ft_from_m(end.roll_m);
@@ -427,10 +454,10 @@ Arrival motion_arrive(const MotionBody *body, const Oil *oil, const Delivery *de
     Watch w;
     MotionState end = carry(body, oil, delivery, &w, NULL);
     if (end.gutter)
-        return (Arrival){NAN, NAN, NAN, w.first_move_ft, NAN, true};
+        return (Arrival){NAN, NAN, NAN, w.hook_ft, NAN, true};
     return (Arrival){.board = lane_board_of_x(end.x_m),
                      .degrees = deg_from_rad(heading(&end)),
                      .mph = mph_from_mps(sqrt(end.vx * end.vx + end.vy * end.vy)),
-                     .first_move_ft = w.first_move_ft,
+                     .hook_ft = w.hook_ft,
                      .breakpoint = lane_board_of_x(w.breakpoint_x)};
 }

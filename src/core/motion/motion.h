@@ -56,6 +56,14 @@ void motion_advance(const MotionBody *body, const Oil *oil, MotionState *state, 
 /* Velocity of the ball's surface against the lane, m/s, along x and y. */
 void motion_slip(const MotionBody *body, const MotionState *state, double *ux, double *uy);
 
+/* How far the heading turns from the hand until the ball rolls, degrees, + toward the bowler's
+ * other side: textbook slip to roll, whatever the lane, with the inertia about the axis at release
+ * (`k_sq`, m2). A ball makes its move (`hook_ft`) where it has turned half of that: the place that
+ * follows oil, surface and cover, as a bowler's eye does. One that turns by less than
+ * MOTION_TURN_LEAST_DEG in all is straight and makes none. */
+double motion_turn_deg(double k_sq, double radius_m, const Delivery *delivery);
+#define MOTION_TURN_LEAST_DEG 1.5 /* assumed: nobody sees less in 60 ft */
+
 typedef enum Phase { PHASE_SKID, PHASE_HOOK, PHASE_ROLL } Phase;
 extern const char *const PHASE_NAMES[4];
 
@@ -73,6 +81,7 @@ typedef struct Roll {
     int count; /* points each half-foot from the foul line; ends at the gutter */
     PathPoint path[ROLL_POINTS_MAX];
     double first_move_ft; /* heading 1 degree above the launch; NAN if it never is */
+    double hook_ft;       /* where it makes its move (motion_turn_deg); NAN if it never does */
     double breakpoint_board, breakpoint_ft;   /* farthest toward the bowler's own gutter */
     double roll_ft;                           /* NAN if it never rolls */
     double entry_board, entry_deg, entry_mph; /* at the head pin; NAN in the gutter */
@@ -85,7 +94,7 @@ void motion_roll(const MotionBody *body, const Oil *oil, const Delivery *deliver
 /* The end only: what a search needs. Equal to motion_roll's entry. */
 typedef struct Arrival {
     double board, degrees, mph; /* NAN when it is in the gutter */
-    double first_move_ft;
+    double hook_ft;
     double breakpoint; /* board farthest toward the bowler's own gutter */
     bool gutter;
 } Arrival;

@@ -10,9 +10,9 @@
 #include "ui/screens/screens.h"
 
 enum { MAP_HIGH = 9, SURFACE_COLUMNS = 7 };
-/* What the map spans: first moves and entry angles that balls come to. */
-#define MAP_FT_FIRST 14.0
-#define MAP_FT_LAST 46.0
+/* What the map spans: where balls hook and the entry angles that they come to. */
+#define MAP_FT_FIRST 28.0
+#define MAP_FT_LAST 60.0
 #define MAP_DEG_TOP 7.0
 #define MAP_DEG_STEP 0.5
 
@@ -90,10 +90,10 @@ static void draw_ball_figures(Canvas *canvas, int row, int end, Role role, const
         canvas_text_right(canvas, row, end, 30, ROLE_DIM, "no line to the pocket");
         return;
     }
-    if (isnan(line->first_move_ft))
+    if (isnan(line->hook_ft))
         text_append(text, sizeof text, "never");
     else
-        text_append(text, sizeof text, "%2.0f ft", line->first_move_ft);
+        text_append(text, sizeof text, "%2.0f ft", line->hook_ft);
     text_append(text, sizeof text, "  %4.1f @%2.0f %6.1f%9.1f%7.1f%7.0f%%%6.1f",
                 line->breakpoint_board, line->breakpoint_ft, line->entry_deg, show->crossed_boards,
                 show->flare_in, 100.0 * line->pocket, line->margin_in + line->margin_out);
@@ -138,9 +138,9 @@ static void draw_axes(const Model *model, Canvas *canvas, const Map *map)
         canvas_put(canvas, map->top + y, map->left - 1, model->glyphs->gutter, ROLE_DIM);
     }
     canvas_hline(canvas, foot, map->left, map->width, model->glyphs->rule, ROLE_DIM);
-    for (int ft = 15; ft <= 45; ft += 5) {
+    for (int ft = 30; ft <= 55; ft += 5) {
         int x = (int)lround((ft - MAP_FT_FIRST) / (MAP_FT_LAST - MAP_FT_FIRST) * (map->width - 1));
-        canvas_print(canvas, foot + 1, map->left + x - 1, 5, ROLE_DIM, ft == 45 ? "%d ft" : "%d",
+        canvas_print(canvas, foot + 1, map->left + x - 1, 5, ROLE_DIM, ft == 55 ? "%d ft" : "%d",
                      ft);
     }
 }
@@ -148,7 +148,7 @@ static void draw_axes(const Model *model, Canvas *canvas, const Map *map)
 /* A ball that finds its place taken goes on to the right. */
 static void draw_on_map(Canvas *canvas, const Map *map, const Line *line, char letter, Role role)
 {
-    double share = (line->first_move_ft - MAP_FT_FIRST) / (MAP_FT_LAST - MAP_FT_FIRST);
+    double share = (line->hook_ft - MAP_FT_FIRST) / (MAP_FT_LAST - MAP_FT_FIRST);
     int x = (int)lround(share * (map->width - 1));
     int y = (int)lround((MAP_DEG_TOP - line->entry_deg) / MAP_DEG_STEP);
     x = x < 0 ? 0 : x > map->width - 1 ? map->width - 1 : x;
@@ -167,13 +167,13 @@ static void draw_map(const Model *model, Canvas *canvas, Area area)
     int width = area.columns - 6 < 100 ? area.columns - 6 : 100;
     Map map = {area.row + 1, area.column + 5, width};
     canvas_text(canvas, area.row, area.column, area.columns, ROLE_TITLE,
-                "Motion map: entry angle in degrees by first move in feet");
+                "Motion map: entry angle in degrees by where it hooks");
     draw_axes(model, canvas, &map);
     for (int pass = 0; pass < 2; pass++) /* the slots first */
         for (int i = 0; i < bag->count; i++) {
             const Showing *show = &model_arsenal(model)->ball[i].at[0];
             bool slot = bag->balls[i].slot > 0;
-            if (slot == (pass == 0) && show->found && !isnan(show->line.first_move_ft))
+            if (slot == (pass == 0) && show->found && !isnan(show->line.hook_ft))
                 draw_on_map(canvas, &map, &show->line, screen_bag_letter(bag, i),
                             slot ? ROLE_ACCENT : ROLE_DIM);
         }
@@ -343,8 +343,8 @@ static bool draw_surface_row(const Model *model, Canvas *canvas, int row, int co
     canvas_text(canvas, row, column + 2, 14, ROLE_PLAIN, ball->name);
     for (int k = 0; k < SURFACES; k++) {
         char move[8] = "-", text[24];
-        if (!isnan(shows[k].first_move_ft))
-            snprintf(move, sizeof move, "%.0f", shows[k].first_move_ft);
+        if (!isnan(shows[k].hook_ft))
+            snprintf(move, sizeof move, "%.0f", shows[k].hook_ft);
         snprintf(text, sizeof text, "%s/%2.0f", move, 100.0 * shows[k].pocket);
         canvas_text_right(canvas, row, column + 23 + 9 * k, 8, ROLE_PLAIN, text);
     }
@@ -374,7 +374,7 @@ static void draw_surfaces(const Model *model, Canvas *canvas, Area area)
                                                         "4000", "compound", "polish"};
     int row = area.row + 1, column = area.column;
     canvas_text(canvas, area.row, column, area.columns, ROLE_TITLE,
-                "Surfaces: first move in feet / pocket chance, fresh oil");
+                "Surfaces: where it hooks in feet / pocket chance, fresh oil");
     if (!model->arsenal_surfaces) {
         canvas_text(canvas, row, column, area.columns, ROLE_DIM,
                     "Scored play has begun: no ball's surface may change.");

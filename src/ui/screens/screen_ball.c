@@ -126,11 +126,11 @@ static void draw_doing(const Model *model, Canvas *canvas, int row, int column, 
         text_append(text, sizeof text, "calculating");
     else if (!show->found)
         text_append(text, sizeof text, "no line to the pocket");
-    else if (isnan(line->first_move_ft))
+    else if (isnan(line->hook_ft))
         text_append(text, sizeof text, "it never moves, pocket %.0f%%", 100.0 * line->pocket);
     else
-        text_append(text, sizeof text, "first move %.0f ft, entry %.1f deg, pocket %.0f%%",
-                    line->first_move_ft, line->entry_deg, 100.0 * line->pocket);
+        text_append(text, sizeof text, "hooks at %.0f ft, entry %.1f deg, pocket %.0f%%",
+                    line->hook_ft, line->entry_deg, 100.0 * line->pocket);
     canvas_text(canvas, row, column, columns, ROLE_PLAIN, text);
 }
 

@@ -58,8 +58,8 @@ static void draw_slot_figures(const Model *model, Canvas *canvas, Area area, int
                     "no line to the pocket");
         return;
     }
-    if (isfinite(now->line.first_move_ft))
-        snprintf(text, sizeof text, "%.0f ft", now->line.first_move_ft);
+    if (isfinite(now->line.hook_ft))
+        snprintf(text, sizeof text, "%.0f ft", now->line.hook_ft);
     else
         snprintf(text, sizeof text, "never");
     canvas_text_right(canvas, row, end - 14, 8, role, text);
@@ -86,7 +86,7 @@ static int draw_bag(const Model *model, Canvas *canvas, Area area)
 {
     int end = area.column + area.columns, row = area.row + 1;
     canvas_text(canvas, area.row, area.column, 4, ROLE_TITLE, "Bag");
-    canvas_text_right(canvas, area.row, end - 14, 6, ROLE_DIM, "moves");
+    canvas_text_right(canvas, area.row, end - 14, 6, ROLE_DIM, "hooks");
     canvas_text_right(canvas, area.row, end - 7, 6, ROLE_DIM, "entry");
     canvas_text_right(canvas, area.row, end, 6, ROLE_DIM, "pocket");
     int pitch = area.rows >= 30 ? 3 : 2;

@@ -67,7 +67,7 @@ Setting setting_of(const Bag *bag, int slot)
 {
     for (int i = 0; i < BAG_SLOTS; i++)
         TRAITS[i] =
-            (SlotTrait){.strikes = i < 5, .hook_board = 20.0 - i, .first_move_ft = 20.0 + 3.0 * i};
+            (SlotTrait){.strikes = i < 5, .hook_board = 20.0 - i, .hook_ft = 20.0 + 3.0 * i};
     return (Setting){.bag = bag,
                      .bowler = &bag->bowler,
                      .plan = {.slot = slot, .stance = 26.0, .aim = 14.5},

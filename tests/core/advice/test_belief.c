@@ -17,7 +17,7 @@ static Shot seen_on(double scale, int slot, Side lane)
     Arrival here = motion_arrive(&BODY[slot - 1], &film, &delivery);
     Arrival sheet = motion_arrive(&BODY[slot - 1], &SHEET, &delivery);
     shot.hit = here.gutter ? HIT_GUTTER : shot_hit_of_board(here.board);
-    double later = here.first_move_ft - sheet.first_move_ft;
+    double later = here.hook_ft - sheet.hook_ft;
     shot.read = later < -2.0 ? READ_EARLY : later > 2.0 ? READ_LATE : READ_ON_TIME;
     return shot;
 }

@@ -125,7 +125,7 @@ static void test_balls_that_are_alike(void **state)
     Setting setting = setting_of(&BAG, 3);
     for (int i = 0; i < BAG_SLOTS; i++) {
         TRAITS[i].hook_board = 17.5 + 0.05 * i;
-        TRAITS[i].first_move_ft = 30.0 + 0.1 * i;
+        TRAITS[i].hook_ft = 30.0 + 0.1 * i;
     }
     assert_int_equal(list(setting, ADJUST_BALL_DOWN, out), 0);
     assert_int_equal(list(setting, ADJUST_BALL_UP, out), 0);

@@ -66,14 +66,14 @@ static Shot seen_on(Oil *film, double truth, int slot, Rng *rng)
     delivery.mph = shot.mph;
     Oil sheet_now = *film;
     oil_scale(&sheet_now, 1.0 / truth);
-    double expected = motion_arrive(&BODY[slot - 1], &sheet_now, &delivery).first_move_ft;
+    double expected = motion_arrive(&BODY[slot - 1], &sheet_now, &delivery).hook_ft;
     delivery.launch_deg += BAG.bowler.scatter.launch_deg * rng_normal(rng);
     delivery.rpm += BAG.bowler.scatter.rpm * rng_normal(rng);
     Roll roll;
     motion_roll(&BODY[slot - 1], film, &delivery, &roll);
     shot.hit =
         roll.gutter ? HIT_GUTTER : shot_hit_of_board(roll.entry_board + 0.5 * rng_normal(rng));
-    double later = roll.first_move_ft - expected;
+    double later = roll.hook_ft - expected;
     shot.read = later > 2.0 ? READ_LATE : later < -2.0 ? READ_EARLY : READ_ON_TIME;
     wear_delivery(film, &roll, bag_slot(&BAG, slot)->cover, 0.0);
     return shot;

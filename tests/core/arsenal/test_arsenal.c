@@ -104,7 +104,7 @@ static int set_up(void **state)
 
 static double feet(const Line *line)
 {
-    return isnan(line->first_move_ft) ? LANE_LENGTH_FT : line->first_move_ft;
+    return isnan(line->hook_ft) ? LANE_LENGTH_FT : line->hook_ft;
 }
 
 static void share_between(const char *statement, int held, int n, double low, double high)
