@@ -18,6 +18,7 @@ static const JsonField ROOT_FIELDS[] = {
     {"games", JSON_INTEGER, JSON_AT(EventInfo, games), .min = 1, .max = SESSION_GAMES_MAX},
     {"bowlers_on_pair", JSON_INTEGER, JSON_AT(EventInfo, bowlers_on_pair), .min = 1,
      .max = BOWLERS_MAX},
+    {.key = "field"},
     {"certified", JSON_BOOL, .required = true, JSON_AT(EventInfo, certified)},
     JSON_END};
 
@@ -45,6 +46,35 @@ static bool pair_parse(const Json *pair, EventInfo *event)
             return false;
     if (event->pair[0] == event->pair[1])
         return json_fail(pair, "found lane %d twice; a pair has two", event->pair[0]);
+    return true;
+}
+
+#define KIND_OF(member, what)                                                                      \
+    {                                                                                              \
+#member, JSON_INTEGER, JSON_AT(FieldMix, member), .min = 0, .max = BOWLERS_MAX - 1,        \
+                                                          .of = what                               \
+    }
+static const JsonField FIELD_FIELDS[] = {KIND_OF(right, "(bowlers)"), KIND_OF(left, "(bowlers)"),
+                                         KIND_OF(two_handed, "(bowlers)"),
+                                         KIND_OF(urethane, "(bowlers)"), JSON_END};
+
+/* The others: as many as share the pair at most; alone they say how many share it. */
+static bool field_parse(const Json *root, const Json *field, EventInfo *event)
+{
+    Json said;
+    FieldMix *mix = &event->field;
+    if (!json_object(field, FIELD_FIELDS, mix))
+        return false;
+    int others = mix->right + mix->left + mix->two_handed;
+    if (!json_member(root, "bowlers_on_pair", &said))
+        event->bowlers_on_pair = others < BOWLERS_MAX ? others + 1 : BOWLERS_MAX;
+    if (others > event->bowlers_on_pair - 1)
+        return json_fail(field, "found %d others; allowed: at most %d, since %d share the pair",
+                         others, event->bowlers_on_pair - 1, event->bowlers_on_pair);
+    if (mix->urethane > event->bowlers_on_pair - 1)
+        return json_fail(field,
+                         "found %d with urethane; allowed: at most %d, the others on the pair",
+                         mix->urethane, event->bowlers_on_pair - 1);
     return true;
 }
 
@@ -98,6 +128,8 @@ bool event_parse(const Json *root, const Loaded *file, EventInfo *event)
         return json_fail(&child, "found %s; allowed: a date such as 2026-05-17",
                          json_found(&child, found));
     if (json_member(root, "pair", &child) && !pair_parse(&child, event))
+        return false;
+    if (json_member(root, "field", &child) && !field_parse(root, &child, event))
         return false;
     return resolve(root, "pattern", "patterns", file, event->pattern, sizeof event->pattern) &&
            resolve(root, "bag", "bags", file, event->bag, sizeof event->bag);

@@ -54,6 +54,15 @@ static char *event_anew(const EventInfo *event)
     json_out_end(&out);
     json_out_integer(&out, "games", event->games);
     json_out_integer(&out, "bowlers_on_pair", event->bowlers_on_pair);
+    const FieldMix *field = &event->field;
+    if (field->right + field->left + field->two_handed + field->urethane > 0) {
+        json_out_object(&out, "field");
+        json_out_integer(&out, "right", field->right);
+        json_out_integer(&out, "left", field->left);
+        json_out_integer(&out, "two_handed", field->two_handed);
+        json_out_integer(&out, "urethane", field->urethane);
+        json_out_end(&out);
+    }
     json_out_bool(&out, "certified", event->certified);
     json_out_end(&out);
     const char *text = json_out_text(&out);

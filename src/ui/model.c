@@ -104,7 +104,9 @@ AdviceInput model_advice_input(const Model *model)
                          .apart = session->apart,
                          .game = session->game,
                          .frame = session->frame,
-                         .bowlers_on_pair = session->event.bowlers_on_pair,
+                         .bowlers_on_pair = 1 + others_beside(&session->event.field,
+                                                              session->event.bowlers_on_pair - 1,
+                                                              session->bag.bowler.hand),
                          .certified = session->event.certified,
                          .revision = model->asked.advice};
 }
@@ -192,6 +194,7 @@ ArsenalInput model_arsenal_input(const Model *model)
                           .pattern = &session->pattern,
                           .games = session->event.games,
                           .bowlers = session->event.bowlers_on_pair,
+                          .mix = session->event.field,
                           .pick = BAG_SLOTS,
                           .surfaces = model->arsenal_surfaces,
                           .revision = model->asked.arsenal};
@@ -210,6 +213,7 @@ BlockInput model_block_input(const Model *model)
                         .pattern = &session->pattern,
                         .games = session->event.games,
                         .bowlers = session->event.bowlers_on_pair,
+                        .mix = session->event.field,
                         .revision = model->asked.block};
 }
 

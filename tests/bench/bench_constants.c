@@ -15,8 +15,8 @@ static double gravity = 9.80665, rolling = 0.01;
 static double lane_roughness = 0.25, fresh_length = 0.35 * 0.0254, fade_lambda = 0.8,
               fade_power = 1.3;
 static double worn_um = 0.5, worn_half_games = 12.0;
-static double pick_share = 0.03, track_boards = 0.6, carry_per_ft = 0.0015,
-              carry_hard_per_ft = 0.01;
+static double pick_share = 0.18, cling_units = 1.4, track_boards = 0.6, carry_per_ft = 0.004,
+              carry_hard_per_ft = 0.012;
 static double roughness_share = 1.0;
 
 #define SETTEE_CONSTANTS_VARY
@@ -29,6 +29,7 @@ static double roughness_share = 1.0;
 #define WORN_UM worn_um
 #define WORN_HALF_GAMES worn_half_games
 #define PICK_SHARE pick_share
+#define CLING_UNITS cling_units
 #define TRACK_BOARDS track_boards
 #define CARRY_PER_FT carry_per_ft
 #define CARRY_HARD_PER_FT carry_hard_per_ft
@@ -125,12 +126,14 @@ static const Row USE_ROWS[] = {
 };
 
 static const Row WEAR_ROWS[] = {
-    {"share taken up", "0.03", "assumed", &pick_share, NULL},
+    {"share taken up", "0.18", "assumed", &pick_share, NULL},
+    {"film that no ball takes", "1.4 units", "assumed: the roughness of the lane", &cling_units,
+     NULL},
     {"deviation of the track", "0.6 board", "assumed", &track_boards, NULL},
-    {"share carried on", "0.0015 a foot", "assumed", &carry_per_ft, NULL},
+    {"share carried on", "0.004 a foot", "assumed", &carry_per_ft, NULL},
 };
 static const Row HARD_ROWS[] = {
-    {"share carried on, urethane and polyester", "0.01 a foot", "assumed", &carry_hard_per_ft,
+    {"share carried on, urethane and polyester", "0.012 a foot", "assumed", &carry_hard_per_ft,
      NULL},
 };
 #define COUNT(rows) (sizeof(rows) / sizeof *(rows))
@@ -257,6 +260,7 @@ static bool all_as_in_source(void)
                 {"bag/ball.c", "WORN_UM", worn_um},
                 {"bag/ball.c", "WORN_HALF_GAMES", worn_half_games},
                 {"motion/wear.c", "PICK_SHARE", pick_share},
+                {"motion/wear.c", "CLING_UNITS", cling_units},
                 {"motion/wear.c", "TRACK_BOARDS", track_boards},
                 {"motion/wear.c", "CARRY_PER_FT", carry_per_ft},
                 {"motion/wear.c", "CARRY_HARD_PER_FT", carry_hard_per_ft}};

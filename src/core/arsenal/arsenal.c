@@ -63,7 +63,8 @@ void arsenal_begin(ArsenalJob *job, const ArsenalInput *input)
     oil_lay(input->pattern, &sheet);
     job->in.pattern = NULL; /* not looked at again */
     oil_for_hand(&sheet, job->bag.bowler.hand, &in_frame);
-    lane_films_begin(&job->films, &in_frame, &job->bag.bowler, input->games, input->bowlers);
+    lane_films_begin(&job->films, &in_frame, &job->bag.bowler, input->games, input->bowlers,
+                     &input->mix);
     Arsenal *out = &job->out;
     out->revision = input->revision;
     out->games = job->films.games;

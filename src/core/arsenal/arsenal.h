@@ -14,6 +14,7 @@ typedef struct ArsenalInput {
     const Bag *bag;
     const Pattern *pattern;
     int games, bowlers;              /* 1..BLOCK_GAMES_MAX, 1..BLOCK_BOWLERS_MAX */
+    FieldMix mix;                    /* the others, as far as they are known */
     double weight[LANE_STATE_COUNT]; /* of the lane states; all 0: by the block's length */
     int pick;                        /* balls to pick, 1..PICK_MAX; 0: none */
     bool spare_free;                 /* no place of the pick is kept for a spare ball */

@@ -16,12 +16,15 @@ const double PACE_RATE[PACE_COUNT] = {0.72, 1.0, 1.4};
 #define NEAR_IN 4.0
 #define SEEN_BOARDS 0.4 /* arrivals nearer than that look alike; assumed */
 #define SEEN_FEET 0.8
+enum { OTHERS_SEED = 1 }; /* of a field that nobody knows */
 
 struct BlockJob {
     Bag bag;
     Block out;
     int at; /* pace, game, lane: lane fastest */
     Oil sheet, film[SIDE_COUNT];
+    Others others[SIDE_COUNT]; /* the same people; each lane its own grain */
+    FieldMix mix;
     bool filled[BAG_SLOTS];
     MotionBody body[BAG_SLOTS];
     BatchBall batch[BAG_SLOTS];
@@ -37,6 +40,7 @@ void block_begin(BlockJob *job, const BlockInput *input)
     Oil sheet;
     memset(job, 0, sizeof *job);
     job->bag = *input->bag;
+    job->mix = input->mix;
     oil_lay(input->pattern, &sheet);
     oil_for_hand(&sheet, job->bag.bowler.hand, &job->sheet);
     Block *out = &job->out;
@@ -89,23 +93,21 @@ static void choose(BlockJob *job, const Oil *film, const BlockGame *before, Bloc
     game->value = line_value(&game->line);
 }
 
-static void play(BlockJob *job, Oil *film, Side lane, int game, WearRate rate, BlockGame *plan)
+static void play(BlockJob *job, Oil *film, Side lane, WearRate rate, BlockGame *plan)
 {
     const Bowler *bowler = &job->bag.bowler;
-    GameWear wear = {.rate = rate, .own_cover = COVER_SOLID};
-    block_field(film, bowler, job->out.bowlers, game, &wear);
+    GameWear wear = {.bowler = bowler, .rate = rate};
     plan->later_board = plan->later_move_ft = plan->later_hook_ft = NAN;
     Delivery delivery = delivery_of(bowler, plan->line.stance, plan->line.aim);
     if (plan->slot > 0) {
-        Roll roll;
-        motion_roll(&job->body[plan->slot - 1], film, &delivery, &roll);
-        track_of(&roll, 0.0, &wear.own);
-        wear.own_cover = bag_slot(&job->bag, plan->slot)->cover;
+        wear.body = &job->body[plan->slot - 1];
+        wear.cover = bag_slot(&job->bag, plan->slot)->cover;
+        wear.delivery = &delivery;
     }
-    block_wear(film, &wear, lane);
+    block_wear(film, &job->others[lane], &wear, lane);
     if (plan->slot > 0) {
         Roll roll;
-        motion_roll(&job->body[plan->slot - 1], film, &delivery, &roll);
+        motion_roll(wear.body, film, &delivery, &roll);
         plan->later_board = roll.entry_board;
         plan->later_move_ft = roll.first_move_ft;
         plan->later_hook_ft = roll.hook_ft;
@@ -123,13 +125,16 @@ bool block_step(BlockJob *job)
     int pace = job->at / SIDE_COUNT / out->games;
     job->at++;
     out->steps = job->at;
-    if (game == 0)
+    if (game == 0) {
         job->film[lane] = job->sheet;
+        others_begin(&job->others[lane], &job->mix, out->bowlers - 1, job->bag.bowler.hand,
+                     OTHERS_SEED, lane);
+    }
     Oil *film = &job->film[lane];
     out->volume_ml[pace][game] = oil_volume_ml(film);
     BlockGame *plan = &out->game[pace][lane][game];
     choose(job, film, game > 0 ? plan - 1 : NULL, plan);
-    play(job, film, (Side)lane, game, (WearRate){PACE_RATE[pace], 1.0}, plan);
+    play(job, film, (Side)lane, (WearRate){PACE_RATE[pace], 1.0}, plan);
     out->volume_ml[pace][game + 1] = oil_volume_ml(film);
     plan->ready = true;
     out->done = job->at >= out->steps_all;

@@ -18,6 +18,7 @@ typedef struct BlockInput {
     const Pattern *pattern;
     int games, bowlers; /* 1..BLOCK_GAMES_MAX, 1..BLOCK_BOWLERS_MAX */
     long revision;      /* the asker's own number for this question; handed back with the answer */
+    FieldMix mix;       /* the others, as far as they are known */
 } BlockInput;
 
 /* What to throw in a game. */

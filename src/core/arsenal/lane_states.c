@@ -38,73 +38,36 @@ void lane_state_weights(int games, double weight[LANE_STATE_COUNT])
 
 int block_deliveries(Side lane) { return lane == SIDE_LEFT ? 5 : 6; }
 
-void block_wear(Oil *oil, const GameWear *wear, Side lane)
+void block_wear(Oil *oil, Others *others, const GameWear *wear, Side lane)
 {
+    others_seek(others, oil);
     for (int i = 0; i < block_deliveries(lane); i++) {
-        wear_track(oil, &wear->own, wear->own_cover, wear->rate);
-        for (int other = 1; other < wear->bowlers; other++)
-            wear_track(oil, &wear->field[other - 1], COVER_SOLID, wear->rate);
+        Roll roll;
+        if (wear->delivery)
+            others_throw_own(others, oil, wear->bowler, wear->body, wear->cover, wear->delivery,
+                             wear->rate, &roll);
+        for (int who = 0; who < others->count; who++)
+            others_throw(others, oil, who, wear->rate);
     }
 }
 
-static void solid_body(MotionBody *body)
+/* A game in which this bowler throws a usual ball of that cover on its best line: the bag is not
+ * chosen yet. */
+static void wear_game(Oil *oil, Others *others, const Bowler *bowler, int game, Cover cover,
+                      WearRate rate)
 {
     Ball ball = ball_default();
-    motion_body(&ball, body);
-}
-
-/* The line of a usual solid, rolled. */
-static void solid_roll(const Oil *oil, const Bowler *bowler, Roll *roll)
-{
     MotionBody body;
     BatchBall batch;
     BatchOil ready;
-    solid_body(&body);
+    ball.cover = cover;
+    motion_body(&ball, &body);
     batch_ball(&body, &batch);
     batch_oil(oil, BATCH_QUICK, &ready);
     Fit fit = fit_ball(&batch, &ready, bowler);
     Delivery delivery = delivery_of(bowler, delivery_stance(bowler, fit.laydown_board), fit.aim);
-    motion_roll(&body, oil, &delivery, roll);
-}
-
-static void field_tracks(const Roll *roll, int bowlers, int game, GameWear *wear)
-{
-    wear->bowlers = bowlers;
-    for (int other = 1; other < bowlers; other++)
-        track_of(roll, wear_traffic_shift(other - 1 + game * (bowlers - 1)),
-                 &wear->field[other - 1]);
-}
-
-void block_field(const Oil *oil, const Bowler *bowler, int bowlers, int game, GameWear *wear)
-{
-    Roll roll;
-    solid_roll(oil, bowler, &roll);
-    field_tracks(&roll, bowlers, game, wear);
-}
-
-/* A game in which everyone, this bowler too, throws the usual solid: the bag is not chosen yet. */
-static void wear_game(Oil *oil, const LaneFilms *films, int game, Cover own, WearRate rate)
-{
-    Roll roll;
-    GameWear wear = {.own_cover = own, .rate = rate};
-    solid_roll(oil, &films->bowler, &roll);
-    track_of(&roll, 0.0, &wear.own);
-    field_tracks(&roll, films->bowlers, game, &wear);
-    block_wear(oil, &wear, game % 2 ? SIDE_RIGHT : SIDE_LEFT);
-}
-
-/* A game of hard covers: every track carries. */
-static void carry_game(Oil *oil, const LaneFilms *films, int game)
-{
-    Roll roll;
-    Track track;
-    solid_roll(oil, &films->bowler, &roll);
-    for (int i = 0; i < block_deliveries(SIDE_LEFT); i++)
-        for (int who = 0; who < films->bowlers; who++) {
-            track_of(&roll, who ? wear_traffic_shift(who - 1 + game * (films->bowlers - 1)) : 0.0,
-                     &track);
-            wear_track(oil, &track, COVER_URETHANE, (WearRate){1.0, 1.0});
-        }
+    GameWear wear = {bowler, &body, cover, &delivery, rate};
+    block_wear(oil, others, &wear, game % 2 ? SIDE_RIGHT : SIDE_LEFT);
 }
 
 /* The film drawn out or pressed together along the lane. */
@@ -139,12 +102,16 @@ static void cliff(const Oil *from, Oil *to)
 }
 
 void lane_films_begin(LaneFilms *films, const Oil *sheet, const Bowler *bowler, int games,
-                      int bowlers)
+                      int bowlers, const FieldMix *mix)
 {
     films->games = games < 1 ? 1 : games > BLOCK_GAMES_MAX ? BLOCK_GAMES_MAX : games;
     films->bowlers = bowlers < 1 ? 1 : bowlers > BLOCK_BOWLERS_MAX ? BLOCK_BOWLERS_MAX : bowlers;
     films->bowler = *bowler;
     films->done = 0;
+    FieldMix hard = {.urethane = films->bowlers - 1};
+    for (int i = 0; i < 3; i++)
+        others_begin(&films->others[i], i == 2 ? &hard : mix, films->bowlers - 1, bowler->hand, 1,
+                     0);
     films->game[0] = films->work[0] = films->work[1] = *sheet;
     films->state[LANE_FRESH] = *sheet;
     stretch(sheet, LENGTH_FT, &films->state[LANE_LONG]);
@@ -159,10 +126,12 @@ bool lane_films_step(LaneFilms *films)
         return true;
     films->done++;
     films->game[game + 1] = films->game[game];
-    wear_game(&films->game[game + 1], films, game, COVER_SOLID, (WearRate){1.0, 1.0});
-    wear_game(&films->work[0], films, game, COVER_SOLID, (WearRate){FAST_WEAR, 1.0});
+    const Bowler *bowler = &films->bowler;
+    WearRate usual = {1.0, 1.0}, fast = {FAST_WEAR, 1.0};
+    wear_game(&films->game[game + 1], &films->others[0], bowler, game, COVER_SOLID, usual);
+    wear_game(&films->work[0], &films->others[1], bowler, game, COVER_SOLID, fast);
     if (game < half)
-        carry_game(&films->work[1], films, game);
+        wear_game(&films->work[1], &films->others[2], bowler, game, COVER_URETHANE, usual);
     if (films->done < films->games)
         return false;
     films->state[LANE_TRANSITION] = films->game[half];

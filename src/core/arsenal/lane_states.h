@@ -7,6 +7,7 @@
 
 #include "core/event/shot.h"
 #include "core/line/fit.h"
+#include "core/line/others.h"
 #include "core/motion/wear.h"
 
 enum { BLOCK_GAMES_MAX = 24, BLOCK_BOWLERS_MAX = 10 };
@@ -15,20 +16,16 @@ enum { BLOCK_GAMES_MAX = 24, BLOCK_BOWLERS_MAX = 10 };
  * right lane the fill balls of the tenth (one, assumed). */
 int block_deliveries(Side lane);
 
-/* One game's wear of one lane. The bowler's own deliveries (one in `bowlers`) run along `own`;
- * the others are taken for solids about `field`, as the belief takes them (wear.h): all that is
- * known of them is how many they are. `turn`: counts deliveries over the games. */
+/* One game's wear of one lane: you throw `ball` as meant by `delivery` (NULL: nothing), scattered
+ * as you scatter, and the field throws theirs. Their lines are sought first. */
 typedef struct GameWear {
-    Track own, field[BLOCK_BOWLERS_MAX];
-    Cover own_cover;
-    int bowlers;
+    const Bowler *bowler;
+    const MotionBody *body;
+    Cover cover;
+    const Delivery *delivery;
     WearRate rate;
 } GameWear;
-void block_wear(Oil *oil, const GameWear *wear, Side lane);
-
-/* The tracks of the others who share the pair, about the line that a solid in this bowler's hand
- * would want on that film. */
-void block_field(const Oil *oil, const Bowler *bowler, int bowlers, int game, GameWear *wear);
+void block_wear(Oil *oil, Others *others, const GameWear *wear, Side lane);
 
 typedef enum LaneState {
     LANE_FRESH,
@@ -57,12 +54,13 @@ typedef struct LaneFilms {
     int done;                      /* steps taken */
     Oil game[BLOCK_GAMES_MAX + 1]; /* before each game, and after the last; usual wear */
     Oil state[LANE_STATE_COUNT];
-    Oil work[2]; /* half-made: worn fast, worn by hard covers */
+    Oil work[2];      /* half-made: worn fast, worn by hard covers */
+    Others others[3]; /* of the usual wear, of the fast, of hard covers */
 } LaneFilms;
 
-/* sheet: in the bowler's frame. */
+/* sheet: in the bowler's frame; mix: the others as far as they are known, NULL: not at all. */
 void lane_films_begin(LaneFilms *films, const Oil *sheet, const Bowler *bowler, int games,
-                      int bowlers);
+                      int bowlers, const FieldMix *mix);
 bool lane_films_step(LaneFilms *films); /* true when all are made */
 
 #endif

@@ -63,6 +63,12 @@ typedef struct Bag {
     Ball balls[BAG_BALLS_MAX];
 } Bag;
 
+/* Who else shares the pair, as far as it is known; they need not fill it. */
+typedef struct FieldMix {
+    int right, left, two_handed; /* one-handed right, left, two-handed right: others than you */
+    int urethane;                /* how many of all these throw urethane */
+} FieldMix;
+
 /* The ball in slot 1..6, or NULL; the ball with that id, or NULL. Owned by the bag. */
 const Ball *bag_slot(const Bag *bag, int slot);
 const Ball *bag_find(const Bag *bag, const char *id);

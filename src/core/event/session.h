@@ -25,6 +25,7 @@ typedef struct EventInfo {
     int pair[2];         /* lane numbers, left and right */
     int games;           /* 1..SESSION_GAMES_MAX */
     int bowlers_on_pair; /* 1..10 */
+    FieldMix field;      /* the others among them that are known; none: all 0 */
     bool certified;      /* scored play: no ball's surface may change */
 } EventInfo;
 

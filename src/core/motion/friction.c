@@ -6,14 +6,17 @@
 #include "base/units.h"
 #include "core/lane/oil.h"
 
-/* All assumed, fitted to common practice; docs/model.md says what a change of each does. */
+/* All assumed, fitted to common practice; docs/model.md says what a change of each does. A cover
+ * that absorbs nothing carries its oil out onto the dry boards: without flare it grips them less.
+ */
 static const struct {
     double mu_film, mu_dry;
-    double chi; /* how much of its roughness stands through a film */
+    double chi;      /* how much of its roughness stands through a film */
+    double dry_base; /* share of mu_dry left to a track that is never fresh */
 } COVERS[COVER_COUNT] = {
-    [COVER_SOLID] = {0.040, 0.200, 1.0},     [COVER_HYBRID] = {0.035, 0.200, 0.9},
-    [COVER_PEARL] = {0.030, 0.200, 0.8},     [COVER_URETHANE] = {0.045, 0.170, 1.1},
-    [COVER_POLYESTER] = {0.020, 0.120, 0.5},
+    [COVER_SOLID] = {0.040, 0.200, 1.0, 0.85},     [COVER_HYBRID] = {0.035, 0.200, 0.9, 0.85},
+    [COVER_PEARL] = {0.030, 0.200, 0.8, 0.85},     [COVER_URETHANE] = {0.030, 0.160, 0.8, 0.60},
+    [COVER_POLYESTER] = {0.015, 0.100, 0.5, 0.60},
 };
 #ifndef SETTEE_CONSTANTS_VARY          /* tests/bench/bench_constants.c makes variables of these */
 #define LANE_ROUGHNESS_UM 0.25         /* assumed */
@@ -30,8 +33,8 @@ void friction_curve(const Ball *ball, FrictionCurve *friction)
         sqrt(ra * ra + LANE_ROUGHNESS_UM * LANE_ROUGHNESS_UM) * COVERS[ball->cover].chi;
     friction->mu_film = COVERS[ball->cover].mu_film * ball->cover_strength;
     friction->mu_dry = COVERS[ball->cover].mu_dry * ball->cover_strength;
-    friction->dry_base = 0.85; /* assumed: a ball that rides its own oil keeps this share */
-    friction->dry_fresh = 0.15;
+    friction->dry_base = COVERS[ball->cover].dry_base;
+    friction->dry_fresh = 1.0 - friction->dry_base;
     friction->reach_units = LAMBDA_REACH * sigma_um / OIL_UM_PER_UNIT;
     for (int i = 0; i < FRICTION_TABLE + 2; i++) {
         double lambda = LAMBDA_REACH * i / FRICTION_TABLE;

@@ -7,13 +7,12 @@
 #include "base/units.h"
 
 #ifndef SETTEE_CONSTANTS_VARY /* tests/bench/bench_constants.c makes variables of these */
-#define PICK_SHARE                                                                                 \
-    0.03                       /* of the film under the middle of the track; assumed, so that the  \
-                                * best line moves in one to two boards a game (common practice;    \
-                                * tests/physics/test_course.c) */
-#define TRACK_BOARDS 0.6       /* deviation of the track's width across; assumed */
-#define CARRY_PER_FT 0.0015    /* share of what the ball holds that it lays down again; assumed */
-#define CARRY_HARD_PER_FT 0.01 /* urethane and polyester absorb nothing; assumed */
+/* All assumed, set together so that lanes become what bowlers see (tests/bench/bench_wear.c). */
+#define PICK_SHARE 0.18    /* of the film above CLING_UNITS under the middle of the track */
+#define CLING_UNITS 1.4    /* a film as thick as the lane is rough (0.25 um): no ball takes it */
+#define TRACK_BOARDS 0.6   /* deviation of the track's width across */
+#define CARRY_PER_FT 0.004 /* share of what the ball holds that it lays down again */
+#define CARRY_HARD_PER_FT 0.012 /* urethane and polyester absorb nothing */
 #endif
 
 void track_of(const Roll *roll, double shift_boards, Track *track)
@@ -37,6 +36,15 @@ void track_of(const Roll *roll, double shift_boards, Track *track)
     }
 }
 
+void track_grain(Track *track, const Grain *grain, bool mirrored)
+{
+    for (int j = 0; j < track->count; j++)
+        for (int i = 0; i < track->at[j].boards; i++) {
+            int board = track->at[j].low + i;
+            track->at[j].share[i] *= grain->share[mirrored ? LANE_BOARDS - board : board - 1];
+        }
+}
+
 double wear_track(Oil *oil, const Track *track, Cover cover, WearRate rate)
 {
     bool hard = cover == COVER_URETHANE || cover == COVER_POLYESTER;
@@ -49,7 +57,8 @@ double wear_track(Oil *oil, const Track *track, Cover cover, WearRate rate)
         double share = j == 0 || j == OIL_STATIONS - 1 ? 0.5 : 1.0;
         for (int i = 0; i < track->at[j].boards; i++) {
             double *units = &oil->units[j][track->at[j].low - 1 + i];
-            double taken = pick * (double)track->at[j].share[i] * *units;
+            double taken =
+                fmin(pick * (double)track->at[j].share[i], 1.0) * fmax(*units - CLING_UNITS, 0.0);
             double given = down * (double)track->at[j].down[i];
             *units += given / share - taken;
             up += share * taken;

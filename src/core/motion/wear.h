@@ -26,6 +26,15 @@ typedef struct Track {
 /* `shift_boards` moves the whole track sideways (another bowler's line near this one). */
 void track_of(const Roll *roll, double shift_boards, Track *track);
 
+/* How readily each board gives up its oil, against the mean; boards in the bowler's frame. */
+typedef struct Grain {
+    float share[LANE_BOARDS];
+} Grain;
+
+/* Makes what a track takes up uneven from board to board. `mirrored`: the track counts boards from
+ * the other side than the grain does. */
+void track_grain(Track *track, const Grain *grain, bool mirrored);
+
 /* Takes oil up along a track and carries some of it on. Returns what stays on the ball, mL. */
 double wear_track(Oil *oil, const Track *track, Cover cover, WearRate rate);
 

@@ -88,7 +88,7 @@ static int set_up(void **state)
             return -1;
         one->bowler = any_bowler(&rng);
         oil_lay(&pattern, &one->fresh);
-        lane_films_begin(films, &one->fresh, &one->bowler, GAMES, 4);
+        lane_films_begin(films, &one->fresh, &one->bowler, GAMES, 4, NULL);
         while (!lane_films_step(films))
             ;
         one->burnt = films->state[LANE_BURNT];

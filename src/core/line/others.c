@@ -1,0 +1,189 @@
+/* others.c - the others on the pair. */
+#include "core/line/others.h"
+
+#include <math.h>
+#include <string.h>
+
+#include "core/line/fit.h"
+
+/* Who they usually are, what they throw and how well: assumed. */
+#define LEFT_SHARE 0.12
+#define TWO_HANDED_SHARE 0.20
+#define URETHANE_SHARE 0.10
+#define SOLID_SHARE 0.45 /* of the others; then hybrids, the rest pearls */
+#define HYBRID_SHARE 0.25
+#define WISH_BOARDS 3.0 /* deviation */
+#define WISH_LATER 0.7  /* of the wish is left once a lane has a track to follow */
+#define MOST_IN 3.0     /* boards a game */
+#define MOST_OUT 1.0
+#define LAYDOWN_LOW 8.0
+#define LAYDOWN_HIGH 36.0
+#define GRAIN_SD 0.5 /* log: how unevenly boards give up their oil */
+
+static void draw_bowler(Bowler *bowler, bool two_handed, Rng *rng)
+{
+    *bowler = bowler_default();
+    bowler->style = two_handed ? STYLE_TWO_HANDED : STYLE_ONE_HANDED;
+    double mph = two_handed ? 17.5 : 17.8, rpm = two_handed ? 460.0 : 340.0;
+    bowler->mph = fmax(12.0, mph + 1.0 * rng_normal(rng));
+    bowler->rpm = fmax(120.0, rpm + 45.0 * rng_normal(rng));
+    bowler->rotation_deg = fmin(80.0, fmax(15.0, 48.0 + 9.0 * rng_normal(rng)));
+    bowler->scatter = (Scatter){.launch_deg = 0.25, .mph = 0.25, .rpm = 10, .laydown_boards = 0.5};
+}
+
+static void draw_ball(Ball *ball, bool urethane, Rng *rng)
+{
+    double kind = rng_uniform(rng), grit = rng_uniform(rng);
+    *ball = ball_default();
+    ball->pin_to_pap_in = rng_between(rng, 3.5, 5.5);
+    ball->differential_in = 0.048;
+    if (urethane) {
+        ball->cover = COVER_URETHANE;
+        ball->rg_in = 2.58;
+        ball->differential_in = 0.018;
+        ball->surface.grit = 500.0 + 500.0 * grit;
+    } else if (kind < SOLID_SHARE) {
+        ball->cover = COVER_SOLID;
+        ball->surface.grit = 1000.0 + 2000.0 * grit;
+    } else {
+        ball->cover = kind < SOLID_SHARE + HYBRID_SHARE ? COVER_HYBRID : COVER_PEARL;
+        ball->surface.grit = 2000.0 + 2000.0 * grit;
+    }
+}
+
+static void draw_grain(Grain *grain, Rng *rng)
+{
+    double raw[LANE_BOARDS];
+    for (int b = 0; b < LANE_BOARDS; b++)
+        raw[b] = rng_normal(rng);
+    for (int b = 0; b < LANE_BOARDS; b++) { /* neighbours are alike; the deviation stays 1 */
+        int left = b > 0 ? b - 1 : b, right = b < LANE_BOARDS - 1 ? b + 1 : b;
+        double smooth = (raw[left] + 2.0 * raw[b] + raw[right]) / sqrt(6.0);
+        grain->share[b] = (float)exp(GRAIN_SD * smooth - 0.5 * GRAIN_SD * GRAIN_SD);
+    }
+}
+
+/* The others of one kind that a mix still has to give, one at a time. */
+static bool take(int *left)
+{
+    if (*left <= 0)
+        return false;
+    *left -= 1;
+    return true;
+}
+
+void others_begin(Others *others, const FieldMix *mix, int count, Hand hand, uint64_t seed,
+                  int lane)
+{
+    FieldMix rest = mix ? *mix : (FieldMix){0};
+    bool known = rest.right + rest.left + rest.two_handed + rest.urethane > 0;
+    memset(others, 0, sizeof *others);
+    others->rng = rng_seed(seed);
+    others->count = count < 0 ? 0 : count > OTHERS_MAX ? OTHERS_MAX : count;
+    for (int i = 0; i < others->count; i++) {
+        OtherBowler *who = &others->who[i];
+        /* drawn whether or not they are needed, so that a mix changes no other draw */
+        double side = rng_uniform(&others->rng), style = rng_uniform(&others->rng);
+        double cover = rng_uniform(&others->rng);
+        bool left, two_handed;
+        if (take(&rest.two_handed)) {
+            left = false;
+            two_handed = true;
+        } else if (take(&rest.left)) {
+            left = true;
+            two_handed = style < TWO_HANDED_SHARE;
+        } else if (take(&rest.right)) {
+            left = two_handed = false;
+        } else {
+            left = side < LEFT_SHARE;
+            two_handed = style < TWO_HANDED_SHARE;
+        }
+        bool urethane = known ? take(&rest.urethane) : cover < URETHANE_SHARE;
+        draw_bowler(&who->bowler, two_handed, &others->rng);
+        draw_ball(&who->ball, urethane, &others->rng);
+        motion_body(&who->ball, &who->body);
+        batch_ball(&who->body, &who->batch);
+        who->across = left != (hand == HAND_LEFT);
+        who->wish = WISH_BOARDS * rng_normal(&others->rng);
+    }
+    others->rng = rng_seed(seed + 1000003u * (uint64_t)(lane + 1)); /* the lane and the throws */
+    draw_grain(&others->grain, &others->rng);
+}
+
+int others_beside(const FieldMix *mix, int count, Hand hand)
+{
+    int right = mix->right + mix->two_handed, across = hand == HAND_LEFT ? right : mix->left;
+    return count > across ? count - across : 0;
+}
+
+static double bounded(double value, double low, double high)
+{
+    return value < low ? low : value > high ? high : value;
+}
+
+static void seek(OtherBowler *who, const Oil *film)
+{
+    BatchOil ready;
+    batch_oil(film, BATCH_QUICK, &ready);
+    Fit fit = fit_ball(&who->batch, &ready, &who->bowler);
+    double wanted = fit.laydown_board + (who->settled ? WISH_LATER : 1.0) * who->wish;
+    if (who->settled)
+        wanted = bounded(wanted, who->laydown - MOST_OUT, who->laydown + MOST_IN);
+    wanted = round(bounded(wanted, LAYDOWN_LOW, LAYDOWN_HIGH));
+    fit = fit_between(&who->batch, &ready, &who->bowler, wanted, wanted);
+    who->laydown = fit.laydown_board;
+    who->aim = fit.aim;
+    who->settled = true;
+}
+
+void others_seek(Others *others, const Oil *film)
+{
+    for (int i = 0; i < others->count; i++) {
+        Oil theirs; /* as they count boards */
+        oil_for_hand(film, others->who[i].across ? HAND_LEFT : HAND_RIGHT, &theirs);
+        seek(&others->who[i], &theirs);
+    }
+}
+
+static Delivery scattered(const Delivery *delivery, const Scatter *scatter, Rng *rng)
+{
+    Delivery thrown = *delivery;
+    thrown.launch_deg += scatter->launch_deg * rng_normal(rng);
+    thrown.mph += scatter->mph * rng_normal(rng);
+    thrown.rpm += scatter->rpm * rng_normal(rng);
+    thrown.laydown_board += scatter->laydown_boards * rng_normal(rng);
+    return thrown;
+}
+
+/* Wears the film, which is in the frame of whoever threw. */
+static void wear(const Others *others, Oil *film, bool across, const Roll *roll, Cover cover,
+                 WearRate rate)
+{
+    Track track;
+    track_of(roll, 0.0, &track);
+    track_grain(&track, &others->grain, across);
+    wear_track(film, &track, cover, rate);
+}
+
+void others_throw(Others *others, Oil *film, int who, WearRate rate)
+{
+    OtherBowler *they = &others->who[who];
+    Hand turned = they->across ? HAND_LEFT : HAND_RIGHT; /* against you */
+    Oil theirs;
+    Roll roll;
+    Delivery meant =
+        delivery_of(&they->bowler, delivery_stance(&they->bowler, they->laydown), they->aim);
+    Delivery thrown = scattered(&meant, &they->bowler.scatter, &others->rng);
+    oil_for_hand(film, turned, &theirs);
+    motion_roll(&they->body, &theirs, &thrown, &roll);
+    wear(others, &theirs, they->across, &roll, they->ball.cover, rate);
+    oil_for_hand(&theirs, turned, film);
+}
+
+void others_throw_own(Others *others, Oil *film, const Bowler *bowler, const MotionBody *body,
+                      Cover cover, const Delivery *delivery, WearRate rate, Roll *roll)
+{
+    Delivery thrown = scattered(delivery, &bowler->scatter, &others->rng);
+    motion_roll(body, film, &thrown, roll);
+    wear(others, film, false, roll, cover, rate);
+}
