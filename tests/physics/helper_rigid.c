@@ -39,9 +39,10 @@ static double roughness(const Surface *surface)
 
 RigidBall rigid_ball(const Ball *ball)
 {
-    static const double film[] = {0.040, 0.035, 0.030, 0.045, 0.020};
-    static const double dry[] = {0.200, 0.200, 0.200, 0.170, 0.120};
-    static const double chi[] = {1.0, 0.9, 0.8, 1.1, 0.5};
+    static const double film[] = {0.040, 0.035, 0.030, 0.038, 0.015};
+    static const double dry[] = {0.200, 0.200, 0.200, 0.150, 0.100};
+    static const double chi[] = {1.0, 0.9, 0.8, 0.9, 0.5};
+    static const double base[] = {0.85, 0.85, 0.85, 0.70, 0.60};
     double low = ball->rg_in * INCH, high = (ball->rg_in + ball->differential_in) * INCH;
     double middle = high - ball->intermediate_in * INCH;
     double theta = ball->pin_to_pap_in / 4.2975, beta = ball->mass_bias_deg * PI / 180.0;
@@ -51,6 +52,7 @@ RigidBall rigid_ball(const Ball *ball)
                        .n = {cos(theta), sin(theta) * sin(beta), sin(theta) * cos(beta)},
                        .mu_film = film[ball->cover] * ball->cover_strength,
                        .mu_dry = dry[ball->cover] * ball->cover_strength,
+                       .dry_base = base[ball->cover],
                        .sigma_um = sqrt(ra * ra + 0.25 * 0.25) * chi[ball->cover],
                        .mu_fixed = -1.0,
                        .rolling = RIGID_ROLLING,
@@ -63,7 +65,7 @@ double rigid_mu(const RigidBall *ball, double film_units, double ring_m)
         return ball->mu_fixed;
     double fresh = 1.0 - exp(-ring_m / (0.35 * INCH));
     double lambda = 0.18 * film_units / ball->sigma_um * (1.25 - 0.5 * fresh);
-    double dry = ball->mu_dry * (0.85 + 0.15 * fresh);
+    double dry = ball->mu_dry * (ball->dry_base + (1.0 - ball->dry_base) * fresh);
     return ball->mu_film + (dry - ball->mu_film) * exp(-pow(lambda / 0.8, 1.3));
 }
 

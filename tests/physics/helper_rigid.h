@@ -27,7 +27,7 @@ typedef struct RigidBall {
     double radius; /* m */
     double k2[3];  /* squared radii of gyration, m2, ascending: pin axis first */
     double n[3];   /* spin axis at release, body axes */
-    double mu_film, mu_dry, sigma_um;
+    double mu_film, mu_dry, sigma_um, dry_base;
     double mu_fixed; /* >= 0: this friction everywhere */
     double rolling;  /* rolling resistance; RIGID_ROLLING unless a test turns it off */
     double creep;    /* m/s */

@@ -7,7 +7,7 @@
 #include "core/line/fit.h"
 
 /* Who they usually are, what they throw and how well: assumed. */
-#define LEFT_SHARE 0.12
+#define ACROSS_SHARE 0.12
 #define TWO_HANDED_SHARE 0.20
 #define URETHANE_SHARE 0.10
 #define SOLID_SHARE 0.45 /* of the others; then hybrids, the rest pearls */
@@ -85,25 +85,23 @@ void others_begin(Others *others, const FieldMix *mix, int count, Hand hand, uin
         /* drawn whether or not they are needed, so that a mix changes no other draw */
         double side = rng_uniform(&others->rng), style = rng_uniform(&others->rng);
         double cover = rng_uniform(&others->rng);
-        bool left, two_handed;
+        /* who nobody told of plays from your side mostly, whichever that is: so hands mirror */
+        bool across = side < ACROSS_SHARE, two_handed = style < TWO_HANDED_SHARE;
         if (take(&rest.two_handed)) {
-            left = false;
+            across = hand == HAND_LEFT;
             two_handed = true;
-        } else if (take(&rest.left)) {
-            left = true;
-            two_handed = style < TWO_HANDED_SHARE;
         } else if (take(&rest.right)) {
-            left = two_handed = false;
-        } else {
-            left = side < LEFT_SHARE;
-            two_handed = style < TWO_HANDED_SHARE;
+            across = hand == HAND_LEFT;
+            two_handed = false;
+        } else if (take(&rest.left)) {
+            across = hand == HAND_RIGHT;
         }
         bool urethane = known ? take(&rest.urethane) : cover < URETHANE_SHARE;
         draw_bowler(&who->bowler, two_handed, &others->rng);
         draw_ball(&who->ball, urethane, &others->rng);
         motion_body(&who->ball, &who->body);
         batch_ball(&who->body, &who->batch);
-        who->across = left != (hand == HAND_LEFT);
+        who->across = across;
         who->wish = WISH_BOARDS * rng_normal(&others->rng);
     }
     others->rng = rng_seed(seed + 1000003u * (uint64_t)(lane + 1)); /* the lane and the throws */

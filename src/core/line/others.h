@@ -35,7 +35,8 @@ typedef struct Others {
 } Others;
 
 /* Draws `count` others (0..OTHERS_MAX) for a bowler of `hand`. `mix` is filled first, the rest are
- * drawn as fields usually are; NULL or nothing said: all are drawn. The same seed gives the same
+ * drawn as fields usually are; NULL or nothing said: all are drawn, most of them on
+ * your side. The same seed gives the same
  * people and balls; `lane` tells apart what differs between lanes: their grain, and each throw. */
 void others_begin(Others *others, const FieldMix *mix, int count, Hand hand, uint64_t seed,
                   int lane);

@@ -15,7 +15,7 @@ static const struct {
     double dry_base; /* share of mu_dry left to a track that is never fresh */
 } COVERS[COVER_COUNT] = {
     [COVER_SOLID] = {0.040, 0.200, 1.0, 0.85},     [COVER_HYBRID] = {0.035, 0.200, 0.9, 0.85},
-    [COVER_PEARL] = {0.030, 0.200, 0.8, 0.85},     [COVER_URETHANE] = {0.030, 0.160, 0.8, 0.60},
+    [COVER_PEARL] = {0.030, 0.200, 0.8, 0.85},     [COVER_URETHANE] = {0.038, 0.150, 0.9, 0.70},
     [COVER_POLYESTER] = {0.015, 0.100, 0.5, 0.60},
 };
 #ifndef SETTEE_CONSTANTS_VARY          /* tests/bench/bench_constants.c makes variables of these */

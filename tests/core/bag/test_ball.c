@@ -283,8 +283,8 @@ static void test_friction_curve(void **state)
                 assert_true(friction_mu(&rough, units, phi) >= mu - 1e-12);
                 last = mu;
             }
-            assert_near(friction_mu(&friction, 0.0, phi), friction.mu_dry * (0.85 + 0.15 * phi),
-                        1e-12);
+            assert_near(friction_mu(&friction, 0.0, phi),
+                        friction.mu_dry * (friction.dry_base + friction.dry_fresh * phi), 1e-12);
             assert_near(friction_mu(&friction, 1e6, phi), friction.mu_film, 1e-12);
         }
     }

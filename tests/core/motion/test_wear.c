@@ -130,8 +130,8 @@ static void test_hard_covers_carry_further(void **state)
     double solid = carried_past_the_end(COVER_SOLID);
     assert_less(0.0, solid);
     assert_near(carried_past_the_end(COVER_PEARL), solid, 1e-12); /* reactive is reactive here */
-    assert_less(3.0 * solid, carried_past_the_end(COVER_URETHANE));
-    assert_less(3.0 * solid, carried_past_the_end(COVER_POLYESTER));
+    assert_less(2.0 * solid, carried_past_the_end(COVER_URETHANE));
+    assert_less(2.0 * solid, carried_past_the_end(COVER_POLYESTER));
 }
 
 /* The same line hits higher as a lane burns (common practice). */
