@@ -60,6 +60,7 @@ static bool ball_parse(const Json *value, Ball *ball)
     *ball = ball_default();
     if (!json_object(value, BALL_FIELDS, ball))
         return false;
+    ball->surface = ball_usual_surface(ball->cover);
     if (json_member(value, "surface", &child) && !surface_parse(&child, &ball->surface))
         return false;
     if (json_member(value, "layout", &child) && !json_object(&child, LAYOUT_FIELDS, ball))

@@ -65,6 +65,14 @@ Ball ball_default(void)
                   .mass_bias_deg = 45.0};
 }
 
+Surface ball_usual_surface(Cover cover)
+{
+    static const double GRIT[COVER_COUNT] = {
+        [COVER_SOLID] = 2000.0, [COVER_HYBRID] = 3000.0, [COVER_URETHANE] = 800.0};
+    return GRIT[cover] > 0.0 ? (Surface){.finish = FINISH_GRIT, .grit = GRIT[cover]}
+                             : (Surface){.finish = FINISH_POLISH};
+}
+
 bool ball_sound(const Ball *ball, const char *found, Error *error)
 {
     if (ball->intermediate_in <= ball->differential_in)

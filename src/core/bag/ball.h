@@ -58,6 +58,10 @@ typedef struct Ball {
 /* A ball with usual numbers (15 lb, RG 2.50, differential 0.040, solid, 2000 grit, pin 4.5 in). */
 Ball ball_default(void);
 
+/* What a cover leaves the factory or the shop with, where nobody says: polyester and pearl
+ * polished, hybrid 3000, solid 2000, urethane 800 grit (common practice, no source). */
+Surface ball_usual_surface(Cover cover);
+
 extern const char *const COVER_NAMES[COVER_COUNT + 1]; /* as in files; NULL ends it */
 
 /* A ball's keys with their ranges, as in a bag's file and on the screen: of the ball, of its
