@@ -7,6 +7,7 @@
 
 #include "core/advice/ranking.h"
 #include "core/advice/recall.h"
+#include "core/line/strength.h"
 
 typedef enum AdviceStage {
     STAGE_BODIES,
@@ -206,14 +207,16 @@ static void read_traits(Question *q)
         if (!q->balls[slot].filled)
             continue;
         Arrival at = motion_arrive(&q->balls[slot].body, &q->out.film, &today);
-        q->traits[slot] = (SlotTrait){
-            .strikes = bag_slot(q->in.bag, slot + 1)->cover != COVER_POLYESTER,
-            .hook_board = at.gutter ? 0.0 : at.board,
-            .hook_ft = isnan(at.hook_ft) ? LANE_LENGTH_FT : at.hook_ft};
+        q->traits[slot] =
+            (SlotTrait){.strikes = bag_slot(q->in.bag, slot + 1)->cover != COVER_POLYESTER,
+                        .strength = strength_of(&q->balls[slot].body, &job->memory.belief.sheet,
+                                                &q->in.bag->bowler)
+                                        .score,
+                        .hook_ft = isnan(at.hook_ft) ? LANE_LENGTH_FT : at.hook_ft};
     }
 }
 
-/* Whether the ball in hand hooks most, and least, of the strike balls. */
+/* Whether the ball in hand is the strongest, or the weakest, of the strike balls. */
 static void place_in_bag(const Question *q, SignsContext *context)
 {
     const SlotTrait *mine = &q->traits[q->in.plan.slot - 1];
@@ -221,8 +224,8 @@ static void place_in_bag(const Question *q, SignsContext *context)
     for (int i = 0; i < BAG_SLOTS; i++) {
         if (!q->traits[i].strikes || i == q->in.plan.slot - 1)
             continue;
-        context->strongest &= q->traits[i].hook_board < mine->hook_board;
-        context->weakest &= q->traits[i].hook_board > mine->hook_board;
+        context->strongest &= q->traits[i].strength < mine->strength;
+        context->weakest &= q->traits[i].strength > mine->strength;
     }
 }
 

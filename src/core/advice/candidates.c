@@ -4,9 +4,9 @@
 #include <math.h>
 
 #include "base/text.h"
+#include "core/line/strength.h"
 
-#define HOOK_BOARDS 0.3 /* arrivals nearer than that: the two balls hook alike here */
-#define READ_FT 1.0     /* first moves nearer than that: they read alike */
+#define READ_FT 1.0 /* first moves nearer than that: they read alike */
 #define SMOOTHER_DIFFERENTIAL_IN 0.006
 #define MOVE_MAX 14 /* boards with the feet at once */
 #define LOFT_MIN_FT 0.5
@@ -73,9 +73,9 @@ static bool slot_fits(const Setting *setting, AdjustmentKind kind, int slot)
         return false;
     switch (kind) {
     case ADJUST_BALL_DOWN:
-        return trait->hook_board < in_hand->hook_board - HOOK_BOARDS;
+        return trait->strength < in_hand->strength - STRENGTH_ALIKE;
     case ADJUST_BALL_UP:
-        return trait->hook_board > in_hand->hook_board + HOOK_BOARDS;
+        return trait->strength > in_hand->strength + STRENGTH_ALIKE;
     case ADJUST_ROUGHER:
         return trait->hook_ft < in_hand->hook_ft - READ_FT;
     case ADJUST_CLEANER:

@@ -20,11 +20,12 @@ typedef struct Candidate {
 
 enum { CANDIDATES_MAX = 160 };
 
-/* What each slot's ball would do if thrown on the plan's line right now. */
+/* What each slot's ball is: how strong on the sheet (strength.h), and where it would hook if thrown
+ * on the plan's line right now. */
 typedef struct SlotTrait {
-    bool strikes;      /* filled, and a ball for strikes (not polyester) */
-    double hook_board; /* arrival, 0 in the gutter: higher hooks more */
-    double hook_ft;    /* LANE_LENGTH_FT if it never moves */
+    bool strikes;    /* filled, and a ball for strikes (not polyester) */
+    double strength; /* its score: higher is stronger */
+    double hook_ft;  /* LANE_LENGTH_FT if it never hooks */
 } SlotTrait;
 
 typedef struct Setting {

@@ -66,8 +66,7 @@ Estimate volume(const Belief *belief, Side lane)
 Setting setting_of(const Bag *bag, int slot)
 {
     for (int i = 0; i < BAG_SLOTS; i++)
-        TRAITS[i] =
-            (SlotTrait){.strikes = i < 5, .hook_board = 20.0 - i, .hook_ft = 20.0 + 3.0 * i};
+        TRAITS[i] = (SlotTrait){.strikes = i < 5, .strength = 20.0 - i, .hook_ft = 20.0 + 3.0 * i};
     return (Setting){.bag = bag,
                      .bowler = &bag->bowler,
                      .plan = {.slot = slot, .stance = 26.0, .aim = 14.5},

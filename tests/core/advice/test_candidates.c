@@ -124,7 +124,7 @@ static void test_balls_that_are_alike(void **state)
     Candidate out[CANDIDATES_MAX];
     Setting setting = setting_of(&BAG, 3);
     for (int i = 0; i < BAG_SLOTS; i++) {
-        TRAITS[i].hook_board = 17.5 + 0.05 * i;
+        TRAITS[i].strength = 17.5 + 0.05 * i;
         TRAITS[i].hook_ft = 30.0 + 0.1 * i;
     }
     assert_int_equal(list(setting, ADJUST_BALL_DOWN, out), 0);
