@@ -112,6 +112,7 @@ static int spare_json(const Spare *spare)
     move_json(&out, &spare->move);
     json_out_string(&out, "tells", spare->tells);
     json_out_string(&out, "words", spare->words);
+    json_out_string(&out, "target", spare->system);
     json_out_end(&out);
     return cmd_json(&out);
 }
@@ -162,9 +163,17 @@ static void print_spare(const Setup *setup, const Spare *spare)
            setup->pattern.name, setup->pattern.length_ft, setup->bag.bowler.name,
            HAND_NAMES[setup->bag.bowler.hand]);
     print_release(&setup->bag.bowler);
-    puts("\n");
+    putchar('\n');
+    if (!spare->strike_ball) {
+        Bowler straight = bowler_for_spares(&setup->bag.bowler);
+        fputs("straight at a spare: ", stdout);
+        print_release(&straight);
+        putchar('\n');
+    }
+    putchar('\n');
     const SpareLine *line = spare->take ? &spare->sure : &spare->line;
     print_throw(line);
+    printf("Target      %s\n", spare->system);
     chance_words(spare->line.chance, chance, sizeof chance);
     printf("Chance      %s to make it, %.1f pins of %d\n", chance, line->falls,
            lane_pin_count(spare->left));

@@ -27,6 +27,15 @@ static const JsonField BOWLER_FIELDS[] = {
     {"laydown_offset_boards", JSON_RANGE(Bowler, laydown_offset_boards, BOWLER_OFFSET_LOW_BOARDS,
                                          BOWLER_OFFSET_HIGH_BOARDS, "boards")},
     {.key = "scatter"},
+    {.key = "spare_release"},
+    JSON_END};
+
+static const JsonField SPARE_RELEASE_FIELDS[] = {
+    {"mph", JSON_RANGE(SpareRelease, mph, BOWLER_MPH_LOW, BOWLER_MPH_HIGH, "mph")},
+    {"rpm", JSON_RANGE(SpareRelease, rpm, 0, BOWLER_RPM_HIGH, "rpm")},
+    {"rotation_deg",
+     JSON_RANGE(SpareRelease, rotation_deg, 0, BOWLER_ROTATION_HIGH_DEG, "degrees")},
+    {"tilt_deg", JSON_RANGE(SpareRelease, tilt_deg, 0, BOWLER_TILT_HIGH_DEG, "degrees")},
     JSON_END};
 
 static const JsonField SCATTER_FIELDS[] = {
@@ -110,11 +119,25 @@ static bool rotations_parse(const Json *value, Bowler *bowler)
     return true;
 }
 
+/* What it leaves out stays as is usual for this bowler. */
+static bool spare_release_parse(const Json *value, Bowler *bowler)
+{
+    Json release;
+    if (!json_member(value, "spare_release", &release))
+        return true;
+    SpareRelease said = bowler_spare_release(bowler);
+    said.said = true;
+    bool ok = json_object(&release, SPARE_RELEASE_FIELDS, &said);
+    bowler->spare_release = said;
+    return ok;
+}
+
 static bool bowler_parse(const Json *value, Bowler *bowler)
 {
     Json scatter;
     *bowler = bowler_default();
     return json_object(value, BOWLER_FIELDS, bowler) && rotations_parse(value, bowler) &&
+           spare_release_parse(value, bowler) &&
            (!json_member(value, "scatter", &scatter) ||
             json_object(&scatter, SCATTER_FIELDS, &bowler->scatter));
 }

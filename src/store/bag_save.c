@@ -40,6 +40,14 @@ static void bowler_out(JsonOut *out, const Bowler *bowler)
     json_out_number(out, "loft_ft", bowler->loft_ft);
     json_out_number(out, "laydown_offset_boards", bowler->laydown_offset_boards);
     scatter_out(out, &bowler->scatter);
+    if (bowler->spare_release.said) {
+        json_out_object(out, "spare_release");
+        json_out_number(out, "mph", bowler->spare_release.mph);
+        json_out_number(out, "rpm", bowler->spare_release.rpm);
+        json_out_number(out, "rotation_deg", bowler->spare_release.rotation_deg);
+        json_out_number(out, "tilt_deg", bowler->spare_release.tilt_deg);
+        json_out_end(out);
+    }
     json_out_end(out);
 }
 

@@ -99,8 +99,11 @@ static void test_bag_defaults(void **state)
     ball = bag_find(&bag, "spare_1");
     assert_int_equal(ball->slot, 0);
     assert_int_equal(ball->cover, COVER_POLYESTER);
-    assert_int_equal(ball->surface.finish, usual.surface.finish);
-    assert_near(ball->surface.grit, usual.surface.grit, 0);
+    assert_int_equal(ball->surface.finish, FINISH_POLISH); /* as is usual for polyester */
+    assert_true(bag.bowler.spare_release.said);
+    assert_near(bag.bowler.spare_release.mph, 18.5, 0);
+    assert_near(bag.bowler.spare_release.rotation_deg, 6, 0);
+    assert_near(bag.bowler.spare_release.rpm, 0.6 * bag.bowler.rpm, 1e-12); /* left out: usual */
 }
 
 static void test_strokes(void **state)

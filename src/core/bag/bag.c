@@ -19,6 +19,33 @@ Bowler bowler_default(void)
                     .scatter = {.launch_deg = 0.15, .mph = 0.2, .rpm = 8.0, .laydown_boards = 0.3}};
 }
 
+SpareRelease bowler_spare_release(const Bowler *bowler)
+{
+    if (bowler->spare_release.said)
+        return bowler->spare_release;
+    return (SpareRelease){.mph = bowler->mph,
+                          .rpm = 0.6 * bowler->rpm,
+                          .rotation_deg = bowler->rotation_deg < 10.0 ? bowler->rotation_deg : 10.0,
+                          .tilt_deg = bowler->tilt_deg < 5.0 ? bowler->tilt_deg : 5.0};
+}
+
+Bowler bowler_for_spares(const Bowler *bowler)
+{
+    SpareRelease release = bowler_spare_release(bowler);
+    Bowler straight = *bowler;
+    straight.mph = release.mph;
+    straight.rpm = release.rpm;
+    straight.rotation_deg = release.rotation_deg;
+    straight.tilt_deg = release.tilt_deg;
+    return straight;
+}
+
+static bool spare_release_same(const SpareRelease *a, const SpareRelease *b)
+{
+    return a->said == b->said && a->mph == b->mph && a->rpm == b->rpm &&
+           a->rotation_deg == b->rotation_deg && a->tilt_deg == b->tilt_deg;
+}
+
 static bool scatter_same(const Scatter *a, const Scatter *b)
 {
     return a->launch_deg == b->launch_deg && a->mph == b->mph && a->rpm == b->rpm &&
@@ -32,7 +59,8 @@ bool bowler_same(const Bowler *a, const Bowler *b)
            a->rotation_least_deg == b->rotation_least_deg &&
            a->rotation_most_deg == b->rotation_most_deg && a->tilt_deg == b->tilt_deg &&
            a->loft_ft == b->loft_ft && a->laydown_offset_boards == b->laydown_offset_boards &&
-           scatter_same(&a->scatter, &b->scatter);
+           scatter_same(&a->scatter, &b->scatter) &&
+           spare_release_same(&a->spare_release, &b->spare_release);
 }
 
 const Ball *bag_slot(const Bag *bag, int slot)

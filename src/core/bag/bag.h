@@ -31,6 +31,12 @@ typedef struct Scatter {
 #define BOWLER_OFFSET_LOW_BOARDS (-5)
 #define BOWLER_OFFSET_HIGH_BOARDS 20
 
+/* How a ball is thrown straight at a spare: ranges as a Bowler's. */
+typedef struct SpareRelease {
+    bool said; /* else bowler_for_spares makes a usual one of the bowler's own release */
+    double mph, rpm, rotation_deg, tilt_deg;
+} SpareRelease;
+
 typedef struct Bowler {
     char name[48];
     Hand hand;
@@ -43,6 +49,7 @@ typedef struct Bowler {
     double loft_ft;               /* foul line to touchdown */
     double laydown_offset_boards; /* stance board less laydown board */
     Scatter scatter;
+    SpareRelease spare_release;
 } Bowler;
 
 /* Whether they say they can release at other rotations than the usual one. */
@@ -50,6 +57,14 @@ static inline bool bowler_turns(const Bowler *bowler)
 {
     return bowler->rotation_most_deg > bowler->rotation_least_deg;
 }
+
+/* The release for a spare where none is said: a flat wrist, so the bowler's speed, six tenths of
+ * their revs, 10 degrees of rotation and 5 of tilt at most (common practice, no source; the numbers
+ * are assumed). */
+SpareRelease bowler_spare_release(const Bowler *bowler);
+
+/* The bowler as they throw straight at a spare. */
+Bowler bowler_for_spares(const Bowler *bowler);
 
 /* 18 mph, 330 rpm, 50 degrees, tilt 12, loft 1 ft, a league bowler's scatter (assumed). */
 Bowler bowler_default(void);

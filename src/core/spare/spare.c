@@ -33,19 +33,22 @@ const char *const SPARE_SIDE_NAMES[4] = {"full", "left", "right", 0};
 /* One throw of OFF_SHARE is as wide as a release called off (docs/model.md); fitted on the 10-pin
  * of tour finals, see docs/spares.md. */
 #define OFF_WIDTH 3.0
-/* Where a laydown may lie, and feet. */
+/* Where a laydown may lie, and feet: where people stand for spares (common practice, no source). */
 #define LAYDOWN_LOW 3.0
 #define LAYDOWN_HIGH 36.0
-#define FEET_LOW 1.0
-#define FEET_HIGH 45.0
+#define FEET_LOW 5.0
+#define FEET_HIGH 38.0
+/* What another target must bring before a bowler leaves the usual one of their system (assumed). */
+#define TARGET_LEAD 0.05
 /* The usual aim for spares: the middle arrow, from which straight lines cross the lane to the
  * pins of the other side (common practice). */
 #define USUAL_AIM 20.0
 
-enum { AIMS = 5, STANCES_MAX = 90, THROWS = 120, THROWS_COARSE = 20, OFF_SHARE = 10 };
+enum { AIMS = 3, STANCES_MAX = 90, THROWS = 120, THROWS_COARSE = 20, OFF_SHARE = 10 };
 /* Under this effort fewer throws will do. */
 #define COARSE_EFFORT 2000.0
-static const double AIM_BOARDS[AIMS] = {20.0, 15.0, 25.0, 10.0, 30.0};
+/* A system has a target or three, not one for each leave: the arrows in the middle. */
+static const double AIM_BOARDS[AIMS] = {20.0, 15.0, 25.0};
 
 /* What hand, speed, turns and foot scatter by, in deviations: the same for every bowler and line,
  * so that chances change smoothly with what is asked. */
@@ -274,7 +277,7 @@ static void search_begin(Search *search, const Thrower *thrower, Goal goal, doub
     *search = (Search){.goal = goal,
                        .usual_aim = usual_aim,
                        .aims = -1,
-                       .lead = SAME_CHANCE * SPARE_BONUS,
+                       .lead = TARGET_LEAD * SPARE_BONUS,
                        .best = {.ball = thrower->ball, .aim = usual_aim}};
     blur(&thrower->hits, usual_miss(thrower->bowler), search->made, search->falls);
 }
@@ -291,7 +294,7 @@ static void try_aim(Search *search, const Thrower *thrower, double aim)
     search->best = line;
     search->found = true;
     if (aim != search->usual_aim)
-        search->lead = 0.0; /* what is not the usual aim any more need not lead by much */
+        search->lead = 0.0; /* what is not the usual target any more need not lead by much */
 }
 
 /* One aim, or at the end the feet; true when `best` is it. */
@@ -401,7 +404,7 @@ static double hook_of(const Ball *ball, const Bowler *bowler, const BatchOil *fi
 }
 
 /* Polyester if there is one in a slot, else what hooks least. */
-static const Ball *straightest(const Bag *bag, const BatchOil *film)
+static const Ball *straightest(const Bag *bag, const Bowler *flat, const BatchOil *film)
 {
     const Ball *best = NULL;
     double least = 0.0;
@@ -409,7 +412,7 @@ static const Ball *straightest(const Bag *bag, const BatchOil *film)
         const Ball *ball = bag_slot(bag, slot);
         if (!ball || (best && best->cover == COVER_POLYESTER && ball->cover != COVER_POLYESTER))
             continue;
-        double hook = hook_of(ball, &bag->bowler, film);
+        double hook = hook_of(ball, flat, film);
         if (!best || (ball->cover == COVER_POLYESTER && best->cover != COVER_POLYESTER) ||
             hook < least) {
             best = ball;
@@ -491,7 +494,7 @@ static void say(Spare *spare)
     hit_words(line, out, size);
     if (spare->strike_ball)
         text_append(out, size,
-                    "; the strike ball makes it oftener than the straight one, %.0f to "
+                    "; thrown as for a strike it is made more often than straight, %.0f to "
                     "%.0f in a hundred",
                     100.0 * line->chance, 100.0 * spare->straight_chance);
 }
@@ -519,6 +522,7 @@ struct SpareJob {
     Slip slip[THROWS];
     int throws;
     const Ball *straight, *first; /* the straightest, the strike ball; NULL: none */
+    Bowler flat;                  /* the bowler as they throw the straight one */
     Thrower main, strike;         /* of those two */
     SpareRoll roll;
     Search search;
@@ -527,7 +531,12 @@ struct SpareJob {
     Spare out;
 };
 
-static bool two_balls(const SpareJob *job) { return job->first && job->first != job->straight; }
+/* Straight, and as strikes are thrown: another ball, or the same out of another hand. */
+static bool two_ways(const SpareJob *job)
+{
+    return job->first &&
+           (job->first != job->straight || !bowler_same(&job->flat, &job->input.bag->bowler));
+}
 
 static double strike_aim(const SpareJob *job)
 {
@@ -541,14 +550,18 @@ static bool choose_balls(SpareJob *job)
     const SpareInput *input = &job->input;
     slips(job->slip, job->throws);
     job->first = strike_ball(input);
-    job->straight = input->ball ? input->ball : straightest(input->bag, &job->film);
+    job->flat = bowler_for_spares(&input->bag->bowler);
+    job->straight = input->ball ? input->ball : straightest(input->bag, &job->flat, &job->film);
+    if (input->ball && input->ball->cover != COVER_POLYESTER) /* asked for: as it is thrown */
+        job->flat = input->bag->bowler;
     return true;
 }
 
-static bool roll_racks(SpareJob *job, Thrower *thrower, const Ball *ball, double aim, double share)
+static bool roll_racks(SpareJob *job, Thrower *thrower, const Ball *ball, const Bowler *bowler,
+                       double aim, double share)
 {
     if (!job->begun) {
-        thrower_of(thrower, ball, &job->input.bag->bowler, &job->film, job->slip, job->throws);
+        thrower_of(thrower, ball, bowler, &job->film, job->slip, job->throws);
         RackHit hit = usual_hit(thrower, job->left, aim);
         spare_hits_begin(&job->roll, job->left, &hit, share * job->effort, &thrower->hits);
         job->begun = true;
@@ -568,7 +581,8 @@ static bool find_line(SpareJob *job, const Thrower *thrower, Goal goal, double u
 
 static bool roll_straight(SpareJob *job)
 {
-    return roll_racks(job, &job->main, job->straight, USUAL_AIM, two_balls(job) ? 0.6 : 1.0);
+    return roll_racks(job, &job->main, job->straight, &job->flat, USUAL_AIM,
+                      two_ways(job) ? 0.6 : 1.0);
 }
 
 static bool line_straight(SpareJob *job)
@@ -583,8 +597,9 @@ static bool line_straight(SpareJob *job)
 
 static bool roll_strike(SpareJob *job)
 {
-    if (two_balls(job))
-        return roll_racks(job, &job->strike, job->first, strike_aim(job), 0.4);
+    if (two_ways(job))
+        return roll_racks(job, &job->strike, job->first, &job->input.bag->bowler, strike_aim(job),
+                          0.4);
     job->strike = job->main;
     return true;
 }
@@ -592,7 +607,7 @@ static bool roll_strike(SpareJob *job)
 /* Only where an angle could help, and the ball was not asked for. */
 static bool line_strike(SpareJob *job)
 {
-    if (!two_balls(job) || job->input.ball || lane_pin_count(job->left) == 1)
+    if (!two_ways(job) || job->input.ball || lane_pin_count(job->left) == 1)
         return true;
     if (!find_line(job, &job->strike, GOAL_ALL, strike_aim(job)))
         return false;
@@ -640,6 +655,26 @@ static bool move_by_model(SpareJob *job)
     return true;
 }
 
+/* The target by name, and whether it is the usual one. */
+static void say_system(const SpareJob *job, Spare *spare)
+{
+    const SpareLine *line = spare->take ? &spare->sure : &spare->line;
+    char *out = spare->system;
+    size_t size = sizeof spare->system;
+    text_copy(out, size, "");
+    if (spare->strike_ball && !spare->take)
+        text_append(out, size,
+                    job->input.aim == line->aim ? "your strike target, board %g"
+                                                : "board %g, as a strike is thrown",
+                    line->aim);
+    else if (line->aim == USUAL_AIM)
+        text_append(out, size, "the middle arrow, as for every spare");
+    else
+        text_append(out, size,
+                    "the %s arrow from your side: clearly better here than the middle one",
+                    line->aim < USUAL_AIM ? "third" : "fifth");
+}
+
 static bool put_in_words(SpareJob *job)
 {
     if (job->input.bag->bowler.hand == HAND_LEFT) {
@@ -647,6 +682,7 @@ static bool put_in_words(SpareJob *job)
         mirror_line(&job->out.sure);
     }
     say(&job->out);
+    say_system(job, &job->out);
     return true;
 }
 

@@ -71,6 +71,7 @@ typedef struct Spare {
     bool take;              /* `sure` is worth more pins than going for all of them */
     SpareLine sure;
     SpareMove move;
+    char system[96]; /* the target and how usual it is: "the middle arrow, as for every spare" */
     char words[200];
     const char *tells; /* what the leave says of the first ball (common practice); "" nothing */
 } Spare;

@@ -129,6 +129,7 @@ static void draw_target(Pane *pane)
 {
     const SpareLine *line = pane->line;
     char text[64];
+    draw_labelled(pane, "over", ROLE_PLAIN, pane->spare->system);
     hit_text(line, text, sizeof text);
     draw_labelled(pane, "hit", ROLE_PLAIN, text);
     if (line->window_high > line->window_low) {

@@ -153,6 +153,61 @@ static void test_which_ball(void **state)
     assert_false(said.found);
 }
 
+/* The spare ball goes straight (common practice): a flat wrist takes its hook, so that it crosses
+ * the lane over the middle arrow, for a one-ball bag of a junior too. */
+static void test_spare_ball_goes_straight(void **state)
+{
+    (void)state;
+    set_out("demo", "apron");
+    Spare ten = find(P(10), 0.0), seven = find(P(7), 0.0);
+    assert_near(ten.line.aim, 20.0, 0.0);
+    assert_near(seven.line.aim, 20.0, 0.0);
+    /* from laydown over the arrows straight on: within two boards of where it is at the pins */
+    const SpareLine *line = &ten.line;
+    double straight = line->delivery.laydown_board -
+                      (line->delivery.laydown_board - line->aim) * LANE_LENGTH_FT / LANE_ARROWS_FT;
+    assert_near(line->board, straight, 2.0);
+    assert_near(line->delivery.rotation_deg, 10.0, 1e-12);
+    assert_near(line->delivery.rpm, 0.6 * bag.bowler.rpm, 1e-9);
+    bag.bowler.spare_release =
+        (SpareRelease){.said = true, .mph = 19.0, .rpm = 120.0, .rotation_deg = 0.0};
+    ten = find(P(10), 0.0);
+    assert_near(ten.line.delivery.mph, 19.0, 1e-12);
+    assert_near(ten.line.delivery.rpm, 120.0, 1e-12);
+    for (int i = 0; i < bag.count; i++)
+        bag.balls[i].slot = i == 0;
+    ten = find(P(10), 0.0);
+    assert_ptr_equal(ten.line.ball, &bag.balls[0]);
+    assert_near(ten.line.delivery.rotation_deg, 0.0, 1e-12);
+}
+
+/* One target or three for all spares, and feet where people stand. */
+static void test_a_system(void **state)
+{
+    (void)state;
+    set_out("demo", "apron");
+    static const Pins LEAVES[] = {P(10),
+                                  P(7),
+                                  P(5),
+                                  P(6) | P(10),
+                                  P(4) | P(7),
+                                  P(2) | P(8),
+                                  P(3) | P(9),
+                                  P(3) | P(6) | P(10),
+                                  P(1) | P(2) | P(10)};
+    int usual = 0;
+    for (size_t i = 0; i < sizeof LEAVES / sizeof *LEAVES; i++) {
+        Spare spare = find(LEAVES[i], 0.0);
+        if (spare.strike_ball)
+            continue;
+        assert_true(spare.line.aim == 20.0 || spare.line.aim == 15.0 || spare.line.aim == 25.0);
+        assert_true(spare.line.stance >= 5.0 && spare.line.stance <= 38.0);
+        assert_non_null(strstr(spare.system, "arrow"));
+        usual += spare.line.aim == 20.0;
+    }
+    assert_true(usual >= 5);
+}
+
 static void line_is_sound(const Spare *spare, const SpareLine *line)
 {
     assert_non_null(line->ball);
@@ -314,6 +369,8 @@ int main(void)
         cmocka_unit_test(test_three_six_nine),
         cmocka_unit_test(test_hard_and_easy),
         cmocka_unit_test(test_which_ball),
+        cmocka_unit_test(test_spare_ball_goes_straight),
+        cmocka_unit_test(test_a_system),
         cmocka_unit_test(test_every_leave_both_hands),
         cmocka_unit_test(test_same_and_wider),
         cmocka_unit_test(test_slices),
