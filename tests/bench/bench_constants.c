@@ -15,7 +15,7 @@ static double gravity = 9.80665, rolling = 0.01;
 static double lane_roughness = 0.25, fresh_length = 0.35 * 0.0254, fade_lambda = 0.8,
               fade_power = 1.3;
 static double worn_um = 0.5, worn_half_games = 12.0;
-static double pick_share = 0.15, cling_units = 1.4, track_boards = 0.6, carry_per_ft = 0.002,
+static double pick_share = 0.09, cling_units = 1.0, track_boards = 0.6, carry_per_ft = 0.002,
               carry_hard_per_ft = 0.008;
 static double roughness_share = 1.0;
 
@@ -126,8 +126,8 @@ static const Row USE_ROWS[] = {
 };
 
 static const Row WEAR_ROWS[] = {
-    {"share taken up", "0.15", "assumed", &pick_share, NULL},
-    {"film that no ball takes", "1.4 units", "assumed: the roughness of the lane", &cling_units,
+    {"share taken up", "0.09", "assumed", &pick_share, NULL},
+    {"film that no ball takes", "1 unit", "assumed: within the roughness of the lane", &cling_units,
      NULL},
     {"deviation of the track", "0.6 board", "assumed", &track_boards, NULL},
     {"share carried on", "0.002 a foot", "assumed", &carry_per_ft, NULL},

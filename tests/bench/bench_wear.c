@@ -25,6 +25,8 @@ typedef struct Ready {
 
 typedef struct Course {
     double pocket[GAMES + 1], laydown[GAMES + 1], entry[GAMES + 1];
+    double
+        held[GAMES + 1]; /* boards that the first line hits higher than it did; 0 in the gutter */
 } Course;
 
 /* Near the line in hand when that is nearly as good, as a bowler stays. */
@@ -47,7 +49,9 @@ static void play(const Ready *balls, int first, int last, const char *pattern, u
     Error error = {0};
     BatchOil ready;
     Fit now = {0};
-    int in_hand = -1;
+    int in_hand = -1, holder = first;
+    Delivery hold = {0};
+    double start = 0.0;
     if (!files_pattern(pattern, &sheet, &error))
         exit(1);
     oil_lay(&sheet, &oil);
@@ -70,6 +74,13 @@ static void play(const Ready *balls, int first, int last, const char *pattern, u
         course->entry[game] += best.entry_deg;
         Delivery delivery =
             delivery_of(&BAG.bowler, delivery_stance(&BAG.bowler, best.laydown_board), best.aim);
+        if (game == 0) {
+            hold = delivery;
+            holder = which;
+            start = motion_arrive(&balls[which].body, &oil, &hold).board;
+        }
+        Arrival held = motion_arrive(&balls[holder].body, &oil, &hold);
+        course->held[game] = held.gutter ? 0.0 : held.board - start;
         GameWear wear = {&BAG.bowler, &balls[which].body, balls[which].cover, &delivery, {1, 1}};
         block_wear(&oil, &others, &wear, game % 2 ? SIDE_RIGHT : SIDE_LEFT);
     }
@@ -77,7 +88,7 @@ static void play(const Ready *balls, int first, int last, const char *pattern, u
 
 static void table(const Ready *balls, int first, int last)
 {
-    double rise = 0.0, moved = 0.0;
+    double rise = 0.0, moved = 0.0, held[GAMES + 1] = {0};
     int falls = 0, pairs = 0;
     puts("| pattern | pocket, fresh and after each game, % | laydown | entry, deg |\n"
          "|---|---|---|---|");
@@ -88,6 +99,7 @@ static void table(const Ready *balls, int first, int last)
             play(balls, first, last, CELL_PATTERNS[p], 100 + (uint64_t)(field + FIELDS * p), &one);
             double later = 0.0;
             for (int game = 0; game <= GAMES; game++) {
+                held[game] += one.held[game];
                 sum.pocket[game] += one.pocket[game] / FIELDS;
                 sum.laydown[game] += one.laydown[game] / FIELDS;
                 sum.entry[game] += one.entry[game] / FIELDS;
@@ -109,6 +121,10 @@ static void table(const Ready *balls, int first, int last)
             printf(" %.1f", sum.entry[game]);
         puts(" |");
     }
+    printf("\nThe first line, held, hits higher by");
+    for (int game = 1; game <= GAMES; game++)
+        printf("%s %.1f", game > 1 ? "," : "", held[game] / pairs);
+    puts(" boards after each game.");
     printf(
         "\nOver %d pairs games 2 to 6 stand %+.1f points of pocket chance against fresh; it falls "
         "in %d; the line moves %+.1f boards a game.\n",

@@ -177,17 +177,19 @@ static void roll_says_the_same_two_ways(void **state)
     run_free(&two);
 }
 
-/* model.md, "What comes out": laydown 22 on the 40 ft pattern, each ball on its own pocket line.
- * The board at the arrows there is the one that the ball rolls over at 15 ft. */
+/* The first design's "What comes out": laydown 22 on the 40 ft pattern, each reactive ball on its
+ * own pocket line (urethane and polyester are weaker now: docs/model.md, "Friction"). The board at
+ * the arrows there is the one that the ball rolls over at 15 ft. */
 static void demo_balls_roll_as_the_model_says(void **state)
 {
     (void)state;
     static const struct {
         const char *slot;
         double arrows, breakpoint, breakpoint_ft, entry, first_move, roll_ft;
-    } BALLS[] = {{"1", 14.9, 8.2, 42, 3.8, 21, 53}, {"2", 14.3, 7.8, 40, 3.9, 19, 54},
-                 {"3", 15.0, 7.9, 42, 4.0, 24, 53}, {"4", 15.7, 8.7, 43, 4.3, 28, 56},
-                 {"5", 16.3, 9.6, 44, 4.8, 33, 59}, {"6", 18.0, 13.5, 44, 2.6, 41, 0}};
+    } BALLS[] = {{"1", 14.9, 8.2, 42, 3.8, 21, 53},
+                 {"3", 15.0, 7.9, 42, 4.0, 24, 53},
+                 {"4", 15.7, 8.7, 43, 4.3, 28, 56},
+                 {"5", 16.3, 9.6, 44, 4.8, 33, 59}};
     for (size_t i = 0; i < sizeof BALLS / sizeof *BALLS; i++) {
         Run run = RUN("roll", "--pattern", "apron", "--bag", "demo", "--slot", BALLS[i].slot,
                       "--laydown", "22", "--json");
@@ -198,10 +200,7 @@ static void demo_balls_roll_as_the_model_says(void **state)
         assert_near(json_at(object, "breakpoint.ft"), BALLS[i].breakpoint_ft, 3.0);
         assert_near(json_at(object, "entry.degrees"), BALLS[i].entry, 0.5);
         assert_near(json_at(object, "first_move_ft"), BALLS[i].first_move, 3.0);
-        if (BALLS[i].roll_ft > 0.0)
-            assert_near(json_at(object, "roll_ft"), BALLS[i].roll_ft, 3.0);
-        else
-            assert_true(cJSON_IsNull(cJSON_GetObjectItem(object, "roll_ft")));
+        assert_near(json_at(object, "roll_ft"), BALLS[i].roll_ft, 3.0);
         cJSON_Delete(object);
         run_free(&run);
     }

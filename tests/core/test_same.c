@@ -35,7 +35,7 @@ typedef struct Type {
     bool (*same)(const Value *, const Value *);
     size_t size;
     int count;
-    Member members[16]; /* in their order */
+    Member members[24]; /* in their order */
 } Type;
 
 static bool same_surface(const Value *a, const Value *b)
@@ -68,13 +68,27 @@ static const Type TYPES[] = {
     {"Bowler",
      same_bowler,
      sizeof(Bowler),
-     15,
-     {TEXT(Bowler, name), MEMBER(Bowler, hand), MEMBER(Bowler, style), MEMBER(Bowler, mph),
-      MEMBER(Bowler, rpm), MEMBER(Bowler, rotation_deg), MEMBER(Bowler, rotation_least_deg),
-      MEMBER(Bowler, rotation_most_deg), MEMBER(Bowler, tilt_deg), MEMBER(Bowler, loft_ft),
-      MEMBER(Bowler, laydown_offset_boards), MEMBER(Bowler, scatter.launch_deg),
-      MEMBER(Bowler, scatter.mph), MEMBER(Bowler, scatter.rpm),
-      MEMBER(Bowler, scatter.laydown_boards)}},
+     20,
+     {TEXT(Bowler, name),
+      MEMBER(Bowler, hand),
+      MEMBER(Bowler, style),
+      MEMBER(Bowler, mph),
+      MEMBER(Bowler, rpm),
+      MEMBER(Bowler, rotation_deg),
+      MEMBER(Bowler, rotation_least_deg),
+      MEMBER(Bowler, rotation_most_deg),
+      MEMBER(Bowler, tilt_deg),
+      MEMBER(Bowler, loft_ft),
+      MEMBER(Bowler, laydown_offset_boards),
+      MEMBER(Bowler, scatter.launch_deg),
+      MEMBER(Bowler, scatter.mph),
+      MEMBER(Bowler, scatter.rpm),
+      MEMBER(Bowler, scatter.laydown_boards),
+      MEMBER(Bowler, spare_release.said),
+      MEMBER(Bowler, spare_release.mph),
+      MEMBER(Bowler, spare_release.rpm),
+      MEMBER(Bowler, spare_release.rotation_deg),
+      MEMBER(Bowler, spare_release.tilt_deg)}},
     {"Plan",
      same_plan,
      sizeof(Plan),

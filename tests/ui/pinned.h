@@ -80,7 +80,7 @@ static inline Adjustment pinned_adjustment(AdjustmentKind kind, Plan plan, doubl
 
 static inline void pinned_advice(Advice *advice)
 {
-    static const double MOVES[BAG_SLOTS] = {20.5, 23.0, 26.4, 0, 33.2, NAN};
+    static const double MOVES[BAG_SLOTS] = {39.5, 42.0, 41.4, 0, 47.2, NAN};
     static const double ENTRIES[BAG_SLOTS] = {3.9, 4.2, 4.6, 0, 5.1, 2.7};
     static const double POCKETS[BAG_SLOTS] = {0.48, 0.55, 0.63, 0, 0.41, 0.07};
     memset(advice, 0, sizeof *advice);

@@ -13,7 +13,7 @@ static inline Line pinned_bag_line(int i, int game)
                   .aim = 12.0 + 0.5 * game - 0.5 * i,
                   .entry_board = 17.5,
                   .entry_deg = 3.6 + 0.5 * i,
-                  .hook_ft = 19.0 + 3.5 * i,
+                  .hook_ft = 38.0 + 3.5 * i,
                   .breakpoint_board = 7.0 - 0.3 * i,
                   .breakpoint_ft = 38.0 + i,
                   .pocket = 0.70 - 0.02 * i + 0.01 * game,
@@ -35,7 +35,7 @@ static inline void pinned_arsenal(Arsenal *arsenal, const Bag *bag)
                                            .flare_in = 5.0 - 0.5 * i};
         for (int k = 0; k < SURFACES; k++)
             arsenal->ball[i].surface[k] = (SurfaceShow){.ready = true,
-                                                        .hook_ft = 18.0 + 3.0 * i + 0.4 * k,
+                                                        .hook_ft = 37.0 + 3.0 * i + 0.4 * k,
                                                         .entry_deg = 4.0,
                                                         .pocket = 0.8 - 0.03 * k};
     }

@@ -8,8 +8,8 @@
 
 #ifndef SETTEE_CONSTANTS_VARY /* tests/bench/bench_constants.c makes variables of these */
 /* All assumed, set together so that lanes become what bowlers see (tests/bench/bench_wear.c). */
-#define PICK_SHARE 0.15    /* of the film above CLING_UNITS under the middle of the track */
-#define CLING_UNITS 1.4    /* a film as thick as the lane is rough (0.25 um): no ball takes it */
+#define PICK_SHARE 0.09    /* of the film above CLING_UNITS under the middle of the track */
+#define CLING_UNITS 1.0    /* a film within the roughness of the lane (0.25 um): no ball takes it */
 #define TRACK_BOARDS 0.6   /* deviation of the track's width across */
 #define CARRY_PER_FT 0.002 /* share of what the ball holds that it lays down again */
 #define CARRY_HARD_PER_FT 0.008 /* urethane and polyester absorb nothing */

