@@ -241,15 +241,23 @@ static PathPoint point_of(const Way *way, double ft)
                        .phase = way->rolling ? PHASE_ROLL : PHASE_SKID};
 }
 
-/* Where the heading has turned by a degree, between two points of the path. */
-static void note_move(Roll *roll)
+/* Where the heading has turned by so many degrees, between the last two points of the path. */
+static void note_turn(const Roll *roll, double degrees, double *ft)
 {
     const PathPoint *p = &roll->path[roll->count - 1];
-    double turned = p->degrees - roll->path[0].degrees - 1.0;
-    if (!isnan(roll->first_move_ft) || turned < 0.0 || roll->count < 2)
+    double turned = p->degrees - roll->path[0].degrees - degrees;
+    if (!isnan(*ft) || turned < 0.0 || roll->count < 2)
         return;
-    double before = p[-1].degrees - roll->path[0].degrees - 1.0;
-    roll->first_move_ft = p->ft - (p->ft - p[-1].ft) * turned / fmax(turned - before, 1e-9);
+    double before = p[-1].degrees - roll->path[0].degrees - degrees;
+    *ft = p->ft - (p->ft - p[-1].ft) * turned / fmax(turned - before, 1e-9);
+}
+
+static double whole_turn(const RigidBall *ball, const Delivery *d)
+{
+    double k_sq = 0.0;
+    for (int i = 0; i < 3; i++)
+        k_sq += ball->k_sq[i] * ball->axis[i] * ball->axis[i];
+    return motion_turn_deg(k_sq, ball->radius_m, d);
 }
 
 static void roll_at(const Truth *truth, Side lane, int slot, const Delivery *d, double phase,
@@ -260,7 +268,9 @@ static void roll_at(const Truth *truth, Side lane, int slot, const Delivery *d, 
                .oil = &truth->oil[lane],
                .touchdown_m = m_from_ft(d->loft_ft)};
     release(way.ball, d, phase, way.state);
+    double turn = whole_turn(way.ball, d);
     *roll = (Roll){.first_move_ft = NAN,
+                   .hook_ft = NAN,
                    .roll_ft = NAN,
                    .entry_board = NAN,
                    .entry_deg = NAN,
@@ -271,7 +281,9 @@ static void roll_at(const Truth *truth, Side lane, int slot, const Delivery *d, 
         go_to(&way, m_from_ft(ft));
         PathPoint *point = &roll->path[roll->count++];
         *point = point_of(&way, ft);
-        note_move(roll);
+        note_turn(roll, 1.0, &roll->first_move_ft);
+        if (turn >= MOTION_TURN_LEAST_DEG)
+            note_turn(roll, 0.5 * turn, &roll->hook_ft);
         if (way.rolling && isnan(roll->roll_ft))
             roll->roll_ft = ft;
         if (point->board < roll->breakpoint_board) {
@@ -304,7 +316,7 @@ static void arrive(const Truth *truth, Side lane, int slot, const BatchThrow *th
         arrivals[i] = (Arrival){.board = roll.entry_board,
                                 .degrees = roll.entry_deg,
                                 .mph = roll.entry_mph,
-                                .first_move_ft = roll.first_move_ft,
+                                .hook_ft = roll.hook_ft,
                                 .breakpoint = roll.breakpoint_board,
                                 .gutter = roll.gutter};
     }

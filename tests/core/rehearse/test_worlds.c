@@ -129,7 +129,7 @@ static void test_senses(void **state)
         Delivery meant = plan_delivery(&BAG.bowler, &plan);
         Rng luck = rng_seed(9);
         for (int k = 0; k < THROWS; k++) {
-            Roll roll = {.entry_board = 17.6, .first_move_ft = 25.0};
+            Roll roll = {.entry_board = 17.6, .hook_ft = 25.0};
             Shot shot = {.slot = 1};
             Delivery d = truth_throw(TRUTH, &plan, 1, &luck, &shot.release);
             TRUTH->expected_ft[0] = 25.0;
