@@ -233,9 +233,10 @@ static void test_forecast_against_sampling(void **state)
             double board = arrival.board + belief_unexplained(particle, SIDE_LEFT, 0);
             hits += !arrival.gutter && board >= LANE_POCKET_LOW && board <= LANE_POCKET_HIGH;
         }
-        /* 128 draws, evenly filling, against 4,000 at random (deviation 0.008) */
+        /* 128 draws, evenly filling, against 4,000 at random (deviation 0.008); what a move makes
+         * less sure is not sampled */
         assert_near(forecast_delivery(forecast, 0, &BATCH[slot - 1], &meant).pocket, hits / DRAWS,
-                    0.06);
+                    0.1);
     }
     free(forecast);
     free(belief);
