@@ -200,19 +200,17 @@ static void describe_lane(AdviceJob *job)
     belief_off_words(lane->off, lane->off_words, sizeof lane->off_words);
 }
 
-static void read_traits(Question *q)
+static void read_traits(Question *q, const Oil *sheet)
 {
     Delivery today = todays(q, &q->in.plan);
     for (int slot = 0; slot < BAG_SLOTS; slot++) {
         if (!q->balls[slot].filled)
             continue;
         Arrival at = motion_arrive(&q->balls[slot].body, &q->out.film, &today);
-        q->traits[slot] =
-            (SlotTrait){.strikes = bag_slot(q->in.bag, slot + 1)->cover != COVER_POLYESTER,
-                        .strength = strength_of(&q->balls[slot].body, &job->memory.belief.sheet,
-                                                &q->in.bag->bowler)
-                                        .score,
-                        .hook_ft = isnan(at.hook_ft) ? LANE_LENGTH_FT : at.hook_ft};
+        q->traits[slot] = (SlotTrait){
+            .strikes = bag_slot(q->in.bag, slot + 1)->cover != COVER_POLYESTER,
+            .strength = strength_of(&q->balls[slot].body, sheet, &q->in.bag->bowler).score,
+            .hook_ft = isnan(at.hook_ft) ? LANE_LENGTH_FT : at.hook_ft};
     }
 }
 
@@ -288,7 +286,7 @@ static void step_signs(AdviceJob *job)
     read_offs(job);
     Outlook now = read_now(q);
     describe_lane(job);
-    read_traits(q);
+    read_traits(q, &job->memory.belief.sheet);
     read_signs(job);
     votes_hear(&q->votes, q->in.rules, &q->out.signs);
     list_candidates(q);
