@@ -5,9 +5,13 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "core/arsenal/pick.h"
+
 const Surface SURFACE_SET[SURFACES] = {
     {FINISH_GRIT, 500, 0},  {FINISH_GRIT, 1000, 0},  {FINISH_GRIT, 2000, 0}, {FINISH_GRIT, 3000, 0},
     {FINISH_GRIT, 4000, 0}, {FINISH_COMPOUND, 0, 0}, {FINISH_POLISH, 0, 0}};
+
+enum { PICK_NODES = 1000 }; /* a few milliseconds */
 
 typedef enum ArsenalStage {
     STAGE_FILMS,
@@ -17,7 +21,8 @@ typedef enum ArsenalStage {
     STAGE_SURFACES,
     STAGE_IDEALS,
     STAGE_COMPARE,
-    STAGE_PICK,
+    STAGE_PICK, /* what the search needs, then the search */
+    STAGE_SEARCH,
     STAGE_DONE
 } ArsenalStage;
 
@@ -32,11 +37,31 @@ struct ArsenalJob {
     MotionBody body[BAG_BALLS_MAX];
     BatchBall batch[BAG_BALLS_MAX];
     double ideal[IDEALS][STATE_FILMS];
-    PickJob pick;
+    int spare;                           /* ball that a place of the pick is kept for; -1: none */
+    int surface_of[PICK_CANDIDATES_MAX]; /* of the pick's candidates */
+    PickJob *pick;
 };
+_Static_assert((int)SET_MAX <= (int)PICK_MAX && (int)STATE_FILMS <= (int)PICK_FILMS_MAX &&
+                   BAG_BALLS_MAX * (SURFACES + 1) <= (int)PICK_CANDIDATES_MAX,
+               "a pick has room for every ball with every surface");
 
-ArsenalJob *arsenal_job_new(void) { return calloc(1, sizeof(ArsenalJob)); }
-void arsenal_job_free(ArsenalJob *job) { free(job); }
+ArsenalJob *arsenal_job_new(void)
+{
+    ArsenalJob *job = calloc(1, sizeof *job);
+    if (job && !(job->pick = pick_new())) {
+        free(job);
+        job = NULL;
+    }
+    return job;
+}
+
+void arsenal_job_free(ArsenalJob *job)
+{
+    if (job)
+        pick_free(job->pick);
+    free(job);
+}
+
 const Arsenal *arsenal_result(const ArsenalJob *job) { return &job->out; }
 const LaneFilms *arsenal_films(const ArsenalJob *job) { return &job->films; }
 
@@ -56,7 +81,9 @@ static double mean_of(const Arsenal *arsenal, const double value[STATE_FILMS])
 void arsenal_begin(ArsenalJob *job, const ArsenalInput *input)
 {
     Oil sheet, in_frame;
+    PickJob *pick = job->pick;
     memset(job, 0, sizeof *job);
+    job->pick = pick;
     job->in = *input;
     job->bag = *input->bag;
     job->in.bag = &job->bag;
@@ -185,7 +212,6 @@ static void do_ready(ArsenalJob *job)
     }
     for (int g = 0; g <= job->films.games; g++)
         batch_oil(&job->films.game[g], BATCH_QUICK, &job->game[g]);
-    job->out.films_ready = true;
 }
 
 /* The straightest: polyester first, then what hooks least on the fresh lane from one line. */
@@ -217,38 +243,42 @@ static bool keeps_spare(const ArsenalJob *job)
     return any && !job->in.spare_free && job->in.pick >= 2;
 }
 
-static void do_pick(ArsenalJob *job)
+/* Every ball that is thrown at strikes, as it is and with each surface that was looked at. */
+static void begin_pick(ArsenalJob *job)
 {
-    PickProblem *problem = &job->pick.problem;
-    Arsenal *out = &job->out;
-    int spare = keeps_spare(job) ? spare_ball(job) : -1;
-    int surface_of[PICK_CANDIDATES_MAX];
-    *problem = (PickProblem){.films = STATE_FILMS, .count = job->in.pick - (spare >= 0)};
+    PickProblem *problem = pick_problem(job->pick);
+    const Arsenal *out = &job->out;
+    job->spare = keeps_spare(job) ? spare_ball(job) : -1;
+    *problem = (PickProblem){.films = STATE_FILMS, .count = job->in.pick - (job->spare >= 0)};
     for (int f = 0; f < STATE_FILMS; f++)
         problem->weight[f] = arsenal_film_weight(out, f);
     for (int i = 0; i < job->bag.count; i++)
         for (int k = -1; k < (job->in.pick_surfaces ? SURFACES : 0); k++) {
-            if (i == spare || out->ball[i].spare || (k >= 0 && !out->ball[i].surface[k].ready))
+            const ArsenalBall *ball = &out->ball[i];
+            if (i == job->spare || ball->spare || (k >= 0 && !ball->surface[k].ready))
                 continue;
             int c = problem->candidates++;
             problem->ball[c] = i;
-            surface_of[c] = k;
-            memcpy(problem->value[c], k < 0 ? out->ball[i].value : out->ball[i].surface[k].value,
-                   sizeof out->ball[i].value);
+            job->surface_of[c] = k;
+            memcpy(problem->value[c], k < 0 ? ball->value : ball->surface[k].value,
+                   sizeof ball->value);
         }
-    pick_begin(&job->pick);
-    while (!pick_step(&job->pick, 1000))
-        ;
-    Set *set = &out->picked;
+    pick_begin(job->pick);
+}
+
+static void take_pick(ArsenalJob *job)
+{
+    const Pick *pick = pick_result(job->pick);
+    const int *ball = pick_problem(job->pick)->ball;
+    Set *set = &job->out.picked;
     *set = (Set){0};
-    for (int i = 0; i < job->pick.best.count; i++) {
-        int c = job->pick.best.candidate[i];
-        set->place[set->count++] = (SetBall){.ball = problem->ball[c], .surface = surface_of[c]};
+    for (int i = 0; i < pick->count; i++) {
+        int c = pick->candidate[i];
+        set->place[set->count++] = (SetBall){.ball = ball[c], .surface = job->surface_of[c]};
     }
-    if (spare >= 0)
-        set->place[set->count++] = (SetBall){.ball = spare, .surface = -1, .spare = true};
-    out->pick_nodes = job->pick.best.nodes;
-    arsenal_place(out, &job->bag, set);
+    if (job->spare >= 0)
+        set->place[set->count++] = (SetBall){.ball = job->spare, .surface = -1, .spare = true};
+    arsenal_place(&job->out, &job->bag, set);
 }
 
 static void do_bag(ArsenalJob *job)
@@ -284,8 +314,6 @@ bool arsenal_step(ArsenalJob *job)
     case STAGE_VALUES:
         if (next(job, balls * STATE_VOLUMES, &at))
             do_value(job, at);
-        else
-            out->values_ready = true;
         break;
     case STAGE_SHOWINGS: /* a game's for all balls; fresh first */
         if (next(job, games, &at))
@@ -306,8 +334,14 @@ bool arsenal_step(ArsenalJob *job)
         break;
     case STAGE_PICK:
         if (job->in.pick > 0)
-            do_pick(job);
-        job->stage++;
+            begin_pick(job);
+        job->stage = job->in.pick > 0 ? STAGE_SEARCH : STAGE_DONE;
+        break;
+    case STAGE_SEARCH:
+        if (pick_step(job->pick, PICK_NODES)) {
+            take_pick(job);
+            job->stage++;
+        }
         break;
     case STAGE_DONE:
         out->steps = out->steps_all;

@@ -8,7 +8,6 @@
 #define SETTEE_CORE_ARSENAL_ARSENAL_H
 
 #include "core/arsenal/lane_states.h"
-#include "core/arsenal/pick.h"
 
 typedef struct ArsenalInput {
     const Bag *bag;
@@ -16,7 +15,7 @@ typedef struct ArsenalInput {
     int games, bowlers;              /* 1..BLOCK_GAMES_MAX, 1..BLOCK_BOWLERS_MAX */
     FieldMix mix;                    /* the others, as far as they are known */
     double weight[LANE_STATE_COUNT]; /* of the lane states; all 0: by the block's length */
-    int pick;                        /* balls to pick, 1..PICK_MAX; 0: none */
+    int pick;                        /* balls to pick, 1..SET_MAX; 0: none */
     bool spare_free;                 /* no place of the pick is kept for a spare ball */
     bool surfaces;                   /* reckon other surfaces of the balls in the slots */
     bool pick_surfaces;              /* of every ball, and let the pick choose among them */
@@ -124,10 +123,11 @@ typedef struct SetBall {
     char job[120];
 } SetBall;
 
+enum { SET_MAX = 12 };
 typedef struct Set {
     int count;
     double value; /* of the balls for strikes */
-    SetBall place[PICK_MAX];
+    SetBall place[SET_MAX];
 } Set;
 
 typedef struct Arsenal {
@@ -139,11 +139,10 @@ typedef struct Arsenal {
     Gap gap[LANE_STATE_COUNT];
     int advice_count;
     SurfaceAdvice advice[SURFACE_ADVICE_MAX];
-    Set bag;    /* what is in the slots */
-    Set picked; /* when asked for */
-    long pick_nodes;
+    Set bag;              /* what is in the slots */
+    Set picked;           /* when asked for */
     int steps, steps_all; /* how far it has come */
-    bool films_ready, values_ready, done;
+    bool done;
     long revision; /* of the question it answers */
 } Arsenal;
 

@@ -2,13 +2,36 @@
 #include "core/arsenal/pick.h"
 
 #include <math.h>
+#include <stdlib.h>
 #include <string.h>
 
 #include "base/sort.h"
 
-/* Among sets worth the same the one whose balls are worth more each: their mean counts by this. */
+/* Among sets of one value the one whose balls have more each: their mean counts by this. */
 #define TIE_SHARE 1e-5
 #define HAIR 1e-12
+
+struct PickJob {
+    PickProblem problem;
+    Pick best;
+    double bar; /* what a set must beat: value with the tie's share */
+    double mean[PICK_CANDIDATES_MAX];
+    /* A price for each film, and what a candidate brings in above the prices (pick.c). */
+    double price[PICK_FILMS_MAX], prices, above[PICK_CANDIDATES_MAX];
+    /* Candidates still in the running, ball by ball, those of most `above` first. */
+    int live, order[PICK_CANDIDATES_MAX], place[PICK_CANDIDATES_MAX]; /* place: of its ball */
+    int balls, first[PICK_CANDIDATES_MAX + 1];                        /* of a ball, in order */
+    double sums[PICK_CANDIDATES_MAX + 1]; /* of the best `above` of the first so many balls */
+    double later[PICK_CANDIDATES_MAX + 1][PICK_FILMS_MAX]; /* best value from there on */
+    int level, next[PICK_MAX + 1], chosen[PICK_MAX];
+    double top[PICK_MAX + 1][PICK_FILMS_MAX]; /* best of the chosen, by film */
+    double brought[PICK_MAX + 1];             /* `above` of the chosen, added up */
+};
+
+PickJob *pick_new(void) { return calloc(1, sizeof(PickJob)); }
+void pick_free(PickJob *job) { free(job); }
+PickProblem *pick_problem(PickJob *job) { return &job->problem; }
+const Pick *pick_result(const PickJob *job) { return &job->best; }
 
 static double weigh(const PickProblem *problem, const double *film)
 {

@@ -304,7 +304,7 @@ static void arsenal_adds_up(void **state)
     assert_int_equal(picked->count, 6);
     assert_true(picked->place[5].spare);
     assert_string_equal(BAG.balls[picked->place[5].ball].id, "plain-biscuit");
-    int balls[PICK_MAX];
+    int balls[SET_MAX];
     for (int i = 0; i < 5; i++) {
         const SetBall *place = &picked->place[i];
         balls[i] = place->ball;

@@ -9,7 +9,7 @@
 
 enum { FILMS = 9 };
 
-static PickJob JOB;
+static PickJob *JOB;
 
 /* Balls that each suit films near one of their own, on surfaces that shift it; with noise. */
 static void make_problem(PickProblem *problem, uint64_t seed, int balls, int surfaces, int count)
@@ -34,8 +34,8 @@ static void make_problem(PickProblem *problem, uint64_t seed, int balls, int sur
 
 static void solve(void)
 {
-    pick_begin(&JOB);
-    while (!pick_step(&JOB, 7)) /* few a slice: a slice must not matter */
+    pick_begin(JOB);
+    while (!pick_step(JOB, 7)) /* few a slice: a slice must not matter */
         ;
 }
 
@@ -76,12 +76,13 @@ static void equals_brute_force(void **state)
     for (size_t s = 0; s < sizeof SIZES / sizeof *SIZES; s++)
         for (uint64_t seed = 1; seed <= 20; seed++) {
             int set[PICK_MAX];
-            make_problem(&JOB.problem, seed, SIZES[s].balls, SIZES[s].surfaces, SIZES[s].count);
+            make_problem(pick_problem(JOB), seed, SIZES[s].balls, SIZES[s].surfaces,
+                         SIZES[s].count);
             solve();
-            is_a_set(&JOB.problem, &JOB.best);
-            assert_int_equal(JOB.best.count, SIZES[s].count);
+            is_a_set(pick_problem(JOB), pick_result(JOB));
+            assert_int_equal(pick_result(JOB)->count, SIZES[s].count);
             /* ties may cost a hundred-thousandth: the balls' own mean decides among equals */
-            assert_near(JOB.best.value, try_all(&JOB.problem, set, 0, 0), 1e-4);
+            assert_near(pick_result(JOB)->value, try_all(pick_problem(JOB), set, 0, 0), 1e-4);
         }
 }
 
@@ -89,49 +90,50 @@ static void none_of_many_random_sets_is_better(void **state)
 {
     (void)state;
     for (uint64_t seed = 1; seed <= 3; seed++) {
-        make_problem(&JOB.problem, seed, 20, 7, 6);
+        make_problem(pick_problem(JOB), seed, 20, 7, 6);
         solve();
-        is_a_set(&JOB.problem, &JOB.best);
+        is_a_set(pick_problem(JOB), pick_result(JOB));
         Rng rng = rng_seed(seed + 100);
         double most = 0.0;
         for (int t = 0; t < 10000; t++) {
             int set[6];
             for (int i = 0; i < 6;) { /* six different balls, each with one of its surfaces */
-                set[i] = (int)(rng_uniform(&rng) * JOB.problem.candidates);
+                set[i] = (int)(rng_uniform(&rng) * pick_problem(JOB)->candidates);
                 bool taken = false;
                 for (int k = 0; k < i; k++)
-                    taken = taken || JOB.problem.ball[set[k]] == JOB.problem.ball[set[i]];
+                    taken =
+                        taken || pick_problem(JOB)->ball[set[k]] == pick_problem(JOB)->ball[set[i]];
                 i += !taken;
             }
-            most = fmax(most, pick_value(&JOB.problem, set, 6));
+            most = fmax(most, pick_value(pick_problem(JOB), set, 6));
         }
-        printf("picked %.4f in %ld nodes, best of 10,000 at random %.4f\n", JOB.best.value,
-               JOB.best.nodes, most);
-        assert_true(JOB.best.value >= most - 1e-4);
+        printf("picked %.4f in %ld nodes, best of 10,000 at random %.4f\n", pick_result(JOB)->value,
+               pick_result(JOB)->nodes, most);
+        assert_true(pick_result(JOB)->value >= most - 1e-4);
     }
 }
 
 static void asks_for_no_more_than_there_is(void **state)
 {
     (void)state;
-    make_problem(&JOB.problem, 5, 3, 2, 6);
+    make_problem(pick_problem(JOB), 5, 3, 2, 6);
     solve();
-    assert_int_equal(JOB.best.count, 3);
-    is_a_set(&JOB.problem, &JOB.best);
-    make_problem(&JOB.problem, 5, 0, 1, 6);
+    assert_int_equal(pick_result(JOB)->count, 3);
+    is_a_set(pick_problem(JOB), pick_result(JOB));
+    make_problem(pick_problem(JOB), 5, 0, 1, 6);
     solve();
-    assert_int_equal(JOB.best.count, 0);
-    make_problem(&JOB.problem, 5, 4, 1, 0);
+    assert_int_equal(pick_result(JOB)->count, 0);
+    make_problem(pick_problem(JOB), 5, 4, 1, 0);
     solve();
-    assert_int_equal(JOB.best.count, 0);
-    assert_near(JOB.best.value, 0.0, 0.0);
+    assert_int_equal(pick_result(JOB)->count, 0);
+    assert_near(pick_result(JOB)->value, 0.0, 0.0);
 }
 
 /* Balls that add nothing are still told apart: the one that is worth more by itself comes along. */
 static void the_better_of_two_idle_balls_comes_along(void **state)
 {
     (void)state;
-    PickProblem *problem = &JOB.problem;
+    PickProblem *problem = pick_problem(JOB);
     memset(problem, 0, sizeof *problem);
     problem->films = 2;
     problem->count = 2;
@@ -143,8 +145,22 @@ static void the_better_of_two_idle_balls_comes_along(void **state)
     problem->value[1][0] = problem->value[1][1] = 0.7;
     problem->value[2][0] = problem->value[2][1] = 0.5;
     solve();
-    assert_int_equal(JOB.best.candidate[0], 1);
-    assert_int_equal(JOB.best.candidate[1], 2);
+    assert_int_equal(pick_result(JOB)->candidate[0], 1);
+    assert_int_equal(pick_result(JOB)->candidate[1], 2);
+}
+
+static int job_new(void **state)
+{
+    (void)state;
+    JOB = pick_new();
+    return JOB ? 0 : -1;
+}
+
+static int job_free(void **state)
+{
+    (void)state;
+    pick_free(JOB);
+    return 0;
 }
 
 int main(void)
@@ -155,5 +171,5 @@ int main(void)
         cmocka_unit_test(asks_for_no_more_than_there_is),
         cmocka_unit_test(the_better_of_two_idle_balls_comes_along),
     };
-    return cmocka_run_group_tests(tests, NULL, NULL);
+    return cmocka_run_group_tests(tests, job_new, job_free);
 }
