@@ -1,15 +1,16 @@
 /* bench_pick.c - how long the best six of a locker of twenty take, any surface allowed, on one
- * core: against rolling, for every worth, all aims from all laydowns that the search looks over. */
+ * core: against rolling, for every value, all aims from all laydowns that the search looks over. */
 #include <stdio.h>
 #include <stdlib.h>
 #include <time.h>
 
 #include "base/rng.h"
 #include "core/arsenal/arsenal.h"
+#include "core/line/curve.h"
 #include "core/line/fit.h"
 #include "store/files.h"
 
-enum { BALLS = 20, RUNS = 3, AIMS = 24, LAYDOWNS = 9, BESIDE = 55, LOCKERS = 3 };
+enum { BALLS = 20, RUNS = 3, BESIDE = 55, LOCKERS = 3 };
 
 static double now_ms(void)
 {
@@ -51,22 +52,34 @@ static double time_pick(ArsenalJob *job, const ArsenalInput *input, double *slic
     return at - begun;
 }
 
-/* Milliseconds of rolling everything for one worth, and of one worth as the search finds it: means
+/* What fit.c rolls for one value when it leaves no aim out. */
+static int all_throws(const Bowler *bowler, BatchThrow throws[CURVE_THROWS_MAX + BESIDE])
+{
+    Delivery delivery = delivery_of(bowler, 26.0, 15.0);
+    int count = 0;
+    for (double laydown = LINE_LAYDOWN_LOW; laydown <= LINE_LAYDOWN_HIGH; laydown += 3.0) {
+        ArrivalCurve curve = curve_over_all(laydown, 0.75);
+        delivery.laydown_board = laydown;
+        for (int i = 0; i < curve.count; i++) {
+            delivery.launch_deg = delivery_launch_deg(laydown, curve.first + i * curve.step);
+            throws[count++] =
+                (BatchThrow){.delivery = delivery, .film_scale = 1.0f, .dry_scale = 1.0f};
+        }
+    }
+    for (int i = 0; i < BESIDE; i++, count++)
+        throws[count] = throws[i];
+    return count;
+}
+
+/* Milliseconds of rolling everything for one value, and of one value as the search finds it: means
  * over the balls of the locker on the lane states. */
 static void time_value(const Bag *bag, const LaneFilms *films, double *whole, double *fit)
 {
-    enum { COUNT = AIMS * LAYDOWNS + BESIDE };
     static BatchOil oil[LANE_STATE_COUNT];
-    static BatchThrow throws[COUNT];
-    static Arrival arrivals[COUNT];
+    static BatchThrow throws[CURVE_THROWS_MAX + BESIDE];
+    static Arrival arrivals[CURVE_THROWS_MAX + BESIDE];
     double sink = 0.0;
-    for (int i = 0; i < COUNT; i++) {
-        double laydown = LINE_LAYDOWN_LOW + 3.0 * (i / AIMS % LAYDOWNS);
-        Delivery delivery = delivery_of(&bag->bowler, 26.0, 15.0);
-        delivery.laydown_board = laydown;
-        delivery.launch_deg = delivery_launch_deg(laydown, laydown - 15.0 + 0.75 * (i % AIMS));
-        throws[i] = (BatchThrow){.delivery = delivery, .film_scale = 1.0f, .dry_scale = 1.0f};
-    }
+    int count = all_throws(&bag->bowler, throws);
     for (int s = 0; s < LANE_STATE_COUNT; s++)
         batch_oil(&films->state[s], BATCH_QUICK, &oil[s]);
     *whole = *fit = 0.0;
@@ -77,7 +90,7 @@ static void time_value(const Bag *bag, const LaneFilms *films, double *whole, do
         batch_ball(&body, &ball);
         for (int s = 0; s < LANE_STATE_COUNT; s++) {
             double a = now_ms();
-            batch_arrive(&ball, &oil[s], throws, COUNT, arrivals);
+            batch_arrive(&ball, &oil[s], throws, count, arrivals);
             double b = now_ms();
             sink += fit_ball(&ball, &oil[s], &bag->bowler).value + arrivals[0].mph;
             *whole += b - a;
@@ -99,8 +112,8 @@ int main(void)
     if (!job || !files_pattern("apron", &pattern, &error))
         return 1;
     puts("The best six of twenty, any surface, six games of four bowlers, least of three runs.\n"
-         "Worth: one ball on one film. Whole: every aim from every laydown rolled, none left out.\n"
-         "locker  job ms  longest slice ms  worth ms  whole ms  worth/whole  job/whole");
+         "Value: one ball on one film. Whole: every aim from every laydown rolled, none left out.\n"
+         "locker  job ms  longest slice ms  value ms  whole ms  value/whole  job/whole");
     for (uint64_t seed = 1; seed <= LOCKERS; seed++) {
         fill_locker(&bag, seed);
         ArsenalInput input = {.bag = &bag,
