@@ -8,8 +8,6 @@
 #include "cli/cmd.h"
 #include "store/files.h"
 
-#define CLI_VERSION "0.1.0" /* as in CMakeLists.txt; tests/cli holds the two together */
-
 typedef struct Subcommand {
     const char *name;
     const char *words; /* plain words it takes, for the usage line; "" none */
@@ -195,11 +193,11 @@ static int cmd_version(const Options *options)
     if (options->json) {
         JsonOut out = json_out_start();
         json_out_object(&out, NULL);
-        json_out_string(&out, "version", CLI_VERSION);
+        json_out_string(&out, "version", SETTEE_VERSION);
         json_out_end(&out);
         return cmd_json(&out);
     }
-    puts("settee " CLI_VERSION);
+    puts("settee " SETTEE_VERSION);
     return CMD_DONE;
 }
 
