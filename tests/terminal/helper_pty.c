@@ -22,7 +22,7 @@ extern int unlockpt(int fd);
 extern int posix_openpt(int flags);
 extern char *mkdtemp(char *template);
 
-enum { DEADLINE_MS = 20000, QUIET_MS = 250, ENV_MAX = 24 };
+enum { DEADLINE_MS = 60000, QUIET_MS = 250, ENV_MAX = 24 };
 
 static double now_ms(void)
 {
@@ -69,6 +69,26 @@ static void be_shell(Pty *pty)
         kill(-pid, SIGCONT);
     }
 }
+
+/* Copies of what has been started and not ended. A test that fails never comes to pty_end, and its
+ * own Pty is gone with its stack: the copy is ended when another Pty starts in the same place, or
+ * at exit. */
+static struct Held {
+    const Pty *of;
+    Pty copy;
+} held[8];
+enum { HELD_COUNT = sizeof held / sizeof held[0] };
+
+static struct Held *held_for(const Pty *pty)
+{
+    for (int i = 0; i < HELD_COUNT; i++)
+        if (held[i].of == pty)
+            return &held[i];
+    return NULL;
+}
+
+/* After each change of what has to be given back. */
+static void hold(const Pty *pty) { held_for(pty)->copy = *pty; }
 
 static void run_child(Pty *pty, const char *const *settings)
 {
@@ -130,6 +150,7 @@ static bool pump(Pty *pty, int milliseconds)
         pty->raw_margin = (pty->raw_size + (size_t)n) * 2;
         pty->raw = realloc(pty->raw, pty->raw_margin);
         assert_non_null(pty->raw);
+        hold(pty);
     }
     memcpy(pty->raw + pty->raw_size, bytes, (size_t)n);
     pty->raw_size += (size_t)n;
@@ -137,8 +158,67 @@ static bool pump(Pty *pty, int milliseconds)
     return true;
 }
 
+static void remove_tree(const char *path)
+{
+    pid_t pid = fork();
+    if (pid == 0) {
+        execl("/bin/rm", "rm", "-rf", "--", path, (char *)NULL);
+        _exit(127);
+    }
+    waitpid(pid, NULL, 0);
+}
+
+static void release(Pty *pty)
+{
+    if (pty->pid > 0) {
+        kill(pty->pid, SIGKILL);
+        waitpid(pty->pid, NULL, 0);
+    }
+    for (int i = 0; i < 2 && pty->stopped[0] >= 0; i++) {
+        close(pty->stopped[i]);
+        close(pty->go_on[i]);
+    }
+    close(pty->master);
+    close(pty->slave);
+    vterm_free(pty->vt);
+    free(pty->raw);
+    remove_tree(pty->home);
+}
+
+void pty_end(Pty *pty)
+{
+    struct Held *of_it = held_for(pty);
+    release(pty);
+    if (of_it)
+        of_it->of = NULL;
+}
+
+static void end_all(void)
+{
+    for (int i = 0; i < HELD_COUNT; i++)
+        if (held[i].of)
+            release(&held[i].copy);
+}
+
+/* Takes a place for `pty`, which no test that goes on has. */
+static void begin_holding(const Pty *pty)
+{
+    static bool at_exit;
+    if (!at_exit)
+        assert_int_equal(atexit(end_all), 0);
+    at_exit = true;
+    struct Held *place = held_for(pty);
+    if (place)
+        release(&place->copy);
+    else
+        place = held_for(NULL);
+    assert_non_null(place);
+    place->of = pty;
+}
+
 static void start(Pty *pty, int columns, int rows, const char *const *settings)
 {
+    begin_holding(pty);
     snprintf(pty->home, sizeof pty->home, "/tmp/settee-test-XXXXXX");
     assert_non_null(mkdtemp(pty->home));
     pty->master = posix_openpt(O_RDWR | O_NOCTTY);
@@ -159,6 +239,7 @@ static void start(Pty *pty, int columns, int rows, const char *const *settings)
     assert_true(pty->pid >= 0);
     if (pty->pid == 0)
         run_child(pty, settings);
+    hold(pty);
 }
 
 void pty_start(Pty *pty, int columns, int rows, const char *const *settings)
@@ -215,33 +296,7 @@ void pty_start_again(Pty *pty)
     assert_true(pty->pid >= 0);
     if (pty->pid == 0)
         run_child(pty, NULL);
-}
-
-static void remove_tree(const char *path)
-{
-    pid_t pid = fork();
-    if (pid == 0) {
-        execl("/bin/rm", "rm", "-rf", "--", path, (char *)NULL);
-        _exit(127);
-    }
-    waitpid(pid, NULL, 0);
-}
-
-void pty_end(Pty *pty)
-{
-    if (pty->pid > 0) {
-        kill(pty->pid, SIGKILL);
-        waitpid(pty->pid, NULL, 0);
-    }
-    for (int i = 0; i < 2 && pty->stopped[0] >= 0; i++) {
-        close(pty->stopped[i]);
-        close(pty->go_on[i]);
-    }
-    close(pty->master);
-    close(pty->slave);
-    vterm_free(pty->vt);
-    free(pty->raw);
-    remove_tree(pty->home);
+    hold(pty);
 }
 
 void pty_type(Pty *pty, const char *keys)
@@ -314,6 +369,7 @@ void pty_wait(Pty *pty)
             fail_msg("the program does not end:\n%s", pty_text(pty));
     }
     pty->pid = 0;
+    hold(pty);
     while (pump(pty, 20))
         continue;
 }
