@@ -30,7 +30,7 @@ static const Subcommand SUBCOMMANDS[] = {
      "stance and aim for the pocket, for one ball or all", cmd_line},
     {"oil", "", 0, BIT(PATTERN) | BIT(AT) | BIT(JSON),
      "a pattern measured, cut across and seen from above", cmd_oil},
-    {"rack", "", 0, BIT(BOARD) | BIT(DEGREES) | BIT(MPH) | BIT(POUNDS) | BIT(JSON),
+    {"rack", "", 0, BIT(BOARD) | BIT(DEGREES) | BIT(PINS_MPH) | BIT(POUNDS) | BIT(JSON),
      "what a hit is worth: strike, pinfall and leaves", cmd_rack},
     {"advise", "", 0,
      BIT(PATTERN) | BIT(BAG) | BIT(SHOTS) | BIT(SLOT) | BIT(STANCE) | BIT(AIM) | BIT(CERTIFIED) |

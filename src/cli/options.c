@@ -48,7 +48,7 @@ static const OptionRow TABLE[OPTION_COUNT] = {
     [OPTION_LAUNCH] = {"launch", KIND_NUMBER, AT(launch_deg), "DEG", -10, 10, " degrees",
                        "direction at release, + toward the bowler's own gutter"},
     [OPTION_MPH] = {"mph", KIND_NUMBER, AT(mph), "V", BOWLER_MPH_LOW, BOWLER_MPH_HIGH, " mph",
-                    "speed at release; rack: at the pins (16.5)"},
+                    "speed at release"},
     [OPTION_RPM] = {"rpm", KIND_NUMBER, AT(rpm), "W", BOWLER_RPM_LOW, BOWLER_RPM_HIGH, " rpm",
                     "turns a minute, for the bowler's usual"},
     [OPTION_ROTATION] = {"rotation", KIND_NUMBER, AT(rotation_deg), "DEG", 0,
@@ -78,6 +78,8 @@ static const OptionRow TABLE[OPTION_COUNT] = {
                       "board of the ball's centre at the head pin"},
     [OPTION_DEGREES] = {"degrees", KIND_NUMBER, AT(degrees), "D", -15, 15, " degrees",
                         "heading at the pins, + toward the other side"},
+    [OPTION_PINS_MPH] = {"mph", KIND_NUMBER, AT(mph), "V", 6, BOWLER_MPH_HIGH, " mph",
+                         "speed at the pins (16.5)"},
     [OPTION_POUNDS] = {"pounds", KIND_NUMBER, AT(pounds), "W", BALL_POUNDS_MIN, BALL_POUNDS_MAX,
                        " lb", "weight of the ball (15)"},
     [OPTION_GAMES] = {"games", KIND_COUNT, AT(games), "N", 1, 24, "",
@@ -121,12 +123,12 @@ void option_form(OptionId id, char *out, unsigned long size)
     snprintf(out, size, row->value ? "--%s %s" : "--%s", row->name, row->value);
 }
 
-/* The option that `name` (of that length) names, or OPTION_COUNT. */
-static OptionId option_find(const char *name, size_t length)
+/* Which of the accepted options `name` (of that length) names, or OPTION_COUNT. */
+static OptionId option_find(const char *name, size_t length, OptionSet accepted)
 {
     OptionId id = 0;
-    while (id < OPTION_COUNT &&
-           (strlen(TABLE[id].name) != length || strncmp(TABLE[id].name, name, length) != 0))
+    while (id < OPTION_COUNT && (!(accepted & OPTION_BIT(id)) || strlen(TABLE[id].name) != length ||
+                                 strncmp(TABLE[id].name, name, length) != 0))
         id++;
     return id;
 }
@@ -268,8 +270,8 @@ static bool read_option(Reader *r, const char *word)
 {
     const char *name = word[1] == '-' ? word + 2 : word + 1;
     size_t length = strcspn(name, "=");
-    OptionId id = option_find(name, length);
-    if (word[1] != '-' || id == OPTION_COUNT || !(r->accepted & OPTION_BIT(id)))
+    OptionId id = option_find(name, length, r->accepted);
+    if (word[1] != '-' || id == OPTION_COUNT)
         return unknown_option(r->command, r->accepted, name, length, r->error);
     const OptionRow *row = &TABLE[id];
     const char *value = name[length] ? name + length + 1 : NULL;

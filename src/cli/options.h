@@ -37,6 +37,7 @@ typedef enum OptionId {
     OPTION_TARGET,
     OPTION_BOARD,
     OPTION_DEGREES,
+    OPTION_PINS_MPH, /* --mph of a command that asks for the speed at the pins */
     OPTION_POUNDS,
     OPTION_GAMES,
     OPTION_PICK,

@@ -51,6 +51,18 @@ static void json_is_the_table(void **state)
     cJSON_Delete(object);
 }
 
+/* A junior's ball comes to the pins at 7 or 8 mph; nothing rolls there at 5. */
+static void slow_balls(void **state)
+{
+    (void)state;
+    assert_int_equal(run("rack --board 17.5 --degrees 3 --mph 7.5 --pounds 8", out, sizeof out), 0);
+    assert_int_equal(run("rack --board 17.5 --degrees 3 --mph 6", out, sizeof out), 0);
+    assert_int_equal(run("rack --board 17.5 --degrees 3 --mph 5.9", out, sizeof out), 2);
+    assert_non_null(strstr(out, "from 6 to 28 mph"));
+    assert_int_equal(run("roll --mph 7.5", out, sizeof out), 2); /* at release */
+    assert_non_null(strstr(out, "from 8 to 28 mph"));
+}
+
 static void table_for_people(void **state)
 {
     (void)state;
@@ -82,6 +94,7 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(json_is_the_table),
+        cmocka_unit_test(slow_balls),
         cmocka_unit_test(table_for_people),
         cmocka_unit_test(wrong_usage),
     };
