@@ -1,9 +1,10 @@
-/* rack.c - what a hit is worth, read from the table that src/tools/rackgen made. */
+/* rack.c - what a hit is worth, read and drawn from the table that src/tools/rackgen made. */
 #include "core/pins/rack.h"
 
 #include <math.h>
 #include <string.h>
 
+#include "core/pins/rack_sim.h"
 #include "core/pins/rack_table.h"
 
 #include "core/pins/rack_table.inc"
@@ -14,8 +15,8 @@ typedef struct TablePoint {
     bool mirrored;
     int cell[16];
     double weight[16]; /* sums to 1 */
-    int list[4];
-    double list_weight[4];
+    int list[4 * RACK_BANDS];
+    double list_weight[4 * RACK_BANDS];
 } TablePoint;
 
 /* The cell below `value` and how far it is toward the next; drawn to the edges. */
@@ -45,13 +46,21 @@ static TablePoint place_of(double board, double degrees, double mph, double poun
     int b = below(board, RACK_BOARD_LOW, RACK_BOARD_STEP, RACK_BOARDS, &at[0]);
     int d = below(degrees, 0.0, RACK_DEGREE_STEP, RACK_DEGREES, &at[1]);
     int s = below(mph, RACK_MPH_LOW, RACK_MPH_STEP, RACK_SPEEDS, &at[2]);
-    int w = below(pounds, RACK_POUNDS_LOW, RACK_POUNDS_STEP, RACK_WEIGHTS, &at[3]);
+    int w = 0;
+    while (w < RACK_WEIGHTS - 2 && pounds >= RACK_POUNDS[w + 1])
+        w++;
+    below(pounds, RACK_POUNDS[w], RACK_POUNDS[w + 1] - RACK_POUNDS[w], 2, &at[3]);
+    double usual;
+    below(mph, RACK_SLOW_MPH, RACK_USUAL_MPH - RACK_SLOW_MPH, RACK_BANDS, &usual);
     for (int i = 0; i < 4; i++) {
         int up_b = i >> 1, up_d = i & 1;
         double weight = (up_b ? at[0] : 1.0 - at[0]) * (up_d ? at[1] : 1.0 - at[1]);
         int list = (b + up_b) * RACK_DEGREES + d + up_d;
-        point.list[i] = list;
-        point.list_weight[i] = weight;
+        for (int band = 0; band < RACK_BANDS; band++) {
+            point.list[RACK_BANDS * i + band] = RACK_BANDS * list + band;
+            point.list_weight[RACK_BANDS * i + band] =
+                weight * (band == RACK_USUAL ? usual : 1.0 - usual);
+        }
         for (int j = 0; j < 4; j++) {
             int up_s = j >> 1, up_w = j & 1;
             point.cell[4 * i + j] = (list * RACK_SPEEDS + s + up_s) * RACK_WEIGHTS + w + up_w;
@@ -126,75 +135,81 @@ RackClass rack_class(Pins left)
     return RACK_CLUSTER;
 }
 
-/* The exact leaves near a hit: shares of all first balls, once each. */
-enum { NEAR_MOST = 4 * RACK_LISTED };
+/* Of a class's share the part that the listed leaves have by their share within it; the rest is
+ * even over all leaves of the class, listed or not (assumed). */
+static const double LISTED = 0.95;
+/* Leaves that rack_class puts in each. */
+static const uint16_t CLASS_SIZE[RACK_CLASSES] = {1, 1, 2, 2, 3, 7, 7, 101, 1, 23, 363, 387, 125};
 
-static int leaves_near(const TablePoint *point, Pins *leave, double *chance)
+/* The exact leaves that are listed near a hit, once each, with their share of their class. */
+enum { NEAR_MOST = 4 * RACK_BANDS * RACK_LISTED };
+typedef struct Near {
+    int count;
+    Pins leave[NEAR_MOST];
+    uint8_t class_of[NEAR_MOST];
+    double within[NEAR_MOST];
+    double even[RACK_CLASSES]; /* share of the class of each of its leaves, listed or not */
+} Near;
+
+static void near_of(const TablePoint *point, Near *near)
 {
     uint8_t seen[1024]; /* place in the list, plus one */
     memset(seen, 0, sizeof seen);
-    double within[RACK_CLASSES] = {0};
-    RackClass class_of[NEAR_MOST];
-    int count = 0;
-    for (int i = 0; i < 4; i++) {
+    near->count = 0;
+    for (int c = 0; c < RACK_CLASSES; c++)
+        near->even[c] = 1.0;
+    for (int i = 0; i < 4 * RACK_BANDS; i++) {
         if (point->list_weight[i] <= 0.0)
             continue;
         const RackListed *listed = RACK_LISTS[point->list[i]];
         for (int k = 0; k < RACK_LISTED && listed[k].pins; k++) {
             int at = seen[listed[k].pins] - 1;
             if (at < 0) {
-                at = count++;
-                seen[listed[k].pins] = (uint8_t)count;
-                leave[at] = listed[k].pins;
-                chance[at] = 0.0;
-                class_of[at] = rack_class(leave[at]);
+                at = near->count++;
+                seen[listed[k].pins] = (uint8_t)near->count;
+                near->leave[at] = listed[k].pins;
+                near->class_of[at] = listed[k].class;
+                near->within[at] = 0.0;
             }
-            double share = point->list_weight[i] * listed[k].within;
-            chance[at] += share;
-            within[class_of[at]] += share;
+            double share = LISTED * point->list_weight[i] * listed[k].within / RACK_WITHIN_ONE;
+            near->within[at] += share;
+            near->even[near->class_of[at]] -= share;
         }
     }
-    /* What lies beyond the lists stays with what is listed of its class, but no list claims more
-     * than its class has. */
-    double scale[RACK_CLASSES];
     for (int c = 0; c < RACK_CLASSES; c++)
-        scale[c] = within[c] > 0.0 ? place_class(point, (RackClass)c) / within[c] : 0.0;
-    for (int k = 0; k < count; k++)
-        chance[k] *= scale[class_of[k]];
-    return count;
+        near->even[c] = fmax(near->even[c], 0.0) / CLASS_SIZE[c];
 }
 
 void rack_chances(double board, double degrees, double mph, double pounds, RackChances *out)
 {
     TablePoint point = place_of(board, degrees, mph, pounds);
-    Pins leave[NEAR_MOST];
-    double chance[NEAR_MOST];
-    int count = leaves_near(&point, leave, chance);
+    Near near;
+    near_of(&point, &near);
     out->strike = place_strike(&point);
     out->pinfall = place_pinfall(&point);
     out->leave_count = 0;
-    for (int k = 0; k < count; k++) {
+    double share[RACK_CLASSES];
+    for (int c = 0; c < RACK_CLASSES; c++)
+        share[c] = place_class(&point, (RackClass)c);
+    for (int k = 0; k < near.count; k++) {
+        int class = near.class_of[k];
+        double chance = share[class] * (near.within[k] + near.even[class]);
         int at = out->leave_count;
         if (at == RACK_LEAVES_MAX) {
-            if (chance[k] <= out->leave_chance[at - 1])
+            if (chance <= out->leave_chance[at - 1])
                 continue;
             at--;
         } else {
             out->leave_count++;
         }
-        for (; at > 0 && out->leave_chance[at - 1] < chance[k]; at--) {
+        for (; at > 0 && out->leave_chance[at - 1] < chance; at--) {
             out->leave[at] = out->leave[at - 1];
             out->leave_chance[at] = out->leave_chance[at - 1];
         }
-        out->leave[at] = point.mirrored ? lane_mirror_pins(leave[k]) : leave[k];
-        out->leave_chance[at] = chance[k];
+        out->leave[at] = point.mirrored ? lane_mirror_pins(near.leave[k]) : near.leave[k];
+        out->leave_chance[at] = chance;
     }
 }
-
-/* Share of a class that all its leaves have evenly, listed near the hit or not (assumed). */
-static const double EVEN = 0.05;
-/* Leaves that rack_class puts in each. */
-static const uint16_t CLASS_SIZE[RACK_CLASSES] = {1, 1, 2, 2, 3, 7, 7, 101, 1, 23, 363, 387, 125};
 
 double rack_leave_chance(Pins left, double board, double degrees, double mph, double pounds)
 {
@@ -205,18 +220,63 @@ double rack_leave_chance(Pins left, double board, double degrees, double mph, do
     if (point.mirrored)
         left = lane_mirror_pins(left);
     RackClass class = rack_class(left);
-    double within = 0.0;
-    bool listed = false; /* anything of the class */
-    for (int i = 0; i < 4; i++) {
+    double within = 0.0, listed = 0.0; /* its share, and that of all that is listed of the class */
+    for (int i = 0; i < 4 * RACK_BANDS; i++) {
+        if (point.list_weight[i] <= 0.0)
+            continue;
         const RackListed *list = RACK_LISTS[point.list[i]];
         for (int k = 0; k < RACK_LISTED && list[k].pins; k++) {
+            if (list[k].class != class)
+                continue;
+            double share = LISTED * point.list_weight[i] * list[k].within / RACK_WITHIN_ONE;
+            listed += share;
             if (list[k].pins == left)
-                within += point.list_weight[i] * list[k].within / RACK_WITHIN_ONE;
-            listed = listed || rack_class(list[k].pins) == class;
+                within += share;
         }
     }
-    double even = listed ? EVEN : 1.0;
-    return place_class(&point, class) * ((1.0 - even) * within + even / CLASS_SIZE[class]);
+    double even = fmax(1.0 - listed, 0.0) / CLASS_SIZE[class];
+    return place_class(&point, class) * (within + even);
+}
+
+/* The leave of a class in which `part`, 0 to 1, of the class lies. */
+static Pins leave_within(const Near *near, RackClass class, double part)
+{
+    for (int k = 0; k < near->count; k++)
+        if (near->class_of[k] == class && (part -= near->within[k]) < 0.0)
+            return near->leave[k];
+    for (int left = 1; left <= PINS_ALL; left++)
+        if (rack_class((Pins)left) == class && (part -= near->even[class]) < 0.0)
+            return (Pins)left;
+    return near->count ? near->leave[0] : 0; /* by rounding alone */
+}
+
+/* One full rack as the table has it. */
+static Pins roll_table(const RackHit *hit, double part)
+{
+    TablePoint point = place_of(hit->board, hit->degrees, hit->mph, hit->pounds);
+    if ((part -= place_strike(&point)) < 0.0)
+        return 0;
+    for (int c = 0; c < RACK_CLASSES; c++) {
+        double share = place_class(&point, (RackClass)c);
+        if (part >= share && c < RACK_CLASSES - 1) {
+            part -= share;
+            continue;
+        }
+        Near near;
+        near_of(&point, &near);
+        Pins left = leave_within(&near, (RackClass)c, share > 0.0 ? part / share : 0.0);
+        return point.mirrored ? lane_mirror_pins(left) : left;
+    }
+    return 0;
+}
+
+Pins rack_roll(const RackHit *hit, Pins set, Rng *rng)
+{
+    Rng own = rng_seed(rng_next(rng));
+    const double high = RACK_BOARD_LOW + RACK_BOARD_STEP * (RACK_BOARDS - 1);
+    if ((set & PINS_ALL) == PINS_ALL && hit->board >= RACK_BOARD_LOW && hit->board <= high)
+        return roll_table(hit, rng_uniform(&own));
+    return rack_sim_roll(hit, set, &own, NULL, NULL);
 }
 
 double rack_leave_likelihood(Pins left, double board, double degrees, double mph, double pounds)

@@ -1,9 +1,10 @@
 /* rack.h - what a hit is worth: ten pins, a ball, and what is left of them.
  *
- * Two ways: rack_roll simulates one hit (pins as tilting rigid bodies, used live for spares and to
- * make the table); rack_chances reads the table that the program ships, in under a microsecond.
- * All in the bowler's own frame: board from the bowler's own side, pins numbered as a
- * right-hander sees them; mirror a left-hander's with lane_mirror_pins. docs/rack.md has sources,
+ * One rack for everybody: the advice, the belief and `settee rack` read the chances of a full rack
+ * from the table that the program ships, in under a microsecond; rack_roll draws a full rack from
+ * that same table, and simulates any other set of pins as the table's racks were (pins as tilting
+ * rigid bodies). All in the bowler's own frame: board from the bowler's own side, pins numbered as
+ * a right-hander sees them; mirror a left-hander's with lane_mirror_pins. docs/rack.md has sources,
  * what was fitted and what was held out. */
 #ifndef SETTEE_CORE_PINS_RACK_H
 #define SETTEE_CORE_PINS_RACK_H
@@ -20,11 +21,10 @@ typedef struct RackHit {
     double pounds;
 } RackHit;
 
-/* Simulates one hit on the pins of `set`; returns the pins that still stand. `exit_board`
- * (may be NULL) receives the board on which the ball leaves the deck (NAN in the gutter);
- * `touched` (may be NULL) the pins that the ball itself touched. The rng jitters pin spots and
- * restitution; the same state of it gives the same rack. */
-Pins rack_roll(const RackHit *hit, Pins set, Rng *rng, double *exit_board, Pins *touched);
+/* One ball at the pins of `set`; returns those that still stand. Takes one number of `rng`,
+ * whatever is set: the same state of it gives the same rack. Full racks on the boards of the table
+ * fall as rack_leave_chance says. */
+Pins rack_roll(const RackHit *hit, Pins set, Rng *rng);
 
 enum { RACK_LEAVES_MAX = 24 };
 
@@ -42,7 +42,7 @@ double rack_pinfall(double board, double degrees, double mph, double pounds);
 void rack_chances(double board, double degrees, double mph, double pounds, RackChances *out);
 
 /* Chance of exactly this leave (0: strike). A leave that the table does not list near there has a
- * small share of its class; over all 1,024 the sum is at most 1, within the table's rounding. */
+ * small share of its class; over all 1,024 the sum is 1. */
 double rack_leave_chance(Pins left, double board, double degrees, double mph, double pounds);
 
 /* Likelihood of a leave given a hit: the chance above, tempered and floored so that one odd rack

@@ -16,17 +16,18 @@
 #include "base/units.h"
 
 const RackParams RACK_PARAMS = {
-    .ball_restitution = 0.65,
-    .pin_restitution = 0.585,
-    .wall_restitution = 0.38,
-    .floor_restitution = 0.3,
-    .ball_pin_friction = 0.03,
-    .pin_friction = 0.06,
+    .ball_restitution = 0.66,
+    .pin_restitution = 0.65,
+    .wall_restitution = 0.22,
+    .floor_restitution = 0.5,
+    .softening = 0.021,
+    .ball_pin_friction = 0.01,
+    .pin_friction = 0.14,
     .floor_friction = 0.12,
-    .deck_friction = 0.27,
-    .spot_jitter_in = 0.25,
-    .restitution_jitter = 0.19,
-    .ball_restitution_jitter = 0.024,
+    .deck_friction = 0.33,
+    .spot_jitter_in = 0.40,
+    .restitution_jitter = 0.28,
+    .ball_restitution_jitter = 0.014,
 };
 
 /* ---- what is published or follows from it ---- */
@@ -57,9 +58,9 @@ static const double GUTTER_DEPTH = 3.5 * IN; /* beside the deck; assumed */
 
 /* ---- numbers of the method ---- */
 
-static const double STEP_FAST = 0.0005, STEP_SLOW = 0.001; /* s */
-static const double FAST_UNTIL = 0.5, MOST_TIME = 2.5;     /* s */
-static const double BALL_START = -0.30;                    /* m before the head pin's spot */
+static const double STEP_FAST = 0.001, STEP_SLOW = 0.002; /* s */
+static const double FAST_UNTIL = 0.5, MOST_TIME = 2.5;    /* s */
+static const double BALL_START = -0.30;                   /* m before the head pin's spot */
 static const double QUIET_APPROACH = 0.10; /* m/s: slower contacts give nothing back */
 static const double PUSH_APART = 0.4;      /* share of an overlap undone each step */
 static const double UPRIGHT = 0.97;        /* cosine of the tilt under which a pin is not toppled:
@@ -209,6 +210,24 @@ static void ball_on_pin(Sim *sim, int index)
     sim->touched |= pin_bit(index + 1);
 }
 
+static inline double between(double value, double low, double high)
+{
+    return value < low ? low : value > high ? high : value;
+}
+
+/* Square of the least distance between two pins' axes from lowest to highest sphere: b's centre of
+ * mass lies `from` behind a's, whose parts along both axes are given. */
+static double axes_apart(double square, double from_a, double from_b, double axes)
+{
+    const double low = SPHERE_HEIGHT[0] * IN - PIN_COM, high = SPHERE_HEIGHT[HEAD] * IN - PIN_COM;
+    double skew = 1.0 - axes * axes;
+    double s = skew > 1e-6 ? (axes * from_b - from_a) / skew : 0.0;
+    s = between(s, low, high);
+    double t = between(from_b + s * axes, low, high);
+    s = between(t * axes - from_a, low, high);
+    return square + s * (s + 2.0 * (from_a - t * axes)) + t * (t - 2.0 * from_b);
+}
+
 static void pin_on_pin(Sim *sim, Body *a, Body *b)
 {
     double across = a->at.x - b->at.x, along = a->at.y - b->at.y, near = a->reach + b->reach;
@@ -217,6 +236,8 @@ static void pin_on_pin(Sim *sim, Body *a, Body *b)
     Vec from = sub(a->at, b->at);
     double from_a = dot(from, a->axis), from_b = dot(from, b->axis), axes = dot(a->axis, b->axis);
     double square0 = dot(from, from), deepest = 0.0;
+    if (axes_apart(square0, from_a, from_b, axes) > 4.0 * SPHERE_MOST * SPHERE_MOST)
+        return;
     int on_a = -1, on_b = -1;
     for (int i = 0; i < SPHERES; i++) {
         double s = SPHERE_HEIGHT[i] * IN - PIN_COM;
@@ -246,8 +267,10 @@ static void pin_on_pin(Sim *sim, Body *a, Body *b)
     Vec u = sub(speed_at(a, sub(centre_a, a->at)), speed_at(b, sub(centre_b, b->at)));
     Vec n = normal_when_met(d, u, deepest, sim->step);
     Vec point = add(centre_b, mul(n, SPHERE_R_IN[on_b] * IN));
-    contact(a, b, point, n, sim->params->pin_restitution * (0.5 * (a->gives + b->gives)),
-            sim->params->pin_friction);
+    const RackParams *params = sim->params;
+    double approach = fmax(-dot(u, n), 0.0);
+    double restitution = params->pin_restitution / (1.0 + params->softening * approach);
+    contact(a, b, point, n, restitution * (0.5 * (a->gives + b->gives)), params->pin_friction);
     Vec apart = mul(n, 0.5 * PUSH_APART * deepest);
     a->at = add(a->at, apart);
     b->at = sub(b->at, apart);
@@ -541,7 +564,7 @@ RackJitter rack_jitter(const RackParams *params, Rng *rng)
     return jitter;
 }
 
-Pins rack_roll(const RackHit *hit, Pins set, Rng *rng, double *exit_board, Pins *touched)
+Pins rack_sim_roll(const RackHit *hit, Pins set, Rng *rng, double *exit_board, Pins *touched)
 {
     RackJitter jitter = rack_jitter(&RACK_PARAMS, rng);
     return rack_simulate(&RACK_PARAMS, hit, set, &jitter, exit_board, touched);

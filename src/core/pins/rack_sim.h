@@ -1,5 +1,5 @@
-/* rack_sim.h - the inside of rack_roll, for the table generator and the tests: everything that is
- * random or assumed is an argument here. The program itself calls rack_roll (rack.h). */
+/* rack_sim.h - one hit on the pins, simulated: everything that is random or assumed is an argument.
+ * For rack_roll, the table generator and the tests. */
 #ifndef SETTEE_CORE_PINS_RACK_SIM_H
 #define SETTEE_CORE_PINS_RACK_SIM_H
 
@@ -11,6 +11,7 @@ typedef struct RackParams {
     double pin_restitution;   /* pin on pin; each pin's own is jittered about it */
     double wall_restitution;  /* pin on kickback */
     double floor_restitution; /* pin on deck */
+    double softening; /* s/m: of pin on pin 1 / (1 + softening * speed of approach) is left */
     double ball_pin_friction;
     double pin_friction;       /* pin on pin and on kickback */
     double floor_friction;     /* pin on deck */
@@ -32,7 +33,9 @@ typedef struct RackJitter {
 RackJitter rack_jitter(const RackParams *params, Rng *rng);
 RackJitter rack_jitter_mirrored(const RackJitter *jitter);
 
-/* rack_roll with its jitter given. A hit from beyond the centre board is rolled in the mirror, so
+/* One hit on the pins of `set`; returns those that still stand. `exit_board` (may be NULL) receives
+ * the board on which the ball leaves the deck (NAN in the gutter); `touched` (may be NULL) the pins
+ * that the ball itself touched. A hit from beyond the centre board is rolled in the mirror, so
  * that mirrored arguments give the mirrored pins exactly. */
 Pins rack_simulate(const RackParams *params, const RackHit *hit, Pins set, const RackJitter *jitter,
                    double *exit_board, Pins *touched);
@@ -40,5 +43,8 @@ Pins rack_simulate(const RackParams *params, const RackHit *hit, Pins set, const
 /* The same without that choice of side: mirrored only as well as the order of contacts allows. */
 Pins rack_simulate_as_is(const RackParams *params, const RackHit *hit, Pins set,
                          const RackJitter *jitter, double *exit_board, Pins *touched);
+
+/* With the program's constants and jitter drawn from `rng`, as many numbers whatever is set. */
+Pins rack_sim_roll(const RackHit *hit, Pins set, Rng *rng, double *exit_board, Pins *touched);
 
 #endif

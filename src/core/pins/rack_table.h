@@ -2,20 +2,19 @@
  *
  * A cell for every half board, degree, speed and ball weight below; the leaves are sorted into
  * classes, whose shares every cell has for itself, while the exact leaves within a class are
- * listed once a board and degree, for all speeds and weights together. */
+ * listed twice a board and degree: for slow and light balls together, and for usual ones. */
 #ifndef SETTEE_CORE_PINS_RACK_TABLE_H
 #define SETTEE_CORE_PINS_RACK_TABLE_H
 
 #include "core/pins/rack.h"
 
-enum { RACK_BOARDS = 29, RACK_DEGREES = 9, RACK_SPEEDS = 3, RACK_WEIGHTS = 3 };
+enum { RACK_BOARDS = 29, RACK_DEGREES = 9, RACK_SPEEDS = 5, RACK_WEIGHTS = 4 };
 #define RACK_BOARD_LOW 13.0
 #define RACK_BOARD_STEP 0.5
 #define RACK_DEGREE_STEP 1.0 /* from 0 */
-#define RACK_MPH_LOW 14.0
-#define RACK_MPH_STEP 2.5
-#define RACK_POUNDS_LOW 10.0
-#define RACK_POUNDS_STEP 3.0
+#define RACK_MPH_LOW 6.0
+#define RACK_MPH_STEP 3.5
+static const double RACK_POUNDS[RACK_WEIGHTS] = {8.0, 12.0, 15.0, 16.0};
 
 typedef enum RackClass {
     RACK_TEN,        /* 10 */
@@ -37,7 +36,7 @@ typedef enum RackClass {
 /* Of a leave that is not empty. */
 RackClass rack_class(Pins left);
 
-/* Shares of all first balls in ten-thousandths; they sum to 10,000 within rounding. */
+/* Shares of all first balls in ten-thousandths; they sum to 10,000. */
 enum { RACK_SHARE_ONE = 10000, RACK_PIN_ONE = 1000 };
 typedef struct RackCell {
     uint16_t strike;
@@ -45,12 +44,17 @@ typedef struct RackCell {
     uint16_t share[RACK_CLASSES];
 } RackCell;
 
-/* The commonest leaves of a board and degree, commonest first; share of their class in 250ths.
- * pins 0 ends the list. */
+/* The commonest leaves of a board, degree and band, commonest first; share of their class in
+ * 250ths. pins 0 ends the list. The slow band is of the speeds up to RACK_SLOW_MPH with the lighter
+ * two weights, the usual one of those from RACK_USUAL_MPH on with the heavier two; between, both.
+ */
 enum { RACK_LISTED = 24, RACK_WITHIN_ONE = 250 };
+enum { RACK_SLOW, RACK_USUAL, RACK_BANDS };
+#define RACK_SLOW_MPH 9.5
+#define RACK_USUAL_MPH 13.0
 typedef struct RackListed {
     uint16_t pins;
-    uint8_t within;
+    uint8_t within, class;
 } RackListed;
 
 #endif

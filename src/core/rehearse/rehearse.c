@@ -80,7 +80,7 @@ static Pins roll_rack(const Roll *roll, const Ball *ball, Rng *rng)
                    .mph = roll->entry_mph,
                    .rpm = 0.0,
                    .pounds = ball->pounds};
-    return rack_roll(&hit, PINS_ALL, rng, NULL, NULL);
+    return rack_roll(&hit, PINS_ALL, rng);
 }
 
 static double mean_under_track(const Oil *oil, int low, int high)

@@ -12,7 +12,7 @@
 #define SPOT_SLACK_IN 0.15 /* pins stand off their spots by as much */
 
 /* What a rack costs to roll, about, in microseconds: measured on one core. */
-static double rack_cost(int pins) { return 5.0 + 4.6 * pins * pins; }
+static double rack_cost(int pins) { return 6.0 + 1.75 * pins * pins; }
 
 static double pin_board(int pin)
 {
@@ -81,7 +81,7 @@ static void roll_at(const RackHit *usual, SpareHits *hits, SpareCount *count, in
         RackHit hit = *usual;
         hit.degrees = hits->degrees;
         hit.board = spare_place_board(place) + within - drift(hits->back_in, hits->degrees);
-        Pins stand = rack_roll(&hit, hits->left, &rng, NULL, NULL);
+        Pins stand = rack_roll(&hit, hits->left, &rng);
         count->racks++;
         count->made += stand == 0;
         count->falls += lane_pin_count(hits->left) - lane_pin_count(stand);

@@ -32,9 +32,9 @@ void cell_roll(int cell, CellCount *count)
             .degrees = RACK_DEGREE_STEP * (at[1] + rng_between(&rng, -0.5, 0.5)),
             .mph = RACK_MPH_LOW + RACK_MPH_STEP * (at[2] + rng_between(&rng, -0.4, 0.4)),
             .rpm = 0.0,
-            .pounds = RACK_POUNDS_LOW + RACK_POUNDS_STEP * at[3],
+            .pounds = RACK_POUNDS[at[3]],
         };
-        count->of[rack_roll(&hit, PINS_ALL, &rng, NULL, NULL)]++;
+        count->of[rack_sim_roll(&hit, PINS_ALL, &rng, NULL, NULL)]++;
     }
 }
 
@@ -46,33 +46,6 @@ uint32_t cell_hash(const CellCount *count)
         hash = (hash ^ (uint32_t)(count->of[i] >> 8)) * 16777619u;
     }
     return hash;
-}
-
-/* For a ball on its own side of the head pin; beyond it the mirrored leaves. */
-static double correction(Pins left)
-{
-    static const struct {
-        Pins left;
-        double factor;
-    } CORRECTIONS[] = {
-        {1 << 9, 0.85},          /* 10 */
-        {1 << 6, 0.90},          /* 7 */
-        {1 << 8, 2.80},          /* 9 */
-        {1 << 7, 0.40},          /* 8 */
-        {1 << 3, 0.60},          /* 4 */
-        {1 << 6 | 1 << 9, 0.65}, /* 7-10 */
-    };
-    for (size_t i = 0; i < sizeof CORRECTIONS / sizeof *CORRECTIONS; i++)
-        if (CORRECTIONS[i].left == left)
-            return CORRECTIONS[i].factor;
-    return 1.0;
-}
-
-double cell_correction(Pins left, int board)
-{
-    const int centre = RACK_BOARDS / 2;
-    double here = correction(left), mirrored = correction(lane_mirror_pins(left));
-    return board < centre ? here : board > centre ? mirrored : sqrt(here * mirrored);
 }
 
 /* ---- smoothing ---- */
@@ -127,46 +100,39 @@ static void match_sides(Shares *all)
             }
 }
 
-/* Corrects the leaves' shares of the misses; the strikes stay as they are. */
-static void correct(Shares *shares, int board)
-{
-    double before = 0.0, after = 0.0;
-    for (int i = 1; i < 1024; i++) {
-        before += shares->of[i];
-        shares->of[i] *= cell_correction((Pins)i, board);
-        after += shares->of[i];
-    }
-    for (int i = 1; i < 1024 && after > 0.0; i++)
-        shares->of[i] *= before / after;
-}
-
-/* No outcome is impossible: a share of every class and of the strike that nothing takes away. */
-static const double FLOOR = 0.0006;
-
 static uint16_t rounded(double value) { return (uint16_t)(value + 0.5); }
 
+/* Each class takes what the sum so far, rounded, has grown by: no share is lost or made. */
 static void cell_write(const Shares *shares, RackCell *cell)
 {
-    double class[RACK_CLASSES] = {0}, pins = 0.0;
+    double class[RACK_CLASSES] = {0}, pins = 10.0 * shares->of[0], sum = shares->of[0];
     for (int i = 1; i < 1024; i++) {
         class[rack_class((Pins)i)] += shares->of[i];
         pins += shares->of[i] * (10 - lane_pin_count((Pins)i));
     }
-    pins += 10.0 * shares->of[0];
-    const double rest = 1.0 - (RACK_CLASSES + 1) * FLOOR;
-    cell->strike = rounded(RACK_SHARE_ONE * (FLOOR + rest * shares->of[0]));
     cell->pinfall = rounded(RACK_PIN_ONE * pins);
-    for (int c = 0; c < RACK_CLASSES; c++)
-        cell->share[c] = rounded(RACK_SHARE_ONE * (FLOOR + rest * class[c]));
+    cell->strike = rounded(RACK_SHARE_ONE * sum);
+    for (int c = 0, given = cell->strike; c < RACK_CLASSES; c++) {
+        sum += class[c];
+        cell->share[c] = (uint16_t)(rounded(RACK_SHARE_ONE * sum) - given);
+        given += cell->share[c];
+    }
 }
 
-/* The leaves of a board and degree, over all speeds and weights. */
-static void list_write(const Shares *all, int board, int degree, RackListed *listed)
+static bool in_band(int speed, int band)
+{
+    double mph = RACK_MPH_LOW + RACK_MPH_STEP * speed;
+    return band == RACK_SLOW ? mph <= RACK_SLOW_MPH : mph >= RACK_USUAL_MPH;
+}
+
+/* The leaves of a board and degree, over the speeds and weights of a band. */
+static void list_write(const Shares *all, int board, int degree, int band, RackListed *listed)
 {
     double share[1024] = {0}, class[RACK_CLASSES] = {0};
+    const int lightest = band == RACK_SLOW ? 0 : RACK_WEIGHTS - 2;
     for (int s = 0; s < RACK_SPEEDS; s++)
-        for (int w = 0; w < RACK_WEIGHTS; w++)
-            for (int i = 1; i < 1024; i++)
+        for (int w = lightest; w < lightest + 2; w++)
+            for (int i = 1; i < 1024 && in_band(s, band); i++)
                 share[i] += all[cell_index(board, degree, s, w)].of[i];
     for (int i = 1; i < 1024; i++)
         class[rack_class((Pins)i)] += share[i];
@@ -178,11 +144,12 @@ static void list_write(const Shares *all, int board, int degree, RackListed *lis
                 most = i;
         if (share[most] <= 0.0)
             return;
-        double within = share[most] / class[rack_class((Pins)most)];
+        RackClass of = rack_class((Pins)most);
+        double within = share[most] / class[of];
         share[most] = 0.0;
         uint8_t written = (uint8_t)(RACK_WITHIN_ONE * within); /* cut, so that no sum passes one */
         if (written)
-            listed[k++] = (RackListed){(uint16_t)most, written};
+            listed[k++] = (RackListed){(uint16_t)most, written, (uint8_t)of};
     }
 }
 
@@ -197,13 +164,13 @@ bool table_make(const CellCount *counts, Table *table)
     for (int axis = 0; axis < 4; axis++)
         smooth(all, axis);
     match_sides(all);
-    for (int cell = 0; cell < CELLS; cell++) {
-        correct(&all[cell], cell / cell_index(1, 0, 0, 0));
+    for (int cell = 0; cell < CELLS; cell++)
         cell_write(&all[cell], &table->cells[cell]);
-    }
     for (int b = 0; b < RACK_BOARDS; b++)
         for (int d = 0; d < RACK_DEGREES; d++)
-            list_write(all, b, d, table->listed[b * RACK_DEGREES + d]);
+            for (int band = 0; band < RACK_BANDS; band++)
+                list_write(all, b, d, band,
+                           table->listed[(b * RACK_DEGREES + d) * RACK_BANDS + band]);
     free(all);
     return true;
 }

@@ -1,4 +1,4 @@
-/* cells.h - making the rack table: the racks of each cell, then smoothing, corrections, floors. */
+/* cells.h - making the rack table: the racks of each cell, then smoothing. */
 #ifndef SETTEE_TOOLS_RACKGEN_CELLS_H
 #define SETTEE_TOOLS_RACKGEN_CELLS_H
 
@@ -26,12 +26,8 @@ uint32_t cell_hash(const CellCount *count);
 
 typedef struct Table {
     RackCell cells[CELLS];
-    RackListed listed[RACK_BOARDS * RACK_DEGREES][RACK_LISTED];
+    RackListed listed[RACK_BOARDS * RACK_DEGREES * RACK_BANDS][RACK_LISTED];
 } Table;
-
-/* The correction of a leave on one of the table's boards: what its share of the misses is
- * multiplied by (docs/rack.md). */
-double cell_correction(Pins left, int board);
 
 /* Makes the table of the counts. False when memory ran short. */
 bool table_make(const CellCount *counts, Table *table);

@@ -26,13 +26,15 @@ static bool write_table(const Table *table, FILE *out)
             fprintf(out, k ? ",%u" : "%u", (unsigned)c->share[k]);
         fputs("}},\n", out);
     }
-    fputs("};\nstatic const RackListed RACK_LISTS[RACK_BOARDS * RACK_DEGREES][RACK_LISTED] = {\n",
+    fputs("};\nstatic const RackListed\n"
+          "    RACK_LISTS[RACK_BOARDS * RACK_DEGREES * RACK_BANDS][RACK_LISTED] = {\n",
           out);
-    for (int list = 0; list < RACK_BOARDS * RACK_DEGREES; list++) {
+    for (int list = 0; list < RACK_BOARDS * RACK_DEGREES * RACK_BANDS; list++) {
         fputc('{', out);
         for (int k = 0; k < RACK_LISTED && table->listed[list][k].pins; k++)
-            fprintf(out, k ? ",{%u,%u}" : "{%u,%u}", (unsigned)table->listed[list][k].pins,
-                    (unsigned)table->listed[list][k].within);
+            fprintf(out, "%s{%u,%u,%u}", k ? "," : "", (unsigned)table->listed[list][k].pins,
+                    (unsigned)table->listed[list][k].within,
+                    (unsigned)table->listed[list][k].class);
         fputs("},\n", out);
     }
     fputs("};\n/* clang-format on */\n", out);

@@ -17,7 +17,7 @@ static void valid(const RackHit *hit, Pins set, Rng *rng)
 {
     double exit_board;
     Pins touched;
-    Pins left = rack_roll(hit, set, rng, &exit_board, &touched);
+    Pins left = rack_sim_roll(hit, set, rng, &exit_board, &touched);
     if ((left & ~set) || (touched & ~set))
         fail_msg("set %x: left %x, touched %x", set, left, touched);
     if (!isnan(exit_board) && !(exit_board > 0.4 && exit_board < 39.6))
@@ -51,7 +51,7 @@ static void extremes_are_survived(void **state)
                 for (size_t w = 0; w < sizeof weights / sizeof *weights; w++) {
                     RackHit hit = {boards[b], degrees[d], speeds[s], d % 2 ? 900.0 : 0.0,
                                    weights[w]};
-                    Pins touched, left = rack_roll(&hit, PINS_ALL, &rng, NULL, &touched);
+                    Pins touched, left = rack_sim_roll(&hit, PINS_ALL, &rng, NULL, &touched);
                     assert_int_equal(left & ~PINS_ALL, 0);
                 }
 }
@@ -73,8 +73,8 @@ static void bits_above_the_ten_are_ignored(void **state)
     (void)state;
     Rng a = rng_seed(44), b = rng_seed(44);
     RackHit hit = {17.5, 5.0, 16.5, 0.0, 15.0};
-    assert_int_equal(rack_roll(&hit, 0xffff, &a, NULL, NULL),
-                     rack_roll(&hit, PINS_ALL, &b, NULL, NULL));
+    assert_int_equal(rack_sim_roll(&hit, 0xffff, &a, NULL, NULL),
+                     rack_sim_roll(&hit, PINS_ALL, &b, NULL, NULL));
 }
 
 static void same_seed_same_rack(void **state)
@@ -86,8 +86,8 @@ static void same_seed_same_rack(void **state)
         Rng again = rng;
         double exit_a, exit_b;
         Pins touched_a, touched_b;
-        Pins a = rack_roll(&hit, PINS_ALL, &rng, &exit_a, &touched_a);
-        Pins b = rack_roll(&hit, PINS_ALL, &again, &exit_b, &touched_b);
+        Pins a = rack_sim_roll(&hit, PINS_ALL, &rng, &exit_a, &touched_a);
+        Pins b = rack_sim_roll(&hit, PINS_ALL, &again, &exit_b, &touched_b);
         assert_int_equal(a, b);
         assert_int_equal(touched_a, touched_b);
         assert_memory_equal(&exit_a, &exit_b, sizeof exit_a);
@@ -95,15 +95,35 @@ static void same_seed_same_rack(void **state)
     }
 }
 
-/* A rack draws as many numbers whatever is standing, so common numbers compare like with like. */
-static void any_set_draws_alike(void **state)
+/* A rack takes one number whatever is standing, so common numbers compare like with like. */
+static void any_set_takes_one_number(void **state)
 {
     (void)state;
-    Rng a = rng_seed(45), b = rng_seed(45);
-    RackHit hit = {17.5, 5.0, 16.5, 0.0, 15.0};
-    rack_roll(&hit, PINS_ALL, &a, NULL, NULL);
-    rack_roll(&hit, pin_bit(10), &b, NULL, NULL);
-    assert_memory_equal(&a, &b, sizeof a);
+    static const Pins SETS[] = {PINS_ALL, 0, 1 << 9, 1 << 2 | 1 << 9};
+    static const double BOARDS[] = {17.5, 5.0}; /* on the table's boards, and beside them */
+    for (size_t i = 0; i < sizeof SETS / sizeof *SETS; i++)
+        for (int k = 0; k < 2; k++) {
+            Rng a = rng_seed(45), b = rng_seed(45);
+            RackHit hit = {BOARDS[k], 5.0, 16.5, 0.0, 15.0};
+            rack_roll(&hit, SETS[i], &a);
+            rng_next(&b);
+            assert_memory_equal(&a, &b, sizeof a);
+        }
+}
+
+/* Any other set than a full rack is the simulation's, with a number of its own. */
+static void part_of_a_rack_is_simulated(void **state)
+{
+    (void)state;
+    Rng a = rng_seed(50), b = rng_seed(50);
+    for (int i = 0; i < 100; i++) {
+        RackHit hit = any_hit(&a);
+        any_hit(&b);
+        Pins set = (Pins)(i * 10 + 3);
+        Pins left = rack_roll(&hit, set, &a);
+        Rng own = rng_seed(rng_next(&b));
+        assert_int_equal(left, rack_sim_roll(&hit, set, &own, NULL, NULL));
+    }
 }
 
 static RackHit mirrored(RackHit hit)
@@ -186,9 +206,9 @@ static void single_pins_fall_when_hit(void **state)
         double board = 20.0 - lane_pin_right_in(pin) * 0.0254 / LANE_BOARD_M;
         for (int k = 0; k < 20; k++) {
             RackHit hit = {board, 0.0, 16.0, 0.0, 15.0};
-            assert_int_equal(rack_roll(&hit, pin_bit(pin), &rng, NULL, NULL), 0);
+            assert_int_equal(rack_sim_roll(&hit, pin_bit(pin), &rng, NULL, NULL), 0);
             hit.board += (board > 20.0 ? -8.0 : 8.0); /* 8.5 in; together they are 6.7 wide */
-            assert_int_equal(rack_roll(&hit, pin_bit(pin), &rng, NULL, NULL), pin_bit(pin));
+            assert_int_equal(rack_sim_roll(&hit, pin_bit(pin), &rng, NULL, NULL), pin_bit(pin));
         }
     }
 }
@@ -201,7 +221,8 @@ int main(void)
         cmocka_unit_test(every_set_is_survived),
         cmocka_unit_test(bits_above_the_ten_are_ignored),
         cmocka_unit_test(same_seed_same_rack),
-        cmocka_unit_test(any_set_draws_alike),
+        cmocka_unit_test(any_set_takes_one_number),
+        cmocka_unit_test(part_of_a_rack_is_simulated),
         cmocka_unit_test(mirrored_hit_gives_mirrored_pins),
         cmocka_unit_test(physics_has_no_side),
         cmocka_unit_test(mirrored_jitter_twice_is_itself),
