@@ -15,7 +15,7 @@ typedef enum AdjustmentKind {
 /* What is changed. The unit of a step stands behind it. */
 typedef enum Change {
     CHANGE_NOTHING,
-    CHANGE_BALL,     /* slots toward the weaker end of the bag */
+    CHANGE_BALL,     /* places toward the weak end of the bag (strength.h) */
     CHANGE_FEET,     /* boards in */
     CHANGE_EYES,     /* boards in, the feet stay */
     CHANGE_SPEED,    /* mph */

@@ -2,9 +2,9 @@
 #include "core/advice/ranking.h"
 
 #include <math.h>
-#include <stdlib.h>
 #include <string.h>
 
+#include "base/sort.h"
 #include "base/text.h"
 
 /* How far the rules' word counts against the forecast's gain. Rehearsals (docs/advice.md) lose with
@@ -130,14 +130,10 @@ static Adjustment adjustment_of(const Ranking *ranking, const Tried *tried)
     return adjustment;
 }
 
-static int by_score(const void *a, const void *b)
+static bool scores_more(const void *a, const void *b)
 {
     const Adjustment *x = a, *y = b;
-    if (x->score != y->score)
-        return x->score < y->score ? 1 : -1;
-    if (x->kind != y->kind)
-        return (int)x->kind - (int)y->kind;
-    return (int)x->with - (int)y->with;
+    return x->score > y->score;
 }
 
 static bool same_throw(const Adjustment *a, const Adjustment *b)
@@ -213,7 +209,8 @@ void ranking_write(const Ranking *ranking, Advice *out)
     if (pair_pays(ranking))
         out->adjustments[out->adjustment_count++] =
             adjustment_of(ranking, &ranking->best[PLACE_PAIR]);
-    qsort(out->adjustments, (size_t)out->adjustment_count, sizeof out->adjustments[0], by_score);
+    sort_items(out->adjustments, (size_t)out->adjustment_count, sizeof out->adjustments[0],
+               scores_more); /* those alike stay in the order of the table */
     drop_doubles(out);
     keep_in_sight(out);
 }

@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "core/advice/candidates.h"
+#include "core/line/strength.h"
 
 const Player *const PLAYERS[PLAYER_COUNT + 1] = {
     &PLAYER_HOLD,  &PLAYER_RULES, &PLAYER_ADVISOR, &PLAYER_KNOWS, &PLAYER_BY_THE_MISS,
@@ -27,13 +28,21 @@ static Choice stay(const View *view)
 const Player PLAYER_HOLD = {
     .name = "hold", .sentence = "throws the first line all day", .choose = stay};
 
-/* The ball so many slots toward the weaker end of the bag, where one for strikes lies there. */
-static bool take_ball(const View *view, int slots, Plan *plan)
+/* The ball so many places toward the weak end of the bag, where one for strikes is there. */
+static bool take_ball(const View *view, int places, Plan *plan)
 {
-    const Ball *next = bag_slot(view->bag, plan->slot + slots);
-    if (!next || next->cover == COVER_POLYESTER)
+    Oil sheet;
+    int slots[BAG_SLOTS], at = 0;
+    oil_lay(view->pattern, &sheet);
+    oil_for_hand(&sheet, view->bag->bowler.hand, &sheet);
+    int count = strength_order(view->bag, &sheet, slots, NULL);
+    while (at < count && slots[at] != plan->slot)
+        at++;
+    int next = at + places;
+    if (at == count || next < 0 || next >= count ||
+        bag_slot(view->bag, slots[next])->cover == COVER_POLYESTER)
         return false;
-    plan->slot += slots;
+    plan->slot = slots[next];
     return true;
 }
 

@@ -5,6 +5,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "core/line/strength.h"
 #include "core/rehearse/rehearse.h"
 #include "store/files.h"
 
@@ -45,7 +46,7 @@ typedef struct Case {
     const char *name;
     Shot shots[SEEN_MAX]; /* oldest first; `hit` unsaid ends */
     double feet, eyes;    /* boards in */
-    int slots;            /* toward the weaker end */
+    int places;           /* toward the weak end of the bag */
     AdjustmentKind kind;
 } Case;
 
@@ -66,13 +67,29 @@ static View view_of(const Case *c)
     return view;
 }
 
+/* The slots from the strongest ball to the weakest; how many. */
+static int order_of(int slots[BAG_SLOTS])
+{
+    Oil sheet;
+    oil_lay(&PATTERN, &sheet);
+    return strength_order(&BAG, &sheet, slots, NULL);
+}
+
+static int place_of(int slot)
+{
+    int slots[BAG_SLOTS], at = 0;
+    for (int count = order_of(slots); at < count && slots[at] != slot; at++)
+        ;
+    return at;
+}
+
 static void assert_chooses(const Player *player, const Case *c)
 {
     View view = view_of(c);
     Choice choice = player->choose(&view);
     const Plan *was = &view.plan[SIDE_LEFT], *now = &choice.plan;
     if (now->stance - was->stance != c->feet || now->aim - was->aim != c->eyes ||
-        now->slot - was->slot != c->slots || choice.kind != c->kind)
+        place_of(now->slot) - place_of(was->slot) != c->places || choice.kind != c->kind)
         fail_msg("%s, %s: feet %g, eyes %g, slot %d, %s", player->name, c->name,
                  now->stance - was->stance, now->aim - was->aim, now->slot,
                  ADJUST_NAMES[choice.kind]);
@@ -223,14 +240,15 @@ static void test_coach_and_the_bag(void **state)
     c.shots[0].slot = 1;
     View view = view_of(&c);
     assert_int_equal(PLAYER_COACH.choose(&view).kind, ADJUST_MOVE_IN);
-    int last = 0; /* the last slot with a strike ball */
-    for (int slot = 1; slot <= BAG_SLOTS; slot++)
-        if (bag_slot(&BAG, slot) && bag_slot(&BAG, slot)->cover != COVER_POLYESTER)
-            last = slot;
-    c.shots[0].slot = c.shots[1].slot = view.plan[SIDE_LEFT].slot = last;
+    int slots[BAG_SLOTS], last = order_of(slots) - 1;
+    while (bag_slot(&BAG, slots[last])->cover == COVER_POLYESTER)
+        last--; /* the weakest strike ball */
+    c.shots[0].slot = c.shots[1].slot = view.plan[SIDE_LEFT].slot = slots[last];
     assert_int_equal(PLAYER_COACH.choose(&view).kind, ADJUST_MOVE_IN);
-    c.shots[0].slot = c.shots[1].slot = view.plan[SIDE_LEFT].slot = last - 1;
-    assert_int_equal(PLAYER_COACH.choose(&view).kind, ADJUST_BALL_DOWN);
+    c.shots[0].slot = c.shots[1].slot = view.plan[SIDE_LEFT].slot = slots[last - 1];
+    Choice choice = PLAYER_COACH.choose(&view);
+    assert_int_equal(choice.kind, ADJUST_BALL_DOWN);
+    assert_int_equal(choice.plan.slot, slots[last]);
 }
 
 /* In a whole rehearsal every choice follows from what the bowler was told of the shots before: said
