@@ -6,6 +6,7 @@
 #include <string.h>
 
 #include "core/arsenal/block.h"
+#include "helper_same.h"
 #include "store/files.h"
 
 static Bag BAG;
@@ -75,7 +76,7 @@ static void first_game_is_the_same_everywhere(void **state)
     BlockSpread spread = block_spread(block, SIDE_RIGHT, 0);
     assert_int_equal(spread.slots, 1);
     assert_near(spread.stance_low, spread.stance_high, 0.0);
-    assert_memory_equal(&block->game[0][0][0].line, &block->game[2][1][0].line, sizeof(Line));
+    assert_same_line(&block->game[0][0][0].line, &block->game[2][1][0].line);
     block_job_free(job);
 }
 
@@ -91,7 +92,19 @@ static void left_hander_gets_the_same(void **state)
     block_begin(b, &input);
     while (!block_step(b))
         ;
-    assert_memory_equal(&right->game, &block_result(b)->game, sizeof right->game);
+    const Block *left = block_result(b);
+    for (int pace = 0; pace < PACE_COUNT; pace++)
+        for (int side = 0; side < SIDE_COUNT; side++)
+            for (int game = 0; game < right->games; game++) {
+                const BlockGame *x = &right->game[pace][side][game];
+                const BlockGame *y = &left->game[pace][side][game];
+                assert_int_equal(x->ready, y->ready);
+                assert_int_equal(x->slot, y->slot);
+                assert_same_line(&x->line, &y->line);
+                assert_same_number(x->value, y->value);
+                assert_same_number(x->later_board, y->later_board);
+                assert_same_number(x->later_move_ft, y->later_move_ft);
+            }
     block_job_free(a);
     block_job_free(b);
 }
