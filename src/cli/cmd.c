@@ -36,7 +36,7 @@ int cmd_json(JsonOut *out)
     if (text)
         puts(text);
     else
-        status = cmd_say(CMD_FAULT, "memory ran short");
+        status = cmd_say(CMD_FAULT, "out of memory");
     json_out_free(out);
     return status;
 }

@@ -278,7 +278,7 @@ int cmd_advise(const Options *options)
         return status;
     AdviceJob *job = advice_job_new();
     if (!job)
-        return cmd_say(CMD_FAULT, "memory ran short");
+        return cmd_say(CMD_FAULT, "out of memory");
     advice_begin(job, &input);
     while (!advice_step(job))
         ;

@@ -96,7 +96,7 @@ static void print_fresh(const Report *report)
     }
 }
 
-/* The games that have a column: all, or so many at even distances, the lane after the last too. */
+/* The games that have a column: all, or some at even distances, the lane after the last too. */
 static int columns_of(int games, int column[GAME_COLUMNS])
 {
     int count = games + 1 < GAME_COLUMNS ? games + 1 : GAME_COLUMNS;
@@ -525,7 +525,7 @@ int cmd_bag(const Options *options)
         return status;
     ArsenalJob *job = arsenal_job_new();
     if (!job)
-        return cmd_say(CMD_FAULT, "memory ran short");
+        return cmd_say(CMD_FAULT, "out of memory");
     input.bag = &setup.bag;
     input.pattern = &setup.pattern;
     arsenal_begin(job, &input);

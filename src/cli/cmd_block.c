@@ -149,7 +149,7 @@ int cmd_block(const Options *options)
         return cmd_fault(CMD_FAULT, &error);
     BlockJob *job = block_job_new();
     if (!job)
-        return cmd_say(CMD_FAULT, "memory ran short");
+        return cmd_say(CMD_FAULT, "out of memory");
     BlockInput input = {.bag = &setup.bag,
                         .pattern = &setup.pattern,
                         .games = options->games ? options->games : GAMES_USUAL,

@@ -126,7 +126,7 @@ static int log_list(const Options *options, const JournalHead *heads, int count,
         puts("No event has a journal yet.");
     if (open || unknown)
         printf("\n%s%s%s\n", open ? "( ): not over, if no other pin falls" : "",
-               open && unknown ? "; " : "", unknown ? "?: a leave or a spare was not told" : "");
+               open && unknown ? "; " : "", unknown ? "?: a leave or a spare was not entered" : "");
     return status;
 }
 
@@ -207,7 +207,7 @@ static void print_game(const Session *session, int game)
         putchar('\n');
     print_sheet(&score);
     if (!known)
-        puts("From there on a leave or a spare was not told: no score.");
+        puts("From there on a leave or a spare was not entered: no score.");
 }
 
 static void print_head(const JournalHead *head, const Session *session)
@@ -466,7 +466,7 @@ int cmd_log(const Options *options)
     JournalHead *heads = journal_list(&count);
     int status;
     if (!session || count < 0)
-        status = cmd_say(CMD_FAULT, "memory ran short");
+        status = cmd_say(CMD_FAULT, "out of memory");
     else if (one)
         status = with_event(options, session);
     else if (what == LIST)

@@ -1,4 +1,4 @@
-/* cmd_rack.c - settee rack: what a hit is worth, from the table. */
+/* cmd_rack.c - settee rack: what a hit does, from the table. */
 #include <math.h>
 #include <stdio.h>
 

@@ -1,4 +1,4 @@
-/* cmd_rehearse.c - a block against a hidden lane, told shot by shot. */
+/* cmd_rehearse.c - a block against a hidden lane, shot by shot. */
 #include <stdio.h>
 #include <stdlib.h>
 

@@ -174,7 +174,7 @@ static bool print_balls(const Review *review)
     BallShots order[REVIEW_BALLS_MAX];
     int count = most_first(review, NULL, order);
     bool little = false;
-    puts("\nball              slot  shots  share pocket    95 of 100 strike   pins  games");
+    puts("\nball              slot  shots  share pocket   95 % range strike   pins  games");
     for (int i = 0; i < count; i++) {
         const ReviewBall *ball = &review->balls[order[i].place];
         const ReviewTally *tally = &ball->tally;
@@ -204,7 +204,7 @@ static bool print_balls(const Review *review)
 
 static void print_never(const Review *review)
 {
-    char line[1024] = "Never left the bag: ";
+    char line[1024] = "Balls you never threw: ";
     bool any = false;
     for (int i = 0; i < review->ball_count; i++) {
         const ReviewBall *ball = &review->balls[i];
@@ -266,13 +266,14 @@ static void print_work(const Work *work)
         little = print_part(&work->parts[i]) || little;
     }
     putchar('\n');
-    print_wrapped("Pocket: light or flush, of the first balls whose hit was told; strike and pins: "
-                  "of those whose leave was told; average: of games told to their end. \"95 of "
-                  "100\": where the ball's true pocket rate lies in 95 of 100 such cases. Two "
-                  "balls whose ranges overlap are not told apart by these shots.",
-                  0);
+    print_wrapped(
+        "Pocket: light or flush, of the first balls whose hit was entered; strike and pins: "
+        "of those whose leave was entered; average: of games entered to their end. 95 % "
+        "range: the 95 % confidence interval of the pocket rate. Two balls whose ranges "
+        "overlap can't be told apart by these shots.",
+        0);
     if (little)
-        print_wrapped("?: so few shots that the rate says next to nothing.", 0);
+        print_wrapped("?: too few shots for the rate to mean much.", 0);
 }
 
 /* ---- JSON ---- */
@@ -393,7 +394,8 @@ static bool is_month(const char *text)
            strcmp(text + 5, "12") <= 0;
 }
 
-static int adjustment(const Options *options, Work *work)
+/* Prints what was found, or why there is nothing; the exit status. */
+static int finish(const Options *options, Work *work)
 {
     if (work->count == 0)
         return work->status != CMD_DONE
@@ -416,7 +418,7 @@ static int adjustment(const Options *options, Work *work)
     json_out_end(&work->out);
     const char *text = json_out_text(&work->out);
     if (!text)
-        return cmd_say(CMD_FAULT, "memory ran short");
+        return cmd_say(CMD_FAULT, "out of memory");
     puts(text);
     return work->status;
 }
@@ -442,7 +444,7 @@ int cmd_review(const Options *options)
     for (int i = 0; session && i < count; i++)
         add_one(&work, &heads[i], session);
     int status =
-        session && count >= 0 ? adjustment(options, &work) : cmd_say(CMD_FAULT, "memory ran short");
+        session && count >= 0 ? finish(options, &work) : cmd_say(CMD_FAULT, "out of memory");
     json_out_free(&work.out);
     free(work.parts);
     free(heads);

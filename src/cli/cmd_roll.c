@@ -45,7 +45,7 @@ static int delivery_read(const Options *options, const Setup *setup, const Motio
     return CMD_DONE;
 }
 
-/* What the hit is worth by the rack's table; null in the gutter. */
+/* What the hit does by the rack's table; null in the gutter. */
 static void roll_rack_json(JsonOut *out, const Roll *roll, double pounds, Hand hand)
 {
     if (roll->gutter) {

@@ -163,7 +163,7 @@ static void log_lists(void **state)
                  "dusk                    2026-04-18  Odile Farrow           25  300 191 (18)\n"
                  "dusk+ansgar             2026-04-18  Ansgar \"Pip\" Pike,     12  90 ?\n"
                  "dawn                    2026-05-02  Odile Farrow           12  300\n"
-                 "\n( ): not over, if no other pin falls; ?: a leave or a spare was not told\n");
+                 "\n( ): not over, if no other pin falls; ?: a leave or a spare was not entered\n");
     run_free(&run);
     run = AT("log", "list", "--json");
     run_is(&run, 0);
@@ -189,7 +189,7 @@ static void log_shows(void **state)
     has(run.out, "total        9     18     27     36     45     54     63     72     81     90\n");
     has(run.out, "1 Flint Basin   25.0 12.0 flush   on-time good    strike\n");
     has(run.out, "1 Flint Basin   25.0 12.0 high    -       good    -\n");
-    has(run.out, "From there on a leave or a spare was not told: no score.\n");
+    has(run.out, "From there on a leave or a spare was not entered: no score.\n");
     assert_true(widest_line(run.out) <= 80);
     run_free(&run);
     run_free(&same);
@@ -351,7 +351,7 @@ static void review_by_month(void **state)
     run_free(&run);
     run = AT("review", "--month", "2026-05");
     run_is(&run, 0);
-    has(run.out, "Never left the bag: Flint Basin (slot 1).\n");
+    has(run.out, "Balls you never threw: Flint Basin (slot 1).\n");
     lacks(run.out, "2026-04");
     lacks(run.out, "Ansgar");
     lacks(run.out, "Husk"); /* in the locker: it was never in the bag */

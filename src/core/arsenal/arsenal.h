@@ -1,6 +1,6 @@
 /* arsenal.h - a bag looked at before the event: what each ball does on this pattern through the
  * block, which do the same job, which lanes none answers, what a surface would change, and the
- * best so many of the locker.
+ * best few of the locker.
  *
  * A job in slices, as advice.h: arsenal_begin, then arsenal_step until it returns true. What is
  * there so far may be shown. Deterministic. Allocates nothing but the job. */
@@ -17,12 +17,12 @@ typedef struct ArsenalInput {
     double weight[LANE_STATE_COUNT]; /* of the lane states; all 0: by the block's length */
     int pick;                        /* balls to pick, 1..SET_MAX; 0: none */
     bool spare_free;                 /* no place of the pick is kept for a spare ball */
-    bool surfaces;                   /* reckon other surfaces of the balls in the slots */
+    bool surfaces;                   /* try other surfaces on the balls in the slots */
     bool pick_surfaces;              /* of every ball, and let the pick choose among them */
     long revision; /* the asker's own number for this question; handed back with the answer */
 } ArsenalInput;
 
-/* Nearer in worth than that, two balls answer a film alike (assumed: three strikes in a hundred
+/* Nearer in value than that, two balls answer a film alike (assumed: three strikes in a hundred
  * first balls, some four pins a game). */
 #define ARSENAL_NEAR 0.03
 /* Farther than that under the best, a film is not answered. */
@@ -43,7 +43,7 @@ extern const Surface SURFACE_SET[SURFACES]; /* roughest first */
 typedef struct SurfaceShow { /* a ball with another surface, fresh lane */
     bool ready;
     double first_move_ft, hook_ft, entry_deg, pocket;
-    double mean; /* worth over the weighted films */
+    double mean; /* value over the weighted films */
     double value[STATE_FILMS];
 } SurfaceShow;
 
@@ -64,7 +64,7 @@ enum { OVERLAPS_MAX = BAG_SLOTS * (BAG_SLOTS - 1) / 2 };
 
 typedef struct Gap { /* a lane state, and how the bag stands to it */
     LaneState state;
-    double best;   /* worth of the bag's best ball there */
+    double best;   /* value of the bag's best ball there */
     int ball;      /* which; -1: none */
     double locker; /* of the best of all balls */
     int locker_ball;
@@ -94,7 +94,7 @@ typedef struct SurfaceAdvice {
     int ball, surface;    /* index into the bag, into SURFACE_SET */
     int other;            /* the ball it is told apart from; -1: it closes a gap */
     LaneState state;      /* the gap's */
-    double before, after; /* overlap share, or shortfall in worth */
+    double before, after; /* overlap share, or shortfall in value */
     double value_gain;    /* of the whole bag */
 } SurfaceAdvice;
 enum { SURFACE_ADVICE_MAX = 8 };
@@ -119,7 +119,7 @@ typedef struct SetBall {
     Reaction motion;
     int like;     /* ball of the set it is nearest to, when it adds next to nothing; -1 */
     int stand_in; /* ball of the locker outside the set; -1: none */
-    double loss;  /* of the set's worth with that one instead */
+    double loss;  /* of the set's value with that one instead */
     char job[120];
 } SetBall;
 

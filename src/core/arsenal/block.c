@@ -10,8 +10,8 @@
 const char *const PACE_NAMES[PACE_COUNT + 1] = {"slow", "usual", "fast", 0};
 const double PACE_RATE[PACE_COUNT] = {0.72, 1.0, 1.4};
 
-#define KEEP_BALL 0.02 /* worth that another ball must bring; as advice's cost of a ball */
-#define KEEP_LINE 0.02 /* worth that a line elsewhere must bring over one near by; assumed */
+#define KEEP_BALL 0.02 /* value that another ball must add; as advice's cost of a ball */
+#define KEEP_LINE 0.02 /* value that a line elsewhere must add to that of one near by; assumed */
 #define NEAR_OUT 2.0   /* boards of laydown that are near by: a game's moves (common practice) */
 #define NEAR_IN 4.0
 #define SEEN_BOARDS 0.4 /* arrivals nearer than that look alike; assumed */
@@ -59,7 +59,7 @@ void block_begin(BlockJob *job, const BlockInput *input)
     }
 }
 
-/* A ball's fit, near the line in hand when that is nearly as good. */
+/* A ball's fit, near the current line when that is nearly as good. */
 static Fit fit_of(const BlockJob *job, int slot, const BlockGame *before)
 {
     const Bowler *bowler = &job->bag.bowler;

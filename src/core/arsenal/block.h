@@ -2,7 +2,7 @@
  * wears it.
  *
  * Plays the block out three times, with wear slower than usual, usual and faster, taking before
- * each game the ball of the bag and the line of most worth, but nothing new for a hair. A job in
+ * each game the ball of the bag and the line of most value, but nothing new for a hair. A job in
  * slices, as advice.h. Deterministic; allocates nothing but the job. */
 #ifndef SETTEE_CORE_ARSENAL_BLOCK_H
 #define SETTEE_CORE_ARSENAL_BLOCK_H

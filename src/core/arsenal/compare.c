@@ -6,7 +6,7 @@
 #include "core/arsenal/arsenal_parts.h"
 
 /* Overlaps this high are worth a change of surface, which must bring them down by that much; a
- * change may cost the whole bag no more than a hair of worth. All assumed. */
+ * change may cost the whole bag no more than a hair of value. All assumed. */
 #define OVERLAP_MUCH 0.5
 #define OVERLAP_LESS 0.2
 #define GAP_LESS 0.02
@@ -86,7 +86,7 @@ static void find_overlaps(Arsenal *arsenal, const int *balls, int count)
                overlaps_more);
 }
 
-/* Over a state's volumes: the worth of the best ball on each. */
+/* Over a state's volumes: the value of the best ball on each. */
 static double state_value(const double top[STATE_FILMS], LaneState state)
 {
     double sum = 0.0;

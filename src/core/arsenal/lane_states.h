@@ -40,7 +40,7 @@ typedef enum LaneState {
 extern const char *const LANE_STATE_NAMES[LANE_STATE_COUNT + 1]; /* "fresh", ... */
 extern const char *const LANE_STATE_WORDS[LANE_STATE_COUNT];     /* what each is, in words */
 
-/* How much of a block of so many games each state stands for; they add up to 1 (assumed). */
+/* How much of a block of that many games each state stands for; they add up to 1 (assumed). */
 void lane_state_weights(int games, double weight[LANE_STATE_COUNT]);
 
 /* Each state as dressed, and with a sixth less and more oil: a lane is never quite the sheet. */

@@ -21,7 +21,7 @@ struct PickJob {
     /* Candidates still in the running, ball by ball, those of most `above` first. */
     int live, order[PICK_CANDIDATES_MAX], place[PICK_CANDIDATES_MAX]; /* place: of its ball */
     int balls, first[PICK_CANDIDATES_MAX + 1];                        /* of a ball, in order */
-    double sums[PICK_CANDIDATES_MAX + 1]; /* of the best `above` of the first so many balls */
+    double sums[PICK_CANDIDATES_MAX + 1]; /* of the best `above` of the first balls, by how many */
     double later[PICK_CANDIDATES_MAX + 1][PICK_FILMS_MAX]; /* best value from there on */
     int level, next[PICK_MAX + 1], chosen[PICK_MAX];
     double top[PICK_MAX + 1][PICK_FILMS_MAX]; /* best of the chosen, by film */
@@ -98,7 +98,7 @@ static int best_at(const PickJob *job, int *set, int count, int i)
     return best;
 }
 
-/* The best next ball, again and again; then each place anew as long as that gains. */
+/* The best next ball, again and again; then each place again as long as that gains. */
 static void greedy(PickJob *job, int count)
 {
     int set[PICK_MAX];
@@ -116,8 +116,8 @@ static void greedy(PickJob *job, int count)
     keep(job, set, count);
 }
 
-/* The bound. Put a price on every film, and let each ball bring in what it is worth above the
- * prices, on its best surface. No set is worth more than all prices and what its balls bring in,
+/* The bound. Put a price on every film, and let each ball bring in its value above the prices,
+ * on its best surface. No set has more value than all prices and what its balls bring in,
  * and so none more than the prices and the `count` balls that bring in most: Lagrange's bound for
  * the choice of places, which is tight once the prices are right. They are sought by steps along
  * the slope: a film that more of those balls want than one gets dearer (textbook subgradient). */

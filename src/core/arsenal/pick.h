@@ -1,4 +1,4 @@
-/* pick.h - so many balls out of a locker: the set whose best ball has most value over the films.
+/* pick.h - a few balls out of a locker: the set whose best ball has most value over the films.
  *
  * A candidate is a ball with a surface; a set holds at most one candidate of a ball. A set's value
  * on a film is that of its best ball there, and its value the weighted mean over the films. Exact:
@@ -32,7 +32,7 @@ PickJob *pick_new(void); /* heap, owned by the caller; NULL when memory is short
 void pick_free(PickJob *job);
 PickProblem *pick_problem(PickJob *job); /* owned by the job: fill it in, then pick_begin */
 void pick_begin(PickJob *job);
-bool pick_step(PickJob *job, long nodes);    /* looks at so many partial sets; true when done */
+bool pick_step(PickJob *job, long nodes);    /* looks at that many partial sets; true when done */
 const Pick *pick_result(const PickJob *job); /* once done; owned by the job */
 
 #endif

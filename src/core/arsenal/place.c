@@ -6,9 +6,9 @@
 #include "base/text.h"
 #include "core/arsenal/arsenal_parts.h"
 
-#define LEAD_LEAST 0.0005 /* worth: a ball that adds less has no job of its own; assumed */
+#define LEAD_LEAST 0.0005 /* of value: a ball that adds less has no job of its own; assumed */
 #define WHEN_SCALE                                                                                 \
-    0.02 /* worth: how far behind the best a ball still counts as in use; assumed                  \
+    0.02 /* of value: how far behind the best a ball still counts as in use; assumed               \
           */
 
 static const char *const LEADS[LANE_STATE_COUNT] = {"first out on fresh oil",
@@ -55,7 +55,7 @@ static double entry(const Arsenal *arsenal, const SetBall *place)
     return isnan(deg) ? 0.0 : deg;
 }
 
-/* A set's worth with `with` in place i (a ball as it is; -1: nothing). */
+/* A set's value with `with` in place i (a ball as it is; -1: nothing). */
 static double value_with(const Arsenal *arsenal, const Set *set, int i, int with)
 {
     double sum = 0.0;

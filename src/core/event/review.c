@@ -65,12 +65,12 @@ static bool has_month(const Review *review, const char *month)
 }
 
 /* Whether a ball of the event's bag has a row: it is in a slot or was thrown. */
-static bool is_told(const Session *session, const Ball *ball)
+static bool has_row(const Session *session, const Ball *ball)
 {
-    bool told = ball->slot > 0;
-    for (int i = 0; i < session->shot_count && !told; i++)
-        told = session_ball(session, &session->shots[i]) == ball;
-    return told;
+    bool has = ball->slot > 0;
+    for (int i = 0; i < session->shot_count && !has; i++)
+        has = session_ball(session, &session->shots[i]) == ball;
+    return has;
 }
 
 /* Whether all that an event brings has room, before any of it is counted. */
@@ -79,7 +79,7 @@ static bool has_room(const Review *review, const Session *session, const char *m
     int balls = review->ball_count;
     for (int i = 0; i < session->bag.count; i++) {
         const Ball *ball = &session->bag.balls[i];
-        balls += is_told(session, ball) && ball_place(review, ball) == review->ball_count;
+        balls += has_row(session, ball) && ball_place(review, ball) == review->ball_count;
     }
     return balls <= REVIEW_BALLS_MAX &&
            (review->month_count < REVIEW_MONTHS_MAX || has_month(review, month)) &&
@@ -137,7 +137,7 @@ static void see_bag(Review *review, const Session *session)
         if (bag_slot(bag, slot))
             see_ball(review, bag_slot(bag, slot));
     for (int i = 0; i < bag->count; i++)
-        if (bag->balls[i].slot == 0 && is_told(session, &bag->balls[i]))
+        if (bag->balls[i].slot == 0 && has_row(session, &bag->balls[i]))
             see_ball(review, &bag->balls[i]);
 }
 

@@ -79,7 +79,7 @@ static bool frame_is_spare(const Score *score, const ScoreFrame *frame)
            score->balls[frame->first].pins + score->balls[frame->first + 1].pins == PINS;
 }
 
-static void reckon(Score *score)
+static void add_up(Score *score)
 {
     int total = 0;
     score->total = 0;
@@ -168,7 +168,7 @@ bool score_add(Score *score, ScoreBall ball, char *why, size_t size)
     if (first)
         frame->strike = ball.pins == PINS;
     frame->spare = frame_is_spare(score, frame);
-    reckon(score);
+    add_up(score);
     look(score);
     frame->done = score->over || score->frame > score->frame_count;
     return true;

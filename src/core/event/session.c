@@ -183,7 +183,7 @@ static const char *shot_fault(const Shot *shot)
     return release_fault(shot->mph_change, shot->loft_change_ft, shot->rotation_change_deg);
 }
 
-/* A shot of a ball that has left its slot may still be said anew. */
+/* A shot of a ball that has left its slot may still be edited. */
 static const char *slot_fault(const Session *session, const Entry *entry)
 {
     bool plan = entry->kind == ENTRY_PLAN;

@@ -93,7 +93,7 @@ bool session_apply(Session *session, const Entry *entry);
  * the ball it names; a slot that is empty now is no fault. */
 bool session_restore(Session *session, const Entry *entry);
 
-/* Reckons the fold anew from the entries that stand; session_apply does so by itself. */
+/* Recomputes the state from the active entries; session_apply does so by itself. */
 void session_fold(Session *session);
 
 /* Whether session_apply would take it, and why not in a few words (static text; NULL if it would).

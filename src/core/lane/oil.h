@@ -12,7 +12,7 @@
 #define OIL_ML_PER_UNIT_SQFT 0.0167
 #define OIL_STATIONS 121 /* every half-foot from the foul line to the head pin */
 #define OIL_STATION_FT 0.5
-#define OIL_UNITS_MAX 200.0 /* more than that on a lane is a slip of the pen (assumed) */
+#define OIL_UNITS_MAX 200.0 /* more than that on a lane is a typing mistake (assumed) */
 
 enum { PATTERN_STROKES_MAX = 64, PATTERN_READINGS_MAX = 24 };
 #define PATTERN_LENGTH_MIN_FT 20.0

@@ -8,7 +8,7 @@
 #include "core/line/line.h"
 #include "core/motion/delivery.h"
 
-/* The caller's storage; what it is told of is for first.c, but for the plan. */
+/* The caller's storage; but for the plan its members are for first.c alone. */
 typedef struct FirstJob {
     const Bag *bag; /* both must outlive the job */
     const Oil *oil;

@@ -1,4 +1,4 @@
-/* rack.h - what a hit is worth: ten pins, a ball, and what is left of them.
+/* rack.h - what a hit does: ten pins, a ball, and what is left of them.
  *
  * One rack for everybody: the advice, the belief and `settee rack` read the chances of a full rack
  * from the table that the program ships, in under a microsecond; rack_roll draws a full rack from

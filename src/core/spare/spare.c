@@ -1,4 +1,4 @@
-/* spare.c - lines searched over stance and aim, worth read off the curve of hits. */
+/* spare.c - lines searched over stance and aim, values read off the curve of hits. */
 #include "core/spare/spare.h"
 
 #include <math.h>
@@ -16,7 +16,7 @@ const char *const SPARE_SIDE_NAMES[4] = {"full", "left", "right", 0};
 
 /* Nearer than this to a pin's centre a ball hits it full. */
 #define FULL_IN 1.0
-/* The strike ball is taken when it makes the spare oftener by this (assumed: it is thrown for
+/* The strike ball is taken when it makes the spare more often by this (assumed: it is thrown for
  * spares less often, and is the harder ball to repeat). */
 #define STRIKE_BALL_LEAD 0.05
 /* Chances that differ by less are the same; the usual aim, the middle of the window win then. */
@@ -192,7 +192,7 @@ static double read_curve(const double *curve, double across)
     return curve[i] + (at - i) * (curve[i + 1] - curve[i]);
 }
 
-/* What a line is chosen for: all of the pins, or as much as it is worth. */
+/* What a line is chosen for: all of the pins, or its value. */
 typedef enum Goal { GOAL_ALL, GOAL_VALUE } Goal;
 static double goal_value(Goal goal, double made, double falls)
 {
@@ -207,7 +207,7 @@ static double usual_miss(const Bowler *bowler)
     return fmax(0.5, 1.4 * hypot(launch / LANE_BOARD_M, rest)); /* 1.4: off throws among them */
 }
 
-/* The best feet for one aim by the blurred curve: worth, or -1 when no ball arrives. */
+/* The best feet for one aim by the blurred curve: its value, or -1 when no ball arrives. */
 static double best_feet(const Thrower *thrower, double aim, Goal goal, const double *made,
                         const double *falls, double *stance)
 {

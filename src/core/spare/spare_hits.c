@@ -19,7 +19,7 @@ static double pin_board(int pin)
     return 0.5 * (LANE_BOARDS + 1) - lane_pin_right_in(pin) / BOARD_IN;
 }
 
-/* Boards that a path moves toward the other side over so many inches. */
+/* Boards that a path moves toward the other side over that many inches. */
 static double drift(double in, double degrees)
 {
     return in * tan(rad_from_deg(degrees)) / BOARD_IN;
