@@ -147,9 +147,8 @@ bool model_roll(const Model *model, const Plan *plan, Roll *roll)
         return false;
     MotionBody body;
     motion_body(ball, &body);
-    Delivery delivery = plan_delivery(&bag->bowler, plan);
-    delivery.mph += model->shown.lane.mph.mean;
-    motion_roll(&body, &model->shown.film, &delivery, roll);
+    Delivery today = plan_today(&bag->bowler, plan, &model->shown.lane.today);
+    motion_roll(&body, &model->shown.film, &today, roll);
     return true;
 }
 

@@ -216,8 +216,8 @@ bool model_spare_current(const Model *model);
 const Arsenal *model_arsenal(const Model *model);
 const Block *model_block(const Model *model);
 
-/* The path of a plan on the film as estimated (as long as nothing is known: the sheet), at today's
- * speed; and of what is thrown at a spare. False: no ball lies in the plan's slot. */
+/* The path of a plan on the film as estimated (as long as nothing is known: the sheet), thrown as
+ * today; and of what is thrown at a spare. False: no ball lies in the plan's slot. */
 bool model_roll(const Model *model, const Plan *plan, Roll *roll);
 void model_roll_spare(const Model *model, const SpareLine *line, Roll *roll);
 

@@ -41,7 +41,6 @@ typedef struct Question {
     int at;                    /* slot or candidate that is next */
     SlotBall balls[BAG_SLOTS]; /* by slot, from 0 */
     SlotTrait traits[BAG_SLOTS];
-    DeliveryOffset today; /* the bowler's day, as believed on the mean */
     Forecast forecast;
     Setting setting;
     Votes votes;
@@ -136,7 +135,7 @@ static void step_shot(AdviceJob *job)
 /* A plan as the bowler is thought to throw it today. */
 static Delivery todays(const Question *q, const Plan *plan)
 {
-    return plan_today(&q->in.bag->bowler, plan, &q->today);
+    return plan_today(&q->in.bag->bowler, plan, &q->out.lane.today);
 }
 
 static SlotBall *in_hand(Question *q) { return &q->balls[q->in.plan.slot - 1]; }
@@ -282,7 +281,7 @@ static void step_signs(AdviceJob *job)
     Question *q = &job->question;
     belief_film(&job->memory.belief, q->in.lane, &q->out.film);
     forecast_prepare(&q->forecast, &job->memory.belief, q->in.lane, &q->in.bag->bowler);
-    q->today = belief_today(&job->memory.belief);
+    q->out.lane.today = belief_today(&job->memory.belief);
     read_offs(job);
     Outlook now = read_now(q);
     describe_lane(job);
@@ -311,14 +310,14 @@ static void body_of(const Question *q, const Candidate *candidate, MotionBody *b
     }
 }
 
-/* The half board of aim that is best on the mean film. */
+/* The half board of aim that is best on the mean film, thrown as today. */
 static void aim_on_the_mean(const Question *q, const MotionBody *body, Candidate *candidate)
 {
-    const Bowler *bowler = &q->in.bag->bowler;
-    Delivery meant = plan_delivery(bowler, &candidate->plan);
+    Delivery today = todays(q, &candidate->plan);
+    double crosses = line_aim(body, &q->out.film, &q->in.bag->bowler, &today, today.laydown_board,
+                              q->balls[candidate->plan.slot - 1].off.mean);
     candidate->plan.aim =
-        lane_half_board(line_aim(body, &q->out.film, bowler, &meant, meant.laydown_board,
-                                 q->balls[candidate->plan.slot - 1].off.mean));
+        lane_half_board(plan_aim_today(today.laydown_board, crosses, &q->out.lane.today));
 }
 
 /* The half board of aim with the best outlook, about the one that is best on the mean film. */
@@ -436,7 +435,9 @@ static void step_slot(Question *q)
     Delivery meant = plan_delivery(bowler, &q->in.plan), today = todays(q, &q->in.plan);
     now->line =
         line_search(&ball->body, &q->out.film, bowler, &today, meant.laydown_board, ball->off.mean);
-    meant.launch_deg = now->line.launch_deg;
+    now->line.aim = plan_aim_today(meant.laydown_board, now->line.aim, &q->out.lane.today);
+    now->line.launch_deg = meant.launch_deg =
+        delivery_launch_deg(meant.laydown_board, now->line.aim);
     now->line.pocket = forecast_delivery(&q->forecast, ball->which, &ball->batch, &meant).pocket;
     now->ready = true;
 }

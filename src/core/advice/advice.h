@@ -61,6 +61,7 @@ typedef struct LaneNow {
     double scale, scale_sd; /* film against the sheet as usually worn, and its doubt */
     Estimate dry, wear;     /* friction of bare lane, rate of wear, against usual */
     Estimate mph;           /* the bowler today, against their usual */
+    DeliveryOffset today;   /* how they throw otherwise, on the mean: for plan_today */
     Estimate off;           /* of the ball in hand: boards that nothing else explains */
     int deliveries;         /* thrown on it so far, all bowlers */
     char words[80];         /* "track at 10-14 about a third thinner" */
