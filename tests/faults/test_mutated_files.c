@@ -50,7 +50,7 @@ enum { PIECE_COUNT = sizeof PIECES / sizeof PIECES[0] };
 static size_t mutate(Rng *rng, char *text, size_t size)
 {
     for (uint64_t changes = 1 + rng_next(rng) % 3; changes > 0 && size > 1; changes--) {
-        size_t at = rng_next(rng) % size, length = 1 + rng_next(rng) % 12;
+        size_t at = (size_t)(rng_next(rng) % size), length = 1 + (size_t)(rng_next(rng) % 12);
         const char *piece = PIECES[rng_next(rng) % PIECE_COUNT];
         if (at + length > size)
             length = size - at;
