@@ -157,8 +157,7 @@ void truth_see(Truth *truth, const Roll *roll, const Delivery *delivery, bool si
     double shown = rng_uniform(luck), arrows = senses->arrows_boards * rng_normal(luck);
     double far = senses->breakpoint_boards * rng_normal(luck);
     shot->hit = roll->gutter ? HIT_GUTTER : shot_hit_of_board(roll->entry_board + eye);
-    shot->read =
-        seen_move(senses, roll->hook_ft, feet, &truth->expected_ft[shot->slot - 1], luck);
+    shot->read = seen_move(senses, roll->hook_ft, feet, &truth->expected_ft[shot->slot - 1], luck);
     shot->mph = shown < senses->speed_shown ? 0.1 * round(10.0 * delivery->mph) : 0.0;
     const int arrows_at = (int)(LANE_ARROWS_FT / OIL_STATION_FT);
     if (!sights || roll->gutter || roll->count <= arrows_at)

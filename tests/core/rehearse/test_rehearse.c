@@ -185,8 +185,8 @@ static void test_sights(void **state)
     free(seen);
 }
 
-/* In every world a block is played through, and the same one again; and who is advised in a world of
- * other laws is told chances. */
+/* In every world a block is played through, and the same one again; and who is advised in a world
+ * of other laws is told chances. */
 static void test_every_world(void **state)
 {
     (void)state;
