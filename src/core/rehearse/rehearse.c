@@ -8,6 +8,8 @@
 #include "core/event/score.h"
 #include "core/line/first.h"
 #include "core/pins/rack.h"
+#include "core/spare/spare.h"
+#include "core/spare/spare_ball.h"
 
 struct RehearseJob {
     Truth *truth;
@@ -62,15 +64,6 @@ static Choice choose(RehearseJob *job, const RehearseSetup *setup, Side lane, in
     return choice;
 }
 
-/* Chance to convert a leave, by its kind (assumed until spares are simulated for each). */
-static double conversion(Pins left, const Bowler *bowler)
-{
-    double skill = fmin(1.0, 0.12 / fmax(bowler->scatter.launch_deg, 0.05));
-    if (lane_split(left))
-        return lane_pin_count(left) == 2 ? 0.2 * skill : 0.05;
-    return lane_pin_count(left) == 1 ? 0.80 + 0.15 * skill : 0.60 + 0.22 * skill;
-}
-
 static Pins roll_rack(const Roll *roll, const Ball *ball, Rng *rng)
 {
     if (roll->gutter)
@@ -81,6 +74,19 @@ static Pins roll_rack(const Roll *roll, const Ball *ball, Rng *rng)
                    .rpm = 0.0,
                    .pounds = ball->pounds};
     return rack_roll(&hit, PINS_ALL, rng);
+}
+
+/* What the spare ball leaves: a straight one, at the pins SPARE_SLOWER of its speed at release
+ * (about as the polyester ball of the demo bag), of the weight of the first ball in a slot. */
+#define SPARE_SLOWER 0.87
+static Pins roll_spare(const Bag *bag, Pins standing, Rng *rng)
+{
+    double pounds = 15.0;
+    for (int slot = BAG_SLOTS; slot >= 1; slot--)
+        if (bag_slot(bag, slot))
+            pounds = bag_slot(bag, slot)->pounds;
+    double mph = SPARE_SLOWER * bowler_spare_release(&bag->bowler).mph;
+    return spare_ball(standing, spare_miss(&bag->bowler), mph, pounds, rng);
 }
 
 static double mean_under_track(const Oil *oil, int low, int high)
@@ -200,13 +206,10 @@ static int play_game(RehearseJob *job, const RehearseSetup *setup, int game, Reh
     int racks = 0; /* full racks in this frame: the tenth may have three */
     while (!score.over) {
         Side lane = (score.frame % 2 == 1) ? SIDE_LEFT : SIDE_RIGHT;
-        Pins left;
-        if (standing == PINS_ALL) {
-            left = play_rack(job, setup, &(Turn){lane, game, score.frame, racks++}, out);
-        } else {
-            bool made = rng_uniform(&spare) < conversion(standing, &setup->bag->bowler);
-            left = made ? 0 : (Pins)(standing & (Pins)(-standing)); /* a miss leaves one pin */
-        }
+        Turn turn = {lane, game, score.frame, racks};
+        Pins left = standing == PINS_ALL ? play_rack(job, setup, &turn, out)
+                                         : roll_spare(setup->bag, standing, &spare);
+        racks += standing == PINS_ALL;
         int frame = score.frame;
         if (!score_add(&score, score_ball_of(standing, left), why, sizeof why))
             break;

@@ -30,9 +30,6 @@ const char *const SPARE_SIDE_NAMES[4] = {"full", "left", "right", 0};
 #define APPROACH_FT 12.0
 /* A split under this is called what it is. */
 #define HARDLY 0.02
-/* One throw of OFF_SHARE is as wide as a release called off (docs/model.md); fitted on the 10-pin
- * of tour finals, see docs/spares.md. */
-#define OFF_WIDTH 3.0
 /* Where a laydown may lie, and feet: where people stand for spares (common practice, no source). */
 #define LAYDOWN_LOW 3.0
 #define LAYDOWN_HIGH 36.0
@@ -44,7 +41,7 @@ const char *const SPARE_SIDE_NAMES[4] = {"full", "left", "right", 0};
  * pins of the other side (common practice). */
 #define USUAL_AIM 20.0
 
-enum { AIMS = 3, STANCES_MAX = 90, THROWS = 120, THROWS_COARSE = 20, OFF_SHARE = 10 };
+enum { AIMS = 3, STANCES_MAX = 90, THROWS = 120, THROWS_COARSE = 20 };
 /* Under this effort fewer throws will do. */
 #define COARSE_EFFORT 2000.0
 /* A system has a target or three, not one for each leave: the arrows in the middle. */
@@ -71,19 +68,15 @@ static double deviation_of_share(double share)
 }
 
 /* In pairs, the second the first mirrored. The launch matters most: it takes even shares of its
- * bell. The first throws are those that are off. */
+ * bell. */
 static void slips(Slip *out, int count)
 {
-    const int off_throws = count / OFF_SHARE;
     Rng rng = rng_seed(20261125);
     for (int i = 0; i < count / 2; i++) {
-        bool off = i < off_throws / 2;
-        int at = off ? i : i - off_throws / 2, of = (off ? off_throws : count - off_throws) / 2;
-        double wide = off ? OFF_WIDTH : 1.0;
-        Slip slip = {.launch = wide * deviation_of_share(0.5 + 0.5 * (at + 0.5) / of),
-                     .mph = wide * rng_normal(&rng),
-                     .rpm = wide * rng_normal(&rng),
-                     .laydown = wide * rng_normal(&rng)};
+        Slip slip = {.launch = SPARE_WIDER * deviation_of_share(0.5 + (i + 0.5) / count),
+                     .mph = SPARE_WIDER * rng_normal(&rng),
+                     .rpm = SPARE_WIDER * rng_normal(&rng),
+                     .laydown = SPARE_WIDER * rng_normal(&rng)};
         out[2 * i] = slip;
         out[2 * i + 1] = (Slip){-slip.launch, -slip.mph, -slip.rpm, -slip.laydown};
     }
@@ -200,11 +193,10 @@ static double goal_value(Goal goal, double made, double falls)
     return goal == GOAL_VALUE ? value(made, falls) : SPARE_BONUS * made + 0.2 * falls;
 }
 
-static double usual_miss(const Bowler *bowler)
+double spare_miss(const Bowler *bowler)
 {
     double launch = tan(rad_from_deg(bowler->scatter.launch_deg)) * 61.0 * 12.0 * 0.0254;
-    double rest = 0.8; /* boards; assumed, as in a search for the pocket (line.c) */
-    return fmax(0.5, 1.4 * hypot(launch / LANE_BOARD_M, rest)); /* 1.4: off throws among them */
+    return fmax(0.5, SPARE_WIDER * hypot(launch / LANE_BOARD_M, bowler->scatter.laydown_boards));
 }
 
 /* The best feet for one aim by the blurred curve: its value, or -1 when no ball arrives. */
@@ -279,7 +271,7 @@ static void search_begin(Search *search, const Thrower *thrower, Goal goal, doub
                        .aims = -1,
                        .lead = TARGET_LEAD * SPARE_BONUS,
                        .best = {.ball = thrower->ball, .aim = usual_aim}};
-    blur(&thrower->hits, usual_miss(thrower->bowler), search->made, search->falls);
+    blur(&thrower->hits, spare_miss(thrower->bowler), search->made, search->falls);
 }
 
 static void try_aim(Search *search, const Thrower *thrower, double aim)
@@ -452,7 +444,7 @@ static void computed_move(const SpareInput *input, const Thrower *strike, SpareM
 {
     double made[SPARE_PLACES], down[SPARE_PLACES];
     SpareLine line;
-    blur(&strike->hits, usual_miss(strike->bowler), made, down);
+    blur(&strike->hits, spare_miss(strike->bowler), made, down);
     if (!aim_line(strike, GOAL_ALL, made, down, input->aim, &line) || line.chance <= HARDLY)
         return;
     refine_feet(strike, GOAL_ALL, &line);

@@ -14,7 +14,7 @@
 /* What a rack costs to roll, about, in microseconds: measured on one core. */
 static double rack_cost(int pins) { return 6.0 + 1.75 * pins * pins; }
 
-static double pin_board(int pin)
+double spare_pin_board(int pin)
 {
     return 0.5 * (LANE_BOARDS + 1) - lane_pin_right_in(pin) / BOARD_IN;
 }
@@ -38,6 +38,11 @@ double spare_hits_across(const SpareHits *hits, double board, double degrees)
     return board + drift(hits->back_in, degrees);
 }
 
+double spare_board_before(Pins left, double across, double degrees)
+{
+    return across - drift(foremost_in(left), degrees);
+}
+
 int spare_first_pin(Pins left, double board, double degrees, double *right_in)
 {
     double way = rad_from_deg(degrees), soonest = INFINITY;
@@ -46,7 +51,7 @@ int spare_first_pin(Pins left, double board, double degrees, double *right_in)
         if (!(left & pin_bit(pin)))
             continue;
         double back = lane_pin_back_in(pin);
-        double off = (pin_board(pin) - board - drift(back, degrees)) * BOARD_IN;
+        double off = (spare_pin_board(pin) - board - drift(back, degrees)) * BOARD_IN;
         double aside = off * cos(way); /* square to the path */
         if (!(fabs(aside) < TOUCH_IN))
             continue;
@@ -65,7 +70,7 @@ static bool may_touch(Pins left, double board, double degrees)
 {
     for (int pin = 1; pin <= 10; pin++)
         if ((left & pin_bit(pin)) &&
-            fabs(pin_board(pin) - board - drift(lane_pin_back_in(pin), degrees)) * BOARD_IN <
+            fabs(spare_pin_board(pin) - board - drift(lane_pin_back_in(pin), degrees)) * BOARD_IN <
                 TOUCH_IN + SPOT_SLACK_IN)
             return true;
     return false;
@@ -80,7 +85,8 @@ static void roll_at(const RackHit *usual, SpareHits *hits, SpareCount *count, in
         double within = 0.5 * (rng_uniform(&rng) - 0.5);
         RackHit hit = *usual;
         hit.degrees = hits->degrees;
-        hit.board = spare_place_board(place) + within - drift(hits->back_in, hits->degrees);
+        hit.board =
+            spare_board_before(hits->left, spare_place_board(place) + within, hits->degrees);
         Pins stand = rack_roll(&hit, hits->left, &rng);
         count->racks++;
         count->made += stand == 0;
@@ -112,7 +118,7 @@ static int best_place(const SpareHits *hits)
     int best = 0;
     double most = -1.0;
     for (int i = 0; i < SPARE_PLACES; i++) {
-        double value = 9.0 * hits->made[i] + hits->falls[i];
+        double value = SPARE_BONUS * hits->made[i] + hits->falls[i];
         if (value > most) {
             most = value;
             best = i;
@@ -134,7 +140,7 @@ void spare_hits_begin(SpareRoll *roll, Pins left, const RackHit *hit, double eff
     *roll = (SpareRoll){.hit = *hit, .place_last = SPARE_PLACES - 1, .stride = 1};
     int places = 0, pins = lane_pin_count(left);
     for (int i = 0; i < SPARE_PLACES; i++) {
-        double board = spare_place_board(i) - drift(hits->back_in, hits->degrees);
+        double board = spare_board_before(left, spare_place_board(i), hits->degrees);
         roll->may[i] = may_touch(left, board, hits->degrees);
         places += roll->may[i];
         if (!roll->may[i])
@@ -186,6 +192,14 @@ bool spare_hits_step(SpareRoll *roll, SpareHits *hits)
     return roll->about_best || !turn_to_best(roll, hits);
 }
 
+void spare_hits_roll(Pins left, const RackHit *hit, double effort, SpareHits *hits)
+{
+    SpareRoll roll;
+    spare_hits_begin(&roll, left, hit, effort, hits);
+    while (!spare_hits_step(&roll, hits))
+        ;
+}
+
 static double between(const double *curve, double across)
 {
     double at = (across - spare_place_board(0)) * 2.0;
@@ -195,6 +209,32 @@ static double between(const double *curve, double across)
     if (i > SPARE_PLACES - 2)
         i = SPARE_PLACES - 2;
     return curve[i] + (at - i) * (curve[i + 1] - curve[i]);
+}
+
+int spare_hits_best(const SpareHits *hits, double deviation, double *made)
+{
+    double weight[SPARE_PLACES]; /* of a place so far from the aim */
+    for (int k = 0; k < SPARE_PLACES; k++)
+        weight[k] = exp(-0.125 * k * k / (deviation * deviation));
+    int best = 0;
+    double most = -1.0;
+    for (int aim = 0; aim < SPARE_PLACES; aim++) {
+        double value = 0.0, all = 0.0, sum = weight[0];
+        for (int k = 1; k < SPARE_PLACES; k++)
+            sum += 2.0 * weight[k]; /* in the gutter too */
+        for (int i = 0; i < SPARE_PLACES; i++) {
+            double part = weight[i > aim ? i - aim : aim - i] / sum;
+            all += part * hits->made[i];
+            value += part * (SPARE_BONUS * hits->made[i] + hits->falls[i]);
+        }
+        if (value > most) {
+            most = value;
+            best = aim;
+            if (made)
+                *made = all;
+        }
+    }
+    return best;
 }
 
 double spare_hits_made(const SpareHits *hits, double across) { return between(hits->made, across); }

@@ -8,6 +8,9 @@
 
 #include "core/pins/rack.h"
 
+/* What the next ball is worth to a spare, in pins (assumed: a bowler's usual first ball). */
+#define SPARE_BONUS 9.0
+
 /* Half boards from one gutter's edge to the other. */
 enum { SPARE_PLACES = 79 };
 static inline double spare_place_board(int place) { return 0.5 + 0.5 * place; }
@@ -23,6 +26,13 @@ typedef struct SpareHits {
 
 /* Board where a ball that arrives at the head pin's distance so crosses that row. */
 double spare_hits_across(const SpareHits *hits, double board, double degrees);
+
+/* The other way: its board at the head pin's distance when it crosses the row of the foremost pin
+ * of `left` at `across`. */
+double spare_board_before(Pins left, double across, double degrees);
+
+/* Board of a pin's spot. */
+double spare_pin_board(int pin);
 
 /* Racks being rolled, in steps; the caller's storage, spare_hits.c's own matter. */
 typedef struct SpareCount {
@@ -49,9 +59,17 @@ void spare_hits_begin(SpareRoll *roll, Pins left, const RackHit *hit, double eff
 /* Rolls some of them, a few milliseconds; true when `hits` holds all. */
 bool spare_hits_step(SpareRoll *roll, SpareHits *hits);
 
+/* All of it at once. */
+void spare_hits_roll(Pins left, const RackHit *hit, double effort, SpareHits *hits);
+
 /* The two curves between places; 0 outside of the lane. */
 double spare_hits_made(const SpareHits *hits, double across);
 double spare_hits_falls(const SpareHits *hits, double across);
+
+/* The place worth most, in pins with SPARE_BONUS for all of them, to aim a ball that scatters by so
+ * many boards at the row of the foremost pin; `made` (may be NULL) receives its chance to make all.
+ */
+int spare_hits_best(const SpareHits *hits, double deviation, double *made);
 
 /* The pin that a ball on this path touches first (0: none), and by how much its centre passes to
  * the right of the pin's as seen from the foul line, inches. */

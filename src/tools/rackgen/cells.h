@@ -10,6 +10,9 @@ enum {
     CELL_RACKS = 240 /* racks a cell; smoothing and reading make more of them */
 };
 
+/* Simulation for the aims of a leave, as in spare_hits_roll. */
+#define AIM_EFFORT 60000.0
+
 /* How often each leave came in a cell's racks; 0 is the strike. */
 typedef struct CellCount {
     uint16_t of[1024];

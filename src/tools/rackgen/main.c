@@ -1,6 +1,8 @@
-/* settee_rackgen - rolls the racks of every cell and writes the table that the program ships:
+/* settee_rackgen - rolls the racks of every cell and writes the table that the program ships, then
+ * where a straight ball is best aimed at each leave:
  *
- *     settee_rackgen src/core/pins/rack_table.inc src/tools/rackgen/hashes.inc
+ *     settee_rackgen src/core/pins/rack_table.inc src/tools/rackgen/hashes.inc \
+ *                    src/core/spare/spare_aims.inc
  *
  * The same files each time, on every machine; some minutes. A cell's racks depend on
  * its number alone, so the threads change nothing. */
@@ -9,6 +11,7 @@
 #include <stdlib.h>
 #include <threads.h>
 
+#include "core/spare/spare_ball.h"
 #include "tools/rackgen/cells.h"
 
 static bool write_table(const Table *table, FILE *out)
@@ -51,8 +54,22 @@ static bool write_hashes(const CellCount *counts, FILE *out)
     return fflush(out) == 0 && !ferror(out);
 }
 
+static bool write_aims(uint8_t (*aims)[SPARE_WIDTHS], FILE *out)
+{
+    fputs("/* Written by settee_rackgen; do not edit. Places to aim at, a leave a row. */\n", out);
+    for (int left = 0; left < PINS_ALL; left++)
+        for (int width = 0; width < SPARE_WIDTHS; width++)
+            fprintf(out, "%s%u%s", width ? "," : "{", (unsigned)aims[left][width],
+                    width < SPARE_WIDTHS - 1 ? ""
+                    : left % 8 == 7          ? "},\n"
+                                             : "},");
+    fputc('\n', out);
+    return fflush(out) == 0 && !ferror(out);
+}
+
 enum { THREADS = 2 };
-static atomic_int next_cell;
+static atomic_int next_cell, next_leave = 1;
+static uint8_t aims[PINS_ALL][SPARE_WIDTHS];
 
 static int roll_cells(void *counts)
 {
@@ -61,13 +78,15 @@ static int roll_cells(void *counts)
         if (cell % 81 == 80)
             fprintf(stderr, "%d of %d cells\n", cell + 1, (int)CELLS);
     }
+    for (int left; (left = atomic_fetch_add(&next_leave, 1)) < PINS_ALL;)
+        spare_aims_of((Pins)left, AIM_EFFORT, aims[left]);
     return 0;
 }
 
 int main(int argc, char **argv)
 {
-    if (argc != 3) {
-        fputs("usage: settee_rackgen TABLE HASHES\n", stderr);
+    if (argc != 4) {
+        fputs("usage: settee_rackgen TABLE HASHES AIMS\n", stderr);
         return 2;
     }
     CellCount *counts = malloc(CELLS * sizeof *counts);
@@ -85,12 +104,14 @@ int main(int argc, char **argv)
     while (started > 0)
         thrd_join(threads[--started], NULL);
     bool done = table_make(counts, table);
-    FILE *out = fopen(argv[1], "w"), *hashes = fopen(argv[2], "w");
-    done = done && out && hashes && write_table(table, out) && write_hashes(counts, hashes);
-    if (out)
-        done = fclose(out) == 0 && done;
-    if (hashes)
-        done = fclose(hashes) == 0 && done;
+    FILE *out[3];
+    for (int i = 0; i < 3; i++)
+        done = (out[i] = fopen(argv[1 + i], "w")) && done;
+    done = done && write_table(table, out[0]) && write_hashes(counts, out[1]) &&
+           write_aims(aims, out[2]);
+    for (int i = 0; i < 3; i++)
+        if (out[i])
+            done = fclose(out[i]) == 0 && done;
     if (!done)
         fputs("settee_rackgen: the files were not written\n", stderr);
     free(table);
