@@ -113,8 +113,10 @@ static void the_ends_of_every_range(void **state)
         check_says_ok(pattern);
         ENDS_WELL("roll", "--bag", bag, "--pattern", pattern, "--laydown", row % 2 ? "1" : "39",
                   "--launch", row % 3 ? "10" : "-10");
-        ENDS_WELL(row % 2 ? "line" : "roll", "--bag", bag, "--pattern", pattern);
-        ENDS_WELL("spare", "7", "--bag", bag, "--stance", "-10", "--aim", "60");
+        if (row % 4 == 0) /* these take longer, sanitized */
+            ENDS_WELL("line", "--bag", bag, "--pattern", pattern);
+        if (row % 4 == 1)
+            ENDS_WELL("spare", "7", "--bag", bag, "--stance", "-10", "--aim", "60");
         ENDS_WELL("advise", "--bag", bag, "--pattern", pattern, "--shots", shots, "--stance", "25",
                   "--aim", "12");
     }
@@ -141,7 +143,8 @@ static void scatter_below_nothing(void **state)
         ENDS_WELL("roll", "--bag", bag, "--laydown", "20", "--launch", "2", "--json");
         ENDS_WELL("advise", "--bag", bag, "--stance", "25", "--aim", "12");
         ENDS_WELL("spare", "7", "--bag", bag);
-        ENDS_WELL("bag", "--bag", bag, "--games", "1");
+        if (i == 0)
+            ENDS_WELL("bag", "--bag", bag, "--games", "1", "--certified");
         ENDS_WELL("block", "--bag", bag, "--games", "1");
         ENDS_WELL("rehearse", "--bag", bag, "--games", "1", "--player", "hold");
     }
