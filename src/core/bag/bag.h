@@ -33,7 +33,7 @@ typedef struct Scatter {
 
 /* How a ball is thrown straight at a spare: ranges as a Bowler's. */
 typedef struct SpareRelease {
-    bool said; /* else bowler_for_spares makes a usual one of the bowler's own release */
+    int said; /* 0 or 1; else bowler_for_spares makes a usual one of the bowler's own release */
     double mph, rpm, rotation_deg, tilt_deg;
 } SpareRelease;
 
