@@ -184,10 +184,25 @@ void curves_sieve(CurveBatch *batch, ArrivalCurve *curves, int count, double low
     }
 }
 
-double curve_aim_deviation(const Scatter *scatter)
+/* Four boards at the pins to one at the arrows: not much less than the pocket is wide. */
+#define NODES_APART 0.4
+
+AimBell curve_aim_bell(const Scatter *scatter, int parts)
 {
+    AimBell bell = {.sum = 0.0};
     double sd = rad_from_deg(scatter->launch_deg) * m_from_ft(LANE_ARROWS_FT) / LANE_BOARD_M;
-    return fmax(sd, 0.02);
+    bell.deviation = fmax(sd, 0.02);
+    int times = (int)ceil(2.0 * CURVE_REACH * bell.deviation / (NODES_APART * parts));
+    int most = (CURVE_NODES_MAX - 1) / parts;
+    times = times < 1 ? 1 : times > most ? most : times;
+    bell.count = parts * times + 1;
+    for (int k = 0; k < bell.count; k++) {
+        double z = -CURVE_REACH + 2.0 * CURVE_REACH * k / (bell.count - 1);
+        bell.away[k] = z * bell.deviation;
+        bell.weight[k] = exp(-0.5 * z * z);
+        bell.sum += bell.weight[k];
+    }
+    return bell;
 }
 
 void curve_rest_ask(CurveBatch *batch, const Scatter *scatter, const Delivery *delivery)

@@ -61,8 +61,17 @@ void curves_roll(CurveBatch *batch, ArrivalCurve *curves, int count);
  * clear of the pocket, or have no angle (NAN). */
 void curves_sieve(CurveBatch *batch, ArrivalCurve *curves, int count, double lowest);
 
-/* What a bowler scatters by: of the aim, boards at the arrows. */
-double curve_aim_deviation(const Scatter *scatter);
+/* How a bowler's aim scatters, boards at the arrows: a bell out to CURVE_REACH deviations, in at
+ * least `parts` parts, and in more where a straight ball would jump over the pocket from one to the
+ * next. */
+#define CURVE_REACH 3.2
+enum { CURVE_NODES_MAX = 161 };
+typedef struct AimBell {
+    double deviation;
+    int count;
+    double away[CURVE_NODES_MAX], weight[CURVE_NODES_MAX], sum; /* sum: of the weights */
+} AimBell;
+AimBell curve_aim_bell(const Scatter *scatter, int parts);
 
 /* Boards at the pins that speed, rev rate and laydown scatter by: asks for a delivery and for one
  * with a deviation more of each; read when they are rolled. */

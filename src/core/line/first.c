@@ -37,7 +37,7 @@ static void take_ball(FirstJob *job, const Ball *ball)
     job->best = job->line;
     job->spare = ball->cover == COVER_POLYESTER;
     job->plan = (Plan){
-        .slot = job->slot, .stance = job->line.stance, .aim = 0.5 * round(2.0 * job->line.aim)};
+        .slot = job->slot, .stance = job->line.stance, .aim = lane_half_board(job->line.aim)};
 }
 
 bool first_step(FirstJob *job)

@@ -5,10 +5,10 @@
 
 #include "core/line/curve.h"
 
-enum { FINE_AIMS = 17, NODES = 9 };
+enum { FINE_AIMS = 17, AIM_PARTS = 8 };
 #define COARSE_AIM 0.75 /* boards between aims */
 #define FINE_AIM 0.25
-#define NODE_STEP 0.8 /* deviations between nodes */
+#define FINE_NEAR 2.0 /* boards about a rough fit's aim */
 #define COARSE_LAYDOWN 3.0
 #define MARGIN_MOST 2.0 /* either way; more is worth no more */
 
@@ -16,36 +16,35 @@ enum { FINE_AIMS = 17, NODES = 9 };
  * the chances): a search calls it some thousand times. */
 static double below(double x) { return 1.0 / (1.0 + exp(-1.5976 * x - 0.07056 * x * x * x)); }
 
-static double chance(const ArrivalCurve *curve, double aim, double aim_sd, double rest_sd)
+static double chance(const ArrivalCurve *curve, double aim, const AimBell *aims, double rest_sd)
 {
-    /* a normal's weights at -3.2, -2.4 .. 3.2 deviations, over their sum */
-    static const double WEIGHT[NODES] = {0.001907, 0.017914, 0.088747, 0.231803, 0.319258,
-                                         0.231803, 0.088747, 0.017914, 0.001907};
     double sum = 0.0;
-    for (int k = 0; k < NODES; k++) {
+    for (int k = 0; k < aims->count; k++) {
         double board;
-        curve_at(curve, aim + NODE_STEP * (k - NODES / 2) * aim_sd, &board, 0);
+        curve_at(curve, aim + aims->away[k], &board, NULL);
         if (fabs(board - LANE_POCKET_BEST) < 4.0 * rest_sd + 1.0)
-            sum += WEIGHT[k] * (below((LANE_POCKET_HIGH - board) / rest_sd) -
-                                below((LANE_POCKET_LOW - board) / rest_sd));
+            sum += aims->weight[k] * (below((LANE_POCKET_HIGH - board) / rest_sd) -
+                                      below((LANE_POCKET_LOW - board) / rest_sd));
     }
-    return sum;
+    return sum / aims->sum;
 }
 
 /* The aim on a curve of most value, kept where it beats `best`; margins count on a fine one. */
-static void try_curve(const ArrivalCurve *curve, double aim_sd, double rest_sd, bool fine,
+static void try_curve(const ArrivalCurve *curve, const AimBell *aims, double rest_sd, bool fine,
                       Fit *best)
 {
-    double step = fine ? 0.5 * FINE_AIM : FINE_AIM;
-    int count = (int)((curve->count - 1) * curve->step / step + 0.5);
+    double step = fine ? 0.5 * FINE_AIM : FINE_AIM, half = 0.5 * (curve->count - 1) * curve->step;
+    double near = fine ? FINE_NEAR : half; /* of the curve's middle */
+    int count = (int)(2.0 * near / step + 0.5);
     for (int i = 0; i <= count; i++) {
-        Line line = {.laydown_board = curve->laydown, .aim = curve->first + step * i};
+        Line line = {.laydown_board = curve->laydown,
+                     .aim = curve->first + (half - near) + step * i};
         double board;
         curve_at(curve, line.aim, &board, &line.entry_deg);
         if (line.aim < LINE_AIM_LOW || fabs(board - LANE_POCKET_BEST) > CURVE_POCKET_NEAR)
             continue;
         line.found = board >= LANE_POCKET_LOW && board <= LANE_POCKET_HIGH;
-        line.pocket = chance(curve, line.aim, aim_sd, rest_sd);
+        line.pocket = chance(curve, line.aim, aims, rest_sd);
         if (fine && line.found) {
             line.margin_in = curve_margin(curve, line.aim, 1.0, MARGIN_MOST);
             line.margin_out = curve_margin(curve, line.aim, -1.0, MARGIN_MOST);
@@ -64,10 +63,9 @@ static void try_curve(const ArrivalCurve *curve, double aim_sd, double rest_sd, 
 }
 
 /* Laydowns low..high at coarse steps; value below 0: nothing comes near the pocket. */
-static Fit rough_fit(CurveBatch *batch, double aim_sd, double low, double high)
+static Fit rough_fit(CurveBatch *batch, const AimBell *aims, double low, double high)
 {
-    double lowest =
-        LINE_AIM_LOW - NODE_STEP * (NODES / 2) * aim_sd; /* no aim outside is looked at */
+    double lowest = LINE_AIM_LOW + aims->away[0]; /* no aim outside is looked at */
     ArrivalCurve curves[CURVE_LAYDOWNS_MAX];
     int count = 0;
     for (double at = low; at <= high && count < CURVE_LAYDOWNS_MAX; at += COARSE_LAYDOWN)
@@ -75,15 +73,16 @@ static Fit rough_fit(CurveBatch *batch, double aim_sd, double low, double high)
     curves_sieve(batch, curves, count, lowest);
     Fit rough = {.value = -1.0};
     for (int c = 0; c < count; c++)
-        try_curve(&curves[c], aim_sd, CURVE_REST_BOARDS, false, &rough);
+        try_curve(&curves[c], aims, CURVE_REST_BOARDS, false, &rough);
     return rough;
 }
 
 /* A rough fit's line and those beside it, with its own scatter, all in one batch. */
-static Fit fine_fit(CurveBatch *batch, const Bowler *bowler, double aim_sd, const Fit *rough)
+static Fit fine_fit(CurveBatch *batch, const Bowler *bowler, const AimBell *aims, const Fit *rough)
 {
     enum { BESIDE = 3 };
     ArrivalCurve curves[BESIDE];
+    double step = fmax(FINE_AIM, CURVE_REACH * aims->deviation / (FINE_AIMS / 2));
     Delivery line = batch->usual;
     line.laydown_board = rough->laydown_board;
     line.launch_deg = delivery_launch_deg(rough->laydown_board, rough->aim);
@@ -95,14 +94,14 @@ static Fit fine_fit(CurveBatch *batch, const Bowler *bowler, double aim_sd, cons
         if (low != rough->laydown_board + beside)
             continue;
         /* the aim goes along by half a board (assumed) */
-        double first = rough->aim + 0.5 * beside - 0.5 * (FINE_AIMS - 1) * FINE_AIM;
-        curves[count++] = curve_over(low, first, FINE_AIM, FINE_AIMS);
+        double first = rough->aim + 0.5 * beside - 0.5 * (FINE_AIMS - 1) * step;
+        curves[count++] = curve_over(low, first, step, FINE_AIMS);
     }
     curves_roll(batch, curves, count);
     double rest_sd = curve_rest_deviation(batch->arrivals);
     Fit best = {.value = -1.0};
     for (int c = 0; c < count; c++)
-        try_curve(&curves[c], aim_sd, rest_sd, true, &best);
+        try_curve(&curves[c], aims, rest_sd, true, &best);
     return best;
 }
 
@@ -116,13 +115,13 @@ Fit fit_between(const BatchBall *ball, const BatchOil *oil, const Bowler *bowler
 {
     CurveBatch batch;
     Delivery usual = delivery_of(bowler, 26.0, 15.0); /* its line is not looked at */
-    double aim_sd = curve_aim_deviation(&bowler->scatter);
+    AimBell aims = curve_aim_bell(&bowler->scatter, AIM_PARTS);
     curve_batch_begin(&batch, ball, oil, &usual, 0.0);
     delivery_reach(bowler, &low, &high);
-    Fit rough = rough_fit(&batch, aim_sd, low, high);
+    Fit rough = rough_fit(&batch, &aims, low, high);
     if (rough.value < 0.0)
         return (Fit){.laydown_board = 20.0, .aim = 12.0, .entry_deg = NAN};
-    Fit fine = fine_fit(&batch, bowler, aim_sd, &rough);
+    Fit fine = fine_fit(&batch, bowler, &aims, &rough);
     return fine.value < 0.0 ? rough : fine;
 }
 

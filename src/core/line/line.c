@@ -7,25 +7,10 @@
 #include "core/line/curve.h"
 #include "core/pins/rack.h"
 
-#define USUAL_PINS_MPH 16.0 /* a ball of 18 mph at the pins */
-#define FAR_DEVIATIONS 7.0  /* from the pocket: no chance worth adding, under 1e-11 */
-
-/* A bell in steps: deviations and their weights. */
-enum { NODES = 17 };
-typedef struct Bell {
-    double z[NODES], weight[NODES], sum;
-} Bell;
-
-static Bell bell(void)
-{
-    Bell bell = {.sum = 0.0};
-    for (int k = 0; k < NODES; k++) {
-        bell.z[k] = -3.2 + 6.4 * k / (NODES - 1);
-        bell.weight[k] = exp(-0.5 * bell.z[k] * bell.z[k]);
-        bell.sum += bell.weight[k];
-    }
-    return bell;
-}
+#define USUAL_PINS_MPH 16.0             /* a ball of 18 mph at the pins */
+enum { AIM_PARTS = 16, MEASURED = 25 }; /* of the bell; aims on the curve of one line */
+#define MARGIN_MOST 3.0                 /* boards either way */
+#define FAR_DEVIATIONS 7.0              /* from the pocket: no chance worth adding, under 1e-11 */
 
 /* What a search needs of a ball on a film, made ready once. */
 typedef struct Ready {
@@ -35,7 +20,7 @@ typedef struct Ready {
     BatchBall ball;
     BatchOil oil;
     CurveBatch batch;
-    Bell aims;
+    AimBell aims;
 } Ready;
 
 static void make_ready(const MotionBody *body, const Oil *oil, const Bowler *bowler,
@@ -44,21 +29,21 @@ static void make_ready(const MotionBody *body, const Oil *oil, const Bowler *bow
     ready->body = body;
     ready->film = oil;
     ready->bowler = bowler;
-    ready->aims = bell();
+    ready->aims = curve_aim_bell(&bowler->scatter, AIM_PARTS);
     batch_ball(body, &ready->ball);
     batch_oil(oil, BATCH_QUICK, &ready->oil);
     curve_batch_begin(&ready->batch, &ready->ball, &ready->oil, usual, off_boards);
 }
 
-/* Chance that the ball arrives in the pocket: the aim scatters by aim_sd (boards at the arrows),
- * everything else by rest_sd (boards at the pins). */
-static double pocket_chance(const Bell *aims, const ArrivalCurve *curve, double aim, double aim_sd,
+/* Chance that the ball arrives in the pocket: the aim scatters as it does, everything else by
+ * rest_sd (boards at the pins). */
+static double pocket_chance(const AimBell *aims, const ArrivalCurve *curve, double aim,
                             double rest_sd)
 {
     double sum = 0.0, far = FAR_DEVIATIONS * rest_sd;
-    for (int k = 0; k < NODES; k++) {
+    for (int k = 0; k < aims->count; k++) {
         double board;
-        curve_at(curve, aim + aims->z[k] * aim_sd, &board, NULL);
+        curve_at(curve, aim + aims->away[k], &board, NULL);
         if (board > LANE_POCKET_LOW - far && board < LANE_POCKET_HIGH + far)
             sum += aims->weight[k] * (normal_below((LANE_POCKET_HIGH - board) / rest_sd) -
                                       normal_below((LANE_POCKET_LOW - board) / rest_sd));
@@ -76,7 +61,9 @@ static Line measure(Ready *ready, const Delivery *delivery)
     CurveBatch *batch = &ready->batch;
     const Scatter *scatter = &ready->bowler->scatter;
     double aim = delivery_aim_board(delivery->laydown_board, delivery->launch_deg);
-    ArrivalCurve curve = curve_over(delivery->laydown_board, aim - 3.0, 0.25, 25);
+    double reach = fmax(MARGIN_MOST, CURVE_REACH * ready->aims.deviation);
+    ArrivalCurve curve =
+        curve_over(delivery->laydown_board, aim - reach, reach / (MEASURED / 2), MEASURED);
     curve_rest_ask(batch, scatter, delivery);
     curves_roll(batch, &curve, 1);
     double rest = curve_rest_deviation(batch->arrivals);
@@ -94,11 +81,10 @@ static Line measure(Ready *ready, const Delivery *delivery)
                  .hook_ft = roll.hook_ft,
                  .breakpoint_board = roll.breakpoint_board,
                  .breakpoint_ft = roll.breakpoint_ft,
-                 .pocket =
-                     pocket_chance(&ready->aims, &curve, aim, curve_aim_deviation(scatter), rest)};
+                 .pocket = pocket_chance(&ready->aims, &curve, aim, rest)};
     if (line.found) {
-        line.margin_in = curve_margin(&curve, aim, 1.0, 3.0);
-        line.margin_out = curve_margin(&curve, aim, -1.0, 3.0);
+        line.margin_in = curve_margin(&curve, aim, 1.0, MARGIN_MOST);
+        line.margin_out = curve_margin(&curve, aim, -1.0, MARGIN_MOST);
     }
     return line;
 }
@@ -108,14 +94,13 @@ static Line measure(Ready *ready, const Delivery *delivery)
 static double best_aim(const Ready *ready, const ArrivalCurve *curve, bool hitting)
 {
     double best = NAN, best_chance = -1.0;
-    double aim_sd = curve_aim_deviation(&ready->bowler->scatter);
     int count = (int)((curve->count - 1) * curve->step * 10.0 + 0.5);
     for (int i = 0; i <= count; i++) {
         double aim = curve->first + 0.1 * i, board;
         curve_at(curve, aim, &board, NULL);
         if (hitting && !in_pocket(board))
             continue;
-        double chance = pocket_chance(&ready->aims, curve, aim, aim_sd, CURVE_REST_BOARDS);
+        double chance = pocket_chance(&ready->aims, curve, aim, CURVE_REST_BOARDS);
         if (chance > best_chance) {
             best_chance = chance;
             best = aim;

@@ -7,6 +7,7 @@
 #include <string.h>
 
 #include "base/rng.h"
+#include "core/line/fit.h"
 #include "core/line/line.h"
 #include "core/motion/batch.h"
 #include "helper_same.h"
@@ -400,6 +401,41 @@ static void test_chance_against_throwing(void **state)
     }
 }
 
+/* Those who scatter widely: what a line and a fit say of them is what throwing gives, too. */
+static void test_wide_scatter_against_throwing(void **state)
+{
+    (void)state;
+    static const double LAUNCH[] = {0.1, 0.25, 0.4, 0.7}, RPM[] = {330.0, 140.0};
+    const Scatter usual_scatter = BAG.bowler.scatter;
+    const double usual_rpm = BAG.bowler.rpm;
+    static BatchBall ball;
+    static BatchOil film;
+    batch_oil(&OIL[0], BATCH_QUICK, &film);
+    for (int i = 0; i < 4; i++)
+        for (int k = 0; k < 2; k++) {
+            int slot = k == 0 ? 1 : 6;
+            const MotionBody *body = &BODY[slot - 1];
+            BAG.bowler.scatter.launch_deg = LAUNCH[i];
+            BAG.bowler.rpm = RPM[k];
+            Delivery delivery = usual();
+            Line line = line_search(body, &OIL[0], &BAG.bowler, &delivery, k ? 8.0 : 19.0, 0.0);
+            batch_ball(body, &ball);
+            Fit fit = fit_ball(&ball, &film, &BAG.bowler);
+            Line fitted = fit_line(body, &OIL[0], &BAG.bowler, &fit);
+            double share = thrown(slot, &OIL[0], &line, 200 + (uint64_t)i);
+            double fit_share = thrown(slot, &OIL[0], &fitted, 300 + (uint64_t)i);
+            if (getenv("SETTEE_SHOW"))
+                print_message(
+                    "launch %.2f slot %d: line %.3f, thrown %.3f; fit %.3f, thrown %.3f\n",
+                    LAUNCH[i], slot, line.pocket, share, fit.pocket, fit_share);
+            assert_near(line.pocket, share, 0.03);
+            assert_near(fitted.pocket, fit_share, 0.03);
+            assert_near(fit.pocket, fit_share, 0.05);
+        }
+    BAG.bowler.scatter = usual_scatter;
+    BAG.bowler.rpm = usual_rpm;
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -419,6 +455,7 @@ int main(void)
         cmocka_unit_test(test_value),
         cmocka_unit_test(test_deterministic),
         cmocka_unit_test(test_chance_against_throwing),
+        cmocka_unit_test(test_wide_scatter_against_throwing),
     };
     return cmocka_run_group_tests(tests, set_up, NULL);
 }
