@@ -204,8 +204,7 @@ static void print_adjustment(int place, const Adjustment *adjustment, const Rule
     printf("    Pocket %.0f %% now, %.0f %% after; entry ", 100.0 * adjustment->pocket_now,
            100.0 * adjustment->pocket_after);
     print_number(adjustment->entry_deg, 1, 1);
-    printf(" deg; miss room in %.1f, out %.1f boards\n", adjustment->margin_in,
-           adjustment->margin_out);
+    printf(" deg; area in %.1f, out %.1f boards\n", adjustment->margin_in, adjustment->margin_out);
     printf("    Slot %d, stance %.1f, aim %.1f", adjustment->plan.slot, adjustment->plan.stance,
            adjustment->plan.aim);
     if (adjustment->plan.mph_change != 0.0)

@@ -38,7 +38,7 @@ static void print_where(const Setup *setup)
 static void print_titles(void)
 {
     static const char *const TITLES[2][10] = {
-        {"", "", "", "", "hooks", "break-", "entry", "", "miss", "room"},
+        {"", "", "", "", "hooks", "break-", "entry", "", "", "area"},
         {"slot", "ball", "stance", "aim", "at", "point", "deg", "pocket", "in", "out"}};
     for (int row = 0; row < 2; row++) {
         const char *const *t = TITLES[row];
@@ -77,7 +77,7 @@ static void print_line(const Setup *setup, const Ball *ball, const Line *line)
     printf("Breakpoint  board %.1f at %.0f ft\n", line->breakpoint_board, line->breakpoint_ft);
     printf("Pins        board %.1f, entry %.1f deg\n", line->entry_board, line->entry_deg);
     printf("Pocket      %.0f %% of shots\n", 100.0 * line->pocket);
-    printf("Miss room   in %.1f, out %.1f boards at the arrows\n", line->margin_in,
+    printf("Area        in %.1f, out %.1f boards at the arrows\n", line->margin_in,
            line->margin_out);
 }
 

@@ -10,13 +10,15 @@
 #include "core/pins/rack.h"
 
 /* Prior spreads (assumed; rehearsals tune them, docs/advice.md). */
-#define VOLUME_COMMON_SD 0.14 /* log; how well a sheet says what was laid */
+#define VOLUME_COMMON_SD 0.14 /* log; how far what was laid may be from the sheet */
 #define VOLUME_LANE_SD 0.07   /* log; one lane of the pair against the other */
 #define DRY_COMMON_SD 0.07    /* log; the house's lane surface */
 #define DRY_LANE_SD 0.03
 #define MPH_SD 0.25 /* the bowler's day against their usual */
 #define LAUNCH_SD_DEG 0.08
-#define LANE_BOARDS_SD 0.5 /* at the pins: a lane, and a ball, beside all that is modelled */
+#define LANE_BOARDS_SD                                                                             \
+    0.5 /* at the pins: what the model leaves unexplained of a lane, of a ball                     \
+         */
 #define BALL_BOARDS_SD 0.9
 static const double PICK_RATE[BELIEF_PICKS] = {0.5, 0.72, 1.0, 1.4, 2.0};
 static const double PICK_PRIOR[BELIEF_PICKS] = {0.12, 0.23, 0.30, 0.23, 0.12};
@@ -25,26 +27,28 @@ static const double CARRY_PRIOR[BELIEF_CARRIES] = {0.25, 0.5, 0.25};
 
 /* Evidence (assumed). */
 #define HIT_SEEN_BOARDS 0.5 /* error of the eye */
-#define HIT_RANDOM 0.04     /* share of hits said that mean nothing */
-#define READ_STEP_FT 2.0    /* a difference that a bowler calls early or late */
+#define HIT_RANDOM 0.04     /* share of reported hits that mean nothing */
+#define READ_STEP_FT 2.0    /* a difference a bowler would call early or late */
 #define READ_SOFT_FT 0.8
 #define READ_RANDOM 0.15
 #define SPEED_SEEN_MPH 0.2
 #define ARROWS_SEEN_BOARDS 0.8
 #define BREAKPOINT_SEEN_BOARDS 2.0 /* nobody sees it well */
-#define SIGHT_RANDOM 0.05          /* share of sights that mean nothing */
-/* A hit tells what a film does, not how thick it is: how much of it lies between ball and lane is
- * known no better than this share. */
+#define SIGHT_RANDOM 0.05          /* share of boards seen that mean nothing */
+/* A hit shows what a film does, not how thick it is: the share of the film between ball and lane is
+ * known no better than this. */
 #define FILM_UNTOLD 0.15
-#define BAD_SHIFT 2.0 /* deviations that a bad release is off by */
-#define BAD_WIDE 2.0  /* and how much wider it scatters */
+#define BAD_SHIFT 2.0 /* a bad release is off by that many standard deviations ... */
+#define BAD_WIDE 2.0  /* ... and scatters that much wider */
 #define OFF_WIDE 3.0
 #define RESAMPLE_BELOW 0.5 /* share of particles that still count */
-#define FRESH_SHARE 0.02   /* drawn anew from the prior when resampled: keeps the tails */
-#define SHRINK 0.97        /* of each toward the mean, so that jitter widens nothing */
-#define MPH_DRIFT 0.03     /* a shot's random walk of the bowler's day */
+#define FRESH_SHARE                                                                                \
+    0.02               /* replaced by new draws from the prior when resampling: keeps the tails    \
+                        */
+#define SHRINK 0.97    /* each is drawn toward the mean, so that jitter widens nothing */
+#define MPH_DRIFT 0.03 /* a shot's random walk of the bowler's day */
 #define LAUNCH_DRIFT_DEG 0.01
-#define LANE_DRIFT_BOARDS 0.1 /* and of what is unexplained of a lane */
+#define LANE_DRIFT_BOARDS 0.1 /* and of the unexplained part of a lane */
 
 static int pick_from(Rng *rng, const double *chances, int count)
 {
@@ -74,7 +78,8 @@ static Particle prior_draw(Rng *rng)
     return p;
 }
 
-/* By film, so that a batch of particles shares one; those of one film stay in their order. */
+/* By film, so that a batch of particles shares one; particles with the same film keep their order.
+ */
 static void sort_by_film(Particle *particles)
 {
     Particle old[BELIEF_PARTICLES];
@@ -101,16 +106,16 @@ void belief_begin(Belief *belief, const Oil *sheet_in_frame, uint64_t seed)
     sort_by_film(belief->particles);
 }
 
-/* How a throw may differ from what was meant, and what that does. */
+/* How a throw may differ from what was intended, and what that does. */
 typedef struct Spread {
-    double mph_shift, launch_shift_deg; /* what the release said of itself */
-    double boards;                      /* deviation of the hit from throw to throw */
+    double mph_shift, launch_shift_deg; /* from the reported release */
+    double boards;                      /* standard deviation of the hit from throw to throw */
     double far_boards;                  /* of the breakpoint */
     double arrows;                      /* of the board seen at the arrows */
-    double hit_pull, far_pull;          /* boards of hit and breakpoint a board seen there brings */
+    double hit_pull, far_pull;          /* boards that hit and breakpoint shift per board there */
 } Spread;
 
-/* What the release said of itself, as shifts; returns how much wider than usual it scatters. */
+/* Turns the reported release into shifts; returns how much wider than usual it scatters. */
 static double read_release(const Scatter *s, Release release, Spread *spread)
 {
     switch (release) {
@@ -133,7 +138,8 @@ static double read_release(const Scatter *s, Release release, Spread *spread)
     }
 }
 
-/* A deviation each of launch, speed, revs and laydown, rolled; and the throw as meant, last. */
+/* One standard deviation each of launch, speed, revs and laydown, rolled; and the intended throw,
+ * last. */
 enum { LAUNCH, SPEED, REVS, LAYDOWN, WAYS };
 typedef struct Ways {
     BatchThrow throws[WAYS + 1];
@@ -153,8 +159,8 @@ static void roll_ways(const BatchBall *batch, const BatchOil *film, const Scatte
     batch_arrive(batch, film, ways->throws, WAYS + 1, ways->at);
 }
 
-/* What the ways add up to: squares of hit, breakpoint and board at the arrows, and the products of
- * the first two with the last. */
+/* Sums over the ways: squares of hit, breakpoint and board at the arrows, and the products of the
+ * first two with the last. */
 typedef struct Sums {
     double hit, far, crossed, hit_with, far_with;
 } Sums;
@@ -169,7 +175,7 @@ static Sums sum_ways(const Ways *ways, bool speed_seen)
     Sums sums = {0};
     const Arrival *meant = &ways->at[WAYS];
     for (int i = 0; i < WAYS; i++) {
-        if (i == SPEED && speed_seen) /* nothing of it is left to chance */
+        if (i == SPEED && speed_seen) /* no longer unknown */
             continue;
         bool lost = ways->at[i].gutter || meant->gutter;
         double hit = lost ? 1.0 : ways->at[i].board - meant->board;
@@ -184,9 +190,9 @@ static Sums sum_ways(const Ways *ways, bool speed_seen)
     return sums;
 }
 
-/* How far a throw scatters at the pins, the breakpoint and the arrows; what was seen of it takes
- * its part of the scatter away: the speed all of it, the board at the arrows what a linear estimate
- * can (launch and laydown show there). */
+/* How far a throw scatters at the pins, the breakpoint and the arrows. What was seen reduces the
+ * scatter: a measured speed removes its part entirely, the board at the arrows as much as a linear
+ * estimate can (launch and laydown show there). */
 static Spread spread_of(const BatchBall *batch, const BatchOil *film, const Bowler *bowler,
                         const Delivery *delivery, const Shot *shot)
 {
@@ -207,7 +213,7 @@ static Spread spread_of(const BatchBall *batch, const BatchOil *film, const Bowl
     return spread;
 }
 
-/* Chance of the name a bowler gives a hit on `board`, told with an error of `sd`. */
+/* Chance that a bowler gives a hit on `board` this name, seeing it with an error of `sd` boards. */
 static double named_chance(Hit hit, double board, double sd)
 {
     double low, high;
@@ -216,7 +222,7 @@ static double named_chance(Hit hit, double board, double sd)
     return (1.0 - HIT_RANDOM) * said + HIT_RANDOM / (HIT_COUNT - 1);
 }
 
-/* What a leave says of the board it was hit on: the rack's likelihood, every quarter board. */
+/* What a leave says about the board that was hit: the rack's likelihood, every quarter board. */
 enum { LEAVE_FIRST = 10, LEAVE_PLACES = 81 }; /* boards 10 to 30 */
 typedef struct LeaveTable {
     bool said;
@@ -227,7 +233,8 @@ static void leave_table(const Shot *shot, const Bowler *bowler, double pounds, d
                         double mph, LeaveTable *table)
 {
     Pins left = bowler->hand == HAND_LEFT ? lane_mirror_pins(shot->left) : shot->left;
-    /* all ten says gutter or a miss, which the hit says better; so does a board without an angle */
+    /* all ten standing means gutter or a miss, which the hit says better; without an entry angle
+     * the table can't be read */
     table->said = shot->left_said && left != PINS_ALL && isfinite(degrees);
     for (int i = 0; table->said && i < LEAVE_PLACES; i++)
         table->chance[i] =
@@ -276,7 +283,7 @@ static double speed_chance(double seen, double expected, double sd)
     return 0.9 * exp(-0.5 * away * away) + 0.1;
 }
 
-/* How likely a board was seen that is so far from the expected one. */
+/* Likelihood of seeing a board `away` from the expected one. */
 static double sight_chance(double away, double sd)
 {
     away /= sd;
@@ -323,8 +330,8 @@ static double bent_at_arrows(const Belief *belief, const MotionBody *body, const
                            : 0.0;
 }
 
-/* Weighs the boards that were seen on the way, and moves each particle's hit and breakpoint by what
- * the board at the arrows tells of this throw. */
+/* Weighs the boards seen on the way, and shifts each particle's hit and breakpoint by what the
+ * board at the arrows says about this throw. */
 static void weigh_sights(Belief *belief, const MotionBody *body, const Delivery *delivery,
                          const Spread *spread, const Shot *shot, Arrival *arrivals)
 {
@@ -350,8 +357,8 @@ static void weigh_sights(Belief *belief, const MotionBody *body, const Delivery 
 }
 
 /* Evenly spaced picks by weight, each drawn a little toward the mean and jittered by as much as
- * that took away (Liu and West 2001); a few drawn anew, so that no surprise finds the belief empty.
- */
+ * that took away (Liu and West 2001); a few are new draws from the prior, so that some particle is
+ * near any surprise. */
 static Particle jittered(Particle p, const Estimate *spread, Rng *rng)
 {
     static const double LEAST[PART_MPH] = {0.2, 0.2, 0.5, 0.5}; /* of the scales */
@@ -379,7 +386,7 @@ static void resample(Belief *belief)
         Particle *p = &belief->particles[i];
         if (rng_uniform(&belief->rng) < FRESH_SHARE) {
             *p = prior_draw(&belief->rng);
-            p->film = old[from].film; /* what the lane went through stays likely */
+            p->film = old[from].film; /* the wear so far stays as likely as it was */
         } else {
             *p = jittered(old[from], spread, &belief->rng);
         }
@@ -388,7 +395,7 @@ static void resample(Belief *belief)
     sort_by_film(belief->particles);
 }
 
-/* Mean angle and speed at the pins of those that get there; NAN when none does. */
+/* Mean angle and speed at the pins over those that get there; NAN if none does. */
 static void mean_arrival(const Belief *belief, const Arrival *arrivals, double *degrees,
                          double *mph)
 {
@@ -422,13 +429,13 @@ static int note_ball(Belief *belief, const char *id)
     return which;
 }
 
-/* Where the ball made its move; one that never does makes it past the pins. */
+/* Where the ball made its move; past the pins if it never does. */
 static double move_ft(const Arrival *arrival)
 {
     return isnan(arrival->hook_ft) ? LANE_LENGTH_FT : arrival->hook_ft;
 }
 
-/* A throw as it is weighed. */
+/* A throw being weighed. */
 typedef struct Throw {
     const Bowler *bowler;
     const Ball *ball;
@@ -438,10 +445,10 @@ typedef struct Throw {
     const Shot *shot;
 } Throw;
 
-/* Weighs the read. It is a word about the lane: it is held against the move at the bowler's usual
- * speed (or the speed seen). Else, where oil enough lies that the first move feels only speed,
- * "early" would say slow, slow would more than explain a high hit, and the film come out thicker.
- * And "early" is news against what was expected of that ball and line when it was thrown. */
+/* Weighs the read. A read is about the lane, so it is compared with the move at the bowler's usual
+ * speed (or the speed seen). Otherwise, in oil so heavy that the first move depends on speed alone,
+ * "early" would mean slow, slow would more than explain a high hit, and the film would come out
+ * thicker. And "early" means earlier than expected of that ball and line when it was thrown. */
 static void read_chances(const Belief *belief, const Throw *t, int which, const Spread *spread,
                          const Arrival *as_thrown, double chances[BELIEF_PARTICLES])
 {
@@ -460,7 +467,7 @@ static void read_chances(const Belief *belief, const Throw *t, int which, const 
         chances[i] = said ? read_chance(shot->read, move_ft(&moves[i]) - expected) : 1.0;
 }
 
-/* Weighs the pins, and the speed that was seen, on top of the read's chances. */
+/* Weighs the pins and the speed seen, on top of the read's chances. */
 static void weigh_rest(Belief *belief, const Throw *t, const Spread *spread,
                        const Arrival *arrivals, const double read[BELIEF_PARTICLES])
 {
@@ -479,7 +486,7 @@ static void weigh_rest(Belief *belief, const Throw *t, const Spread *spread,
     }
 }
 
-/* Brings the weights to a sum of 1; returns how many particles still count. */
+/* Scales the weights to a sum of 1; returns how many particles still count. */
 static double settle_weights(Belief *belief)
 {
     double total = 0.0, square = 0.0;
@@ -530,7 +537,7 @@ static void wear(Belief *belief, const Ball *ball, const MotionBody *body, const
     belief->deliveries[lane] += bowlers_on_pair;
 }
 
-/* The day goes on; and a line that is new is less known. */
+/* The bowler's day drifts, and a new line is known less well. */
 static void drift(Belief *belief, Side lane, double laydown_board)
 {
     double *last = &belief->last_laydown[lane];
@@ -656,7 +663,7 @@ void belief_words(const Belief *belief, Side lane, const Roll *path, char *out, 
     text_append(out, size, "track at %d-%d %s", first, last, how);
     if (size_of >= 0.08)
         text_append(out, size, " %s", change < 0.0 ? "thinner" : "thicker");
-    else if (belief->shots > 0) /* what one shot says is not yet a change */
+    else if (belief->shots > 0) /* no change to speak of yet */
         text_append(out, size, " so far");
 }
 
@@ -676,7 +683,7 @@ void belief_off_words(Estimate off, char *out, size_t size)
 {
     double boards = fabs(off.mean);
     out[0] = '\0';
-    if (boards < 0.5 || boards < off.sd) /* nothing, or as good as nothing */
+    if (boards < 0.5 || boards < off.sd) /* too little to mention */
         return;
     text_append(out, size, "hits %s %s here than its numbers say",
                 boards < 0.8   ? "half a board"

@@ -1,12 +1,12 @@
 /* belief.h - what the bowler cannot see: how much oil is really there, how slick the lane is, how
- * fast it goes, and their own day.
+ * fast the oil wears, and how the bowler is throwing today.
  *
- * A particle filter over both lanes of the pair at once: what the two share (the day's volume, the
- * wear, the bowler's speed and launch, what each ball does beside its numbers) is one thing in a
- * particle, what each has of its own is two, so a shot on one lane tells of the other exactly as
- * far as they are alike, and they part as evidence comes. How fast oil goes and how far it is
- * carried is one of a few films, each worn by every delivery. Deterministic by its seed. Allocates
- * nothing; about 1.2 MB. */
+ * A particle filter over both lanes of the pair at once. What the lanes share (the day's volume,
+ * the wear, the bowler's speed and launch, how each ball differs from its numbers) is one value in
+ * a particle; what each lane has of its own is two. So a shot on one lane tells about the other as
+ * far as the two are alike, and the lanes drift apart as evidence comes in. How fast oil wears and
+ * how far it is carried is one of a few films, each worn by every delivery. The same seed gives the
+ * same belief. Allocates nothing; about 1.2 MB. */
 #ifndef SETTEE_CORE_ADVICE_BELIEF_H
 #define SETTEE_CORE_ADVICE_BELIEF_H
 
@@ -22,15 +22,15 @@
 enum { BELIEF_PARTICLES = 512, BELIEF_PICKS = 5, BELIEF_CARRIES = 3, BELIEF_BALLS = 8 };
 enum { BELIEF_FILMS = BELIEF_PICKS * BELIEF_CARRIES };
 
-/* What a particle says of a lane and the day. Lane parts come in twos: PART + lane. */
+/* What a particle says about the lanes and the day. Lane parts come in pairs: PART + lane. */
 enum {
     PART_VOLUME = 0,                     /* film against the sheet as worn */
     PART_DRY = PART_VOLUME + SIDE_COUNT, /* friction of bare lane against usual */
     PART_MPH = PART_DRY + SIDE_COUNT,    /* the bowler today, against their usual */
     PART_LAUNCH_DEG,
-    /* What nothing above explains, boards at the pins: of a lane near its last line (a bump, a
-     * track that is not where it is thought), and of each ball (a friction that is not its
-     * cover's), in the order in which they were first thrown. */
+    /* What nothing above explains, in boards at the pins: for each lane near its last line (a bump,
+     * a track that is not where we think), and for each ball (more or less friction than its cover
+     * usually has), in the order in which they were first thrown. */
     PART_LANE_BOARDS,
     PART_BALL_BOARDS = PART_LANE_BOARDS + SIDE_COUNT,
     PART_COUNT = PART_BALL_BOARDS + BELIEF_BALLS
@@ -52,33 +52,33 @@ typedef struct Belief {
     int shots;                          /* seen so far */
     int ball_count;                     /* different balls seen, by id */
     char ball_id[BELIEF_BALLS][sizeof((Ball *)0)->id];
-    double surprise; /* of the last shot: -log10 of its chance */
+    double surprise; /* of the last shot: -log10 of its likelihood */
 } Belief;
 
-/* A number with its doubt. */
+/* A number and its standard deviation. */
 typedef struct Estimate {
     double mean, sd;
 } Estimate;
 
 void belief_begin(Belief *belief, const Oil *sheet_in_frame, uint64_t seed);
 
-/* How much less sure the hit is on a line that begins so many boards from one that was thrown, a
- * deviation in boards (assumed). */
+/* The extra uncertainty of the hit when the laydown is `boards` away from one already thrown: a
+ * standard deviation in boards (assumed). */
 static inline double belief_move_sd(double boards) { return 0.15 * fabs(boards); }
 
-/* Weighs what was seen of a shot, then lets it (and the other bowlers' that come with it) wear
- * the lane. The shot's stance and aim must be said. */
+/* Weighs what was seen of a shot, then wears the lane with it and with the other bowlers' shots
+ * that go with it. The shot's stance and aim must be given. */
 void belief_see(Belief *belief, const Bowler *bowler, const Ball *ball, const MotionBody *body,
                 const BatchBall *batch, const Shot *shot, int bowlers_on_pair);
 
-/* The lane's film on the mean. */
+/* The lane's mean film. */
 void belief_film(const Belief *belief, Side lane, Oil *oil);
 
-/* Of one part: PART_VOLUME + lane, PART_MPH, ... */
+/* One part: PART_VOLUME + lane, PART_MPH, ... */
 Estimate belief_part(const Belief *belief, int part);
-/* The bowler today against their usual, on the mean: for plan_today. */
+/* The bowler today against their usual, mean: for plan_today. */
 DeliveryOffset belief_today(const Belief *belief);
-/* How fast the oil goes, against the usual rate of wear. */
+/* How fast the oil wears, against the usual rate. */
 Estimate belief_wear(const Belief *belief);
 /* Mean film over boards low..high and feet from..to, units. */
 Estimate belief_track(const Belief *belief, Side lane, int low, int high, double from_ft,
@@ -87,25 +87,25 @@ Estimate belief_track(const Belief *belief, Side lane, int low, int high, double
 /* "track at 10-14 about a third thinner than the sheet", along a path, in a coach's words. */
 void belief_words(const Belief *belief, Side lane, const Roll *path, char *out, size_t size);
 
-/* Which part of PART_BALL_BOARDS is that ball's, from 1; for a ball not seen yet the next one that
- * is free, which nothing has been learnt of. 0: none is left. */
+/* Which part of PART_BALL_BOARDS belongs to that ball, from 1; for a ball not seen yet, the next
+ * free one. 0: none is left. */
 int belief_ball(const Belief *belief, const char *id);
 
-/* Boards at the pins that a particle adds, of the lane and of that ball (0: of none). */
+/* Boards at the pins that a particle adds for the lane and that ball (0: no ball). */
 static inline double belief_unexplained(const Particle *p, Side lane, int ball)
 {
     return p->part[PART_LANE_BOARDS + lane] +
            (ball > 0 ? p->part[PART_BALL_BOARDS + ball - 1] : 0.0);
 }
 
-/* The same as believed, of that ball on that lane. */
+/* The same over all particles, for that ball on that lane. */
 Estimate belief_off(const Belief *belief, Side lane, int ball);
 
-/* "hits about a board higher here than its numbers say", or "" where that is not clear. */
+/* "hits about a board higher here than its numbers say", or "" if that is not clear. */
 void belief_off_words(Estimate off, char *out, size_t size);
 
-/* Draws of what may be true, as even as can be: particle indices, repeated by weight, in order of
- * their film. */
+/* Picks `count` particles, spread as evenly as possible: indices, repeated by weight, in order of
+ * film. */
 void belief_draw(const Belief *belief, int *indices, int count);
 
 #endif

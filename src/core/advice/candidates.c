@@ -1,4 +1,4 @@
-/* candidates.c - sizes for what the rules only name. */
+/* candidates.c - how much to move, turn or speed up, where the rules only say what. */
 #include "core/advice/candidates.h"
 
 #include <math.h>
@@ -6,11 +6,11 @@
 #include "base/text.h"
 #include "core/line/strength.h"
 
-#define READ_FT 1.0 /* first moves nearer than that: they read alike */
+#define READ_FT 1.0 /* balls whose moves are closer together than this read alike */
 #define SMOOTHER_DIFFERENTIAL_IN 0.006
 #define MOVE_MAX 14 /* boards with the feet at once */
 #define LOFT_MIN_FT 0.5
-#define LOFT_MAX_FT 6.0 /* more than that is not asked of anyone */
+#define LOFT_MAX_FT 6.0 /* nobody is asked for more */
 #define MPH_CHANGE_MAX 1.5
 
 typedef struct List {
@@ -122,8 +122,8 @@ static void add_balls(List *list, const Setting *setting, AdjustmentKind kind)
     }
 }
 
-/* Speed, loft and hand once and twice their step: each shifts the hit by a board and more, so that
- * the aim is found again. */
+/* Speed, loft and hand are tried at one and two steps. Each shifts the hit by a board or more, so a
+ * new aim is found. */
 static void add_speeds(List *list, const Setting *setting, AdjustmentKind kind)
 {
     for (int i = 1; i <= 2; i++) {
@@ -145,7 +145,7 @@ static void add_lofts(List *list, const Setting *setting, AdjustmentKind kind)
     }
 }
 
-/* Only where the bowler says that they can. */
+/* Only as far as the bowler says they can. */
 static void add_rotations(List *list, const Setting *setting, AdjustmentKind kind)
 {
     const Bowler *bowler = setting->bowler;
@@ -158,7 +158,7 @@ static void add_rotations(List *list, const Setting *setting, AdjustmentKind kin
     }
 }
 
-/* The next abrasive of a usual set, rougher or finer; outside certified play only. */
+/* The next abrasive of a usual set, rougher or finer; only outside certified play. */
 static void add_surface(List *list, const Setting *setting, AdjustmentKind kind)
 {
     static const double SET[] = {500, 1000, 1500, 2000, 3000, 4000};
@@ -202,7 +202,8 @@ int candidates_list(const Setting *setting, AdjustmentKind kind, Candidate *out,
     return list.count;
 }
 
-/* Whether feet and eyes, boards in, still are the move: the eyes follow the feet, and less. */
+/* Whether moving feet and eyes so many boards in is still that move: the eyes follow the feet, but
+ * less far. */
 static bool still(AdjustmentKind kind, double feet, double eyes)
 {
     bool in = way_of(kind) > 0;

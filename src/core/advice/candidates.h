@@ -1,4 +1,4 @@
-/* candidates.h - from an action in words to plans that can be thrown, and what each would do. */
+/* candidates.h - from an adjustment to plans that can be thrown, and what each change costs. */
 #ifndef SETTEE_CORE_ADVICE_CANDIDATES_H
 #define SETTEE_CORE_ADVICE_CANDIDATES_H
 
@@ -11,17 +11,17 @@
 /* One thing to try: a plan, or a laydown from which the best aim is still to be found. */
 typedef struct Candidate {
     AdjustmentKind kind;
-    AdjustmentKind with; /* what else changes, of a pair; ADJUST_HOLD: nothing */
+    AdjustmentKind with; /* a pair's second change; ADJUST_HOLD: not a pair */
     Plan plan;
     bool find_aim;
     double surface_grit; /* a surface answer; 0 otherwise */
-    double promise;      /* what a rough forecast makes of it, less what it costs */
+    double promise;      /* its value by a rough forecast, less its cost */
 } Candidate;
 
 enum { CANDIDATES_MAX = 160 };
 
-/* What each slot's ball is: how strong on the sheet (strength.h), and where it would hook if thrown
- * on the plan's line right now. */
+/* Each slot's ball: how strong it is on the sheet (strength.h), and where it would hook if thrown
+ * now on the plan's line. */
 typedef struct SlotTrait {
     bool strikes;    /* filled, and a ball for strikes (not polyester) */
     double strength; /* its score: higher is stronger */
@@ -33,36 +33,36 @@ typedef struct Setting {
     const Bowler *bowler;
     Plan plan;
     const SlotTrait *traits; /* BAG_SLOTS of them */
-    int least_move;          /* boards with the feet: how small a move may be, 1.. */
+    int least_move;          /* smallest move with the feet, boards, 1.. */
     bool certified;
     AdjustmentKind
-        slot_kind[BAG_SLOTS]; /* what taking each ball is called; ADJUST_HOLD: not taken */
+        slot_kind[BAG_SLOTS]; /* what changing to each ball is called; ADJUST_HOLD: not tried */
 } Setting;
 
-/* Says what taking the ball of each slot is called: of the changes of ball that it is and that no
- * rule forbids, the one the rules ask for most. `vote` and `avoided` are by action. */
+/* Names the change to each slot's ball: of the names that fit and that no rule forbids, the one the
+ * rules ask for most. `vote` and `avoided` are by adjustment. */
 void candidates_name_balls(Setting *setting, const double *vote, const bool *avoided);
 
-/* Whether its laydown is on the lane, a board from either edge. */
+/* Whether the plan's laydown is on the lane, at least a board from either edge. */
 bool candidate_on_lane(const Bowler *bowler, const Plan *plan);
 
-/* Whether it is tried though no rule asks. */
+/* Whether it is tried even if no rule asks for it. */
 bool candidate_unasked(AdjustmentKind kind);
 
-/* Lists what to try for one action; returns how many were added (0: it can't be done here). */
+/* Lists what to try for one adjustment; returns how many were added (0: it can't be done here). */
 int candidates_list(const Setting *setting, AdjustmentKind kind, Candidate *out, int max);
 
-/* Whether what became of the candidate still is its action (a move in whose aim went out is not).
- */
+/* Whether the candidate, once its aim is found, is still its adjustment (a move in whose aim went
+ * out is not). */
 bool candidate_fits(const Setting *setting, const Candidate *candidate);
 
-/* What a change costs before it gains: the unfamiliar, in chance of a strike (assumed). */
+/* What a change costs just for being unfamiliar, in chances of a strike (assumed). */
 double candidate_cost(const Setting *setting, const Candidate *candidate);
 
 /* "Ball down, 4 Kiln: 2 in with the feet, 1 in with the eyes; and +0.5 mph". */
 void candidate_words(const Setting *setting, const Candidate *candidate, char *out, size_t size);
 
-/* What of the release differs between two plans: "+0.5 mph, 10 degrees less rotation", or "". */
+/* How the release differs between two plans: "+0.5 mph, 10 degrees less rotation", or "". */
 void candidate_changes(const Plan *from, const Plan *to, char *out, size_t size);
 
 #endif

@@ -1,4 +1,4 @@
-/* ranking.c - value, score, order, and the words to each answer. */
+/* ranking.c - value, score, order, and the words of each answer. */
 #include "core/advice/ranking.h"
 
 #include <math.h>
@@ -7,19 +7,19 @@
 #include "base/sort.h"
 #include "base/text.h"
 
-/* How far the rules' word counts against the forecast's gain. Rehearsals (docs/advice.md) lose with
- * more: a rule asks for moves that gain nothing. The coach's word is kept in sight another way, by
- * keep_in_sight. */
+/* How much the rules' vote counts against the forecast's gain. With more, rehearsals score lower
+ * (docs/advice.md): rules ask for moves that gain nothing. keep_in_sight shows the coach's advice
+ * near the top all the same. */
 #define VOTE_WEIGHT 0.05
-#define UNASKED_COST 0.01 /* an answer that no rule asks for must gain that much more */
-/* A pair must score that much more than holding and than the better of its parts, beyond what both
- * changes cost: one new thing at a time is common practice, since of two nobody knows which one did
- * it. */
+#define UNASKED_COST 0.01 /* an answer no rule asks for must gain this much more */
+/* A pair must beat holding and the better of its parts by this much, beyond what both changes cost:
+ * changing one thing at a time is common practice, since after two changes nobody knows which one
+ * did it. */
 #define PAIR_MARGIN 0.02
 #define PIN_VALUE 0.03    /* of a pin of the first ball, in chances of a strike (assumed) */
-#define MARGIN_VALUE 0.01 /* of a board of room to miss (assumed), up to MARGIN_MAX boards */
+#define MARGIN_VALUE 0.01 /* of a board of area (assumed), up to MARGIN_MAX boards */
 #define MARGIN_MAX 4.0
-#define INSIST 0.5       /* a vote from which the rules insist */
+#define INSIST 0.5       /* with a vote of this or more the rules insist */
 #define DISAGREE_BY 0.03 /* forecast against rule, chance of a strike */
 
 static bool is_pair(const Candidate *candidate) { return candidate->with != ADJUST_HOLD; }
@@ -29,8 +29,7 @@ static double value_at_the_pins(const Outlook *outlook)
     return outlook->strike + PIN_VALUE * outlook->pinfall;
 }
 
-/* What a plan is worth, about in chances of a strike: strikes, pins that fall otherwise, and a
- * little for miss room. */
+/* A plan's value, roughly in chances of a strike: strikes, pinfall, and a little for area. */
 static double value_of(const Outlook *outlook, const Line *line)
 {
     return value_at_the_pins(outlook) +
@@ -97,7 +96,7 @@ static const char *because(const Ranking *ranking, const Adjustment *adjustment)
     if (adjustment->rule_count > 0)
         return ranking->rules->rules[adjustment->rules[0]].because;
     if (adjustment->kind != ADJUST_HOLD)
-        return "No rule asks for it; the forecast alone does.";
+        return "The numbers like it; the usual rules don't say so.";
     return votes_for_change(ranking->votes) ? "Only if you doubt what you saw: no rule says hold."
                                             : "Nothing asks for a change.";
 }
@@ -141,8 +140,8 @@ static bool same_throw(const Adjustment *a, const Adjustment *b)
     return a->surface_grit == b->surface_grit && a->plan.slot != 0 && plan_same(&a->plan, &b->plan);
 }
 
-/* The same ball on the same line under two names (ball down and cleaner) is said once, by the
- * name that ranks first. */
+/* Shows the same ball on the same line only once if it has two names (ball down and cleaner): the
+ * one that ranks first. */
 static void drop_doubles(Advice *out)
 {
     int kept = 0;
@@ -156,7 +155,7 @@ static void drop_doubles(Advice *out)
     out->adjustment_count = kept;
 }
 
-/* Whether the best pair is worth the doubt of changing two things at once. */
+/* Whether the best pair is worth changing two things at once. */
 static bool pair_pays(const Ranking *ranking)
 {
     if (!ranking->have[PLACE_PAIR])
@@ -167,7 +166,7 @@ static bool pair_pays(const Ranking *ranking)
     return pair->score > without + PAIR_MARGIN;
 }
 
-/* What the rules ask for most. No rule asks for two things at once. */
+/* The single adjustment the rules ask for most (no rule asks for a pair). */
 static int most_asked(const Advice *out)
 {
     int most = 0;
@@ -179,8 +178,8 @@ static int most_asked(const Advice *out)
     return most;
 }
 
-/* Rules speak first: what they insist on most stands at least second, whatever the forecast says
- * of it; and after a bad throw their "hold" stands first, since one is no reason to move. */
+/* Rules speak first: what they insist on most is shown second at worst, whatever the forecast says;
+ * and after a bad throw their "hold" comes first, since one bad throw is no reason to move. */
 static void keep_in_sight(Advice *out)
 {
     int most = most_asked(out);
@@ -188,7 +187,7 @@ static void keep_in_sight(Advice *out)
     int place = insisted.kind == ADJUST_HOLD && out->signs.seen[SIGN_BAD_RELEASE] ? 0 : 1;
     if (most <= place || insisted.vote < INSIST)
         return;
-    for (int i = 0; i <= place; i++) { /* a pair that has it in it says it already */
+    for (int i = 0; i <= place; i++) { /* unless a pair already contains it */
         const Adjustment *pair = &out->adjustments[i];
         if (pair->with != ADJUST_HOLD &&
             (pair->kind == insisted.kind || pair->with == insisted.kind))
@@ -210,7 +209,7 @@ void ranking_write(const Ranking *ranking, Advice *out)
         out->adjustments[out->adjustment_count++] =
             adjustment_of(ranking, &ranking->best[PLACE_PAIR]);
     sort_items(out->adjustments, (size_t)out->adjustment_count, sizeof out->adjustments[0],
-               scores_more); /* those alike stay in the order of the table */
+               scores_more); /* equal ones keep the table's order */
     drop_doubles(out);
     keep_in_sight(out);
 }

@@ -1,5 +1,5 @@
-/* ranking.h - what each thing that was tried is worth, the best of each adjustment, and their order
- * and words as they are shown. */
+/* ranking.h - the value of each candidate, the best of each adjustment, and the order and words in
+ * which they are shown. */
 #ifndef SETTEE_CORE_ADVICE_RANKING_H
 #define SETTEE_CORE_ADVICE_RANKING_H
 
@@ -12,24 +12,24 @@ typedef struct Tried {
     Candidate candidate;
     Line line;
     Outlook outlook;
-    double value; /* about in chances of a strike, less what the change costs */
-    double score; /* what it is ranked by: its gain, the rules' vote */
+    double value; /* roughly in chances of a strike, less what the change costs */
+    double score; /* what it is ranked by: its gain plus the rules' vote */
 } Tried;
 
-/* Where the best candidate of each adjustment is kept, and after them the best pair. */
+/* Places for the best candidate of each adjustment, then one for the best pair. */
 enum { PLACE_PAIR = ADJUST_COUNT, PLACES };
 
 typedef struct Ranking {
-    const Setting *setting; /* these three: the caller's, and must outlive it */
+    const Setting *setting; /* these three are the caller's and must outlive the ranking */
     const Votes *votes;
     const RuleSet *rules;
-    Outlook now; /* of the plan as it stands */
+    Outlook now; /* of the current plan */
     double value_now;
     bool have[PLACES];
     Tried best[PLACES];
 } Ranking;
 
-/* Begins with holding: `now` and `line` are the plan's as it stands. */
+/* Begins with "hold": `now` and `line` are the current plan's. */
 void ranking_begin(Ranking *ranking, const Setting *setting, const Votes *votes,
                    const RuleSet *rules, const Outlook *now, const Line *line);
 
@@ -37,11 +37,11 @@ void ranking_begin(Ranking *ranking, const Setting *setting, const Votes *votes,
 void ranking_take(Ranking *ranking, const Candidate *candidate, const Line *line,
                   const Outlook *outlook);
 
-/* What a candidate promises by an outlook alone, without its line: to tell what is worth more work.
- */
+/* A candidate's value from an outlook alone, without its line: to choose which are worth a full
+ * forecast. */
 double ranking_promise(const Setting *setting, const Candidate *candidate, const Outlook *outlook);
 
-/* The best single ones, for pairs_list; returns how many. */
+/* The best candidate of each adjustment, for pairs_list; returns how many. */
 int ranking_singles(const Ranking *ranking, Single out[ADJUST_COUNT]);
 
 /* Writes the adjustments, best first. */

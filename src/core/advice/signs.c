@@ -1,5 +1,5 @@
-/* signs.c - reading the last shots. Thresholds are common practice, no source: two alike are news,
- * one is not; shots of another ball or line say nothing of this one. */
+/* signs.c - reading the last shots. Thresholds are common practice, no source: two alike mean
+ * something, one does not; shots with another ball or line say nothing about this one. */
 #include "core/advice/signs.h"
 
 #include <math.h>
@@ -17,14 +17,14 @@ const char *const SIGN_WORDS[SIGN_COUNT] = {
 };
 
 enum {
-    RECENT_MAX = 6,        /* shots of this line that are looked at */
-    MEMORY_MAX = 24,       /* how far back they may lie */
+    RECENT_MAX = 6,        /* shots of this line to look at */
+    MEMORY_MAX = 24,       /* how many shots to look back for them */
     FRESH_DELIVERIES = 40, /* on the pair: about a game of two bowlers */
     WORN_DELIVERIES = 100,
     WORN_GAME = 3
 };
 #define SAME_LINE_BOARDS 1.01 /* feet and aim within a board: the same line */
-#define SAME_MPH 0.3          /* meant speed, loft and rotation within these: the same release */
+#define SAME_MPH 0.3          /* intended speed, loft and rotation this close: the same release */
 #define SAME_LOFT_FT 1.01
 #define SAME_ROTATION_DEG 5.01
 #define SHORT_FT 36.0
@@ -32,16 +32,16 @@ enum {
 #define FLAT_RATIO 2.0
 #define HOUSE_RATIO 4.5
 #define DEEP_LAYDOWN 29.0
-#define PAIR_BOARDS 1.0 /* mean hits that far apart: the two lanes differ */
-#define SPEED_MPH 0.3   /* mean speeds that far apart: a trend */
+#define PAIR_BOARDS 1.0 /* mean hits this far apart: the two lanes differ */
+#define SPEED_MPH 0.3   /* mean speeds this far apart: a trend */
 
-/* The good shots of the plan's ball and line, newest first: those that speak for the next shot (on
- * both lanes, or on its own where the two are apart), and those on its lane. */
+/* The good shots with the plan's ball and line, newest first: all that count for the next shot (on
+ * both lanes, or only on its own if the lanes are kept apart), and those on its lane. */
 typedef struct Recent {
     const Shot *shots;
     int count, lane_count;
     short all[RECENT_MAX], lane[RECENT_MAX];
-    const Shot *last; /* the last one thrown where it counts, good or not, of any line; or NULL */
+    const Shot *last; /* the last shot on those lanes, good or not, any ball or line; or NULL */
 } Recent;
 
 static void see(Signs *signs, Sign sign, const short *indices, int count)
@@ -88,7 +88,7 @@ static Recent recent_of(const SignsContext *context, bool apart, const Shot *sho
     return recent;
 }
 
-/* The first two of `order` both fit, on either lane or else on this lane alone. */
+/* Whether the newest two fit, on this lane alone or else on both. */
 static bool twice(const Recent *recent, bool (*fits)(const Shot *), Signs *signs, Sign sign)
 {
     for (int way = 0; way < 2; way++) {
@@ -122,7 +122,7 @@ static void read_sides(const Recent *recent, Signs *signs)
     twice(recent, flush, signs, SIGN_POCKET_TWICE);
 }
 
-/* A hit with its read is news by itself: the two explain each other. */
+/* A hit and its read together mean something even once: the two explain each other. */
 static void read_hit_with_read(const Recent *recent, Signs *signs)
 {
     static const struct {
@@ -161,7 +161,7 @@ static void read_hits(const Recent *recent, Signs *signs)
             see(signs, NEWS[k].sign, recent->all, 1);
 }
 
-/* High and light in turn: at least two changes of side within the last four that were off. */
+/* High and light by turns: at least two changes of side within the last four misses. */
 static void read_alternating(const Recent *recent, Signs *signs)
 {
     int changes = 0, side = 0, used = 0;
@@ -188,7 +188,7 @@ static bool any_of(Pins pins, const Pins *set, size_t count)
 }
 
 #define P(n) (1 << ((n)-1))
-/* Leaves by the side of the pocket they follow from, for a right-hander (common practice). */
+/* Leaves that follow a light or a high hit, for a right-hander (common practice). */
 static const Pins LIGHT_LEAVES[] = {P(5),
                                     P(2),
                                     P(7),
@@ -235,7 +235,7 @@ static void read_leaves(const SignsContext *context, const Recent *recent, Signs
     bool pocket = shot->hit == HIT_UNSAID || shot_pocket(shot) || shot->hit == HIT_HIGH;
     if (left == pin_bit(10) && pocket)
         see(signs, shot->ringing ? SIGN_CORNER_RING : SIGN_CORNER_FLAT, &newest, 1);
-    /* The hit that was seen comes before what the leave suggests. */
+    /* The hit the bowler saw outranks what the leave suggests. */
     if (!is_high(shot) && any_of(left, LIGHT_LEAVES, sizeof LIGHT_LEAVES / sizeof LIGHT_LEAVES[0]))
         see(signs, SIGN_LIGHT_LEAVE, &newest, 1);
     if (!is_light(shot) && any_of(left, HIGH_LEAVES, sizeof HIGH_LEAVES / sizeof HIGH_LEAVES[0]))
@@ -271,7 +271,7 @@ static void read_speed(const Shot *shots, int count, Signs *signs)
         }
         if (shots[i].mph <= 0.0)
             continue;
-        double mph = shots[i].mph - shots[i].mph_change; /* what was meant is no trend */
+        double mph = shots[i].mph - shots[i].mph_change; /* an intended change is no trend */
         if (lates < 3) {
             stands_on[lates] = (short)i;
             late += mph;
@@ -293,7 +293,7 @@ static void read_speed(const Shot *shots, int count, Signs *signs)
         see(signs, SIGN_SPEED_RISING, &last, 1);
 }
 
-/* Mean hit on one lane of the last three good shots of this line. */
+/* Mean hit of the last three good shots with this ball on one lane. */
 static int mean_hit(const SignsContext *context, const Shot *shots, int count, Side lane,
                     double *mean, short stands_on[3])
 {

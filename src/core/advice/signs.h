@@ -1,4 +1,4 @@
-/* signs.h - what the last shots say, before anyone asks what to do about it. */
+/* signs.h - what the last shots say, before asking what to do about it. */
 #ifndef SETTEE_CORE_ADVICE_SIGNS_H
 #define SETTEE_CORE_ADVICE_SIGNS_H
 
@@ -19,7 +19,7 @@ enum { SIGN_SHOTS_MAX = 6 };
 
 typedef struct Signs {
     bool seen[SIGN_COUNT];
-    int shot_count[SIGN_COUNT];              /* shots it stands on, newest first */
+    int shot_count[SIGN_COUNT];              /* shots it is based on, newest first */
     short shots[SIGN_COUNT][SIGN_SHOTS_MAX]; /* indices into the shots given */
 } Signs;
 
@@ -28,18 +28,18 @@ typedef struct SignsContext {
     Hand hand;
     double laydown_offset_boards;
     double length_ft, ratio; /* of the sheet */
-    Side lane;               /* lane the next shot is for */
-    Plan plan;               /* what would be thrown next there */
+    Side lane;               /* lane of the next shot */
+    Plan plan;               /* what would be thrown there next */
     int game, frame;
     int deliveries;          /* thrown on the pair so far, all bowlers */
-    bool practice;           /* nothing is scored: a ball's surface may still change */
-    bool strongest, weakest; /* whether the ball in hand hooks most or least of the strike balls */
+    bool practice;           /* nothing is scored: surfaces may still be changed */
+    bool strongest, weakest; /* whether the current ball hooks most or least of the strike balls */
     bool apart;              /* each lane of the pair has a plan of its own */
 } SignsContext;
 
-/* Reads shots[0..count-1], oldest first. "Good" shots are those whose release was not said to be
- * bad; shots of the same ball, line and release as the plan's, or nearly so, are "of this line".
- * While the lanes are kept apart, or have been seen to differ, only this lane's are. */
+/* Reads shots[0..count-1], oldest first. "Good" shots are those whose release was not reported as
+ * bad; shots "of this line" have the plan's ball, line and release, or nearly. While the lanes are
+ * kept apart, or have been seen to differ, only this lane's shots count. */
 void signs_read(const SignsContext *context, const Shot *shots, int count, Signs *signs);
 
 #endif

@@ -10,9 +10,9 @@ enum { SIEVE = 3 };
 #define TOO_HIGH (LANE_POCKET_BEST + CURVE_POCKET_NEAR)
 #define TOO_WIDE (LANE_POCKET_BEST - CURVE_POCKET_NEAR)
 
-/* What can be thrown from a laydown: up to ten degrees outward, which is more than anybody plays
- * (assumed), but not over the gutter; and inward as far as a straight ball goes that has crossed a
- * quarter of its way by the arrows, a board more for good measure: a hook only takes it higher. */
+/* Aims that can be thrown from a laydown: outward up to ten degrees, more than anybody plays
+ * (assumed), but not into the gutter; inward to where a straight ball would hit the pocket (it has
+ * gone a quarter of its way by the arrows), plus a board: hook only takes it higher. */
 #define AIM_OUTWARD 30.0
 #define AIM_OUTERMOST (-1.0)
 #define NEAR_OUTWARD 15.0 /* most balls want less */
@@ -45,7 +45,7 @@ void curve_at(const ArrivalCurve *curve, double aim, double *board, double *degr
     if (i > curve->count - 2)
         i = curve->count - 2;
     double share = at - i, outer = curve->board[i], inner = curve->board[i + 1];
-    bool falls = (outer == 0.0 || inner == 0.0) && share > 0.0; /* somewhere between the two */
+    bool falls = (outer == 0.0 || inner == 0.0) && share > 0.0; /* a gutter ball on one side */
     *board = falls ? 0.0 : outer + share * (inner - outer);
     if (degrees)
         *degrees = curve->degrees[share < 0.5 ? i : i + 1];
@@ -114,8 +114,8 @@ void curves_roll(CurveBatch *batch, ArrivalCurve *curves, int count)
     batch->count = 0;
 }
 
-/* Whether an aim that lies between two may come near the pocket: boards at the pins of the outer
- * and the inner one. Beside the gutter anything may: a ball that just misses it may come back. */
+/* Whether an aim between two others may come near the pocket, given their boards at the pins. Next
+ * to a gutter ball it always may: a ball that just stays out of the gutter can come back. */
 static bool may_matter(double outer, double inner)
 {
     if (outer == 0.0 || inner == 0.0)
@@ -123,13 +123,13 @@ static bool may_matter(double outer, double inner)
     return fmin(outer, inner) <= TOO_HIGH && fmax(outer, inner) >= TOO_WIDE;
 }
 
-/* Whether an aim is near enough to those that are looked at: from `lowest` on, or just before. */
+/* Whether an aim is at or just below `lowest`, or above it. */
 static bool in_reach(const ArrivalCurve *curve, int i, double lowest)
 {
     return curve->first + curve->step * (i + 1) > lowest;
 }
 
-/* Every third aim from NEAR_OUTWARD inward; the others count as in the gutter for now. */
+/* Wants every third aim from NEAR_OUTWARD inward; the others count as gutter balls for now. */
 static void want_near(ArrivalCurve *curve, double lowest)
 {
     int near = (int)floor((curve->laydown - NEAR_OUTWARD - curve->first) / curve->step);
@@ -140,8 +140,8 @@ static void want_near(ArrivalCurve *curve, double lowest)
     }
 }
 
-/* Then those farther out, unless the ball fell into its own gutter before: the outermost aim did,
- * and the next that did not fall was not high. */
+/* Then wants those farther out, unless they too must end in the near gutter: the outermost aim did,
+ * and the first that stayed on the lane was not high. */
 static void want_far(ArrivalCurve *curve, double lowest)
 {
     int at = 0;
@@ -155,11 +155,11 @@ static void want_far(ArrivalCurve *curve, double lowest)
         curve->wanted[i] = !fell && i < outermost && i % SIEVE == 0 && in_reach(curve, i, lowest);
 }
 
-/* Of a curve of which some aims have been rolled: wants those of the others that may matter. */
+/* With some aims rolled, wants those between that may matter. */
 static void want_between(ArrivalCurve *curve, double lowest)
 {
     memset(curve->wanted, 0, sizeof curve->wanted);
-    for (int i = SIEVE; i < curve->count; i += SIEVE) /* off the far side: higher than high */
+    for (int i = SIEVE; i < curve->count; i += SIEVE) /* in the far gutter: higher than high */
         if (curve->board[i] == 0.0 && curve->board[i - SIEVE] > TOO_HIGH)
             curve->board[i] = LANE_BOARDS;
     for (int i = 0; i < curve->count; i++) {
@@ -219,7 +219,7 @@ void curve_rest_ask(CurveBatch *batch, const Scatter *scatter, const Delivery *d
 
 double curve_rest_deviation(const Arrival arrivals[CURVE_REST_THROWS])
 {
-    double sum = 0.1 * 0.1; /* never quite 0, so that the chance stays smooth */
+    double sum = 0.1 * 0.1; /* never 0, so that the chance stays smooth */
     for (int i = 1; i < CURVE_REST_THROWS; i++) {
         double away = arrivals[i].board - arrivals[0].board;
         sum += isnan(away) ? 0.0 : away * away;

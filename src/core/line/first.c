@@ -12,7 +12,7 @@ FirstJob first_begin(const Bag *bag, const Oil *oil)
     return (FirstJob){.bag = bag, .oil = oil, .slot = 1, .low = low, .high = high, .laydown = low};
 }
 
-/* Spare balls stay out where there is another, whichever comes first. */
+/* A spare ball is tried only while there is no plan yet, and gives way to any other ball. */
 static bool is_tried(const FirstJob *job, const Ball *ball)
 {
     return ball && !(ball->cover == COVER_POLYESTER && job->plan.slot);
@@ -21,7 +21,7 @@ static bool is_tried(const FirstJob *job, const Ball *ball)
 static void try_laydowns(FirstJob *job, const Ball *ball)
 {
     double high = fmin(job->laydown + LAYDOWNS_A_STEP - 1.0, job->high);
-    Delivery usual = delivery_of(&job->bag->bowler, 26.0, 15.0); /* its line is not looked at */
+    Delivery usual = delivery_of(&job->bag->bowler, 26.0, 15.0); /* its line is ignored */
     MotionBody body;
     motion_body(ball, &body);
     Line line = line_best(&body, job->oil, &job->bag->bowler, &usual, job->laydown, high);

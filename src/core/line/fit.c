@@ -1,4 +1,4 @@
-/* fit.c - laydowns and aims tried as batches, the best looked at more closely. */
+/* fit.c - tries laydowns and aims in batches, then looks at the best more closely. */
 #include "core/line/fit.h"
 
 #include <math.h>
@@ -8,12 +8,12 @@
 enum { FINE_AIMS = 17, AIM_PARTS = 8 };
 #define COARSE_AIM 0.75 /* boards between aims */
 #define FINE_AIM 0.25
-#define FINE_NEAR 2.0 /* boards about a rough fit's aim */
+#define FINE_NEAR 2.0 /* boards either side of a rough fit's aim */
 #define COARSE_LAYDOWN 3.0
-#define MARGIN_MOST 2.0 /* either way; more is worth no more */
+#define MARGIN_MOST 2.0 /* either way; more adds no value */
 
-/* Normal distribution function, to 2e-4 (Page 1977, from memory; a test holds it to erfc through
- * the chances): a search calls it some thousand times. */
+/* Normal distribution function, to 2e-4 (Page 1977, from memory; a test compares the resulting
+ * chances with erfc's): a search calls it some thousand times. */
 static double below(double x) { return 1.0 / (1.0 + exp(-1.5976 * x - 0.07056 * x * x * x)); }
 
 static double chance(const ArrivalCurve *curve, double aim, const AimBell *aims, double rest_sd)
@@ -29,7 +29,8 @@ static double chance(const ArrivalCurve *curve, double aim, const AimBell *aims,
     return sum / aims->sum;
 }
 
-/* The aim on a curve of most value, kept where it beats `best`; margins count on a fine one. */
+/* The aim with the most value on a curve, kept if it beats `best`; margins count only on a fine
+ * curve. */
 static void try_curve(const ArrivalCurve *curve, const AimBell *aims, double rest_sd, bool fine,
                       Fit *best)
 {
@@ -50,7 +51,7 @@ static void try_curve(const ArrivalCurve *curve, const AimBell *aims, double res
             line.margin_out = curve_margin(curve, line.aim, -1.0, MARGIN_MOST);
         }
         double value = line_value(&line);
-        bool first = fine && line.found != best->found; /* a coarse curve can't tell */
+        bool first = fine && line.found != best->found; /* a coarse curve can't say */
         if (first ? line.found : value > best->value)
             *best = (Fit){.found = line.found,
                           .value = value,
@@ -62,10 +63,10 @@ static void try_curve(const ArrivalCurve *curve, const AimBell *aims, double res
     }
 }
 
-/* Laydowns low..high at coarse steps; value below 0: nothing comes near the pocket. */
+/* Tries laydowns low..high at coarse steps; value below 0: nothing comes near the pocket. */
 static Fit rough_fit(CurveBatch *batch, const AimBell *aims, double low, double high)
 {
-    double lowest = LINE_AIM_LOW + aims->away[0]; /* no aim outside is looked at */
+    double lowest = LINE_AIM_LOW + aims->away[0]; /* aims outside it are ignored */
     ArrivalCurve curves[CURVE_LAYDOWNS_MAX];
     int count = 0;
     for (double at = low; at <= high && count < CURVE_LAYDOWNS_MAX; at += COARSE_LAYDOWN)
@@ -77,7 +78,7 @@ static Fit rough_fit(CurveBatch *batch, const AimBell *aims, double low, double 
     return rough;
 }
 
-/* A rough fit's line and those beside it, with its own scatter, all in one batch. */
+/* A rough fit's line and the lines next to it, with its own scatter, all in one batch. */
 static Fit fine_fit(CurveBatch *batch, const Bowler *bowler, const AimBell *aims, const Fit *rough)
 {
     enum { BESIDE = 3 };
@@ -93,7 +94,7 @@ static Fit fine_fit(CurveBatch *batch, const Bowler *bowler, const AimBell *aims
         delivery_reach(bowler, &low, &high);
         if (low != rough->laydown_board + beside)
             continue;
-        /* the aim goes along by half a board (assumed) */
+        /* the aim follows by half (assumed) */
         double first = rough->aim + 0.5 * beside - 0.5 * (FINE_AIMS - 1) * step;
         curves[count++] = curve_over(low, first, step, FINE_AIMS);
     }
@@ -114,7 +115,7 @@ Fit fit_between(const BatchBall *ball, const BatchOil *oil, const Bowler *bowler
                 double high)
 {
     CurveBatch batch;
-    Delivery usual = delivery_of(bowler, 26.0, 15.0); /* its line is not looked at */
+    Delivery usual = delivery_of(bowler, 26.0, 15.0); /* its line is ignored */
     AimBell aims = curve_aim_bell(&bowler->scatter, AIM_PARTS);
     curve_batch_begin(&batch, ball, oil, &usual, 0.0);
     delivery_reach(bowler, &low, &high);

@@ -1,7 +1,7 @@
-/* fit.h - how well a ball suits a film: its line of most value, found by batches alone.
+/* fit.h - how well a ball suits a film: the line with the most value, found with batches alone.
  *
- * What line_best finds in some 10 ms, to a few hundredths of value, in well under one: for tables
- * of many balls on many films. Pure; allocates nothing. */
+ * Comes within a few hundredths of line_best's value in well under 1 ms instead of some 10: for
+ * tables of many balls on many films. Pure; allocates nothing. */
 #ifndef SETTEE_CORE_LINE_FIT_H
 #define SETTEE_CORE_LINE_FIT_H
 
@@ -20,7 +20,7 @@ Fit fit_ball(const BatchBall *ball, const BatchOil *oil, const Bowler *bowler);
 Fit fit_between(const BatchBall *ball, const BatchOil *oil, const Bowler *bowler, double low,
                 double high);
 
-/* The line at a fit, in full: rolled one at a time and measured. */
+/* The full line for a fit, measured with single rolls. */
 Line fit_line(const MotionBody *body, const Oil *oil, const Bowler *bowler, const Fit *fit);
 
 #endif

@@ -1,4 +1,4 @@
-/* line.c - launches tried, arrivals read off the curve they make. */
+/* line.c - tries launches and reads arrivals off the curve they make. */
 #include "core/line/line.h"
 
 #include <math.h>
@@ -7,12 +7,12 @@
 #include "core/line/curve.h"
 #include "core/pins/rack.h"
 
-#define USUAL_PINS_MPH 16.0             /* a ball of 18 mph at the pins */
-enum { AIM_PARTS = 16, MEASURED = 25 }; /* of the bell; aims on the curve of one line */
+#define USUAL_PINS_MPH 16.0             /* at the pins, of a ball thrown at 18 mph */
+enum { AIM_PARTS = 16, MEASURED = 25 }; /* of the bell curve; aims on the curve of one line */
 #define MARGIN_MOST 3.0                 /* boards either way */
-#define FAR_DEVIATIONS 7.0              /* from the pocket: no chance worth adding, under 1e-11 */
+#define FAR_DEVIATIONS 7.0 /* farther from the pocket the chance, < 1e-11, is left out */
 
-/* What a search needs of a ball on a film, made ready once. */
+/* What a search needs about a ball on a film, prepared once. */
 typedef struct Ready {
     const MotionBody *body;
     const Oil *film;
@@ -90,7 +90,7 @@ static Line measure(Ready *ready, const Delivery *delivery)
 }
 
 /* The aim on a curve with the best pocket chance, to a tenth of a board; `hitting`: among those
- * that bring the ball to the pocket when nothing scatters, NAN if none does. */
+ * that hit the pocket without scatter, NAN if none does. */
 static double best_aim(const Ready *ready, const ArrivalCurve *curve, bool hitting)
 {
     double best = NAN, best_chance = -1.0;
@@ -109,7 +109,7 @@ static double best_aim(const Ready *ready, const ArrivalCurve *curve, bool hitti
     return best;
 }
 
-/* Every aim that can be thrown from each of `count` laydowns, half a board apart. */
+/* Rolls every aim that can be thrown from each of `count` laydowns, half a board apart. */
 static void fill(Ready *ready, double laydown_board, ArrivalCurve *curves, int count)
 {
     for (int i = 0; i < count; i++)
@@ -125,7 +125,7 @@ static Line measure_at(Ready *ready, const ArrivalCurve *curve, double aim)
     return measure(ready, &delivery);
 }
 
-/* The line of best chance; where it misses the pocket, the one of best chance that hits, if any. */
+/* The line with the best chance; if that misses the pocket, the best that hits it, if any. */
 static Line line_on(Ready *ready, const ArrivalCurve *curve)
 {
     Line line = measure_at(ready, curve, best_aim(ready, curve, false));
@@ -179,7 +179,7 @@ double line_value(const Line *line)
            0.01 * fmin(line->margin_in + line->margin_out, 4.0);
 }
 
-/* A breakpoint farther out than this has the gutter beside it (assumed). */
+/* A breakpoint outside this board is next to the gutter (assumed). */
 #define EDGE_BOARD 3.0
 
 static bool beside_gutter(const Line *line)

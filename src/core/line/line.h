@@ -1,10 +1,10 @@
-/* line.h - from the pocket back to the hand: the line a ball wants, and how forgiving it is. */
+/* line.h - from the pocket back to the hand: the line for a ball, and how forgiving it is. */
 #ifndef SETTEE_CORE_LINE_LINE_H
 #define SETTEE_CORE_LINE_LINE_H
 
 #include "core/motion/motion.h"
 
-/* How one ball, released the bowler's way from one laydown board, does on a film. */
+/* What one ball does on a film, released the bowler's way from one laydown board. */
 typedef struct Line {
     bool found; /* false: no launch brings it to the pocket */
     double laydown_board, launch_deg;
@@ -14,17 +14,17 @@ typedef struct Line {
     double hook_ft; /* where it makes its move (motion.h); NAN if it never does */
     double breakpoint_board, breakpoint_ft;
     double pocket;                /* chance of a pocket hit under the bowler's scatter */
-    double margin_in, margin_out; /* boards of aim, toward the other side and toward the gutter,
-                                   * that still hit the pocket */
+    double margin_in, margin_out; /* area: how far the aim may miss, boards, toward the other side
+                                   * and toward the gutter, and still hit the pocket */
 } Line;
 
-/* The aim from this laydown board that has the best pocket chance, whatever else it does.
- * `off_boards` is by how much the ball is known to hit higher than the film says; 0 mostly. */
+/* The aim from this laydown board with the best pocket chance, whatever its value otherwise.
+ * `off_boards`: how much higher the ball is known to hit than the film says; usually 0. */
 double line_aim(const MotionBody *body, const Oil *oil, const Bowler *bowler, const Delivery *usual,
                 double laydown_board, double off_boards);
 
-/* The launch from this laydown board that has the best pocket chance. `usual` carries speed,
- * rev rate and hand; its laydown and launch are not looked at. */
+/* The launch from this laydown board with the best pocket chance. `usual` gives speed, rev rate and
+ * hand; its laydown and launch are ignored. */
 Line line_search(const MotionBody *body, const Oil *oil, const Bowler *bowler,
                  const Delivery *usual, double laydown_board, double off_boards);
 
@@ -32,28 +32,27 @@ Line line_search(const MotionBody *body, const Oil *oil, const Bowler *bowler,
 Line line_measure(const MotionBody *body, const Oil *oil, const Bowler *bowler,
                   const Delivery *delivery, double off_boards);
 
-/* Share of pocket hits that strike, by entry angle, of a usual ball (the rack's table). */
+/* Share of pocket hits that strike at that entry angle, for a usual ball (the rack's table). */
 double line_carry(double entry_deg);
 
-/* A line's value, about a chance of a strike: its pocket chance, weighed by how well a ball carries
- * at that entry angle (the rack's table), and a little for its margin. */
+/* A line's value, roughly its chance of a strike: its pocket chance times how well a ball carries
+ * at that entry angle (the rack's table), plus a little for its area. */
 double line_value(const Line *line);
 
-/* Laydown boards to try where nothing else is known: all of them. A search leaves out those from
- * which the bowler would not stand on the approach (delivery_reach). */
+/* Laydown boards to try if nothing else is known: all of them. Searches skip those that would put
+ * the bowler off the approach (delivery_reach). */
 #define LINE_LAYDOWN_LOW DELIVERY_LAYDOWN_LOW
 #define LINE_LAYDOWN_HIGH DELIVERY_LAYDOWN_HIGH
 
-/* First arrow: a line over anything outside of it has the gutter beside it (assumed). */
+/* First arrow: a line outside it runs along the gutter (assumed). */
 #define LINE_AIM_LOW 5.0
 
-/* Whether a line is to be taken before another: one that reaches the pocket goes before any that
- * does not, then one that keeps clear of the gutter before one that runs or turns beside it, then
- * the one of more value. */
+/* Whether a line is better than another: first one that reaches the pocket, then one that keeps
+ * clear of the gutter, then the one with more value. */
 bool line_better(const Line *line, const Line *other);
 
-/* The best line, by line_better, among the laydown boards low..high in whole boards, as far as the
- * bowler can stand for them. */
+/* The best line, by line_better, among whole laydown boards low..high, as far as the bowler can
+ * stand for them. */
 Line line_best(const MotionBody *body, const Oil *oil, const Bowler *bowler, const Delivery *usual,
                double low, double high);
 

@@ -6,14 +6,14 @@
 
 #include "core/line/fit.h"
 
-/* Who they usually are, what they throw and how well: assumed. */
+/* Who they usually are, what they throw and how well (assumed). */
 #define ACROSS_SHARE 0.12
 #define TWO_HANDED_SHARE 0.20
 #define URETHANE_SHARE 0.10
-#define SOLID_SHARE 0.45 /* of the others; then hybrids, the rest pearls */
+#define SOLID_SHARE 0.45 /* of the others; then hybrids; the rest pearls */
 #define HYBRID_SHARE 0.25
-#define WISH_BOARDS 3.0 /* deviation */
-#define WISH_LATER 0.7  /* of the wish is left once a lane has a track to follow */
+#define WISH_BOARDS 3.0 /* standard deviation */
+#define WISH_LATER 0.7  /* share of the wish left once the lane has a track to follow */
 #define MOST_IN 3.0     /* boards a game */
 #define MOST_OUT 1.0
 #define LAYDOWN_LOW 8.0
@@ -56,14 +56,14 @@ static void draw_grain(Grain *grain, Rng *rng)
     double raw[LANE_BOARDS];
     for (int b = 0; b < LANE_BOARDS; b++)
         raw[b] = rng_normal(rng);
-    for (int b = 0; b < LANE_BOARDS; b++) { /* neighbours are alike; the deviation stays 1 */
+    for (int b = 0; b < LANE_BOARDS; b++) { /* neighbours are alike; the standard deviation is 1 */
         int left = b > 0 ? b - 1 : b, right = b < LANE_BOARDS - 1 ? b + 1 : b;
         double smooth = (raw[left] + 2.0 * raw[b] + raw[right]) / sqrt(6.0);
         grain->share[b] = (float)exp(GRAIN_SD * smooth - 0.5 * GRAIN_SD * GRAIN_SD);
     }
 }
 
-/* The others of one kind that a mix still has to give, one at a time. */
+/* Takes one of a kind from what the mix still has. */
 static bool take(int *left)
 {
     if (*left <= 0)
@@ -82,10 +82,10 @@ void others_begin(Others *others, const FieldMix *mix, int count, Hand hand, uin
     others->count = count < 0 ? 0 : count > OTHERS_MAX ? OTHERS_MAX : count;
     for (int i = 0; i < others->count; i++) {
         OtherBowler *who = &others->who[i];
-        /* drawn whether or not they are needed, so that a mix changes no other draw */
+        /* drawn even if not needed, so that a mix changes no other draw */
         double side = rng_uniform(&others->rng), style = rng_uniform(&others->rng);
         double cover = rng_uniform(&others->rng);
-        /* who nobody told of plays from your side mostly, whichever that is: so hands mirror */
+        /* those not in the mix mostly play your side, whichever that is: so hands mirror */
         bool across = side < ACROSS_SHARE, two_handed = style < TWO_HANDED_SHARE;
         if (take(&rest.two_handed)) {
             across = hand == HAND_LEFT;
@@ -153,7 +153,7 @@ static Delivery scattered(const Delivery *delivery, const Scatter *scatter, Rng 
     return thrown;
 }
 
-/* Wears the film, which is in the frame of whoever threw. */
+/* Wears the film, which is in the thrower's frame. */
 static void wear(const Others *others, Oil *film, bool across, const Roll *roll, Cover cover,
                  WearRate rate)
 {

@@ -1,10 +1,10 @@
-/* others.h - the others who share the pair: their hands, balls and lines, and what their deliveries
- * do to the lane.
+/* others.h - the other bowlers on the pair: their hands, balls and lines, and how their shots wear
+ * the lane.
  *
- * Nobody types another's shots, so they are drawn by seed: each has a style, a ball, a wish to play
- * further in or out than what suits that ball best, and a scatter; each finds a line on the film as
- * it is and goes after it as it wears. So one pair wears otherwise than the next, and unevenly from
- * board to board. What they are is common practice, no source, and the numbers are assumed.
+ * Nobody types in other people's shots, so the others are drawn from a seed. Each has a style, a
+ * ball, a taste for playing further in or out than suits that ball best, and a scatter; each finds
+ * a line on the current film and follows it as it wears. So pairs wear differently, and unevenly
+ * from board to board. What they are like is common practice, no source; the numbers are assumed.
  * Pure; allocates nothing. */
 #ifndef SETTEE_CORE_LINE_OTHERS_H
 #define SETTEE_CORE_LINE_OTHERS_H
@@ -34,25 +34,24 @@ typedef struct Others {
     Rng rng;
 } Others;
 
-/* Draws `count` others (0..OTHERS_MAX) for a bowler of `hand`. `mix` is filled first, the rest are
- * drawn as fields usually are; NULL or nothing said: all are drawn, most of them on
- * your side. The same seed gives the same
- * people and balls; `lane` tells apart what differs between lanes: their grain, and each throw. */
+/* Draws `count` others (0..OTHERS_MAX) for a bowler of `hand`. Those of `mix` come first, the rest
+ * are like a usual field, most of them on your side; NULL or an empty mix: all are. The same seed
+ * gives the same people and balls; `lane` seeds what differs between lanes: the grain and the
+ * throws. */
 void others_begin(Others *others, const FieldMix *mix, int count, Hand hand, uint64_t seed,
                   int lane);
 
-/* Others on your side of the lane, of a mix that is known (the rest count as on your side). */
+/* How many of `count` play your side of the lane; those the mix doesn't mention count as yours. */
 int others_beside(const FieldMix *mix, int count, Hand hand);
 
 /* Each looks for a line on the film (in your frame) and moves toward it as far as bowlers do in a
- * game: at most 3 boards in or 1 out. About a millisecond for each of them. */
+ * game: at most 3 boards in or 1 out. About a millisecond each. */
 void others_seek(Others *others, const Oil *film);
 
-/* One delivery of `who`, scattered as theirs are. Their line must be sought. */
+/* One delivery by `who`, with their scatter. Call others_seek first. */
 void others_throw(Others *others, Oil *film, int who, WearRate rate);
 
-/* One delivery of yours, thrown as planned but for your scatter; wears the film and returns the
- * path. */
+/* One delivery of yours with your scatter; wears the film and returns the path. */
 void others_throw_own(Others *others, Oil *film, const Bowler *bowler, const MotionBody *body,
                       Cover cover, const Delivery *delivery, WearRate rate, Roll *roll);
 

@@ -7,7 +7,7 @@
 
 #define LAYDOWN_BOARD 20.0
 #define RULE_FT 31.0  /* breakpoint board = length less this */
-#define FT_USUAL 45.0 /* a foot sooner than this is worth BOARDS_A_FOOT; assumed */
+#define FT_USUAL 45.0 /* each foot sooner than this counts BOARDS_A_FOOT; assumed */
 #define BOARDS_A_FOOT 0.25
 
 static Delivery reference(const Oil *sheet, const Bowler *bowler)

@@ -1,4 +1,4 @@
-/* rack.c - what a hit is worth, read and drawn from the table that src/tools/rackgen made. */
+/* rack.c - what a hit does, read and drawn from the table that src/tools/rackgen made. */
 #include "core/pins/rack.h"
 
 #include <math.h>
@@ -9,8 +9,7 @@
 
 #include "core/pins/rack_table.inc"
 
-/* Where a hit lies between cells. A hit whose heading is away from the bowler's other side is read
- * in the mirror. */
+/* Where a hit lies between cells. A hit heading toward the bowler's own side is read mirrored. */
 typedef struct TablePoint {
     bool mirrored;
     int cell[16];
@@ -19,7 +18,7 @@ typedef struct TablePoint {
     double list_weight[4 * RACK_BANDS];
 } TablePoint;
 
-/* The cell below `value` and how far it is toward the next; drawn to the edges. */
+/* The cell below `value`, and in `part` how far it is toward the next; clamped to the edges. */
 static int below(double value, double low, double step, int count, double *part)
 {
     double at = (value - low) / step;
@@ -135,20 +134,20 @@ RackClass rack_class(Pins left)
     return RACK_CLUSTER;
 }
 
-/* Of a class's share the part that the listed leaves have by their share within it; the rest is
- * even over all leaves of the class, listed or not (assumed). */
+/* The part of a class's share that goes to the listed leaves; the rest is spread evenly over all
+ * leaves of the class, listed or not (assumed). */
 static const double LISTED = 0.95;
-/* Leaves that rack_class puts in each. */
+/* How many leaves each class has by rack_class. */
 static const uint16_t CLASS_SIZE[RACK_CLASSES] = {1, 1, 2, 2, 3, 7, 7, 101, 1, 23, 363, 387, 125};
 
-/* The exact leaves that are listed near a hit, once each, with their share of their class. */
+/* The exact leaves listed near a hit, once each, with their share of their class. */
 enum { NEAR_MOST = 4 * RACK_BANDS * RACK_LISTED };
 typedef struct Near {
     int count;
     Pins leave[NEAR_MOST];
     uint8_t class_of[NEAR_MOST];
     double within[NEAR_MOST];
-    double even[RACK_CLASSES]; /* share of the class of each of its leaves, listed or not */
+    double even[RACK_CLASSES]; /* the share of its class that every leave gets, listed or not */
 } Near;
 
 static void near_of(const TablePoint *point, Near *near)
@@ -220,7 +219,8 @@ double rack_leave_chance(Pins left, double board, double degrees, double mph, do
     if (point.mirrored)
         left = lane_mirror_pins(left);
     RackClass class = rack_class(left);
-    double within = 0.0, listed = 0.0; /* its share, and that of all that is listed of the class */
+    double within = 0.0,
+           listed = 0.0; /* this leave's share; the share of all listed in its class */
     for (int i = 0; i < 4 * RACK_BANDS; i++) {
         if (point.list_weight[i] <= 0.0)
             continue;
@@ -238,7 +238,7 @@ double rack_leave_chance(Pins left, double board, double degrees, double mph, do
     return place_class(&point, class) * (within + even);
 }
 
-/* The leave of a class in which `part`, 0 to 1, of the class lies. */
+/* The leave at `part`, 0 to 1, of the class's cumulative chance. */
 static Pins leave_within(const Near *near, RackClass class, double part)
 {
     for (int k = 0; k < near->count; k++)
@@ -247,10 +247,10 @@ static Pins leave_within(const Near *near, RackClass class, double part)
     for (int left = 1; left <= PINS_ALL; left++)
         if (rack_class((Pins)left) == class && (part -= near->even[class]) < 0.0)
             return (Pins)left;
-    return near->count ? near->leave[0] : 0; /* by rounding alone */
+    return near->count ? near->leave[0] : 0; /* only reached through rounding */
 }
 
-/* One full rack as the table has it. */
+/* One full rack drawn from the table. */
 static Pins roll_table(const RackHit *hit, double part)
 {
     TablePoint point = place_of(hit->board, hit->degrees, hit->mph, hit->pounds);

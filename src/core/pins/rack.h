@@ -1,11 +1,11 @@
-/* rack.h - what a hit does: ten pins, a ball, and what is left of them.
+/* rack.h - what a hit does to the pins.
  *
- * One rack for everybody: the advice, the belief and `settee rack` read the chances of a full rack
- * from the table that the program ships, in under a microsecond; rack_roll draws a full rack from
- * that same table, and simulates any other set of pins as the table's racks were (pins as tilting
- * rigid bodies). All in the bowler's own frame: board from the bowler's own side, pins numbered as
- * a right-hander sees them; mirror a left-hander's with lane_mirror_pins. docs/rack.md has sources,
- * what was fitted and what was held out. */
+ * Everything uses one rack: the advice, the belief and `settee rack` read a full rack's chances
+ * from a table compiled into the program, in under a microsecond. rack_roll draws full racks from
+ * the same table, and simulates any other set of pins the way the table's racks were simulated
+ * (pins as tilting rigid bodies). All in the bowler's own frame: boards from the bowler's own side,
+ * pins numbered as a right-hander sees them; mirror a left-hander's with lane_mirror_pins.
+ * docs/rack.md has the sources, what was fitted and what was held out. */
 #ifndef SETTEE_CORE_PINS_RACK_H
 #define SETTEE_CORE_PINS_RACK_H
 
@@ -21,9 +21,9 @@ typedef struct RackHit {
     double pounds;
 } RackHit;
 
-/* One ball at the pins of `set`; returns those that still stand. Takes one number of `rng`,
- * whatever is set: the same state of it gives the same rack. Full racks on the boards of the table
- * fall as rack_leave_chance says. */
+/* One ball at the pins of `set`; returns those left standing. Always takes one number from `rng`;
+ * the same state of it gives the same rack. A full rack hit within the table's boards falls as
+ * rack_leave_chance says. */
 Pins rack_roll(const RackHit *hit, Pins set, Rng *rng);
 
 enum { RACK_LEAVES_MAX = 24 };
@@ -36,20 +36,19 @@ typedef struct RackChances {
     double leave_chance[RACK_LEAVES_MAX];
 } RackChances;
 
-/* From the table, for a full rack; inputs outside of it are drawn to its edge. */
+/* From the table, for a full rack; inputs outside the table are moved to its edge. */
 double rack_strike(double board, double degrees, double mph, double pounds);
 double rack_pinfall(double board, double degrees, double mph, double pounds);
 void rack_chances(double board, double degrees, double mph, double pounds, RackChances *out);
 
-/* Chance of exactly this leave (0: strike). A leave that the table does not list near there has a
- * small share of its class; over all 1,024 the sum is 1. */
+/* Chance of exactly this leave (0: strike). A leave the table doesn't list there gets a small share
+ * of its class; all 1,024 sum to 1. */
 double rack_leave_chance(Pins left, double board, double degrees, double mph, double pounds);
 
 /* Likelihood of a leave given a hit: the chance above, tempered and floored so that one odd rack
  * convinces nobody: (doubt + (1 - doubt) chance) ^ temper. Both assumed. */
-#define RACK_DOUBT                                                                                 \
-    0.01 /* share of racks in which anything may be left; lower: odd racks count more */
-#define RACK_TEMPER 0.7 /* 1: taken at face value; 0: not heard at all */
+#define RACK_DOUBT 0.01 /* share of racks that may leave anything; lower: odd racks count more */
+#define RACK_TEMPER 0.7 /* 1: taken at face value; 0: ignored */
 double rack_leave_likelihood(Pins left, double board, double degrees, double mph, double pounds);
 
 #endif

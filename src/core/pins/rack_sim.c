@@ -1,10 +1,10 @@
-/* rack_sim.c - one hit on the pins, simulated.
+/* rack_sim.c - one simulated hit on the pins.
  *
  * Pins are rigid bodies of revolution in three dimensions, free to slide, rock, topple, fly and
  * roll; their outline is a string of spheres along the axis and a flat round base. The ball is a
  * sphere on the deck. Contacts are impulses: restitution along the normal, Coulomb friction across
- * it. A struck pin is driven at the belly, below its centre of mass, so its foot runs ahead and its
- * top lags; what a flat-disc model can't show.
+ * it. A pin is struck at the belly, below its centre of mass, so its foot runs ahead and its top
+ * lags: a flat-disc model can't show that.
  *
  * Frame here: x metres to the right of the centre line, y metres behind the head pin's spot, z up.
  * Must not know how likely any hit is. */
@@ -30,13 +30,13 @@ const RackParams RACK_PARAMS = {
     .ball_restitution_jitter = 0.014,
 };
 
-/* ---- what is published or follows from it ---- */
+/* ---- published, or follows from what is ---- */
 
 #define IN 0.0254
 static const double BALL_R = 4.2975 * IN;      /* largest allowed (USBC) */
 static const double BALL_RG = 2.50 * IN;       /* assumed: between the limits 2.46 and 2.80 */
 static const double PIN_KG = 3.5 * 0.45359237; /* 3 lb 6 oz to 3 lb 10 oz */
-/* Of a solid of even density with the pin's outline; the rules want the centre of mass between
+/* For a solid of even density with the pin's outline; the rules want the centre of mass between
  * 5 5/8 and 5 15/16 in. */
 static const double PIN_COM = 5.81 * IN;
 static const double PIN_K_ACROSS = 3.616 * IN, PIN_K_ALONG = 1.376 * IN;
@@ -53,7 +53,7 @@ static const double SPHERE_MOST = 2.383 * IN;
 static const double LANE_EDGE = 0.5 * LANE_WIDTH_IN * IN;
 static const double KICKBACK = (18.0 + 12.0) * IN; /* 12 in beyond the 7 and 10 spots (memory) */
 static const double DECK_END = 34.1875 * IN;       /* 62 ft 10 3/16 in from the foul line */
-static const double PIT_GONE = 6.0 * IN;     /* a pin this far behind the deck comes back no more */
+static const double PIT_GONE = 6.0 * IN;     /* a pin this far behind the deck won't come back */
 static const double GUTTER_DEPTH = 3.5 * IN; /* beside the deck; assumed */
 
 /* ---- numbers of the method ---- */
@@ -61,12 +61,12 @@ static const double GUTTER_DEPTH = 3.5 * IN; /* beside the deck; assumed */
 static const double STEP_FAST = 0.001, STEP_SLOW = 0.002; /* s */
 static const double FAST_UNTIL = 0.5, MOST_TIME = 2.5;    /* s */
 static const double BALL_START = -0.30;                   /* m before the head pin's spot */
-static const double QUIET_APPROACH = 0.10; /* m/s: slower contacts give nothing back */
-static const double PUSH_APART = 0.4;      /* share of an overlap undone each step */
-static const double UPRIGHT = 0.97;        /* cosine of the tilt under which a pin is not toppled:
-                                              14 degrees, past its balance at 10 */
-static const double FLAT = 0.80;           /* cosine: it will not rise again */
-static const double ROLL_DAMPING = 1.5;    /* 1/s, a lying pin's spin; assumed */
+static const double QUIET_APPROACH = 0.10;                /* m/s: slower contacts don't bounce */
+static const double PUSH_APART = 0.4;                     /* share of an overlap undone each step */
+static const double UPRIGHT = 0.97;     /* cosine of 14 degrees: tilted less, a pin counts as
+                                           standing; past its balance at 10 */
+static const double FLAT = 0.80;        /* cosine: tilted more, it won't rise again */
+static const double ROLL_DAMPING = 1.5; /* 1/s, a lying pin's spin; assumed */
 
 typedef struct Vec {
     double x, y, z;
@@ -84,7 +84,7 @@ static inline Vec cross(Vec a, Vec b)
 
 typedef enum BodyState { BODY_OUT, BODY_STILL, BODY_MOVING } BodyState;
 
-/* A pin, or the ball, whose height never changes and whose axis does not matter. */
+/* A pin or the ball (its height never changes and its axis doesn't matter). */
 typedef struct Body {
     BodyState state;
     Vec at, v;       /* of the centre of mass */
@@ -96,7 +96,7 @@ typedef struct Body {
     double per_i;    /* 1 / inertia across the axis */
     double along;    /* inertia across over inertia along, less 1 */
     double gives;    /* factor on restitution */
-    double reach;    /* level distance from the centre that its outline can't pass */
+    double reach;    /* its outline never gets farther than this from the centre, level */
 } Body;
 
 typedef struct Sim {
@@ -113,7 +113,7 @@ static void turn_from_spin(Body *body)
     body->turn = add(body->spin, mul(body->axis, body->along * dot(body->axis, body->spin)));
 }
 
-/* What a push of one newton-second along `n` at `arm` does to the speed along it there. */
+/* How much one newton-second along `n` at `arm` changes the speed along `n` there. */
 static double yields(const Body *body, Vec arm, Vec n)
 {
     Vec t = cross(arm, n);
@@ -134,7 +134,7 @@ static void push(Body *body, Vec arm, Vec impulse)
 
 static Vec speed_at(const Body *body, Vec arm) { return add(body->v, cross(body->turn, arm)); }
 
-/* One contact at `point`: `n` points at a, from b (NULL: something that can't move). */
+/* One contact at `point`; `n` points from b (NULL: something fixed) to a. */
 static void contact(Body *a, Body *b, Vec point, Vec n, double restitution, double friction)
 {
     Vec arm_a = sub(point, a->at), arm_b = {0};
@@ -168,8 +168,8 @@ static Vec sphere_at(const Body *pin, int sphere)
     return add(pin->at, mul(pin->axis, SPHERE_HEIGHT[sphere] * IN - PIN_COM));
 }
 
-/* Two round surfaces that overlap by `depth`, `d` from b's centre to a's: the normal as it was
- * when they met, since a step carries them some millimetres into one another. */
+/* Two round surfaces overlapping by `depth`, `d` from b's centre to a's: the normal when they met,
+ * since a step carries them some millimetres into one another. */
 static Vec normal_when_met(Vec d, Vec u, double depth, double step)
 {
     Vec n = mul(d, 1.0 / sqrt(dot(d, d)));
@@ -215,8 +215,9 @@ static inline double between(double value, double low, double high)
     return value < low ? low : value > high ? high : value;
 }
 
-/* Square of the least distance between two pins' axes from lowest to highest sphere: b's centre of
- * mass lies `from` behind a's, whose parts along both axes are given. */
+/* Squared least distance between two pins' axes, from lowest to highest sphere. `square` is the
+ * squared distance of the centres of mass, `from_a` and `from_b` its parts along each axis, `axes`
+ * the cosine between the axes. */
 static double axes_apart(double square, double from_a, double from_b, double axes)
 {
     const double low = SPHERE_HEIGHT[0] * IN - PIN_COM, high = SPHERE_HEIGHT[HEAD] * IN - PIN_COM;
@@ -244,7 +245,7 @@ static void pin_on_pin(Sim *sim, Body *a, Body *b)
         double to_i = square0 + s * (s + 2.0 * from_a);
         double along_b = from_b + s * axes, most = SPHERE_R_IN[i] * IN + SPHERE_MOST;
         if (to_i - along_b * along_b > most * most)
-            continue; /* clear of b's axis altogether */
+            continue; /* well clear of b */
         for (int j = 0; j < SPHERES; j++) {
             double t = SPHERE_HEIGHT[j] * IN - PIN_COM;
             double square = to_i + t * (t - 2.0 * from_b) - 2.0 * s * t * axes;
@@ -279,7 +280,7 @@ static void pin_on_pin(Sim *sim, Body *a, Body *b)
 static bool over_pit(Vec p) { return p.y > DECK_END; }
 static double floor_at(Vec p) { return fabs(p.x) > LANE_EDGE ? -GUTTER_DEPTH : 0.0; }
 
-/* The deck, the gutter beside it or nothing (the pit) under one sphere or rim point. */
+/* One sphere or rim point against the deck, the gutter beside it, or nothing (the pit). */
 static void on_floor(Sim *sim, Body *pin, Vec lowest)
 {
     if (over_pit(lowest))
@@ -303,7 +304,7 @@ static void on_wall(Sim *sim, Body *pin, int sphere)
                 sim->params->pin_friction);
         pin->at.x -= side * PUSH_APART * depth;
     }
-    depth = LANE_EDGE + r - fabs(centre.x); /* the lane's edge, seen from inside the gutter */
+    depth = LANE_EDGE + r - fabs(centre.x); /* the gutter's wall toward the lane */
     if (centre.z < 0.0 && depth > 0.0 && depth < 2.0 * r && !over_pit(centre)) {
         Vec n = vec(side, 0.0, 0.0);
         contact(pin, NULL, sub(centre, mul(n, r)), n, 0.3, sim->params->pin_friction);
@@ -335,8 +336,7 @@ static void pin_surroundings(Sim *sim, Body *pin)
     }
 }
 
-/* Friction on the deck works against the ball's slip and so brings its path back toward the
- * direction in which it rolls. */
+/* Deck friction opposes the ball's slip, and so turns its path back toward the way it rolls. */
 static void ball_on_deck(Sim *sim)
 {
     Body *ball = &sim->ball;
@@ -361,13 +361,13 @@ static void move_ball(Sim *sim)
     ball->at.x += ball->v.x * sim->step;
     ball->at.y += ball->v.y * sim->step;
     if (fabs(ball->at.x) > LANE_EDGE)
-        ball->state = BODY_OUT; /* dropped into the gutter */
+        ball->state = BODY_OUT; /* in the gutter */
     else if (ball->at.y >= DECK_END) {
         double part = (DECK_END - before.y) / (ball->at.y - before.y);
         sim->exit_x = before.x + part * (ball->at.x - before.x);
         ball->state = BODY_OUT;
     } else if (ball->v.y < 0.05)
-        ball->state = BODY_OUT; /* stopped or thrown back: nothing more comes of it */
+        ball->state = BODY_OUT; /* stopped or bounced back: it won't hit anything else */
 }
 
 static void move_pin(Sim *sim, Body *pin)
@@ -439,7 +439,7 @@ static void set_ball(Sim *sim, const RackHit *hit, double ball_gives)
         sim->ball.state = BODY_OUT;
 }
 
-/* One step; false when nothing moves any more. */
+/* One step; false once nothing moves. */
 static bool advance(Sim *sim)
 {
     const double fall = UNITS_GRAVITY_MPS2 * sim->step;
@@ -519,7 +519,7 @@ RackJitter rack_jitter_mirrored(const RackJitter *jitter)
     return mirrored;
 }
 
-/* Whether this hit is the mirrored one of its pair. */
+/* Of a hit and its mirror image, true for the one that is simulated mirrored. */
 static bool from_other_side(const RackHit *hit, const RackJitter *jitter)
 {
     const double centre = LANE_BOARDS / 2 + 1;
@@ -554,7 +554,7 @@ RackJitter rack_jitter(const RackParams *params, Rng *rng)
 {
     RackJitter jitter;
     double spot = params->spot_jitter_in, gives = params->restitution_jitter;
-    for (int i = 0; i < 10; i++) { /* all ten, whatever stands */
+    for (int i = 0; i < 10; i++) { /* for all ten, whether they stand or not */
         jitter.right_in[i] = rng_between(rng, -spot, spot);
         jitter.back_in[i] = rng_between(rng, -spot, spot);
         jitter.restitution[i] = 1.0 + rng_between(rng, -gives, gives);

@@ -1,8 +1,8 @@
 /* rack_table.h - the shape of the table that rack.c reads and src/tools/rackgen writes.
  *
- * A cell for every half board, degree, speed and ball weight below; the leaves are sorted into
- * classes, whose shares every cell has for itself, while the exact leaves within a class are
- * listed twice a board and degree: for slow and light balls together, and for usual ones. */
+ * There is a cell for each half board, degree, speed and ball weight below. Leaves are sorted into
+ * classes: each cell holds the share of every class, while the exact leaves within a class are
+ * listed only twice per board and degree, once for slow and light balls and once for usual ones. */
 #ifndef SETTEE_CORE_PINS_RACK_TABLE_H
 #define SETTEE_CORE_PINS_RACK_TABLE_H
 
@@ -24,16 +24,16 @@ typedef enum RackClass {
     RACK_FIVE,       /* 5; 2; 3 alone */
     RACK_PAIR_RIGHT, /* touching pins on the right of the head pin's line: 6-10, 3-6-10 */
     RACK_PAIR_LEFT,  /* on the left: 4-7, 2-4-7 */
-    RACK_CLUSTER,    /* touching pins about the middle: 2-8, 2-4-5-8, 3-5-6-9 */
+    RACK_CLUSTER,    /* touching pins around the middle: 2-8, 2-4-5-8, 3-5-6-9 */
     RACK_CORNERS,    /* 7-10 */
     RACK_SPLIT_TWO,  /* any other split of two pins: 8-10, 5-7, 4-9 */
     RACK_SPLIT_MORE, /* a split of more: 4-6-7-10, 4-7-10 */
-    RACK_WASHOUT,    /* the head pin stands, not all with it touching: 1-2-10 */
-    RACK_HEAD,       /* the head pin stands and the rest touch */
+    RACK_WASHOUT,    /* the head pin and others that don't all touch: 1-2-10 */
+    RACK_HEAD,       /* the head pin and others that all touch */
     RACK_CLASSES
 } RackClass;
 
-/* Of a leave that is not empty. */
+/* The class of a leave; not for an empty one. */
 RackClass rack_class(Pins left);
 
 /* Shares of all first balls in ten-thousandths; they sum to 10,000. */
@@ -44,10 +44,10 @@ typedef struct RackCell {
     uint16_t share[RACK_CLASSES];
 } RackCell;
 
-/* The commonest leaves of a board, degree and band, commonest first; share of their class in
- * 250ths. pins 0 ends the list. The slow band is of the speeds up to RACK_SLOW_MPH with the lighter
- * two weights, the usual one of those from RACK_USUAL_MPH on with the heavier two; between, both.
- */
+/* The commonest leaves of a board, degree and band, commonest first, with their share of their
+ * class in 250ths; pins 0 ends the list. The slow band covers speeds up to RACK_SLOW_MPH with the
+ * lighter two weights, the usual band speeds from RACK_USUAL_MPH with the heavier two; in between,
+ * both count. */
 enum { RACK_LISTED = 24, RACK_WITHIN_ONE = 250 };
 enum { RACK_SLOW, RACK_USUAL, RACK_BANDS };
 #define RACK_SLOW_MPH 9.5
