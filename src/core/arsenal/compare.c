@@ -134,7 +134,7 @@ static void find_gaps(Arsenal *arsenal, const Bag *bag, const int *balls, int co
         }
     raise_top(dream, all);
     for (int i = 0; i < IDEALS; i++)
-        raise_top(dream, ideal + i * STATE_FILMS);
+        raise_top(dream, ideal + (size_t)i * STATE_FILMS);
     for (LaneState s = 0; s < LANE_STATE_COUNT; s++) {
         Gap *gap = &arsenal->gap[s];
         *gap = (Gap){.state = s,
@@ -147,8 +147,8 @@ static void find_gaps(Arsenal *arsenal, const Bag *bag, const int *balls, int co
         double most =
             gap->locker_ball < 0 ? 0.0 : state_value(arsenal->ball[gap->locker_ball].value, s);
         for (int i = 0; i < IDEALS; i++)
-            if (state_value(ideal + i * STATE_FILMS, s) > most) {
-                most = state_value(ideal + i * STATE_FILMS, s);
+            if (state_value(ideal + (size_t)i * STATE_FILMS, s) > most) {
+                most = state_value(ideal + (size_t)i * STATE_FILMS, s);
                 gap->ideal_ball = i;
             }
         gap->open = gap->ideal - gap->best > ARSENAL_GAP;

@@ -35,7 +35,8 @@ static double game_value(const Arsenal *arsenal, const SetBall *place, int game)
     const double *value = values(arsenal, place);
     double at = 2.0 * game / arsenal->games;
     int part = at < 1.0 ? 0 : 1;
-    double low = value[part * STATE_VOLUMES], high = value[(part + 1) * STATE_VOLUMES];
+    value += (size_t)part * STATE_VOLUMES;
+    double low = value[0], high = value[STATE_VOLUMES];
     return low + (at - part) * (high - low);
 }
 

@@ -291,7 +291,7 @@ typedef struct Search {
     int marks, strikes; /* of the best way so far */
     bool found;
     int length, best_length;
-    signed char way[WAY_BALLS], best_way[WAY_BALLS];
+    unsigned char way[WAY_BALLS], best_way[WAY_BALLS];
 } Search;
 
 /* The most that can still be added with every ball a strike. */
@@ -323,7 +323,7 @@ static void search(Search *find, const State *state, int marks, int strikes)
         State next = *state;
         int pins = state->standing - miss;
         state_throw(&next, pins);
-        find->way[find->length++] = (signed char)pins;
+        find->way[find->length++] = (unsigned char)pins;
         search(find, &next, marks + !miss, strikes + (!miss && !state->spare_ball));
         find->length--;
     }

@@ -51,6 +51,7 @@ static const double SPHERE_R_IN[SPHERES] = {1.5,   2.081, 2.383, 2.2,   1.792,
 static const double SPHERE_MOST = 2.383 * IN;
 
 static const double LANE_EDGE = 0.5 * LANE_WIDTH_IN * IN;
+static const double CENTRE_BOARD = 0.5 * (LANE_BOARDS + 1);
 static const double KICKBACK = (18.0 + 12.0) * IN; /* 12 in beyond the 7 and 10 spots (memory) */
 static const double DECK_END = 34.1875 * IN;       /* 62 ft 10 3/16 in from the foul line */
 static const double PIT_GONE = 6.0 * IN;     /* a pin this far behind the deck won't come back */
@@ -360,14 +361,14 @@ static void move_ball(Sim *sim)
     Vec before = ball->at;
     ball->at.x += ball->v.x * sim->step;
     ball->at.y += ball->v.y * sim->step;
-    if (fabs(ball->at.x) > LANE_EDGE)
-        ball->state = BODY_OUT; /* in the gutter */
-    else if (ball->at.y >= DECK_END) {
+    bool in_gutter = fabs(ball->at.x) > LANE_EDGE, past = ball->at.y >= DECK_END;
+    if (past && !in_gutter) {
         double part = (DECK_END - before.y) / (ball->at.y - before.y);
         sim->exit_x = before.x + part * (ball->at.x - before.x);
+    }
+    /* a ball that has stopped or bounced back won't hit anything else */
+    if (in_gutter || past || ball->v.y < 0.05)
         ball->state = BODY_OUT;
-    } else if (ball->v.y < 0.05)
-        ball->state = BODY_OUT; /* stopped or bounced back: it won't hit anything else */
 }
 
 static void move_pin(Sim *sim, Body *pin)
@@ -426,7 +427,7 @@ static void set_ball(Sim *sim, const RackHit *hit, double ball_gives)
     Vec way = vec(-sin(heading), cos(heading), 0.0);
     sim->ball = (Body){
         .state = BODY_MOVING,
-        .at = vec((LANE_BOARDS / 2 + 1 - hit->board) * LANE_BOARD_M + way.x / way.y * BALL_START,
+        .at = vec((CENTRE_BOARD - hit->board) * LANE_BOARD_M + way.x / way.y * BALL_START,
                   BALL_START, BALL_R),
         .v = mul(way, speed),
         .axis = vec(0.0, 0.0, 1.0),
@@ -499,7 +500,7 @@ Pins rack_simulate_as_is(const RackParams *params, const RackHit *hit, Pins set,
             break;
     }
     if (exit_board)
-        *exit_board = LANE_BOARDS / 2 + 1 - sim.exit_x / LANE_BOARD_M;
+        *exit_board = CENTRE_BOARD - sim.exit_x / LANE_BOARD_M;
     if (touched)
         *touched = sim.touched;
     return standing(&sim);
@@ -522,9 +523,8 @@ RackJitter rack_jitter_mirrored(const RackJitter *jitter)
 /* Of a hit and its mirror image, true for the one that is simulated mirrored. */
 static bool from_other_side(const RackHit *hit, const RackJitter *jitter)
 {
-    const double centre = LANE_BOARDS / 2 + 1;
-    if (hit->board != centre)
-        return hit->board > centre;
+    if (hit->board != CENTRE_BOARD)
+        return hit->board > CENTRE_BOARD;
     if (hit->degrees != 0.0)
         return hit->degrees < 0.0;
     return jitter->right_in[0] < 0.0;

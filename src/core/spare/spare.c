@@ -77,8 +77,8 @@ static void slips(Slip *out, int count)
                      .mph = SPARE_WIDER * rng_normal(&rng),
                      .rpm = SPARE_WIDER * rng_normal(&rng),
                      .laydown = SPARE_WIDER * rng_normal(&rng)};
-        out[2 * i] = slip;
-        out[2 * i + 1] = (Slip){-slip.launch, -slip.mph, -slip.rpm, -slip.laydown};
+        *out++ = slip;
+        *out++ = (Slip){-slip.launch, -slip.mph, -slip.rpm, -slip.laydown};
     }
 }
 

@@ -221,7 +221,7 @@ size_t canvas_plain(const Canvas *canvas, char *out, size_t size)
 {
     size_t need = 0;
     for (int row = 0; row < canvas->rows; row++) {
-        const Cell *cells = canvas->cells + row * canvas->columns;
+        const Cell *cells = canvas->cells + (size_t)row * (size_t)canvas->columns;
         int last = canvas->columns;
         while (last > 0 && cells[last - 1].glyph == ' ')
             last--;

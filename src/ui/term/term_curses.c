@@ -121,6 +121,7 @@ static void prepare_give_back(void)
     static const char *const NAMES[] = {"sgr0", "cnorm", "rmkx", "rmcup"};
     for (size_t i = 0; i < sizeof NAMES / sizeof *NAMES; i++) {
         const char *text = tigetstr(NAMES[i]);
+        /* NOLINTNEXTLINE(performance-no-int-to-ptr): how curses says that it is no string */
         if (!text || text == (const char *)-1)
             continue;
         for (; *text && give_back_size < sizeof give_back; text++) {
