@@ -12,7 +12,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-#define LITTLE_BAG " --bag " SETTEE_SOURCE_DIR "/tests/data/cli/empty-slots.json"
+#define LITTLE_BAG " --bag " SETTEE_SOURCE_DIR "/tests/data/good/bag.json"
 #define SHOTS " --shots " SETTEE_SOURCE_DIR "/tests/data/cli/shots.json"
 
 static const struct {
@@ -27,8 +27,8 @@ static const struct {
     {"spare", "spare 3 6 10 --json"},
     {"event", "score X 7 / 9 - F 8 X X"},
     {"advice", "advise --json" SHOTS},
-    {"arsenal", "bag --json" LITTLE_BAG},
-    {"rehearse", "rehearse --games 1 --player rules --json"},
+    {"arsenal", "bag --json --games 1 --certified" LITTLE_BAG},
+    {"rehearse", "rehearse --games 1 --player by-the-miss --json"},
 };
 enum { ROOMS_COUNT = sizeof ROOMS / sizeof ROOMS[0], OUTPUT_SIZE = 1 << 20 };
 

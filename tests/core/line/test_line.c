@@ -364,7 +364,7 @@ static void test_deterministic(void **state)
  * mark of the eyes kept as launch says. */
 static double thrown(int slot, const Oil *oil, const Line *line, uint64_t seed)
 {
-    enum { SAMPLES = 20000 };
+    enum { SAMPLES = 5000 };
     const Scatter *s = &BAG.bowler.scatter;
     Rng rng = rng_seed(seed);
     int hits = 0;
