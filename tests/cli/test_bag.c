@@ -51,8 +51,8 @@ static void small_bags_keep_their_balls(void **state)
     static const char *const BALLS[] = {
         "{\"id\": \"a\", \"name\": \"A\", \"slot\": 1}",
         "{\"id\": \"a\", \"name\": \"A\", \"slot\": 1, \"cover\": \"polyester\"}",
-        "{\"id\": \"a\", \"name\": \"A\", \"slot\": 1},"
-        " {\"id\": \"b\", \"name\": \"B\", \"slot\": 2, \"cover\": \"pearl\"}"};
+        ("{\"id\": \"a\", \"name\": \"A\", \"slot\": 1},"
+         " {\"id\": \"b\", \"name\": \"B\", \"slot\": 2, \"cover\": \"pearl\"}")};
     for (int i = 0; i < 3; i++) {
         char bag[512];
         snprintf(bag, sizeof bag,

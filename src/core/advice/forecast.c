@@ -133,9 +133,10 @@ Outlook forecast_sum(const Forecast *forecast, int which, double pounds, const D
     for (int i = 0; i < draws; i++) {
         if (arrivals[i].gutter)
             continue;
-        double board = arrivals[i].board + forecast->draw[i * step].boards[which];
+        size_t draw = (size_t)i * (size_t)step;
+        double board = arrivals[i].board + forecast->draw[draw].boards[which];
         if (moved > 0.0)
-            board += moved * forecast->draw[i * step].moved;
+            board += moved * forecast->draw[draw].moved;
         outlook.pocket += normal_below((LANE_POCKET_HIGH - board) / sd) -
                           normal_below((LANE_POCKET_LOW - board) / sd);
         outlook.strike += rack_strike(board, arrivals[i].degrees, arrivals[i].mph, pounds);

@@ -83,7 +83,7 @@ static Fit fine_fit(CurveBatch *batch, const Bowler *bowler, const AimBell *aims
 {
     enum { BESIDE = 3 };
     ArrivalCurve curves[BESIDE];
-    double step = fmax(FINE_AIM, CURVE_REACH * aims->deviation / (FINE_AIMS / 2));
+    double step = fmax(FINE_AIM, 2.0 * CURVE_REACH * aims->deviation / (FINE_AIMS - 1));
     Delivery line = batch->usual;
     line.laydown_board = rough->laydown_board;
     line.launch_deg = delivery_launch_deg(rough->laydown_board, rough->aim);

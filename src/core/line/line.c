@@ -63,7 +63,7 @@ static Line measure(Ready *ready, const Delivery *delivery)
     double aim = delivery_aim_board(delivery->laydown_board, delivery->launch_deg);
     double reach = fmax(MARGIN_MOST, CURVE_REACH * ready->aims.deviation);
     ArrivalCurve curve =
-        curve_over(delivery->laydown_board, aim - reach, reach / (MEASURED / 2), MEASURED);
+        curve_over(delivery->laydown_board, aim - reach, 2.0 * reach / (MEASURED - 1), MEASURED);
     curve_rest_ask(batch, scatter, delivery);
     curves_roll(batch, &curve, 1);
     double rest = curve_rest_deviation(batch->arrivals);
