@@ -134,7 +134,7 @@ char *journal_entry_line(int number, const Entry *entry)
         put_shot(&out, &entry->shot);
     if (entry->kind == ENTRY_PLAN)
         put_plan(&out, &entry->plan);
-    if (entry->kind == ENTRY_APART)
+    if (entry->kind == ENTRY_APART || (entry->kind == ENTRY_PLAN && entry->apart))
         json_out_bool(&out, "apart", entry->apart);
     return seal(&out);
 }

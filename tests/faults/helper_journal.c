@@ -108,6 +108,7 @@ Entry helper_entry(int index)
         {.kind = ENTRY_APART, .apart = true},
         {.kind = ENTRY_PLAN,
          .lane = SIDE_RIGHT,
+         .apart = true,
          .plan = {.slot = 1,
                   .stance = -2.25,
                   .aim = 9,

@@ -2,6 +2,7 @@
 #include "near.h"
 
 #include "base/text.h"
+#include "ui/input/update.h"
 #include "ui/pinned.h"
 
 static Pinned *fresh(Hand hand)
@@ -470,30 +471,46 @@ static void slot_keys_take_a_ball(void **state)
     free(pinned);
 }
 
-static void lanes_apart_and_together(void **state)
+static void each_lane_keeps_its_own_plan(void **state)
 {
     (void)state;
     Pinned *pinned = fresh(HAND_RIGHT);
-    pinned_type(pinned, "p");
-    assert_true(pinned->session.apart);
-    pinned_type(pinned, "3");
-    assert_int_equal(pinned->session.plan[SIDE_LEFT].slot, 3);
-    assert_int_equal(pinned->session.plan[SIDE_RIGHT].slot, 1);
-    pinned_type(pinned, "\t");
-    assert_int_equal(pinned->model.lane, SIDE_RIGHT);
-    assert_int_equal(model_plan(&pinned->model).slot, 1);
+    const Session *session = &pinned->session;
+    pinned_type(pinned, "3"); /* before the first shot: for the day */
+    assert_int_equal(session->plan[SIDE_LEFT].slot, 3);
+    assert_int_equal(session->plan[SIDE_RIGHT].slot, 3);
     pinned_type(pinned, "fog\r");
-    assert_int_equal(pinned->session.shots[0].lane, SIDE_RIGHT);
-    pinned_type(pinned, "p");
-    assert_false(pinned->session.apart);
-    /* what is on the screen is what they share, whichever lane comes next */
-    pinned_type(pinned, "p3\t2");
-    assert_int_equal(pinned->session.lane, SIDE_LEFT);
     assert_int_equal(pinned->model.lane, SIDE_RIGHT);
+    pinned_type(pinned, "2");
+    assert_int_equal(session->plan[SIDE_LEFT].slot, 3);
+    assert_int_equal(session->plan[SIDE_RIGHT].slot, 2);
+    pinned_type(pinned, "\t");
+    assert_int_equal(model_plan(&pinned->model).slot, 3);
+    /* a move not entered yet goes along */
+    pinned_type(pinned, "[p");
+    assert_int_equal(session->plan[SIDE_RIGHT].slot, 3);
+    assert_true(plan_same(&session->plan[SIDE_LEFT], &session->plan[SIDE_RIGHT]));
+    assert_string_equal(pinned->model.message, "Both lanes now have this plan; u undoes it");
     pinned_type(pinned, "p");
-    assert_int_equal(model_plan(&pinned->model).slot, 2);
-    assert_int_equal(pinned->session.plan[SIDE_LEFT].slot, 2);
-    assert_int_equal(pinned->session.plan[SIDE_RIGHT].slot, 2);
+    assert_string_equal(pinned->model.message, "Both lanes have this plan already");
+    pinned_type(pinned, "u");
+    assert_int_equal(session->plan[SIDE_RIGHT].slot, 2);
+    free(pinned);
+}
+
+/* What was drafted stays drafted when an answer can't be taken. */
+static void a_refused_plan_drops_no_move(void **state)
+{
+    (void)state;
+    Pinned *pinned = fresh(HAND_RIGHT);
+    Effects effects = {0};
+    pinned_type(pinned, "]");
+    Plan drafted = model_plan(&pinned->model), empty = drafted;
+    empty.slot = 9;
+    assert_false(update_enter_plan(&pinned->model, &effects, empty));
+    Plan plan = model_plan(&pinned->model);
+    assert_true(plan_same(&plan, &drafted));
+    assert_true(pinned->model.draft_on);
     free(pinned);
 }
 
@@ -750,7 +767,8 @@ int main(void)
         cmocka_unit_test(a_plan_that_stands_is_no_entry),
         cmocka_unit_test(enter_when_idle_changes_nothing),
         cmocka_unit_test(slot_keys_take_a_ball),
-        cmocka_unit_test(lanes_apart_and_together),
+        cmocka_unit_test(each_lane_keeps_its_own_plan),
+        cmocka_unit_test(a_refused_plan_drops_no_move),
         cmocka_unit_test(next_game_and_quit_ask),
         cmocka_unit_test(what_is_over_is_said_at_once),
         cmocka_unit_test(a_refused_shot_takes_its_followers_along),

@@ -36,11 +36,12 @@ enum {
 #define SPEED_MPH 0.3   /* mean speeds this far apart: a trend */
 
 /* The good shots with the plan's ball and line, newest first: all that count for the next shot (on
- * both lanes, or only on its own if the lanes are kept apart), and those on its lane. */
+ * both lanes, or only on its own if the lanes differ), and those on its lane. */
 typedef struct Recent {
     const Shot *shots;
     int count, lane_count;
     short all[RECENT_MAX], lane[RECENT_MAX];
+    bool own; /* what one shot says is read off its own lane's: each lane has a plan of its own */
     const Shot *last; /* the last shot on those lanes, good or not, any ball or line; or NULL */
 } Recent;
 
@@ -69,23 +70,32 @@ static bool is_light(const Shot *s)
     return s->hit == HIT_LIGHT || s->hit == HIT_THIN || s->hit == HIT_WIDE;
 }
 
-static Recent recent_of(const SignsContext *context, bool apart, const Shot *shots, int count)
+static Recent recent_of(const SignsContext *context, bool differ, const Shot *shots, int count)
 {
     Recent recent = {.shots = shots};
     for (int i = count - 1; i >= 0 && i >= count - MEMORY_MAX; i--) {
         bool here = shots[i].lane == context->lane;
-        if (apart && !here)
+        bool on_line = of_line(&shots[i], &context->plan);
+        if (!here && (differ || (context->apart && !on_line)))
             continue;
-        if (!recent.last)
+        if (!recent.last && (here || !context->apart))
             recent.last = &shots[i];
-        if (!shot_good(&shots[i]) || !of_line(&shots[i], &context->plan))
+        if (!shot_good(&shots[i]) || !on_line)
             continue;
         if (recent.count < RECENT_MAX)
             recent.all[recent.count++] = (short)i;
         if (here && recent.lane_count < RECENT_MAX)
             recent.lane[recent.lane_count++] = (short)i;
     }
+    recent.own = context->apart;
     return recent;
+}
+
+/* Those that tell one by one, newest first. */
+static const short *singly(const Recent *recent, int *count)
+{
+    *count = recent->own ? recent->lane_count : recent->count;
+    return recent->own ? recent->lane : recent->all;
 }
 
 /* Whether the newest two fit, on this lane alone or else on both. */
@@ -114,11 +124,13 @@ static bool flush(const Shot *s) { return s->hit == HIT_FLUSH; }
 /* High, light or in the pocket, and whether twice in a row. */
 static void read_sides(const Recent *recent, Signs *signs)
 {
-    const Shot *last = &recent->shots[recent->all[0]];
+    int count;
+    const short *order = singly(recent, &count);
+    const Shot *last = &recent->shots[order[0]];
     if (!twice(recent, is_high, signs, SIGN_HIGH_TWICE) && is_high(last))
-        see(signs, SIGN_HIGH_ONCE, recent->all, 1);
+        see(signs, SIGN_HIGH_ONCE, order, 1);
     if (!twice(recent, is_light, signs, SIGN_LIGHT_TWICE) && is_light(last))
-        see(signs, SIGN_LIGHT_ONCE, recent->all, 1);
+        see(signs, SIGN_LIGHT_ONCE, order, 1);
     twice(recent, flush, signs, SIGN_POCKET_TWICE);
 }
 
@@ -132,20 +144,24 @@ static void read_hit_with_read(const Recent *recent, Signs *signs)
                  {high_late, SIGN_HIGH_LATE},
                  {light_early, SIGN_LIGHT_EARLY},
                  {light_late, SIGN_LIGHT_LATE}};
+    int count;
+    const short *order = singly(recent, &count);
     for (size_t k = 0; k < sizeof PAIRS / sizeof PAIRS[0]; k++) {
         int n = 0;
-        while (n < 2 && n < recent->count && PAIRS[k].fits(&recent->shots[recent->all[n]]))
+        while (n < 2 && n < count && PAIRS[k].fits(&recent->shots[order[n]]))
             n++;
         if (n > 0)
-            see(signs, PAIRS[k].sign, recent->all, n);
+            see(signs, PAIRS[k].sign, order, n);
     }
 }
 
 static void read_hits(const Recent *recent, Signs *signs)
 {
-    if (recent->count == 0)
+    int count;
+    const short *order = singly(recent, &count);
+    if (count == 0)
         return;
-    const Shot *last = &recent->shots[recent->all[0]];
+    const Shot *last = &recent->shots[order[0]];
     const struct {
         bool seen;
         Sign sign;
@@ -158,22 +174,23 @@ static void read_hits(const Recent *recent, Signs *signs)
     read_hit_with_read(recent, signs);
     for (size_t k = 0; k < sizeof NEWS / sizeof NEWS[0]; k++)
         if (NEWS[k].seen)
-            see(signs, NEWS[k].sign, recent->all, 1);
+            see(signs, NEWS[k].sign, order, 1);
 }
 
 /* High and light by turns: at least two changes of side within the last four misses. */
 static void read_alternating(const Recent *recent, Signs *signs)
 {
-    int changes = 0, side = 0, used = 0;
+    int changes = 0, side = 0, used = 0, count;
+    const short *order = singly(recent, &count);
     short stands_on[RECENT_MAX];
-    for (int i = 0; i < recent->count && used < 4; i++) {
-        const Shot *shot = &recent->shots[recent->all[i]];
+    for (int i = 0; i < count && used < 4; i++) {
+        const Shot *shot = &recent->shots[order[i]];
         int now = is_high(shot) ? 1 : is_light(shot) ? -1 : 0;
         if (now == 0)
             continue;
         changes += side != 0 && now != side;
         side = now;
-        stands_on[used++] = recent->all[i];
+        stands_on[used++] = order[i];
     }
     if (changes >= 2)
         see(signs, SIGN_ALTERNATING, stands_on, used);
@@ -345,8 +362,9 @@ static void read_place(const SignsContext *context, const Recent *recent, const 
     for (int i = 0; i < count; i++)
         on_lane += shots[i].lane == context->lane;
     signs->seen[SIGN_FIRST_SHOTS] = on_lane < 2;
-    signs->seen[SIGN_JUST_CHANGED] =
-        recent->last && recent->count == 0 && !of_line(recent->last, &context->plan);
+    signs->seen[SIGN_JUST_CHANGED] = recent->last &&
+                                     (context->apart ? recent->lane_count : recent->count) == 0 &&
+                                     !of_line(recent->last, &context->plan);
     signs->seen[SIGN_FRESH] = context->game <= 1 && context->deliveries < FRESH_DELIVERIES;
     signs->seen[SIGN_WORN] = context->game >= WORN_GAME || context->deliveries >= WORN_DELIVERIES;
     signs->seen[SIGN_LAST_FRAMES] = context->frame >= 9;
@@ -365,8 +383,8 @@ void signs_read(const SignsContext *context, const Shot *shots, int count, Signs
 {
     memset(signs, 0, sizeof *signs);
     read_pair(context, shots, count, signs);
-    bool apart = context->apart || signs->seen[SIGN_LANE_TIGHTER] || signs->seen[SIGN_LANE_LOOSER];
-    Recent recent = recent_of(context, apart, shots, count);
+    bool differ = signs->seen[SIGN_LANE_TIGHTER] || signs->seen[SIGN_LANE_LOOSER];
+    Recent recent = recent_of(context, differ, shots, count);
     read_place(context, &recent, shots, count, signs);
     read_hits(&recent, signs);
     read_alternating(&recent, signs);

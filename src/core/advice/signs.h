@@ -38,8 +38,9 @@ typedef struct SignsContext {
 } SignsContext;
 
 /* Reads shots[0..count-1], oldest first. "Good" shots are those whose release was not reported as
- * bad; shots "of this line" have the plan's ball, line and release, or nearly. While the lanes are
- * kept apart, or have been seen to differ, only this lane's shots count. */
+ * bad; shots "of this line" have the plan's ball, line and release, or nearly. While each lane has a
+ * plan of its own, the other lane's shots count only if they were of this line; once the lanes have
+ * been seen to differ, not at all. */
 void signs_read(const SignsContext *context, const Shot *shots, int count, Signs *signs);
 
 #endif

@@ -75,6 +75,7 @@ static void apply_standing(Session *session, const Entry *entry)
         break;
     case ENTRY_PLAN:
         session->plan[entry->lane] = entry->plan;
+        session->apart |= entry->apart;
         if (!session->apart)
             session->plan[!entry->lane] = entry->plan;
         break;

@@ -32,9 +32,10 @@ typedef struct EventInfo {
 typedef enum EntryKind {
     ENTRY_SHOT,  /* shot thrown */
     ENTRY_EDIT,  /* shot `index` replaced by `shot` */
-    ENTRY_PLAN,  /* plan changed on `lane`, and on the other one unless they are kept apart */
-    ENTRY_APART, /* `apart` set: plans of the two lanes differ from now on; else both are `lane`'s
-                  */
+    ENTRY_PLAN,  /* plan changed on `lane`; `apart` set: on that lane alone, as all are now entered.
+                  * Older journals: on the other one too, unless the lanes were apart */
+    ENTRY_APART, /* `apart` not set: both lanes take the plan of `lane`. Set, in older journals:
+                  * each keeps its own from then on */
     ENTRY_GAME,  /* next game begins */
     ENTRY_UNDO,  /* takes back the last entry that still stands */
     ENTRY_REDO,  /* gives back the last entry taken back */
@@ -64,7 +65,7 @@ typedef struct Session {
     short standing[SESSION_ENTRIES_MAX], taken[SESSION_ENTRIES_MAX];
     /* below: the fold of the entries that stand */
     Plan plan[SIDE_COUNT];
-    bool apart;
+    bool apart;        /* a plan was entered for one lane alone since both last took one */
     Side lane;         /* lane of the pair for the next shot */
     int game, frame;   /* 1-based; frame 1..10 */
     int ball_of_tenth; /* 1..3 within the tenth frame's full racks */

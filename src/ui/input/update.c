@@ -75,25 +75,23 @@ bool update_enter(Model *model, Effects *effects, const Entry *entry)
     return true;
 }
 
-/* A plan that stands already is no news for the log. */
 bool update_enter_plan(Model *model, Effects *effects, Plan plan)
 {
-    const Session *session = model->session;
-    if (plan_same(&plan, &session->plan[model->lane]) &&
-        (session->apart || plan_same(&plan, &session->plan[!model->lane]))) {
+    bool thrown = model->session->shot_count > 0; /* until then it is the plan for the day */
+    Entry entry = {.kind = ENTRY_PLAN, .lane = model->lane, .apart = thrown, .plan = plan};
+    bool drafted = model->draft_on, taken = true;
+    model->draft_on = false;
+    if (plan_same(&plan, &model->session->plan[model->lane])) /* no news for the log */
         update_ask_advice(model, effects);
-        return true;
-    }
-    return update_enter(model, effects,
-                        &(Entry){.kind = ENTRY_PLAN, .lane = model->lane, .plan = plan});
+    else
+        taken = update_enter(model, effects, &entry);
+    model->draft_on = drafted && !taken;
+    return taken;
 }
 
 bool update_enter_draft(Model *model, Effects *effects)
 {
-    if (!model->draft_on)
-        return true;
-    model->draft_on = false;
-    return update_enter_plan(model, effects, model->draft);
+    return !model->draft_on || update_enter_plan(model, effects, model->draft);
 }
 
 static bool unheard(const Model *model, const CommandRow *row, uint32_t key)

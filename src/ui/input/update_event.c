@@ -40,14 +40,15 @@ void key_lane(Model *model, Effects *effects, int argument, uint32_t key)
     update_ask_advice(model, effects);
 }
 
-void key_apart(Model *model, Effects *effects, int argument, uint32_t key)
+void key_both(Model *model, Effects *effects, int argument, uint32_t key)
 {
     const Session *session = model->session;
-    Entry entry = {.kind = ENTRY_APART, .lane = model->lane, .apart = !session->apart};
-    if (update_enter_draft(model, effects) && update_enter(model, effects, &entry))
-        update_say(model, ROLE_PLAIN,
-                   session->apart ? "Each lane now has its own plan"
-                                  : "Both lanes share this plan again");
+    if (!update_enter_draft(model, effects))
+        return;
+    if (plan_same(&session->plan[SIDE_LEFT], &session->plan[SIDE_RIGHT]))
+        update_say(model, ROLE_PLAIN, "Both lanes have this plan already");
+    else if (update_enter(model, effects, &(Entry){.kind = ENTRY_APART, .lane = model->lane}))
+        update_say(model, ROLE_PLAIN, "Both lanes now have this plan; u undoes it");
 }
 
 void key_next_game(Model *model, Effects *effects, int argument, uint32_t key)

@@ -74,7 +74,6 @@ void key_take(Model *model, Effects *effects, int index, uint32_t key)
     }
     Plan plan = adjustment->plan;
     double grit = adjustment->surface_grit;
-    model->draft_on = false;
     if (!update_enter_plan(model, effects, plan))
         return;
     char text[160] = "";
@@ -94,13 +93,9 @@ void key_slot(Model *model, Effects *effects, int argument, uint32_t key)
     if (plan.slot == slot)
         return;
     plan.slot = slot;
-    bool drafted = model->draft_on;
     long asked = model->asked.slots;
-    model->draft_on = false;
-    if (!update_enter_plan(model, effects, plan)) {
-        model->draft_on = drafted;
+    if (!update_enter_plan(model, effects, plan))
         return;
-    }
     model->asked.slots = asked; /* a ball's own line is the same whichever is in hand */
     update_say(model, ROLE_PLAIN, "Same line; = plays this ball's best line");
 }
@@ -117,6 +112,5 @@ void key_own_line(Model *model, Effects *effects, int argument, uint32_t key)
     }
     plan.stance = update_bounded(round(now->line.stance * 2) / 2, STANCE_MIN, STANCE_MAX);
     plan.aim = update_bounded(round(now->line.aim * 2) / 2, AIM_MIN, AIM_MAX);
-    model->draft_on = false;
     update_enter_plan(model, effects, plan);
 }

@@ -307,7 +307,7 @@ static void draw_seen(Canvas *canvas, int row, int from, int end, const Shot *sh
 }
 
 /* The keys that begin a shot. */
-static void draw_hits(const Model *model, Canvas *canvas, int row)
+static void draw_hits(Canvas *canvas, int row)
 {
     int column = 1 + canvas_text(canvas, row, 1, 4, ROLE_TITLE, "Shot") + 1;
     for (int hit = HIT_GUTTER; hit <= HIT_CROSSED; hit++) {
@@ -315,8 +315,22 @@ static void draw_hits(const Model *model, Canvas *canvas, int row)
         column += canvas_text(canvas, row, column, 4, ROLE_KEY, command->shown) + 1;
         column += canvas_text(canvas, row, column, 8, ROLE_DIM, command->name) + 1;
     }
-    if (model->session->apart)
-        canvas_text_right(canvas, row, canvas->columns - 1, 12, ROLE_DIM, "lanes apart");
+}
+
+/* The plan that waits on the other lane of the pair. */
+static void draw_other_lane(const Model *model, Canvas *canvas, int row, int column, int width)
+{
+    const Session *session = model->session;
+    Side other = model->lane == SIDE_LEFT ? SIDE_RIGHT : SIDE_LEFT;
+    const Plan *plan = &session->plan[other];
+    if (plan->slot == 0)
+        return;
+    char stance[16], aim[16];
+    widget_board(stance, sizeof stance, plan->stance);
+    widget_board(aim, sizeof aim, plan->aim);
+    canvas_print(canvas, row, column, width, ROLE_DIM,
+                 width < LEFT_MIN + 4 ? "Lane %d: %d, %s over %s" : "Lane %d: ball %d, %s over %s",
+                 session->event.pair[other], plan->slot, stance, aim);
 }
 
 /* What stands on the rule as long as there is no message. */
@@ -353,7 +367,7 @@ static void draw_bottom(const Model *model, Canvas *canvas)
     else if (picking)
         canvas_text(canvas, entry, 1, width, ROLE_PLAIN, "Edit which shot?");
     else
-        draw_hits(model, canvas, entry);
+        draw_hits(canvas, entry);
 }
 
 void screen_lane(const Model *model, Canvas *canvas)
@@ -369,6 +383,7 @@ void screen_lane(const Model *model, Canvas *canvas)
     int margin = (total - left - lane - right) / 2;
     screen_frame_event(model, canvas);
     int used = draw_bag(model, canvas, (Area){1, EDGE, body, left});
+    draw_other_lane(model, canvas, 1 + used, EDGE, left);
     draw_shots(model, canvas, (Area){1 + used + 1, EDGE, body - used - 1, left});
     int at = EDGE + left + GAP + margin;
     laneview_draw(model, canvas, (Area){1, at, body, lane});

@@ -432,6 +432,24 @@ static void test_plans_apart(void **state)
     free(s);
 }
 
+/* As plans are entered now: of one lane alone, until both take one. */
+static void test_plan_of_one_lane(void **state)
+{
+    (void)state;
+    Session *s = begin(1);
+    Plan plan = other_plan();
+    apply(s, (Entry){.kind = ENTRY_PLAN, .lane = SIDE_RIGHT, .apart = true, .plan = plan});
+    assert_same_plan(&s->plan[SIDE_LEFT], &FIRST);
+    assert_same_plan(&s->plan[SIDE_RIGHT], &plan);
+    apply(s, (Entry){.kind = ENTRY_APART, .lane = SIDE_RIGHT});
+    assert_same_plan(&s->plan[SIDE_LEFT], &plan);
+    apply(s, (Entry){.kind = ENTRY_PLAN, .lane = SIDE_LEFT, .apart = true, .plan = FIRST});
+    assert_same_plan(&s->plan[SIDE_RIGHT], &plan);
+    undo(s);
+    assert_same_plan(&s->plan[SIDE_LEFT], &plan);
+    free(s);
+}
+
 /* Undo gives back the fold of before, redo that of after, for an entry of every kind. */
 static void test_undo_redo_of_every_kind(void **state)
 {
@@ -719,6 +737,7 @@ int main(void)
         cmocka_unit_test(test_limits),
         cmocka_unit_test(test_plans_together),
         cmocka_unit_test(test_plans_apart),
+        cmocka_unit_test(test_plan_of_one_lane),
         cmocka_unit_test(test_undo_redo_of_every_kind),
         cmocka_unit_test(test_edit),
         cmocka_unit_test(test_edit_of_a_strike_in_the_tenth),
