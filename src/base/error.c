@@ -21,7 +21,7 @@ bool error_set(Error *error, const char *format, ...)
 
 void error_line(const Error *error, char *out, size_t size)
 {
-    /* A file's name and the keys inside it are a stranger's text as well. */
+    /* A file's name and its keys are untrusted text too. */
     char file[ERROR_FILE_MAX], where[ERROR_WHERE_MAX], text[ERROR_TEXT_MAX];
     text_clean(file, sizeof file, error->file);
     text_clean(where, sizeof where, error->where);

@@ -55,7 +55,7 @@ bool json_field_number(const JsonField *field, double number, const char *found,
 
 static bool no_word(const JsonField *field, const char *word, const char *found, Error *error)
 {
-    enum { LONG_LIST = 200 }; /* a longer list would hide the word that was meant */
+    enum { LONG_LIST = 200 }; /* a longer list would bury the suggested word */
     char list[ERROR_TEXT_MAX - 128];
     json_field_range(field, list, sizeof list);
     if (!word)

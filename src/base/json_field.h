@@ -1,5 +1,5 @@
-/* json_field.h - what a key of a file may hold: kind, unit, range, words; and the one check of a
- * value against that, whether it comes from a file or is typed on a screen. */
+/* json_field.h - what a key of a file may hold (kind, unit, range, words), and the one check of a
+ * value against it, for values from a file or typed on a screen. */
 #ifndef SETTEE_BASE_JSON_FIELD_H
 #define SETTEE_BASE_JSON_FIELD_H
 
@@ -42,9 +42,9 @@ const JsonField *json_field_find(const JsonField *fields, const char *key);
 /* "6 to 16 pounds"; "solid, hybrid, pearl", or as many as fit. */
 void json_field_range(const JsonField *field, char *out, size_t size);
 
-/* Each puts a value into its member of the struct at `into`. False: `error` says what was found, in
- * the words of `found`, and what is allowed; the struct is unchanged. NAN and NULL stand for a
- * value that is no number or no text, and are never allowed. */
+/* Each puts a value into its member of the struct at `into`. On false `error` says what was found
+ * (quoting `found`) and what is allowed, and the struct is unchanged. NAN and NULL mean "not a
+ * number" and "not text", and are never allowed. */
 bool json_field_number(const JsonField *field, double number, const char *found, void *into,
                        Error *error);
 bool json_field_word(const JsonField *field, const char *word, const char *found, void *into,

@@ -93,7 +93,7 @@ static void put_key(JsonOut *out, const char *key)
         if ((key != NULL) != (out->close[out->depth - 1] == '}'))
             out->failed = true;
     } else if (key || out->length > 0) {
-        out->failed = true; /* one value at the top, and it has no key */
+        out->failed = true; /* only one value at the top, without a key */
     }
     if (key) {
         put_quoted(out, key);

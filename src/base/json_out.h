@@ -1,4 +1,4 @@
-/* json_out.h - writes JSON into a buffer that grows; commas and escapes look after themselves.
+/* json_out.h - writes JSON into a buffer that grows; adds commas and escapes by itself.
  *
  *     JsonOut out = json_out_start();
  *     json_out_object(&out, NULL);
@@ -10,9 +10,9 @@
  *     if (json_out_text(&out)) puts(json_out_text(&out));
  *     json_out_free(&out);
  *
- * Every call takes the key of its value, NULL inside an array and at the top. The result is one
- * line (unless `lines` is set), valid UTF-8, and holds no raw control character. Must not know
- * about bowling. */
+ * Every call takes the key of its value; NULL inside an array and at the top. The result is one
+ * line (unless `lines` is set), valid UTF-8, without raw control characters. Must not know about
+ * bowling. */
 #ifndef SETTEE_BASE_JSON_OUT_H
 #define SETTEE_BASE_JSON_OUT_H
 
@@ -25,7 +25,7 @@ typedef struct JsonOut {
     char *text; /* heap, owned by this; NULL until something is written */
     size_t length, room;
     int depth;
-    int lines;   /* for files that people read: values no deeper than this get lines of their own */
+    int lines;   /* for files people read: values down to this depth get a line each */
     bool failed; /* out of memory, or begins and ends did not match */
     char close[JSON_OUT_DEPTH_MAX];
     bool filled[JSON_OUT_DEPTH_MAX]; /* a comma is due before the next value at this depth */
@@ -34,7 +34,7 @@ typedef struct JsonOut {
 JsonOut json_out_start(void);
 void json_out_free(JsonOut *out);
 
-/* The text so far, owned by `out`; NULL when something failed or is not closed yet. */
+/* The text so far, owned by `out`; NULL if something failed or is still open. */
 const char *json_out_text(const JsonOut *out);
 
 void json_out_object(JsonOut *out, const char *key); /* begins one; json_out_end ends it */

@@ -4,7 +4,7 @@
 
 #include <math.h>
 
-/* Chance that a normal variable of mean 0 and deviation 1 is below x. */
+/* Chance that a normal variable with mean 0 and standard deviation 1 is below x. */
 static inline double normal_below(double x) { return 0.5 * erfc(-x * 0.70710678118654752440); }
 
 #endif

@@ -1,4 +1,4 @@
-/* rng.c - xoshiro256**, by its authors' public-domain description. */
+/* rng.c - xoshiro256**, after its authors' public-domain description. */
 #include "base/rng.h"
 
 #include <math.h>

@@ -14,6 +14,6 @@ Rng rng_seed(uint64_t seed);
 uint64_t rng_next(Rng *rng);                           /* 64 random bits */
 double rng_uniform(Rng *rng);                          /* [0, 1) */
 double rng_between(Rng *rng, double low, double high); /* [low, high) */
-double rng_normal(Rng *rng);                           /* mean 0, deviation 1 */
+double rng_normal(Rng *rng);                           /* mean 0, standard deviation 1 */
 
 #endif

@@ -3,7 +3,7 @@
 
 #include <string.h>
 
-/* Exchanges two items that lie apart. */
+/* Swaps two items that don't overlap. */
 static void exchange(unsigned char *a, unsigned char *b, size_t size)
 {
     unsigned char held[64];

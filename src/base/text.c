@@ -60,7 +60,7 @@ bool text_append(char *out, size_t size, const char *format, ...)
     va_end(args);
     if (wanted >= 0 && (size_t)wanted < size - used)
         return true;
-    size_t end = used + strlen(out + used); /* do not leave half a character behind */
+    size_t end = used + strlen(out + used); /* don't end in half a character */
     while (end > used && text_utf8_fault(out + used, end - used) != end - used)
         end--;
     out[end] = '\0';
@@ -139,7 +139,7 @@ size_t text_length(const char *text)
     return n;
 }
 
-/* Edit distance with neighbours swapped counted as one; words past 47 bytes are not compared. */
+/* Edit distance; swapping two neighbours counts as one. Only words up to 47 bytes are compared. */
 static int distance(const char *a, const char *b)
 {
     enum { MAX = 48 };
@@ -171,7 +171,7 @@ const char *text_nearest(const char *word, const char *const *names)
 {
     const char *nearest = NULL, *longer = NULL;
     size_t length = strlen(word);
-    int best = length < 48 ? (int)length / 2 + 1 : 0; /* at least half of it must be right */
+    int best = length < 48 ? (int)length / 2 + 1 : 0; /* at least half must be right */
     for (; *names; names++) {
         int d = distance(word, *names);
         if ((*names)[0] && d < best) {
@@ -182,5 +182,5 @@ const char *text_nearest(const char *word, const char *const *names)
             (!longer || strlen(*names) < strlen(longer)))
             longer = *names;
     }
-    return nearest ? nearest : longer; /* or the name that was begun */
+    return nearest ? nearest : longer; /* or the name it is the start of */
 }

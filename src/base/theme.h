@@ -1,4 +1,4 @@
-/* theme.h - colours for the parts of a screen, as plain data: read by store, used by ui. */
+/* theme.h - colours for the parts of a screen as plain data, read by store, used by ui. */
 #ifndef SETTEE_BASE_THEME_H
 #define SETTEE_BASE_THEME_H
 
@@ -12,7 +12,7 @@ typedef enum Role {
 } Role;
 extern const char *const ROLE_NAMES[ROLE_COUNT + 1]; /* NULL ends */
 
-/* A colour is -1 (the terminal's own), or 0xRRGGBB; the terminal layer picks the nearest that
+/* A colour is -1 (the terminal's default) or 0xRRGGBB; the terminal layer picks the nearest one
  * the terminal has. */
 typedef struct RoleStyle {
     int foreground, background;

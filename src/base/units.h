@@ -1,4 +1,4 @@
-/* units.h - the one place where units are converted. SI inside, trade units at the edges. */
+/* units.h - the only place where units are converted. SI inside, trade units at the edges. */
 #ifndef SETTEE_BASE_UNITS_H
 #define SETTEE_BASE_UNITS_H
 

@@ -25,7 +25,7 @@ static int cmd_version(const Options *options);
 #define BALL (BIT(PATTERN) | BIT(BAG) | BIT(SLOT) | BIT(BALL) | BIT(JSON))
 static const Subcommand SUBCOMMANDS[] = {
     {"roll", "", 0, BALL | RELEASE | BIT(STANCE) | BIT(AIM) | BIT(LAYDOWN) | BIT(LAUNCH),
-     "roll one ball down one line and tell its path", cmd_roll},
+     "roll one ball down one line and show its path", cmd_roll},
     {"line", "", 0, BALL | RELEASE | BIT(LAYDOWN),
      "stance and aim for the pocket, for one ball or all", cmd_line},
     {"oil", "", 0, BIT(PATTERN) | BIT(AT) | BIT(JSON),
@@ -56,6 +56,7 @@ static const Subcommand SUBCOMMANDS[] = {
      "what you entered: list, show or export EVENT, verify", cmd_log},
     {"home", "[WHAT...]", 4, BIT(JSON), "your own files: list, copy bag|event|pattern FROM NAME",
      cmd_home},
+    {"words", "[WORD]", 3, BIT(JSON), "what the words of the trade mean, all or one", cmd_words},
     {"check", "FILE...", OPTIONS_WORDS_MAX, BIT(JSON),
      "find the faults in files, or say they are good", cmd_check},
     {"help", "[COMMAND]", 1, BIT(JSON), "what there is, or what a command takes", cmd_help},

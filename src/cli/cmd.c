@@ -116,7 +116,9 @@ Line setup_line(const Setup *setup, const MotionBody *body, double laydown_board
     return line_best(body, &setup->oil, bowler, &usual, LINE_LAYDOWN_LOW, LINE_LAYDOWN_HIGH);
 }
 
-void print_wrapped(const char *text, int indent)
+void print_wrapped(const char *text, int indent) { print_entry("", text, indent); }
+
+void print_entry(const char *label, const char *text, int indent)
 {
     enum { WIDTH = 78 };
     int column = 0;
@@ -130,9 +132,10 @@ void print_wrapped(const char *text, int indent)
             column = 0;
         }
         if (column == 0)
-            column = printf("%*s", indent, "");
+            column = printf("%-*s", indent, label);
         else
             column += printf(" ");
+        label = "";
         fwrite(text, 1, bytes, stdout);
         column += characters;
         text += bytes;

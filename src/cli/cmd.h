@@ -32,6 +32,7 @@ int cmd_home(const Options *options);
 int cmd_log(const Options *options);
 int cmd_review(const Options *options);
 int cmd_check(const Options *options);
+int cmd_words(const Options *options);
 
 /* The lane, the bowler and the balls that the options name. */
 typedef struct Setup {
@@ -60,6 +61,8 @@ int cmd_json(JsonOut *out);
 
 /* Prints `text` in lines of at most 78 characters, each after `indent` spaces. */
 void print_wrapped(const char *text, int indent);
+/* The same with a label, shorter than the indent, before the first line. */
+void print_entry(const char *label, const char *text, int indent);
 
 /* Prints `text` in a column of that many characters, cut or filled with spaces. */
 void print_cell(const char *text, int width);

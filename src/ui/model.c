@@ -73,6 +73,8 @@ unsigned model_where(const Model *model)
         return IN_SPARES;
     case MODE_HELP:
         return IN_HELP;
+    case MODE_WORDS:
+        return IN_WORDS;
     case MODE_BAG:
         return IN_BAG;
     case MODE_BALL: {

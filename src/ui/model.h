@@ -26,6 +26,7 @@ typedef enum Mode {
     MODE_PICK,
     MODE_SPARES,
     MODE_HELP,
+    MODE_WORDS, /* the help's other page: what the words mean */
     MODE_ASK,
     MODE_BAG,
     MODE_BALL, /* the fields of a ball of the bag */

@@ -26,7 +26,7 @@ void view_draw(const Model *model, Canvas *canvas)
     canvas->ascii = model->glyphs->ascii;
     if (canvas->columns < SCREEN_COLUMNS_MIN || canvas->rows < SCREEN_ROWS_MIN)
         draw_small(model, canvas);
-    else if (model->mode == MODE_HELP)
+    else if (model->mode == MODE_HELP || model->mode == MODE_WORDS)
         screen_help(model, canvas);
     else if (model->mode == MODE_SPARES)
         screen_spares(model, canvas);

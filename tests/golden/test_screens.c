@@ -272,6 +272,8 @@ static void help_and_question(void **state)
     for (int i = 0; i < 40; i++)
         pinned_press(pinned, PRESS_PAGE_DOWN);
     compare("help-end-80x24", &pinned->model);
+    pinned_press(pinned, 'w');
+    compare("words-80x24", &pinned->model);
     pinned_press(pinned, PRESS_ESC);
     pinned_press(pinned, 'G');
     compare("ask-80x24", &pinned->model);

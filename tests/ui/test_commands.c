@@ -1,6 +1,7 @@
 /* test_commands.c - the table of actions is sound, and the help leaves nothing out. */
 #include "near.h"
 
+#include "core/words/glossary.h"
 #include "ui/input/commands.h"
 #include "ui/pinned.h"
 
@@ -104,6 +105,67 @@ static void help_opens_where_you_are(void **state)
     free(pinned);
 }
 
+/* Runs of spaces and line ends as one space, so that a wrapped sentence reads on. */
+static void join_lines(char *text)
+{
+    char *to = text;
+    for (const char *from = text; *from; from++)
+        if ((*from != ' ' && *from != '\n') || (to > text && to[-1] != ' '))
+            *to++ = *from == '\n' ? ' ' : *from;
+    *to = '\0';
+}
+
+/* On a screen as tall as the whole page every sentence is there and none is cut. */
+static void words_are_whole_at_any_width(void **state)
+{
+    (void)state;
+    static const int WIDTHS[] = {80, 100, 160};
+    Pinned *pinned = malloc(sizeof *pinned);
+    assert_non_null(pinned);
+    for (int w = 0; w < 3; w++) {
+        pinned_begin(pinned, HAND_RIGHT, WIDTHS[w], 900);
+        pinned_type(pinned, "?w");
+        assert_int_equal(pinned->model.mode, MODE_WORDS);
+        char *screen = pinned_screen(&pinned->model);
+        assert_null(strstr(screen, "…"));
+        join_lines(screen);
+        for (int i = 0; i < WORD_COUNT; i++) {
+            char entry[256];
+            snprintf(entry, sizeof entry, " %s %s", WORDS[i].word, WORDS[i].means);
+            if (!strstr(screen, entry))
+                fail_msg("at %d columns: no \"%s\"", WIDTHS[w], entry);
+        }
+        free(screen);
+    }
+    free(pinned);
+}
+
+static void words_scroll_and_turn_back(void **state)
+{
+    (void)state;
+    Pinned *pinned = malloc(sizeof *pinned);
+    assert_non_null(pinned);
+    pinned_begin(pinned, HAND_RIGHT, 80, 24);
+    pinned_type(pinned, "l?w");
+    assert_int_equal(pinned->model.help_top, 0);
+    char *first = pinned_screen(&pinned->model);
+    assert_non_null(strstr(first, WORDS[0].word));
+    assert_null(strstr(first, " wide  "));
+    for (int i = 0; i < 60; i++)
+        pinned_press(pinned, PRESS_PAGE_DOWN);
+    char *last = pinned_screen(&pinned->model);
+    assert_non_null(strstr(last, " wide  "));
+    pinned_type(pinned, "w");
+    assert_int_equal(pinned->model.mode, MODE_HELP);
+    assert_int_equal(pinned->model.help_top, 0);
+    pinned_type(pinned, "w");
+    pinned_press(pinned, PRESS_ESC);
+    assert_int_equal(pinned->model.mode, MODE_ENTRY); /* and what was typed is still there */
+    free(first);
+    free(last);
+    free(pinned);
+}
+
 static void footers_fit(void **state)
 {
     (void)state;
@@ -133,6 +195,8 @@ int main(void)
         cmocka_unit_test(help_tells_every_action_and_caution),
         cmocka_unit_test(help_fits_eighty_columns),
         cmocka_unit_test(help_opens_where_you_are),
+        cmocka_unit_test(words_are_whole_at_any_width),
+        cmocka_unit_test(words_scroll_and_turn_back),
         cmocka_unit_test(footers_fit),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);

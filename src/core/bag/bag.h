@@ -11,7 +11,7 @@ typedef enum Style { STYLE_ONE_HANDED, STYLE_TWO_HANDED, STYLE_NO_THUMB, STYLE_C
 extern const char *const STYLE_NAMES[STYLE_COUNT + 1];
 extern const char *const HAND_NAMES[3];
 
-/* One standard deviation of what the bowler means to repeat. */
+/* How well the bowler repeats: one standard deviation each. */
 typedef struct Scatter {
     double launch_deg;
     double mph;
@@ -19,8 +19,8 @@ typedef struct Scatter {
     double laydown_boards;
 } Scatter;
 
-/* What a bowler may be said to throw, in a file or by an option (assumed: the ends of what people
- * do). Rotation, tilt and loft begin at 0. */
+/* Limits for a bowler's numbers in a file or option (assumed: the extremes of what people throw).
+ * Rotation, tilt and loft start at 0. */
 #define BOWLER_MPH_LOW 8
 #define BOWLER_MPH_HIGH 28
 #define BOWLER_RPM_LOW 50
@@ -31,9 +31,9 @@ typedef struct Scatter {
 #define BOWLER_OFFSET_LOW_BOARDS (-5)
 #define BOWLER_OFFSET_HIGH_BOARDS 20
 
-/* How a ball is thrown straight at a spare: ranges as a Bowler's. */
+/* The release for a straight spare ball; same ranges as a Bowler's. */
 typedef struct SpareRelease {
-    int said; /* 0 or 1; else bowler_for_spares makes a usual one of the bowler's own release */
+    int said; /* 1: given; 0: bowler_for_spares derives one from the bowler's own release */
     double mph, rpm, rotation_deg, tilt_deg;
 } SpareRelease;
 
@@ -43,7 +43,7 @@ typedef struct Bowler {
     Style style;
     double mph, rpm;     /* at release */
     double rotation_deg; /* 0 end over end, 90 side roll */
-    /* What they say they can release at, rotation_deg within; both 0: not said. */
+    /* The rotations they say they can use, rotation_deg among them; both 0: not given. */
     double rotation_least_deg, rotation_most_deg;
     double tilt_deg;
     double loft_ft;               /* foul line to touchdown */
@@ -52,18 +52,18 @@ typedef struct Bowler {
     SpareRelease spare_release;
 } Bowler;
 
-/* Whether they say they can release at other rotations than the usual one. */
+/* Whether they say they can change their rotation. */
 static inline bool bowler_turns(const Bowler *bowler)
 {
     return bowler->rotation_most_deg > bowler->rotation_least_deg;
 }
 
-/* The release for a spare where none is said: a flat wrist, so the bowler's speed, six tenths of
- * their revs, 10 degrees of rotation and 5 of tilt at most (common practice, no source; the numbers
- * are assumed). */
+/* The spare release if none is given: a flat wrist, so the bowler's speed, six tenths of their
+ * revs, at most 10 degrees of rotation and 5 of tilt (common practice, no source; numbers assumed).
+ */
 SpareRelease bowler_spare_release(const Bowler *bowler);
 
-/* The bowler as they throw straight at a spare. */
+/* The bowler throwing straight at a spare. */
 Bowler bowler_for_spares(const Bowler *bowler);
 
 /* 18 mph, 330 rpm, 50 degrees, tilt 12, loft 1 ft, a league bowler's scatter (assumed). */
@@ -78,18 +78,18 @@ typedef struct Bag {
     Ball balls[BAG_BALLS_MAX];
 } Bag;
 
-/* Who else shares the pair, as far as it is known; they need not fill it. */
+/* Who else is on the pair, as far as known; need not be complete. */
 typedef struct FieldMix {
-    int right, left, two_handed; /* one-handed right, left, two-handed right: others than you */
-    int urethane;                /* how many of all these throw urethane */
+    int right, left, two_handed; /* one-handed right, left, two-handed right; without you */
+    int urethane;                /* how many of these throw urethane */
 } FieldMix;
 
 /* The ball in slot 1..6, or NULL; the ball with that id, or NULL. Owned by the bag. */
 const Ball *bag_slot(const Bag *bag, int slot);
 const Ball *bag_find(const Bag *bag, const char *id);
 
-/* Whether a ball of the bag is kept for spares: polyester, where there is a ball of another cover,
- * in a slot if `in_slots`. Common practice, no source. */
+/* Whether a ball is kept for spares: polyester, if the bag (its slots, if `in_slots`) has a ball
+ * with another cover. Common practice, no source. */
 bool bag_for_spares(const Bag *bag, const Ball *ball, bool in_slots);
 
 #endif

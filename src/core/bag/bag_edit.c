@@ -1,4 +1,4 @@
-/* bag_edit.c - changes of a bag, one at a time. */
+/* bag_edit.c - changes to a bag, one at a time. */
 #include "core/bag/bag_edit.h"
 
 #include <string.h>

@@ -1,4 +1,4 @@
-/* ball.c - what a ball's keys may hold, and how rough a surface is. */
+/* ball.c - what a ball's keys may hold; how rough a surface is. */
 #include "core/bag/ball.h"
 
 #include <math.h>
@@ -47,7 +47,7 @@ enum { ROUGHNESS_ROWS = sizeof ROUGHNESS / sizeof ROUGHNESS[0] };
 #define COMPOUND_UM 0.2
 #define POLISH_UM 0.1
 #ifndef SETTEE_CONSTANTS_VARY /* tests/bench/bench_constants.c makes variables of these */
-#define WORN_UM 0.5           /* 2000 grit: what use makes of a rougher surface (assumed) */
+#define WORN_UM 0.5           /* 2000 grit: what a rougher surface wears to (assumed) */
 #define WORN_HALF_GAMES 12.0  /* assumed */
 #endif
 
@@ -116,7 +116,7 @@ double ball_roughness_um(const Surface *surface)
     double um = surface->finish == FINISH_COMPOUND ? COMPOUND_UM
                 : surface->finish == FINISH_POLISH ? POLISH_UM
                                                    : grit_um(surface->grit);
-    if (um <= WORN_UM) /* use smooths a rough surface; it is not known to roughen a fine one */
+    if (um <= WORN_UM) /* use smooths a rough surface; nothing says it roughens a fine one */
         return um;
     return WORN_UM + (um - WORN_UM) * exp2(-surface->games_since / WORN_HALF_GAMES);
 }

@@ -1,13 +1,13 @@
-/* ball.h - a ball's numbers: core, cover, surface, layout, and what they are by rule.
+/* ball.h - a ball's numbers: core, cover, surface, layout, and their legal limits.
  *
- * Source of limits: USBC Equipment Specifications and Certifications Manual, but for those
+ * Source of the limits: USBC Equipment Specifications and Certifications Manual, except those
  * marked assumed. */
 #ifndef SETTEE_CORE_BAG_BALL_H
 #define SETTEE_CORE_BAG_BALL_H
 
 #include "base/json_field.h"
 
-#define BALL_POUNDS_MIN 6.0 /* assumed: lightest that is sold */
+#define BALL_POUNDS_MIN 6.0 /* assumed: the lightest sold */
 #define BALL_POUNDS_MAX 16.0
 #define BALL_RG_MIN_IN 2.430 /* floor before 1 Jul 2010; 2.460 since */
 #define BALL_RG_MAX_IN 2.800
@@ -18,7 +18,7 @@
 #define BALL_STRENGTH_MAX 1.1
 #define BALL_GRIT_MIN 180.0
 #define BALL_GRIT_MAX 5000.0
-#define BALL_GAMES_SINCE_MAX 1000.0 /* assumed: nobody counts further */
+#define BALL_GAMES_SINCE_MAX 1000.0 /* assumed: nobody counts any higher */
 #define BALL_MASS_BIAS_MAX_DEG 180.0
 
 typedef enum Cover {
@@ -58,8 +58,8 @@ typedef struct Ball {
 /* A ball with usual numbers (15 lb, RG 2.50, differential 0.040, solid, 2000 grit, pin 4.5 in). */
 Ball ball_default(void);
 
-/* What a cover leaves the factory or the shop with, where nobody says: polyester and pearl
- * polished, hybrid 3000, solid 2000, urethane 800 grit (common practice, no source). */
+/* A cover's usual surface, if none is given: polyester and pearl polished, hybrid 3000, solid 2000,
+ * urethane 800 grit (common practice, no source). */
 Surface ball_usual_surface(Cover cover);
 
 extern const char *const COVER_NAMES[COVER_COUNT + 1]; /* as in files; NULL ends it */
@@ -68,19 +68,19 @@ extern const char *const COVER_NAMES[COVER_COUNT + 1]; /* as in files; NULL ends
  * "surface" (members of a Surface), of its "layout" (members of the Ball). JSON_END ends each. */
 extern const JsonField BALL_FIELDS[], SURFACE_FIELDS[], LAYOUT_FIELDS[];
 
-/* What one key alone can't tell: false when the intermediate differential is above the
- * differential; `found` is how the intermediate was written. */
+/* Checks keys against each other: false if the intermediate differential is above the differential;
+ * `found` is the intermediate as it was written. */
 bool ball_sound(const Ball *ball, const char *found, Error *error);
 
-/* The same, member by member: what lies between the members of a structure is nobody's. */
+/* Equal member by member (padding doesn't count). */
 bool surface_same(const Surface *a, const Surface *b);
 bool ball_same(const Ball *a, const Ball *b);
 
-/* The same finish and grit, whatever was thrown since. */
+/* The same finish and grit, however many games were thrown since. */
 bool ball_same_surface(const Surface *a, const Surface *b);
 
-/* Average roughness of the surface as it is now, um: the surface's own, worn toward that of
- * 2000 grit with the games thrown since (assumed, half-way in 12 games). */
+/* Average roughness of the surface now, um: its own, worn toward that of 2000 grit by the games
+ * thrown since (assumed: half-way in 12 games). */
 double ball_roughness_um(const Surface *surface);
 
 /* "2000 grit", "compound", "polish" into out. */

@@ -1,4 +1,4 @@
-/* review.c - sessions folded into counts. */
+/* review.c - counts over sessions. */
 #include "core/event/review.h"
 
 #include <math.h>
@@ -30,7 +30,7 @@ static void count_shot(ReviewTally *tally, const Shot *shot)
     }
 }
 
-/* The place of a ball, or `ball_count`. */
+/* Index of a ball, or `ball_count`. */
 static int ball_place(const Review *review, const Ball *ball)
 {
     int at = 0;
@@ -39,7 +39,7 @@ static int ball_place(const Review *review, const Ball *ball)
     return at;
 }
 
-/* The place of a pattern, or `pattern_count`. */
+/* Index of a pattern, or `pattern_count`. */
 static int pattern_place(const Review *review, const Pattern *pattern)
 {
     int at = 0;
@@ -49,7 +49,7 @@ static int pattern_place(const Review *review, const Pattern *pattern)
     return at;
 }
 
-/* The place of a month, or the one where it belongs: they are sorted. */
+/* Index of a month, or where it belongs: they are sorted. */
 static int month_place(const Review *review, const char *month)
 {
     int at = 0;
@@ -73,7 +73,7 @@ static bool has_row(const Session *session, const Ball *ball)
     return has;
 }
 
-/* Whether all that an event brings has room, before any of it is counted. */
+/* Whether there is room for everything an event adds, checked before any of it is counted. */
 static bool has_room(const Review *review, const Session *session, const char *month)
 {
     int balls = review->ball_count;
@@ -125,8 +125,8 @@ static void see_ball(Review *review, const Ball *ball)
     memcpy(row->name, ball->name, sizeof row->name);
 }
 
-/* The bag as it was for this event: its slots, then what was thrown besides. Balls that went to the
- * locker since keep their counts. */
+/* The bag at this event: its slots, then other balls thrown. Balls moved to the locker since keep
+ * their counts. */
 static void see_bag(Review *review, const Session *session)
 {
     const Bag *bag = &session->bag;
@@ -163,7 +163,7 @@ static void count_ball(Review *review, ReviewPattern *pattern, const Session *se
 {
     const Ball *ball = session_ball(session, &session->shots[shot]);
     if (!ball)
-        return; /* the bag has it no more */
+        return; /* no longer in the bag */
     int at = ball_place(review, ball);
     count_shot(&review->balls[at].tally, &session->shots[shot]);
     review->balls[at].in_game[session->shot_game[shot] - 1]++;

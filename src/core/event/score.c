@@ -1,4 +1,4 @@
-/* score.c - frames, totals and what a target asks for. */
+/* score.c - frames, totals and what a target needs. */
 #include "core/event/score.h"
 
 #include <string.h>
@@ -14,16 +14,15 @@ ScoreBall score_ball_of(Pins before, Pins left)
         .pins = lane_pin_count(before) - lane_pin_count(left), .left_said = true, .left = left};
 }
 
-/* Where a game stands between two balls, as little as the rules need of it. Bonuses are paid as
- * the balls fall: `once` and `twice` count how often the next ball and the one after it count
- * again for frames before. */
+/* A game between two balls: only what the rules need. Bonuses are added as balls are thrown: `once`
+ * and `twice` say how often the next ball and the one after it count again for earlier frames. */
 typedef struct State {
     int frame, ball; /* 0..9, 0..2; frame 10: over */
     int standing;
     int once, twice;
     int points;
-    bool spare_ball; /* the next ball is thrown at what an earlier one left, all ten included */
-    bool mark;       /* the tenth frame holds a mark: three balls */
+    bool spare_ball; /* the next ball is thrown at what an earlier one left, even all ten */
+    bool mark;       /* the tenth frame has a mark: three balls */
 } State;
 
 static State state_begin(void) { return (State){.standing = PINS}; }
@@ -36,7 +35,7 @@ static void next_frame(State *s)
     s->mark = s->spare_ball = false;
 }
 
-/* A ball with that many pins; the caller has seen that they stand. */
+/* A ball with that many pins; the caller has checked that they stand. */
 static void state_throw(State *s, int pins)
 {
     bool strike = s->ball == 0 && pins == PINS;
@@ -71,7 +70,7 @@ static void state_throw(State *s, int pins)
         next_frame(s);
 }
 
-/* Frames: scores come from looking ahead, so that a frame's own is known as the rules say it. */
+/* Frames: a frame's score looks ahead to later balls, as the rules say. */
 
 static bool frame_is_spare(const Score *score, const ScoreFrame *frame)
 {
@@ -197,12 +196,12 @@ void score_ball_words(const Score *score, int index, char *out, size_t size)
 
 static bool is_gap(char c) { return c == ' ' || c == '\t' || c == '\n' || c == '|' || c == ','; }
 
-/* The pins behind a colon, "7-10" or "7,0"; moves past them. False: no such pin. */
+/* The pins after a colon, "7-10" or "7,0"; moves past them. False: no such pin. */
 static bool read_pins(const char **at, Pins *pins)
 {
     *pins = 0;
     do {
-        ++*at; /* the colon, or what stands between two */
+        ++*at; /* the colon or a separator */
         int pin = **at >= '0' && **at <= '9' ? **at - '0' : -1;
         if (pin < 0)
             return false;
@@ -219,7 +218,7 @@ static bool read_pins(const char **at, Pins *pins)
     return !(**at >= '0' && **at <= '9');
 }
 
-/* One ball and what is said behind it; moves past it. */
+/* One ball and what follows it; moves past it. */
 static bool read_ball(const Score *score, const char **at, ScoreBall *ball, char *why, size_t size)
 {
     char c = **at;
@@ -282,8 +281,8 @@ bool score_read(Score *score, const char *text, char *why, size_t size)
     return true;
 }
 
-/* What a target asks for: every way to go on in which a ball takes all that stands or one less,
- * the fewest marks first. Ten frames of three ways each are few enough to try them all. */
+/* What a target needs: tries every way to go on in which each ball takes all or all but one, fewest
+ * marks first. Ten frames of three ways each are few enough to try them all. */
 
 enum { WAY_BALLS = SCORE_BALLS_MAX };
 typedef struct Search {

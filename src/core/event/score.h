@@ -1,8 +1,8 @@
-/* score.h - a game's score from the balls thrown so far: frames, running totals, the best that is
- * still possible, and what a target asks for.
+/* score.h - a game's score from the balls thrown so far: frames, running totals, the best still
+ * possible, and what a target needs.
  *
  * Source: USBC rules 2a to 2g, IBF Universal Playing Rules 2.1.x. A foul is a ball with no pins:
- * what it knocked down stands again. Pure; a Score is built up ball by ball. */
+ * the pins it knocked down are set up again. Pure; a Score is built ball by ball. */
 #ifndef SETTEE_CORE_EVENT_SCORE_H
 #define SETTEE_CORE_EVENT_SCORE_H
 
@@ -16,20 +16,20 @@ enum { SCORE_FRAMES = 10, SCORE_BALLS_MAX = 21, SCORE_UNKNOWN = -1, SCORE_PERFEC
 typedef struct ScoreBall {
     int pins; /* knocked down, 0..10; 0 with a foul */
     bool foul;
-    bool split;     /* left a split: said, or seen of the pins it left */
+    bool split;     /* left a split: stated, or seen from the pins it left */
     bool left_said; /* whether `left` is known */
-    Pins left;      /* what stands after it, as numbered on the deck */
+    Pins left;      /* pins left standing, as numbered on the deck */
 } ScoreBall;
 
-/* A ball that left these pins standing of those that stood before it. */
+/* The ball that turned `before` into `left`. */
 ScoreBall score_ball_of(Pins before, Pins left);
 
 typedef struct ScoreFrame {
-    int first, balls;   /* index of its first ball, and how many were thrown in it so far */
-    bool done;          /* no ball of the frame is left to throw */
-    bool strike, spare; /* of its first balls */
+    int first, balls;   /* index of its first ball, and how many were thrown so far */
+    bool done;          /* no ball left to throw */
+    bool strike, spare; /* with its first balls */
     bool split;         /* of any ball at a full rack */
-    int score, total;   /* its own and the running one; SCORE_UNKNOWN until later balls decide */
+    int score, total;   /* its own and the running total; SCORE_UNKNOWN until later balls decide */
 } ScoreFrame;
 
 typedef struct Score {
@@ -40,28 +40,28 @@ typedef struct Score {
     bool over;
     int frame, ball; /* of the next ball: 1..10 and 1..3 */
     int standing;    /* pins the next ball is thrown at */
-    int total;       /* of the frames that are decided */
-    int pins_so_far; /* what the game ends with if no other pin falls */
-    int best;        /* what it ends with if every ball from here takes all */
+    int total;       /* of the decided frames */
+    int pins_so_far; /* final score if no more pins fall */
+    int best;        /* final score if every ball from here takes all */
 } Score;
 
 /* An empty game: total 0, best 300. */
 Score score_begin(void);
 
-/* Adds one ball. False, with why in `why` ("frame 3, ball 2: 7 pins, but only 6 stand"), when the
- * rules don't allow it: then nothing has changed. */
+/* Adds one ball. False, with the reason in `why` ("frame 3, ball 2: 7 pins, but only 6 stand"), if
+ * the rules don't allow it: then nothing has changed. */
 bool score_add(Score *score, ScoreBall ball, char *why, size_t size);
 
-/* Adds the balls of a line as they are written on a sheet: X / - F (or lower case) and 0 to 9,
- * apart by spaces or not; an s after a ball: it left a split; a colon and pins (8:7-10, 0 for the
- * ten): what it left. False with why: then the balls before the fault have been added. */
+/* Adds the balls of a line as written on a score sheet: X / - F (or lower case) and 0 to 9, with or
+ * without spaces; an s after a ball: it left a split; a colon and pins (8:7-10, 0 for the ten):
+ * what it left. False with `why`: the balls before the fault have been added. */
 bool score_read(Score *score, const char *text, char *why, size_t size);
 
-/* "X", "7", "/", "-", "F", with an s behind it for a split: ball `index` as a sheet writes it. */
+/* Ball `index` as a score sheet shows it: "X", "7", "/", "-", "F", followed by an s for a split. */
 void score_ball_words(const Score *score, int index, char *out, size_t size);
 
-/* The fewest marks (strikes and spares) that still bring the game to `target`, every other frame
- * nine and a miss; the fewest strikes among such ways. */
+/* The fewest marks (strikes and spares) that still reach `target` with every other frame nine and a
+ * miss; among those ways, the fewest strikes. */
 typedef struct ScoreNeed {
     bool possible;
     int marks, strikes, spares;

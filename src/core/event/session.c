@@ -1,4 +1,4 @@
-/* session.c - an event as the fold of what was entered. */
+/* session.c - an event, recomputed from what was entered. */
 #include "core/event/session.h"
 
 #include <string.h>
@@ -26,8 +26,8 @@ void session_say_first(Session *session, const Plan *first)
     session_fold(session);
 }
 
-/* Frames go from lane to lane of the pair in turn; fill balls of the tenth stay on its lane. A
- * spare that was not said counts as missed: it adds no fill ball. */
+/* Frames alternate between the lanes of the pair; fill balls of the tenth stay on its lane. A spare
+ * not entered counts as missed: it adds no fill ball. */
 static void next_frame(Session *session, const Shot *shot)
 {
     bool strike = shot_strike(shot);
@@ -46,8 +46,8 @@ static void next_frame(Session *session, const Shot *shot)
     }
 }
 
-/* Not past the last one: an edit may end the last game before balls that were thrown in it; they
- * stay in its tenth frame. */
+/* Never past the last game: an edit may end it before some of the balls thrown in it; they stay in
+ * its tenth frame. */
 static void next_game(Session *session)
 {
     if (session->game >= session->event.games)
@@ -92,8 +92,8 @@ static void apply_standing(Session *session, const Entry *entry)
     }
 }
 
-/* The shot an entry stands for once later edits have been put in its place; the edits keep game,
- * frame and lane as entered, so that they can change what the frame became. */
+/* Each shot's latest edit takes its place and keeps the game, frame and lane as entered, so that it
+ * can change what became of the frame. */
 void session_fold(Session *session)
 {
     session->plan[SIDE_LEFT] = session->plan[SIDE_RIGHT] = session->first;
@@ -128,7 +128,7 @@ void session_fold(Session *session)
     session->can_redo = session->taken_count > 0;
 }
 
-/* What a number of a plan may be, and what is said of one that is not. */
+/* The limits of a number in a plan, and the message for one outside them. */
 typedef struct Limit {
     double low, high;
     const char *fault;
@@ -153,7 +153,7 @@ static const char *outside(double value, const Limit *limit)
     return value >= limit->low && value <= limit->high ? NULL : limit->fault;
 }
 
-/* Of what is meant to differ from the usual release. */
+/* What is wrong with the planned changes to the usual release. */
 static const char *release_fault(double mph, double loft_ft, double rotation_deg)
 {
     const char *fault = outside(mph, &MPH_CHANGE);
@@ -197,7 +197,7 @@ static const char *slot_fault(const Session *session, const Entry *entry)
                : "no ball in that slot";
 }
 
-/* What is wrong with an entry whatever the bag has become. */
+/* What is wrong with an entry, whatever is in the bag now. */
 static const char *entry_fault(const Session *session, const Entry *entry)
 {
     if (session->entry_count >= SESSION_ENTRIES_MAX)
@@ -246,7 +246,7 @@ static void add(Session *session, Entry entry)
         session->standing[session->standing_count++] = session->taken[--session->taken_count];
     } else {
         session->standing[session->standing_count++] = (short)at;
-        session->taken_count = 0; /* a new entry ends what could be given back */
+        session->taken_count = 0; /* a new entry clears what could be redone */
     }
     session_fold(session);
 }
@@ -275,14 +275,14 @@ bool session_restore(Session *session, const Entry *entry)
 
 bool session_score(const Session *session, int game, Score *score)
 {
-    char why[8]; /* not shown: what can't be scored is not known */
+    char why[8]; /* not shown: what can't be scored counts as unknown */
     *score = score_begin();
     for (int i = 0; i < session->shot_count; i++) {
         const Shot *shot = &session->shots[i];
         if (session->shot_game[i] != game)
             continue;
         if (score->ball > 1 && score->frame < 10)
-            return false; /* the spare before was not said */
+            return false; /* the spare before it was not entered */
         if (!shot->left_said ||
             !score_add(score, score_ball_of(PINS_ALL, shot->left), why, sizeof why))
             return false;

@@ -1,7 +1,7 @@
 /* session.h - an event under way: the state that follows from what the bowler entered.
  *
- * A Session is the fold of its entries. Undo is an entry too; the log only grows. The bag has a log
- * of its own: its file keeps it, not the event's. Nothing here reads a file or the clock. */
+ * A Session is computed from its entries. Undo is an entry too; the log only grows. The bag has its
+ * own log, kept in its file and not in the event's. Nothing here reads a file or the clock. */
 #ifndef SETTEE_CORE_EVENT_SESSION_H
 #define SETTEE_CORE_EVENT_SESSION_H
 
@@ -21,12 +21,12 @@ typedef struct EventInfo {
     char file[512];      /* its own absolute path, a built-in event's id, or "": not known */
     char pattern[1024];  /* a built-in pattern's id, or a path */
     char bag[1024];      /* a built-in bag's id, or a path */
-    char other_bag[64];  /* id of the bag that was taken in place of its own, or "" */
+    char other_bag[64];  /* id of the bag used instead of its own, or "" */
     int pair[2];         /* lane numbers, left and right */
     int games;           /* 1..SESSION_GAMES_MAX */
     int bowlers_on_pair; /* 1..10 */
-    FieldMix field;      /* the others among them that are known; none: all 0 */
-    bool certified;      /* scored play: no ball's surface may change */
+    FieldMix field;      /* what is known of the others; nothing: all 0 */
+    bool certified;      /* scored play: no surface may change */
 } EventInfo;
 
 typedef enum EntryKind {
@@ -37,8 +37,8 @@ typedef enum EntryKind {
     ENTRY_APART, /* `apart` not set: both lanes take the plan of `lane`. Set, in older journals:
                   * each keeps its own from then on */
     ENTRY_GAME,  /* next game begins */
-    ENTRY_UNDO,  /* takes back the last entry that still stands */
-    ENTRY_REDO,  /* gives back the last entry taken back */
+    ENTRY_UNDO,  /* undoes the last active entry */
+    ENTRY_REDO,  /* redoes the last entry undone */
     ENTRY_KINDS
 } EntryKind;
 extern const char *const ENTRY_NAMES[ENTRY_KINDS + 1];
@@ -60,10 +60,10 @@ typedef struct Session {
     Plan first; /* plans at the start of the event; slot 0: not known yet */
     int entry_count;
     Entry entries[SESSION_ENTRIES_MAX];
-    /* Entries (indices) that stand, and those taken back, latest last. */
+    /* Indices of the active entries, and of those undone, latest last. */
     int standing_count, taken_count;
     short standing[SESSION_ENTRIES_MAX], taken[SESSION_ENTRIES_MAX];
-    /* below: the fold of the entries that stand */
+    /* below: computed from the active entries */
     Plan plan[SIDE_COUNT];
     bool apart;        /* a plan was entered for one lane alone since both last took one */
     Side lane;         /* lane of the pair for the next shot */
@@ -79,59 +79,57 @@ typedef struct Session {
     bool can_undo, can_redo;
 } Session;
 
-/* Starts an event: first ball in hand, plans at `first`. Left lane starts frame 1. Where `first` is
- * not known yet (slot 0) it is said later; until then a lane whose plan was never entered has none.
- */
+/* Starts an event with both plans at `first`; frame 1 is on the left lane. If `first` is not known
+ * yet (slot 0) it is given later; until then a lane has no plan unless one is entered. */
 void session_begin(Session *session, const EventInfo *event, const Bag *bag, const Pattern *pattern,
                    const Plan *first);
 void session_say_first(Session *session, const Plan *first);
 
-/* Adds one entry and brings the fold up to date. False when it can't be (log full, nothing to
- * undo, no such slot or shot): then nothing has changed. */
+/* Adds one entry and updates the state. False if it can't (log full, nothing to undo, no such slot
+ * or shot): then nothing has changed. */
 bool session_apply(Session *session, const Entry *entry);
 
-/* The same for an entry that was kept earlier: the bag may have changed since. A shot stays with
- * the ball it names; a slot that is empty now is no fault. */
+/* The same for an entry saved earlier: the bag may have changed since. A shot keeps the ball it
+ * names, and a slot that is empty now is not an error. */
 bool session_restore(Session *session, const Entry *entry);
 
-/* Recomputes the state from the active entries; session_apply does so by itself. */
+/* Recomputes the state from the active entries; session_apply calls it. */
 void session_fold(Session *session);
 
-/* Whether session_apply would take it, and why not in a few words (static text; NULL if it would).
- */
+/* Why session_apply would refuse the entry, in a few words (static text); NULL: it wouldn't. */
 const char *session_refuses(const Session *session, const Entry *entry);
 
-/* Edits of the bag, with undo and redo of their own. Shots stay with the ball and the surface they
- * were thrown with; a plan whose slot is empty goes to the first that is filled. False, with why
- * not in one line, when the event does not allow it: a ball that was thrown stays in the bag, one
- * ball stays in a slot, no surface changes once scored play has begun. */
+/* Edits the bag, with its own undo and redo. Shots keep the ball and surface they were thrown with;
+ * a plan whose slot is now empty goes to the first filled one. False, with the reason in one line,
+ * if the event doesn't allow it: a ball that was thrown stays in the bag, at least one ball stays
+ * in a slot, and no surface changes once scored play has begun. */
 bool session_bag_edit(Session *session, const BagEdit *edit, Error *error);
 bool session_bag_allows(const Session *session, const BagEdit *edit, Error *error); /* would it? */
 bool session_bag_undo(Session *session, Error *error);
 bool session_bag_redo(Session *session, Error *error);
 
-/* Whether a surface may still be changed: until scored play has begun. And the words for it. */
+/* Whether surfaces may still be changed (until scored play begins), and the message if not. */
 bool session_surfaces_free(const Session *session);
 extern const char *const SESSION_SURFACES_CLOSED;
 
-/* For the fold: names the ball of a shot's slot, unless it is named already; finds the slot where a
- * named ball lies; brings a plan to a filled slot. */
+/* For session_fold: puts the ball's id into a shot that only has a slot; finds the slot a named
+ * ball is in now; moves a plan to a filled slot. */
 void session_say_ball(const Session *session, Shot *shot);
 void session_find_slot(const Session *session, Shot *shot);
 void session_fill_plan(const Session *session, Plan *plan);
 
-/* The score of a game as far as it was logged. False when something is missing before its last
- * ball (a leave not seen, a spare not said): then `score` holds what comes before that. */
+/* The score of a game as far as it was entered. False if something is missing before its last ball
+ * (a leave or a spare not entered): then `score` holds what comes before that. */
 bool session_score(const Session *session, int game, Score *score);
 
-/* A shot that is thrown as planned. */
+/* A shot thrown as planned. */
 Shot session_shot(Side lane, const Plan *plan);
 
-/* The ball that a shot names, or else the one in its slot, as the bag has it now (shot_ball: with
- * the surface it had then); NULL: the bag has it no more. */
+/* The ball a shot names, or else the one in its slot, as it is in the bag now (shot_ball: with the
+ * surface it had then); NULL: no longer in the bag. */
 const Ball *session_ball(const Session *session, const Shot *shot);
 
-/* A shot as the plan says it will be thrown next. */
+/* The next shot, as planned. */
 Shot session_next_shot(const Session *session);
 
 #endif

@@ -1,5 +1,5 @@
-/* session_bag.c - the bag of an event: edits that it allows, and what they mean for what was thrown
- * and for what is planned. */
+/* session_bag.c - an event's bag: which edits are allowed, and what they mean for shots and plans.
+ */
 #include <string.h>
 
 #include "core/event/session.h"
@@ -11,7 +11,7 @@ bool session_surfaces_free(const Session *session)
     return !session->event.certified || session->shot_count == 0;
 }
 
-/* Entries taken back count too: they may be given back. */
+/* Undone entries count too: they may be redone. */
 static bool was_thrown(const Session *session, const char *id)
 {
     for (int i = 0; i < session->entry_count; i++) {
@@ -31,7 +31,7 @@ static bool filled(const Bag *bag)
     return false;
 }
 
-/* Whether the event's bag may become `next`, whichever way it was come by: an edit, undo, redo. */
+/* Whether the event's bag may become `next`, be it by an edit, undo or redo. */
 static bool allows(const Session *session, const Bag *next, Error *error)
 {
     const Bag *bag = &session->bag;
@@ -52,14 +52,14 @@ static bool allows(const Session *session, const Bag *next, Error *error)
 static void become(Session *session, const Bag *next)
 {
     session->bag = *next;
-    session_fold(session); /* shots and plans name slots */
+    session_fold(session); /* shots and plans refer to slots */
 }
 
 static bool try_edit(const Session *session, const BagEdit *edit, Bag *next, Error *error)
 {
     *next = session->bag;
     if (session->bag_log.standing >= BAG_EDITS_MAX)
-        return error_set(error, "the bag was edited %d times: start settee again to go on",
+        return error_set(error, "the bag was edited %d times: restart settee to edit more",
                          BAG_EDITS_MAX);
     return bag_apply(next, edit, error) && allows(session, next, error);
 }
@@ -78,7 +78,7 @@ bool session_bag_edit(Session *session, const BagEdit *edit, Error *error)
         return false;
     become(session, &next);
     log->edits[log->standing++] = *edit;
-    log->count = log->standing; /* a new edit ends what could be given back */
+    log->count = log->standing; /* a new edit clears what could be redone */
     return true;
 }
 
@@ -107,7 +107,7 @@ bool session_bag_redo(Session *session, Error *error)
     return go_to(session, session->bag_log.standing + 1, error);
 }
 
-/* ---- what the fold asks ---- */
+/* ---- for session_fold ---- */
 
 void session_say_ball(const Session *session, Shot *shot)
 {

@@ -1,4 +1,4 @@
-/* shot.c - the words for a shot, and where a hit of each name lies. */
+/* shot.c - the words for a shot, and the boards each hit's name covers. */
 #include "core/event/shot.h"
 
 #include <math.h>

@@ -1,4 +1,4 @@
-/* shot.h - one first ball: what was thrown, and what the bowler saw of it. */
+/* shot.h - one first ball: what was thrown and what the bowler saw. */
 #ifndef SETTEE_CORE_EVENT_SHOT_H
 #define SETTEE_CORE_EVENT_SHOT_H
 
@@ -22,7 +22,7 @@ typedef enum Hit {
     HIT_CROSSED,
     HIT_COUNT
 } Hit;
-/* Where it moved, against what was expected of that ball and line. */
+/* Where it made its move, against what was expected of that ball and line. */
 typedef enum Read { READ_UNSAID, READ_EARLY, READ_ON_TIME, READ_LATE, READ_NONE, READ_COUNT } Read;
 /* How it left the hand. */
 typedef enum Release {
@@ -36,7 +36,7 @@ typedef enum Release {
     RELEASE_COUNT
 } Release;
 
-/* What can be seen of a ball: its speed in mph, boards of the lane that it rolls over. */
+/* Limits of what can be seen of a ball: its speed, the boards it rolls over. */
 #define SHOT_MPH_LOW 5.0
 #define SHOT_MPH_HIGH 35.0
 #define SHOT_BOARD_LOW 1.0
@@ -51,14 +51,14 @@ extern const char *const RELEASE_NAMES[RELEASE_COUNT + 1];
 typedef struct Shot {
     Side lane;
     int slot;           /* 1..6; in a session the slot its ball lies in now, 0: none */
-    char ball[32];      /* id of the ball that was thrown; "": what lies in the slot */
-    Surface surface;    /* of that ball when it was thrown; only where `ball` is said */
-    double stance, aim; /* boards from the bowler's own side; 0 = not said */
-    double mph;         /* as seen; 0 = not said */
-    /* Where it crossed the arrows, and its breakpoint: where it came farthest toward the bowler's
-     * own gutter. Boards from the bowler's own side, as seen; 0 = not said. */
+    char ball[32];      /* id of the ball thrown; "": the one in the slot */
+    Surface surface;    /* of that ball when thrown; only if `ball` is given */
+    double stance, aim; /* boards from the bowler's own side; 0: not given */
+    double mph;         /* as seen; 0: not given */
+    /* Where it crossed the arrows, and its breakpoint, where it came closest to the bowler's own
+     * gutter. Boards from the bowler's own side, as seen; 0: not given. */
     double arrows, breakpoint;
-    /* How it was meant to differ from the usual release; ranges as a plan's. */
+    /* Planned changes to the usual release; same limits as a plan's. */
     double mph_change, loft_change_ft, rotation_change_deg;
     Hit hit;
     Read read;
@@ -66,8 +66,8 @@ typedef struct Shot {
     bool left_said;  /* whether `left` is known */
     bool ringing;    /* a single corner pin that was touched by the pin before it (else flat) */
     Pins left;       /* as numbered on the deck (never mirrored); 0 with left_said: strike */
-    bool spare_said; /* whether `spare_left` is known; only where something was left */
-    Pins spare_left; /* what the spare ball left of them; 0: it was made */
+    bool spare_said; /* whether `spare_left` is known; only if something was left */
+    Pins spare_left; /* what the spare ball left; 0: spare made */
 } Shot;
 
 static inline bool shot_strike(const Shot *shot) { return shot->left_said && shot->left == 0; }

@@ -2,9 +2,9 @@
  *
  * Frame of reference (one for both hands): x is metres from the edge on the bowler's own side
  * (right for a right-hander), y metres down-lane from the foul line, z down. Board 1 is at the
- * bowler's own edge. What comes from a file counts boards from the right edge, so a
- * left-hander's lane is mirrored once, when it is loaded (oil_for_hand), and pin numbers are
- * mirrored when they are shown or read (lane_mirror_pins).
+ * bowler's own edge. Files count boards from the right edge, so a left-hander's lane is mirrored
+ * once, when it is loaded (oil_for_hand), and pin numbers are mirrored when they are shown or read
+ * (lane_mirror_pins).
  *
  * Sources: USBC Equipment Specifications and Certifications Manual. */
 #ifndef SETTEE_CORE_LANE_LANE_H
@@ -37,7 +37,7 @@ static inline double lane_x_of_board(double board) { return (board - 0.5) * LANE
 static inline double lane_board_of_x(double x_m) { return x_m / LANE_BOARD_M + 0.5; }
 static inline double lane_mirror_board(double board) { return LANE_BOARDS + 1 - board; }
 
-/* The nearest half board: nobody stands or aims finer. */
+/* The nearest half board: nobody stands or aims more finely. */
 double lane_half_board(double board);
 
 /* A set of standing pins: bit n-1 is pin n, as numbered from the foul line, left to right in
@@ -53,16 +53,16 @@ double lane_pin_back_in(int pin);
 
 int lane_pin_count(Pins pins);
 
-/* Adds them to the text in `out`, by number: "3-6-10" with "-" in between, nothing for none. */
+/* Appends their numbers to `out`: "3-6-10" with "-" in between, nothing if there are none. */
 void lane_pins_words(Pins pins, const char *between, char *out, size_t size);
 
 /* The same pins seen in a mirror: 2 with 3, 4 with 6, 7 with 10, 8 with 9. */
 Pins lane_mirror_pins(Pins pins);
 
 /* Whether these standing pins are a split: the head pin is down, and a pin is down between two
- * that stand or immediately ahead of two that stand. Made computable so: call two pins neighbours
- * when one stands diagonally or straight behind the other with no spot in between (2-4, 2-5, 2-8);
- * a split is a leave whose pins do not hang together. */
+ * that stand or immediately ahead of two that stand. Computed like this: two pins are neighbours
+ * if one stands diagonally or straight behind the other with no spot in between (2-4, 2-5, 2-8); a
+ * leave is a split if its pins are not all connected through neighbours. */
 bool lane_split(Pins pins);
 
 #endif

@@ -1,4 +1,4 @@
-/* oil.c - laying a pattern, and measuring what lies. */
+/* oil.c - laying a pattern, and measuring the film. */
 #include "core/lane/oil.h"
 
 #include <math.h>
@@ -14,7 +14,7 @@ static void lay_strokes(const Pattern *pattern, Oil *oil)
             double ft = j * OIL_STATION_FT;
             if (ft < stroke->ft_start || ft > stroke->ft_end)
                 continue;
-            /* a stroke that begins where another ends must not count twice at the joint */
+            /* where one stroke ends and another begins, count only one */
             if (ft == stroke->ft_end && ft < pattern->length_ft)
                 continue;
             double share = (ft - stroke->ft_start) / (stroke->ft_end - stroke->ft_start);

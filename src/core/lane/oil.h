@@ -1,8 +1,8 @@
-/* oil.h - a pattern as it is written down, and the film of oil as it lies on the lane.
+/* oil.h - a pattern as written down, and the film of oil on the lane.
  *
  * A Pattern is what a file says (boards counted from the right edge). An Oil is a film on a grid
- * of 39 boards by half-feet, in units. Sources of the unit: 0.0167 mL per square foot (from
- * memory), hence 0.180 um of film and 1.481 uL a board-foot (arithmetic). */
+ * of 39 boards by half-feet, in units. One unit is 0.0167 mL per square foot (from memory), hence
+ * 0.180 um of film and 1.481 uL per board-foot (arithmetic). */
 #ifndef SETTEE_CORE_LANE_OIL_H
 #define SETTEE_CORE_LANE_OIL_H
 
@@ -12,7 +12,7 @@
 #define OIL_ML_PER_UNIT_SQFT 0.0167
 #define OIL_STATIONS 121 /* every half-foot from the foul line to the head pin */
 #define OIL_STATION_FT 0.5
-#define OIL_UNITS_MAX 200.0 /* more than that on a lane is a typing mistake (assumed) */
+#define OIL_UNITS_MAX 200.0 /* more than this is a typing mistake (assumed) */
 
 enum { PATTERN_STROKES_MAX = 64, PATTERN_READINGS_MAX = 24 };
 #define PATTERN_LENGTH_MIN_FT 20.0
@@ -26,7 +26,7 @@ typedef struct Stroke {
     double units_start, units_end; /* 0..OIL_UNITS_MAX */
 } Stroke;
 
-/* A tape: what lies on each board at one distance, board 1 (right edge) first. */
+/* A tape reading: the oil on each board at one distance, board 1 (right edge) first. */
 typedef struct Reading {
     double ft;
     double units[LANE_BOARDS];
@@ -51,24 +51,24 @@ typedef struct Oil {
 /* Lays a pattern on a clean lane. Boards as in the file (from the right edge). */
 void oil_lay(const Pattern *pattern, Oil *oil);
 
-/* The film as a bowler of that hand counts boards: a copy, mirrored for a left-hander. */
+/* The film with boards counted the way that hand does: a copy, mirrored for a left-hander. */
 void oil_for_hand(const Oil *from_right, Hand hand, Oil *oil);
 
-/* Film in units at a point, bilinear between board centres and stations; 0 past the pins, the
- * edge boards' value outside their centres. */
+/* Film in units at a point, bilinear between board centres and stations; 0 past the pins; outside
+ * the edge boards' centres, their value. */
 double oil_at(const Oil *oil, double x_m, double y_m);
 
 double oil_volume_ml(const Oil *oil);
 double oil_length_ft(const Oil *oil); /* last station with more than 0.05 unit on any board */
 
-/* Mean film inside (boards 11 to 29) over mean film outside (1 to 10 and 30 to 39), over the
- * oiled length. INFINITY when nothing lies outside. */
+/* Mean film inside (boards 11 to 29) divided by mean film outside (1 to 10 and 30 to 39), over the
+ * oiled length. INFINITY if there is no oil outside. */
 double oil_ratio(const Oil *oil);
 
 /* The same film, station by station, and the same length. */
 bool oil_same(const Oil *a, const Oil *b);
 
-/* Multiplies all of the film (what an estimate says of the whole lane). */
+/* Multiplies the whole film (what an estimate says about the lane). */
 void oil_scale(Oil *oil, double factor);
 
 #endif

@@ -8,8 +8,8 @@
 #include "core/motion/axis.h"
 
 enum { W = 16 }; /* deliveries side by side: two of the widest vectors in common use */
-/* Compiled twice where that is possible: for machines with wide vectors and for all. The same
- * operations in the same order either way, so the same bits. */
+/* Compiled twice where possible: for machines with wide vectors, and for all. Both do the same
+ * operations in the same order, so they give the same bits. */
 #if defined(__x86_64__) && defined(__linux__)
 #define BATCH_CLONES __attribute__((target_clones("avx2", "default")))
 #else
@@ -17,14 +17,14 @@ enum { W = 16 }; /* deliveries side by side: two of the widest vectors in common
 #endif
 #define GRAVITY_MPS2 ((float)UNITS_GRAVITY_MPS2)
 #define STILL_MPS ((float)MOTION_STILL_MPS)
-#define OUT_OF_REACH (-10.0) /* a heading that no ball gets to: it makes no move */
+#define OUT_OF_REACH (-10.0) /* a heading no ball reaches: it makes no move */
 
-/* Where each delivery of a block is, and how fast it goes. */
+/* Position and velocity of each delivery in a block. */
 typedef struct Place {
     float x[W], y[W], vx[W], vy[W];
 } Place;
 
-/* How place and speed change by the metre down the lane. */
+/* Their change per metre down the lane. */
 typedef struct Slope {
     float x[W], vx[W], vy[W];
 } Slope;
@@ -42,7 +42,7 @@ typedef struct Pack {
     float far_x[W]; /* farthest toward the bowler's own gutter */
 } Pack;
 
-/* What a step needs of the ball, fixed over the step. */
+/* What a step needs to know of the ball, constant during the step. */
 typedef struct Step {
     float h[W];
     float reach[W]; /* R / k_sq */
@@ -51,7 +51,7 @@ typedef struct Step {
     float ux[W], uy[W]; /* direction of slip at its start */
 } Step;
 
-/* All that a step is taken with: a ball on a film, the block, and what is fixed over the step. */
+/* Everything a step needs: ball, film, block, and the step's constants. */
 typedef struct Ride {
     const BatchBall *ball;
     const BatchOil *oil;
@@ -59,8 +59,8 @@ typedef struct Ride {
     const Step *step;
 } Ride;
 
-/* The loops below run over a block of one size, so that a compiler makes vectors of them, and are
- * written into each version of block_run. */
+/* The loops below run over a block of fixed size, so that compilers vectorize them; they are
+ * inlined into each version of block_run. */
 #define INLINE static inline __attribute__((always_inline))
 
 void batch_ball(const MotionBody *body, BatchBall *ball)
@@ -85,7 +85,7 @@ void batch_ball(const MotionBody *body, BatchBall *ball)
         ball->fade[i] = (float)body->friction.fade[i];
 }
 
-/* The film's greatest change, units, on any board between two neighbouring stations. */
+/* The largest change of the film, in units, on any board between two neighbouring stations. */
 static double change_after(const Oil *oil, int j)
 {
     double most = 0.0;
@@ -98,11 +98,11 @@ void batch_oil(const Oil *oil, double step_ft, BatchOil *ready)
 {
     memset(ready, 0, sizeof *ready);
     for (int j = 0; j < OIL_STATIONS; j++) {
-        for (int b = 0; b < LANE_BOARDS; b++) /* traces would become denormals: slow and nothing */
+        for (int b = 0; b < LANE_BOARDS; b++) /* traces would become denormals: slow for nothing */
             ready->units[j][b] = oil->units[j][b] > 1e-4 ? (float)oil->units[j][b] : 0.0f;
         ready->units[j][LANE_BOARDS] = ready->units[j][LANE_BOARDS - 1];
     }
-    /* Shorter than a station where much changes; two stations only where little does in both. */
+    /* A fraction of a station where the film changes a lot; two at once where it hardly changes. */
     for (int j = 0; j < OIL_STATIONS - 1;) {
         double change = change_after(oil, j);
         int parts = (change < 0.5 ? 1 : change < 2.0 ? 2 : 4) * (step_ft < OIL_STATION_FT ? 2 : 1);
@@ -117,11 +117,11 @@ void batch_oil(const Oil *oil, double step_ft, BatchOil *ready)
     }
 }
 
-/* Clamps without a branch: two in a row as conditionals keep a compiler from making vectors. */
+/* Clamps without a branch: two conditionals in a row keep compilers from vectorizing. */
 static inline float not_below_0(float a) { return 0.5f * (a + fabsf(a)); }
 static inline float at_most(float a, float most) { return most - not_below_0(most - a); }
 
-/* The film's corners about each delivery, and where between them it is: for a bilinear film, as
+/* The film at the four grid points around each delivery, and its place between them: bilinear, as
  * oil_at. */
 typedef struct Corners {
     float across[W], along[W], c00[W], c01[W], c10[W], c11[W];
@@ -201,7 +201,7 @@ INLINE void slopes(const Ride *r, const Place *at, Slope *slope)
     }
 }
 
-/* What the ball is in the middle of a step of length h from here. */
+/* The ball's numbers in the middle of a step of length h from here. */
 INLINE void prepare(const BatchBall *ball, Pack *b, Step *st)
 {
     const float place_per_rad = (float)(BATCH_PER_TURN / (2.0 * UNITS_PI));
@@ -232,7 +232,7 @@ INLINE void prepare(const BatchBall *ball, Pack *b, Step *st)
     }
 }
 
-/* The block moved by a share of the step along a slope. */
+/* Moves the block by a share of the step along a slope. */
 INLINE void move(const Ride *r, const Slope *slope, float share, Place *to)
 {
     const Place *from = &r->pack->at;
@@ -308,11 +308,11 @@ static void load(const BatchBall *ball, const BatchThrow *throws, int count, Pac
     }
 }
 
-/* One or the other, both of them at hand: no branch, see above. */
+/* A choice without a branch (see not_below_0). */
 INLINE float either(int which, float yes, float no) { return which ? yes : no; }
 
-/* What a step that was tried makes of one delivery. Where slip ends inside of it the delivery stays
- * at its start. */
+/* Applies a tried step to one delivery; if slip ends within the step, the delivery stays at its
+ * start. */
 INLINE void take_step(const Ride *r, Pack *b, const Place *to, const float *turn_before, float next,
                       int k)
 {
@@ -365,7 +365,7 @@ INLINE void slide(const BatchBall *ball, const BatchOil *oil, Pack *b)
     }
 }
 
-/* The last part of a step, up to where slip ends: found by two turns of regula falsi. */
+/* The last part of a step, up to where slip ends: found by two iterations of regula falsi. */
 INLINE void settle(const BatchBall *ball, const BatchOil *oil, Pack *b)
 {
     Step st;

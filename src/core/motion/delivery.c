@@ -1,4 +1,4 @@
-/* delivery.c - stance and aim to laydown and launch; a plan to what is thrown. */
+/* delivery.c - from stance and aim to laydown and launch; from a plan to a throw. */
 #include "core/motion/delivery.h"
 
 #include <math.h>

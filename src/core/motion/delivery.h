@@ -1,5 +1,5 @@
-/* delivery.h - what leaves the hand, from what the bowler can see and means: stance, aim and how
- * it differs from the usual release. */
+/* delivery.h - what leaves the hand, from what the bowler sees and intends: stance, aim, and
+ * changes to the usual release. */
 #ifndef SETTEE_CORE_MOTION_DELIVERY_H
 #define SETTEE_CORE_MOTION_DELIVERY_H
 
@@ -14,29 +14,28 @@ typedef struct Delivery {
     double loft_ft; /* foul line to touchdown */
 } Delivery;
 
-/* By how much a throw comes out otherwise than it was meant: what scatters, and the bowler's day.
- */
+/* How a throw differs from what was intended: scatter, and the bowler's day. */
 typedef struct DeliveryOffset {
     double launch_deg, mph, rpm, laydown_boards;
 } DeliveryOffset;
 
-/* What leaves the hand then: never slower than DELIVERY_MPH_LEAST, never turning backward, however
- * wide the scatter is that the offset was drawn from. */
-#define DELIVERY_MPH_LEAST 5.0 /* assumed: slower a ball is not bowled */
+/* The delivery with the offset: never slower than DELIVERY_MPH_LEAST and never with backspin,
+ * however wide the scatter the offset was drawn from. */
+#define DELIVERY_MPH_LEAST 5.0 /* assumed: nobody bowls slower */
 Delivery delivery_offset(const Delivery *meant, const DeliveryOffset *offset);
 
 /* The bowler's usual release, played from `stance` over `aim` (board at the arrows, 15 ft). */
 Delivery delivery_of(const Bowler *bowler, double stance, double aim);
 
-/* What the bowler means to throw. The changes are against the usual release. */
+/* What the bowler intends to throw. Changes are relative to the usual release. */
 typedef struct Plan {
     int slot; /* 1..6 */
     double stance, aim;
     double mph_change, loft_change_ft, rotation_change_deg;
 } Plan;
 
-/* What a plan, and a shot that was thrown by one, may hold: files, screens and sessions keep to it
- * (assumed: wider than anyone plays). Plain numbers, since messages spell them out. */
+/* Limits of a plan and of a shot thrown by one, in files, screens and sessions (assumed: wider than
+ * anyone plays). Plain numbers, since messages spell them out. */
 #define PLAN_BOARD_LOW -10 /* stance and aim */
 #define PLAN_BOARD_HIGH 60
 #define PLAN_MPH_CHANGE_LOW -2
@@ -46,18 +45,18 @@ typedef struct Plan {
 #define PLAN_ROTATION_CHANGE_LOW -110 /* degrees */
 #define PLAN_ROTATION_CHANGE_HIGH 110
 
-/* The same to the last bit, member by member. */
+/* Equal to the last bit, member by member. */
 bool plan_same(const Plan *a, const Plan *b);
 
-/* As it leaves the hand when it is thrown as planned: loft not under 0. */
+/* The delivery when thrown as planned; loft is never below 0. */
 Delivery plan_delivery(const Bowler *bowler, const Plan *plan);
 
-/* The same as the bowler throws it today, by what is thought of their day: `today` is the speed,
- * the launch and what else is off against the usual. Every path and search that is to say what a
- * plan would do today starts from this one. */
+/* The same as the bowler is throwing today: `today` is how speed, launch and the rest are thought
+ * to differ from the usual. Every path and search about what a plan would do today starts here. */
 Delivery plan_today(const Bowler *bowler, const Plan *plan, const DeliveryOffset *today);
 
-/* The board to aim at from there so that a throw of today crosses board `crosses` at the arrows. */
+/* The board to aim at, from that laydown, for today's throw to cross board `crosses` at the arrows.
+ */
 double plan_aim_today(double laydown_board, double crosses, const DeliveryOffset *today);
 
 /* Boards that can be played: the ball's centre on the lane, and the feet on the approach, which is
@@ -67,7 +66,7 @@ double plan_aim_today(double laydown_board, double crosses, const DeliveryOffset
 #define DELIVERY_STANCE_LOW 1.0
 #define DELIVERY_STANCE_HIGH 50.0
 
-/* Draws laydown boards low..high to those that this bowler can play; whole boards stay whole. */
+/* Narrows laydown boards low..high to those this bowler can play; whole boards stay whole. */
 void delivery_reach(const Bowler *bowler, double *low, double *high);
 
 double delivery_launch_deg(double laydown_board, double aim_board);

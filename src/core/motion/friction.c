@@ -1,4 +1,4 @@
-/* friction.c - the table of a ball's friction over film, and what each cover is. */
+/* friction.c - a ball's friction by film thickness as a table, and the numbers of each cover. */
 #include "core/motion/friction.h"
 
 #include <math.h>
@@ -6,13 +6,12 @@
 #include "base/units.h"
 #include "core/lane/oil.h"
 
-/* All assumed, fitted to common practice; docs/model.md says what a change of each does. A cover
- * that absorbs nothing carries its oil out onto the dry boards: without flare it grips them less.
- */
+/* All assumed, fitted to common practice; docs/model.md says what changing each does. A cover that
+ * absorbs nothing carries its oil onto the dry boards: without flare it grips them less. */
 static const struct {
     double mu_film, mu_dry;
-    double chi;      /* how much of its roughness stands through a film */
-    double dry_base; /* share of mu_dry left to a track that is never fresh */
+    double chi;      /* how much of its roughness reaches through a film */
+    double dry_base; /* share of mu_dry left if the track is never fresh */
 } COVERS[COVER_COUNT] = {
     [COVER_SOLID] = {0.040, 0.200, 1.0, 0.85},     [COVER_HYBRID] = {0.035, 0.200, 0.9, 0.85},
     [COVER_PEARL] = {0.030, 0.200, 0.8, 0.85},     [COVER_URETHANE] = {0.038, 0.150, 0.9, 0.70},
@@ -20,7 +19,7 @@ static const struct {
 };
 #ifndef SETTEE_CONSTANTS_VARY          /* tests/bench/bench_constants.c makes variables of these */
 #define LANE_ROUGHNESS_UM 0.25         /* assumed */
-#define FRESH_LENGTH_M (0.35 * 0.0254) /* ring distance that finds mostly fresh cover; assumed */
+#define FRESH_LENGTH_M (0.35 * 0.0254) /* ring distance at which most cover is fresh; assumed */
 #define FADE_LAMBDA 0.8 /* film over roughness at which dry contact has faded; assumed */
 #define FADE_POWER 1.3
 #endif

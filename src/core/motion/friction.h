@@ -3,8 +3,8 @@
  *   lambda = film / roughness * (1.25 - 0.5 phi)
  *   mu     = mu_film + (mu_dry (0.85 + 0.15 phi) - mu_film) exp(-(lambda / 0.8)^1.3)
  *
- * where phi is the share of the contact that is fresh, oil-free cover: 1 - exp(-s / 0.35 in), s
- * the distance between two successive track rings. */
+ * where phi is the share of the contact that is fresh, oil-free cover: 1 - exp(-s / 0.35 in), with
+ * s the distance between two successive track rings. */
 #ifndef SETTEE_CORE_MOTION_FRICTION_H
 #define SETTEE_CORE_MOTION_FRICTION_H
 

@@ -1,5 +1,5 @@
-/* motion.c - the averaged motion of a ball, stepped along the lane by Runge and Kutta's fourth
- * order. Distance, not time, is what is stepped over: see motion.h. */
+/* motion.c - the averaged motion of a ball, integrated along the lane with fourth-order Runge-Kutta
+ * steps of distance, not time: see motion.h. */
 #include "core/motion/motion.h"
 
 #include <math.h>
@@ -15,7 +15,7 @@
 
 const char *const PHASE_NAMES[4] = {"skid", "hook", "roll", 0};
 
-/* The state as a vector over which the steps are taken. */
+/* The state as a vector for the integrator. */
 enum { T, X, VX, VY, LX, LY, N0, N1, N2, REVS, FLARE, STATE_SIZE };
 
 typedef enum Regime { REGIME_FLIGHT, REGIME_SLIDE, REGIME_ROLL } Regime;
@@ -125,7 +125,7 @@ static void step(const Stepper *st, double y, double h, const double s[STATE_SIZ
         out[N0 + i] /= length;
 }
 
-/* Slip along its direction at the start of the step: crosses zero where slip ends. */
+/* Slip in the direction it had at the step's start: crosses zero where slip ends. */
 static double slip_left(const Stepper *st, const double s[STATE_SIZE])
 {
     double k_sq = axis_k_sq(st->body->k_sq, s + N0), ux, uy;
@@ -133,15 +133,15 @@ static double slip_left(const Stepper *st, const double s[STATE_SIZE])
     return ux * st->ux + uy * st->uy;
 }
 
-/* Room to the nearer edge of the lane: crosses zero where the ball drops into the gutter. */
+/* Distance to the nearer edge of the lane: crosses zero where the ball drops into the gutter. */
 static double edge_left(const Stepper *st, const double s[STATE_SIZE])
 {
     (void)st;
     return s[X] < LANE_WIDTH_M - s[X] ? s[X] : LANE_WIDTH_M - s[X];
 }
 
-/* Finds the step length in (0, h) at which `left` crosses zero (Illinois' regula falsi), leaving
- * the state there in out. left is positive at 0 and not at h. */
+/* Finds the step length in (0, h) at which `left` crosses zero (Illinois regula falsi) and puts the
+ * state there into out. `left` is positive at 0 and not at h. */
 static double locate(const Stepper *st, double y, double h, const double s[STATE_SIZE],
                      double (*left)(const Stepper *, const double *), double out[STATE_SIZE])
 {
@@ -224,7 +224,7 @@ static void unpack(const double s[STATE_SIZE], double y, MotionState *state)
     state->flare_m = s[FLARE];
 }
 
-/* Takes away the last trace of slip by an impulse at the contact, and makes spin fit speed. */
+/* Removes the last trace of slip by an impulse at the contact, so that spin matches speed. */
 static void start_rolling(const MotionBody *body, double s[STATE_SIZE])
 {
     double k_sq = axis_k_sq(body->k_sq, s + N0), r = body->radius_m, ux, uy;
@@ -241,9 +241,9 @@ static void fit_spin_to_speed(const MotionBody *body, double s[STATE_SIZE])
     s[LY] = -k_sq * s[VX] / body->radius_m;
 }
 
-/* Where the film is about to change much within a step, friction bends too sharply for it: take
- * a share of it. Against steps 1/16 as long on 1,000 random tournament shapes this ends within
- * 0.005 board, whole steps within 0.08 (tests/physics/test_convergence.c), at a third more time. */
+/* Shortens a step in which the film changes a lot, since friction then changes too sharply.
+ * Compared with steps 1/16 as long on 1,000 random tournament shapes, this ends within 0.005 board
+ * and whole steps within 0.08 (tests/physics/test_convergence.c); it takes a third more time. */
 static double step_share(const Stepper *st, double y, double h, const double s[STATE_SIZE])
 {
     double change = fabs(oil_at(st->oil, s[X] + h * s[VX] / s[VY], y + h) -
@@ -251,7 +251,7 @@ static double step_share(const Stepper *st, double y, double h, const double s[S
     return change < 0.3 ? 1.0 : change < 1.0 ? 0.5 : change < 3.0 ? 0.25 : 0.125;
 }
 
-/* What the ball does from y on; a flight goes no farther than to touchdown. */
+/* What the ball does from y on; a flight stops at touchdown. */
 static Regime regime_at(const MotionState *state, double y, double *stop)
 {
     if (y >= state->touchdown_m)
@@ -279,8 +279,8 @@ static void begin_roll(MotionState *state, double y)
     state->roll_m = y;
 }
 
-/* What lies within a step of length h from s at y to `next`: the end of slip, the lane's edge. Cuts
- * the step there; returns its length. */
+/* Cuts a step of length h (from s at y to `next`) at the end of slip or the lane's edge if one lies
+ * within; returns its length. */
 static double cut_step(const Stepper *st, MotionState *state, double y, double h,
                        const double s[STATE_SIZE], double next[STATE_SIZE])
 {
@@ -292,7 +292,7 @@ static double cut_step(const Stepper *st, MotionState *state, double y, double h
     if (edge_left(st, next) < 0.0) {
         h = locate(st, y, h, s, edge_left, next);
         state->gutter = true;
-        if (st->regime != REGIME_ROLL) { /* fell before the end of slip found in this step */
+        if (st->regime != REGIME_ROLL) { /* fell before slip ended */
             state->rolling = false;
             state->roll_m = NAN;
         }
@@ -330,11 +330,11 @@ void motion_advance(const MotionBody *body, const Oil *oil, MotionState *state, 
     unpack(s, y, state);
 }
 
-/* What is watched on the way, station by station. */
+/* What is recorded on the way, station by station. */
 typedef struct Watch {
     double launch_rad; /* heading at release */
     double heading_before;
-    double hook_rad; /* heading at which it makes its move; out of reach if it never does */
+    double hook_rad; /* heading at which it makes its move; beyond reach if it never does */
     double first_move_ft, hook_ft;
     double breakpoint_x, breakpoint_y;
     bool turned; /* breakpoint passed */
@@ -342,7 +342,7 @@ typedef struct Watch {
 
 static double heading(const MotionState *state) { return atan2(state->vx, state->vy); }
 
-/* Where between two stations the heading passes `at`; NAN when it doesn't. */
+/* Where between two stations the heading passes `at`; NAN if it doesn't. */
 static double passes_ft(const Watch *w, const MotionState *before, double span_m, double now,
                         double at)
 {
@@ -366,7 +366,7 @@ static void watch(Watch *w, const MotionState *before, const MotionState *now)
             w->breakpoint_y = now->y_m;
         } else {
             w->turned = true;
-            if (w->heading_before < 0.0) { /* heading near straight in between: a parabola */
+            if (w->heading_before < 0.0) { /* heading nearly linear in between, so a parabola */
                 double share = w->heading_before / (w->heading_before - h);
                 w->breakpoint_y = before->y_m + share * span;
                 w->breakpoint_x = before->x_m + 0.5 * tan(w->heading_before) * share * span;

@@ -1,9 +1,9 @@
 /* motion.h - a ball from the hand to the head pin: the averaged model of docs/model.md.
  *
- * The state is integrated over distance (not time), so stations of the oil grid, touchdown and
- * the head pin are met exactly; the end of slip and the gutter are located inside a step. All of
- * it is in the bowler's own frame (lane.h); the Oil must be in that frame too (oil_for_hand).
- * Pure: no allocation, no global state. */
+ * The state is integrated over distance (not time), so steps end exactly on the oil grid's
+ * stations, touchdown and the head pin; the end of slip and the gutter are located within a step.
+ * Everything is in the bowler's own frame (lane.h); the Oil must be too (oil_for_hand). Pure: no
+ * allocation, no global state. */
 #ifndef SETTEE_CORE_MOTION_MOTION_H
 #define SETTEE_CORE_MOTION_MOTION_H
 
@@ -21,16 +21,16 @@ typedef struct MotionState {
     double lx, ly, lz;  /* angular momentum over mass, m2/s, lab axes */
     double n[3];        /* spin axis in the body's principal axes, a unit vector */
     double revs;        /* turns since release */
-    double flare_m;     /* length of the track's walk over the ball since touchdown */
+    double flare_m;     /* how far the track has migrated over the ball since touchdown */
     bool rolling;       /* slip has ended */
-    bool gutter;        /* has left the lane, or stopped on it; the state is where that happened */
+    bool gutter;        /* left the lane, or stopped on it; the state is from where that happened */
     double touchdown_m; /* no friction before this y */
     double roll_m;      /* y where slip ended; NAN before that */
 } MotionState;
 
-/* What of a ball matters to motion. */
+/* What matters about a ball for its motion. */
 typedef struct MotionBody {
-    double pounds; /* for the rack; motion does not ask */
+    double pounds; /* for the rack; motion doesn't use it */
     double radius_m;
     double k_sq[3]; /* squared radii of gyration, m2: pin axis (lowest), middle, highest */
     double axis[3]; /* spin axis at release in the body's axes */
@@ -47,8 +47,7 @@ MotionState motion_release(const MotionBody *body, const Delivery *delivery);
 #define MOTION_ROLLING_RESISTANCE 0.01 /* deceleration of a rolling ball over g; assumed */
 #endif
 #define MOTION_STEP_M (0.5 * 0.3048)
-/* A ball that goes down the lane no faster than this has as good as stopped: it never comes to the
- * pins (assumed; 1.1 mph). */
+/* A ball moving down the lane no faster than this counts as stopped (assumed; 1.1 mph). */
 #define MOTION_STILL_MPS 0.5
 void motion_advance(const MotionBody *body, const Oil *oil, MotionState *state, double y_stop_m,
                     double step_m);
@@ -56,11 +55,11 @@ void motion_advance(const MotionBody *body, const Oil *oil, MotionState *state, 
 /* Velocity of the ball's surface against the lane, m/s, along x and y. */
 void motion_slip(const MotionBody *body, const MotionState *state, double *ux, double *uy);
 
-/* How far the heading turns from the hand until the ball rolls, degrees, + toward the bowler's
- * other side: textbook slip to roll, whatever the lane, with the inertia about the axis at release
- * (`k_sq`, m2). A ball makes its move (`hook_ft`) where it has turned half of that: the place that
- * follows oil, surface and cover, as a bowler's eye does. One that turns by less than
- * MOTION_TURN_LEAST_DEG in all is straight and makes none. */
+/* How far the heading turns between the hand and pure roll, degrees, + toward the bowler's other
+ * side: textbook slip to roll, the same on any lane, with the inertia about the axis at release
+ * (`k_sq`, m2). A ball makes its move (`hook_ft`) where it has turned half of that: this place
+ * depends on oil, surface and cover, as what a bowler sees does. A ball that turns less than
+ * MOTION_TURN_LEAST_DEG in all is straight and makes no move. */
 double motion_turn_deg(double k_sq, double radius_m, const Delivery *delivery);
 #define MOTION_TURN_LEAST_DEG 1.5 /* assumed: nobody sees less in 60 ft */
 
@@ -80,7 +79,7 @@ enum { ROLL_POINTS_MAX = 121 };
 typedef struct Roll {
     int count; /* points each half-foot from the foul line; ends at the gutter */
     PathPoint path[ROLL_POINTS_MAX];
-    double first_move_ft; /* heading 1 degree above the launch; NAN if it never is */
+    double first_move_ft; /* where the heading is 1 degree above the launch; NAN if nowhere */
     double hook_ft;       /* where it makes its move (motion_turn_deg); NAN if it never does */
     double breakpoint_board, breakpoint_ft;   /* farthest toward the bowler's own gutter */
     double roll_ft;                           /* NAN if it never rolls */

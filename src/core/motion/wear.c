@@ -7,11 +7,12 @@
 #include "base/units.h"
 
 #ifndef SETTEE_CONSTANTS_VARY /* tests/bench/bench_constants.c makes variables of these */
-/* All assumed, set together so that lanes become what bowlers see (tests/bench/bench_wear.c). */
+/* All assumed, set together so that lanes wear the way bowlers see it (tests/bench/bench_wear.c).
+ */
 #define PICK_SHARE 0.09    /* of the film above CLING_UNITS under the middle of the track */
-#define CLING_UNITS 1.0    /* a film within the roughness of the lane (0.25 um): no ball takes it */
-#define TRACK_BOARDS 0.6   /* deviation of the track's width across */
-#define CARRY_PER_FT 0.002 /* share of what the ball holds that it lays down again */
+#define CLING_UNITS 1.0    /* a film this thin sits in the lane's roughness (0.25 um) and stays */
+#define TRACK_BOARDS 0.6   /* standard deviation of the track's width */
+#define CARRY_PER_FT 0.002 /* share of the oil on the ball that it lays down again */
 #define CARRY_HARD_PER_FT 0.008 /* urethane and polyester absorb nothing */
 #endif
 
@@ -53,7 +54,7 @@ double wear_track(Oil *oil, const Track *track, Cover cover, WearRate rate)
     double held = 0.0; /* units on a board and station */
     for (int j = 0; j < track->count; j++) {
         double down = fmin(carry, 1.0) * held, up = 0.0, laid = 0.0;
-        /* the stations at both ends stand for half as much lane, as in oil_volume_ml */
+        /* the first and last stations cover half as much lane, as in oil_volume_ml */
         double share = j == 0 || j == OIL_STATIONS - 1 ? 0.5 : 1.0;
         for (int i = 0; i < track->at[j].boards; i++) {
             double *units = &oil->units[j][track->at[j].low - 1 + i];

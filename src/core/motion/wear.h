@@ -1,4 +1,5 @@
-/* wear.h - what deliveries do to the oil: taken up under the track, some of it carried on.
+/* wear.h - what deliveries do to the oil: the ball takes some up along its track and carries some
+ * of that on.
  *
  * Oil is conserved: what leaves the lane is on the ball. Constants are assumed (docs/model.md). */
 #ifndef SETTEE_CORE_MOTION_WEAR_H
@@ -11,38 +12,38 @@ typedef struct WearRate {
     double pick, carry;
 } WearRate;
 
-/* A delivery's path as the oil feels it: at each station the boards it runs over and how much.
- * Reckoned once, it wears any number of films. */
+/* Where a delivery touches the oil: at each station the boards it runs over, and how strongly.
+ * Computed once, it can wear any number of films. */
 enum { TRACK_BOARDS_MAX = 5 };
 typedef struct Track {
     int count;
     struct {
         int low, boards;               /* first board (1..39), how many; 0: off the lane */
         float share[TRACK_BOARDS_MAX]; /* of the film taken, against its middle: 0..1 */
-        float down[TRACK_BOARDS_MAX];  /* of what is laid down; they add up to 1 */
+        float down[TRACK_BOARDS_MAX];  /* of what is laid down; sums to 1 */
     } at[OIL_STATIONS];
 } Track;
 
 /* `shift_boards` moves the whole track sideways (another bowler's line near this one). */
 void track_of(const Roll *roll, double shift_boards, Track *track);
 
-/* How readily each board gives up its oil, against the mean; boards in the bowler's frame. */
+/* How easily each board gives up its oil, against the mean; boards in the bowler's frame. */
 typedef struct Grain {
     float share[LANE_BOARDS];
 } Grain;
 
-/* Makes what a track takes up uneven from board to board. `mirrored`: the track counts boards from
- * the other side than the grain does. */
+/* Makes a track take up oil unevenly from board to board. `mirrored`: track and grain count boards
+ * from opposite sides. */
 void track_grain(Track *track, const Grain *grain, bool mirrored);
 
-/* Takes oil up along a track and carries some of it on. Returns what stays on the ball, mL. */
+/* Takes up oil along a track and carries some of it on. Returns what stays on the ball, mL. */
 double wear_track(Oil *oil, const Track *track, Cover cover, WearRate rate);
 
 /* Both in one, at the usual rate. */
 double wear_delivery(Oil *oil, const Roll *roll, Cover cover, double shift_boards);
 
-/* Where others throw when all that is known is that they share the pair: sideways shifts against
- * one's own line, nearer as often as farther (assumed). `turn` counts deliveries. */
+/* Where others throw if all we know is that they share the pair: sideways shifts from your own
+ * line, inside as often as outside (assumed). `turn` counts deliveries. */
 double wear_traffic_shift(int turn);
 
 #endif

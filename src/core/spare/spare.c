@@ -1,4 +1,4 @@
-/* spare.c - lines searched over stance and aim, values read off the curve of hits. */
+/* spare.c - searches lines over stance and aim, with values read off the curve of hits. */
 #include "core/spare/spare.h"
 
 #include <math.h>
@@ -14,46 +14,47 @@
 
 const char *const SPARE_SIDE_NAMES[4] = {"full", "left", "right", 0};
 
-/* Nearer than this to a pin's centre a ball hits it full. */
+/* Closer than this to a pin's centre, a ball hits it full. */
 #define FULL_IN 1.0
-/* The strike ball is taken when it makes the spare more often by this (assumed: it is thrown for
- * spares less often, and is the harder ball to repeat). */
+/* The strike ball must convert the spare this much more often to be chosen (assumed: bowlers throw
+ * it at spares less often, and it is harder to repeat). */
 #define STRIKE_BALL_LEAD 0.05
-/* Chances that differ by less are the same; the usual aim, the middle of the window win then. */
+/* Chances closer than this count as equal; then the usual aim, or the middle of the window, wins.
+ */
 #define SAME_CHANCE 0.01
-/* Pins by which taking some of them surely must be worth more than going for all. */
+/* How many pins more "take the sure ones" must be worth than going for all. */
 #define TAKE_LEAD 0.1
-/* A spare made at least so often is gone for. */
+/* With this chance or more, always go for the spare. */
 #define GOES_FOR 0.5
-/* The approach's start lies so far behind the foul line (common practice, no source): of boards of
- * feet there, a bowler who walks at the aim brings the share 15 / (15 + 12) to the foul line. */
+/* Where the approach begins, behind the foul line (common practice, no source): a bowler who walks
+ * toward the aim keeps 15 / (15 + 12) of a move of the feet there at the foul line. */
 #define APPROACH_FT 12.0
-/* A split under this is called what it is. */
+/* Below this chance the advice says plainly how rarely the spare is made. */
 #define HARDLY 0.02
-/* Where a laydown may lie, and feet: where people stand for spares (common practice, no source). */
+/* Limits of laydown and feet: where people stand for spares (common practice, no source). */
 #define LAYDOWN_LOW 3.0
 #define LAYDOWN_HIGH 36.0
 #define FEET_LOW 5.0
 #define FEET_HIGH 38.0
-/* What another target must bring before a bowler leaves the usual one of their system (assumed). */
+/* How much better another target must be before a bowler leaves the usual one (assumed). */
 #define TARGET_LEAD 0.05
-/* The usual aim for spares: the middle arrow, from which straight lines cross the lane to the
- * pins of the other side (common practice). */
+/* The usual aim for spares: the middle arrow, so that straight lines cross the lane to the pins on
+ * the far side (common practice). */
 #define USUAL_AIM 20.0
 
 enum { AIMS = 3, STANCES_MAX = 90, THROWS = 120, THROWS_COARSE = 20 };
-/* Under this effort fewer throws will do. */
+/* Below this effort, fewer throws are enough. */
 #define COARSE_EFFORT 2000.0
-/* A system has a target or three, not one for each leave: the arrows in the middle. */
+/* A spare system has one to three targets, not one per leave: the middle arrows. */
 static const double AIM_BOARDS[AIMS] = {20.0, 15.0, 25.0};
 
-/* What hand, speed, turns and foot scatter by, in deviations: the same for every bowler and line,
- * so that chances change smoothly with what is asked. */
+/* Scatter of launch, speed, revs and laydown, in standard deviations: the same draws for every
+ * bowler and line, so that chances change smoothly from one to the next. */
 typedef struct Slip {
     double launch, mph, rpm, laydown;
 } Slip;
 
-/* The bell's inverse, by halving. */
+/* Inverse of the normal distribution, by bisection. */
 static double deviation_of_share(double share)
 {
     double low = -6.0, high = 6.0;
@@ -67,8 +68,8 @@ static double deviation_of_share(double share)
     return low;
 }
 
-/* In pairs, the second the first mirrored. The launch matters most: it takes even shares of its
- * bell. */
+/* In pairs, the second mirroring the first. The launch matters most, so it is spread evenly over
+ * its distribution. */
 static void slips(Slip *out, int count)
 {
     Rng rng = rng_seed(20261125);
@@ -82,7 +83,7 @@ static void slips(Slip *out, int count)
     }
 }
 
-/* A ball on this film, made ready, with its curve of hits. */
+/* A ball prepared for this film, with its curve of hits. */
 typedef struct Thrower {
     const Ball *ball;
     const Bowler *bowler;
@@ -117,7 +118,7 @@ static BatchThrow throw_of(const Thrower *thrower, double stance, double aim)
                         .dry_scale = 1.0f};
 }
 
-/* Feet to the half board that keep the laydown on the lane. */
+/* Stances, in half boards, that keep the laydown on the lane. */
 static int stances(const Bowler *bowler, double *out)
 {
     double low = fmax(FEET_LOW, delivery_stance(bowler, LAYDOWN_LOW));
@@ -156,7 +157,7 @@ static void weigh(const Thrower *thrower, double stance, double aim, double *cha
     *falls = down / thrower->slip_count;
 }
 
-/* A curve as a bowler meets it: blurred by the usual miss at the pins. */
+/* The curves blurred by the bowler's usual miss at the pins. */
 static void blur(const SpareHits *hits, double sd, double made[SPARE_PLACES],
                  double falls[SPARE_PLACES])
 {
@@ -185,11 +186,11 @@ static double read_curve(const double *curve, double across)
     return curve[i] + (at - i) * (curve[i + 1] - curve[i]);
 }
 
-/* What a line is chosen for: all of the pins, or its value. */
+/* What a line is chosen by: the chance of all the pins, or its value. */
 typedef enum Goal { GOAL_ALL, GOAL_VALUE } Goal;
 static double goal_value(Goal goal, double made, double falls)
 {
-    /* where no place makes it the most pins are better than nothing */
+    /* where nothing converts it, the most pins are better than none */
     return goal == GOAL_VALUE ? value(made, falls) : SPARE_BONUS * made + 0.2 * falls;
 }
 
@@ -199,7 +200,8 @@ double spare_miss(const Bowler *bowler)
     return fmax(0.5, SPARE_WIDER * hypot(launch / LANE_BOARD_M, bowler->scatter.laydown_boards));
 }
 
-/* The best feet for one aim by the blurred curve: its value, or -1 when no ball arrives. */
+/* Finds the best stance for one aim on the blurred curve; returns its value, or -1 if no ball
+ * arrives. */
 static double best_feet(const Thrower *thrower, double aim, Goal goal, const double *made,
                         const double *falls, double *stance)
 {
@@ -223,7 +225,7 @@ static double best_feet(const Thrower *thrower, double aim, Goal goal, const dou
     return most;
 }
 
-/* Half boards to either side, as the bowler's true scatter sees them. */
+/* Tries half boards to either side with the bowler's real scatter. */
 static void refine_feet(const Thrower *thrower, Goal goal, SpareLine *line)
 {
     double middle = line->stance;
@@ -242,7 +244,7 @@ static void refine_feet(const Thrower *thrower, Goal goal, SpareLine *line)
     }
 }
 
-/* The best feet over one aim; false when no ball arrives. */
+/* The best stance for one aim; false if no ball arrives. */
 static bool aim_line(const Thrower *thrower, Goal goal, const double *made, const double *falls,
                      double aim, SpareLine *line)
 {
@@ -253,14 +255,14 @@ static bool aim_line(const Thrower *thrower, Goal goal, const double *made, cons
     return true;
 }
 
-/* A ball's best line, looked for aim by aim: the usual one unless another is clearly better. */
+/* The search for a ball's best line, aim by aim: the usual one unless another is clearly better. */
 typedef struct Search {
     Goal goal;
     double usual_aim;
     double made[SPARE_PLACES], falls[SPARE_PLACES]; /* the ball's curves, blurred */
     int aims; /* tried of AIM_BOARDS; -1: not even the usual one */
     bool found;
-    double lead; /* what another must be ahead by */
+    double lead; /* how far ahead another must be */
     SpareLine best;
 } Search;
 
@@ -286,10 +288,10 @@ static void try_aim(Search *search, const Thrower *thrower, double aim)
     search->best = line;
     search->found = true;
     if (aim != search->usual_aim)
-        search->lead = 0.0; /* what is not the usual target any more need not lead by much */
+        search->lead = 0.0; /* having left the usual target, any improvement counts */
 }
 
-/* One aim, or at the end the feet; true when `best` is it. */
+/* Tries one aim, or at the end refines the stance; true when `best` is final. */
 static bool search_step(Search *search, const Thrower *thrower)
 {
     if (search->aims < AIMS) {
@@ -305,7 +307,7 @@ static bool search_step(Search *search, const Thrower *thrower)
     return true;
 }
 
-/* From where the middle of the throw hits out to where the curve falls under half. */
+/* The window: from where the middle of the throw hits out to where the curve falls below half. */
 static void window_of(const SpareHits *hits, Goal goal, SpareLine *line)
 {
     double curve[SPARE_PLACES], top = 0.0;
@@ -334,7 +336,7 @@ static void window_of(const SpareHits *hits, Goal goal, SpareLine *line)
     line->window_high = fmin(t, 39.5);
 }
 
-/* What else a line is: how it arrives, what it touches, its window. */
+/* Fills in the rest of a line: how it arrives, what it touches, its window. */
 static void describe(const Thrower *thrower, Goal goal, SpareLine *line)
 {
     BatchThrow one = throw_of(thrower, line->stance, line->aim);
@@ -348,14 +350,14 @@ static void describe(const Thrower *thrower, Goal goal, SpareLine *line)
     line->mph = arrival.gutter ? 0.0 : arrival.mph;
     line->across = spare_hits_across(&thrower->hits, line->board, line->degrees);
     line->pin = spare_first_pin(thrower->hits.left, line->board, line->degrees, &right_in);
-    /* the ball's centre lies on the other side of the pin's than the pin's of the ball's */
+    /* a pin to the ball's right is hit on its left side */
     line->side = fabs(right_in) < FULL_IN ? SPARE_FULL
                  : right_in > 0.0         ? SPARE_RIGHT_SIDE
                                           : SPARE_LEFT_SIDE;
     window_of(&thrower->hits, goal, line);
 }
 
-/* How a ball comes to these pins from the usual aim: what its racks are rolled with. */
+/* How a ball reaches these pins from the usual aim: the hit its racks are simulated with. */
 static RackHit usual_hit(const Thrower *thrower, Pins left, double aim)
 {
     double board = 0.0, feet[STANCES_MAX];
@@ -382,7 +384,7 @@ static RackHit usual_hit(const Thrower *thrower, Pins left, double aim)
     return hit;
 }
 
-/* Boards that a ball hooks on this film, thrown straight down the middle. */
+/* Boards a ball hooks on this film when thrown straight down the middle. */
 static double hook_of(const Ball *ball, const Bowler *bowler, const BatchOil *film)
 {
     Thrower thrower;
@@ -395,7 +397,7 @@ static double hook_of(const Ball *ball, const Bowler *bowler, const BatchOil *fi
     return arrival.gutter ? 40.0 : fabs(arrival.board - 15.0);
 }
 
-/* Polyester if there is one in a slot, else what hooks least. */
+/* Polyester if there is one in a slot, else the ball that hooks least. */
 static const Ball *straightest(const Bag *bag, const Bowler *flat, const BatchOil *film)
 {
     const Ball *best = NULL;
@@ -422,7 +424,7 @@ static const Ball *strike_ball(const SpareInput *input)
     return ball;
 }
 
-/* Of feet where the approach begins, what a bowler who walks at the aim brings to the foul line. */
+/* The share of a move at the start of the approach that is left at the foul line. */
 static const double BROUGHT = LANE_ARROWS_FT / (LANE_ARROWS_FT + APPROACH_FT);
 
 /* The 3-6-9 move of the strike ball. */
@@ -439,7 +441,7 @@ static void common_move(const SpareInput *input, const Thrower *strike, int pin,
     weigh(strike, input->stance + move->laydown, input->aim, &move->chance, &falls);
 }
 
-/* What the model makes of it. */
+/* The move the model finds. */
 static void computed_move(const SpareInput *input, const Thrower *strike, SpareMove *move)
 {
     double made[SPARE_PLACES], down[SPARE_PLACES];
@@ -504,7 +506,7 @@ static void mirror_line(SpareLine *line)
                                                   : SPARE_FULL;
 }
 
-/* ---- the job: its parts in their order ---- */
+/* ---- the job: its parts in order ---- */
 
 struct SpareJob {
     SpareInput input; /* its film is copied */
@@ -523,7 +525,8 @@ struct SpareJob {
     Spare out;
 };
 
-/* Straight, and as strikes are thrown: another ball, or the same out of another hand. */
+/* Whether there are two ways to throw: straight, and like a strike, with another ball or the same
+ * one released differently. */
 static bool two_ways(const SpareJob *job)
 {
     return job->first &&
@@ -544,7 +547,7 @@ static bool choose_balls(SpareJob *job)
     job->first = strike_ball(input);
     job->flat = bowler_for_spares(&input->bag->bowler);
     job->straight = input->ball ? input->ball : straightest(input->bag, &job->flat, &job->film);
-    if (input->ball && input->ball->cover != COVER_POLYESTER) /* asked for: as it is thrown */
+    if (input->ball && input->ball->cover != COVER_POLYESTER) /* asked for: thrown as usual */
         job->flat = input->bag->bowler;
     return true;
 }
@@ -596,7 +599,7 @@ static bool roll_strike(SpareJob *job)
     return true;
 }
 
-/* Only where an angle could help, and the ball was not asked for. */
+/* Only if an angle could help and no ball was asked for. */
 static bool line_strike(SpareJob *job)
 {
     if (!two_ways(job) || job->input.ball || lane_pin_count(job->left) == 1)
@@ -618,7 +621,7 @@ static bool describe_line(SpareJob *job)
     return true;
 }
 
-/* What to make sure of where all of them hardly fall. */
+/* Which pins to make sure of if all of them hardly ever fall. */
 static bool line_sure(SpareJob *job)
 {
     Spare *spare = &job->out;
@@ -647,7 +650,7 @@ static bool move_by_model(SpareJob *job)
     return true;
 }
 
-/* The target by name, and whether it is the usual one. */
+/* Names the target, and says if it is the usual one. */
 static void say_system(const SpareJob *job, Spare *spare)
 {
     const SpareLine *line = spare->take ? &spare->sure : &spare->line;
@@ -723,32 +726,36 @@ void spare_find(const SpareInput *input, Spare *spare)
     *spare = job.out;
 }
 
-/* Common practice, no source: what is left of a hit high, light or on the nose. */
+/* What high, light and nose hits usually leave (common practice, no source). */
 const char *spare_tells(Pins left, bool ringing, Hand hand)
 {
     Pins own = hand == HAND_LEFT ? lane_mirror_pins(left) : left;
     const Pins p1 = pin_bit(1), p2 = pin_bit(2), p3 = pin_bit(3), p4 = pin_bit(4), p5 = pin_bit(5),
                p6 = pin_bit(6), p7 = pin_bit(7), p8 = pin_bit(8), p9 = pin_bit(9),
                p10 = pin_bit(10);
+    bool lefty = hand == HAND_LEFT;
+    if (own == p10 && ringing)
+        return lefty ? "a ringing seven: nearly right, hardly a reason to move"
+                     : "a ringing ten: nearly right, hardly a reason to move";
     if (own == p10)
-        return ringing ? "a ringing corner pin: nearly right, hardly a reason to move"
-                       : "a flat corner pin: short of energy or a little light";
+        return lefty ? "a flat seven: short of energy or a little light"
+                     : "a flat ten: short of energy or a little light";
     if (own == p7)
-        return "the far corner pin: nearly right, or a little high";
+        return "the corner pin opposite: nearly right, or a little high";
     if (own == p9)
         return "a steep hit, a little high";
     if (own == p4 || own == (p6 | p10) || own == (p3 | p6 | p10) || own == (p3 | p10) ||
         own == (p6 | p10 | p9))
         return "a high hit: it came in on the head pin";
     if (lane_split(own) && (own & (p4 | p7)) && (own & (p6 | p10)))
-        return "a split of a hit on the nose, or one that came in too early";
+        return "a split from a nose hit, or from a ball that read too early";
     if (own == p5 || own == (p5 | p7) || own == (p8 | p10) || own == (p2 | p8) || own == p8)
         return "a light hit: it deflected, or came late";
     if (!(own & p1) && (own & p2) && (own & (p4 | p5)))
         return "a bucket: light, with too little drive";
     if ((own & p1) && (own & p2) && (own & p10) && !(own & p3))
-        return "a washout: it went past the head pin, behind it";
+        return "a washout: it came in behind the head pin";
     if (own & p1)
-        return "it missed the head pin: says little of the pocket";
+        return "it missed the head pin: that says little about the pocket";
     return "";
 }

@@ -12,7 +12,7 @@ static const uint8_t AIMS[PINS_ALL][SPARE_WIDTHS] = {
 #include "core/spare/spare_aims.inc"
 };
 
-/* The straight ball of whom the aims are found for: its speed at the pins, its weight (assumed). */
+/* The straight ball the aims are found for: speed at the pins, weight (assumed). */
 static const double USUAL_MPH = 16.0, USUAL_POUNDS = 15.0;
 
 double spare_heading_deg(double board)

@@ -1,4 +1,4 @@
-/* spare_hits.c - racks rolled over the places of a hit, more of them where it matters. */
+/* spare_hits.c - simulated racks for each place of a hit, more of them where it matters. */
 #include "core/spare/spare_hits.h"
 
 #include <math.h>
@@ -9,9 +9,9 @@
 #define BOARD_IN (LANE_WIDTH_IN / LANE_BOARDS)
 /* Ball and pin touch when their centres pass this near: radii 4.2975 and 2.383 in (standards). */
 #define TOUCH_IN (4.2975 + 2.383)
-#define SPOT_SLACK_IN 0.15 /* pins stand off their spots by as much */
+#define SPOT_SLACK_IN 0.15 /* how far pins may be off their spots */
 
-/* What a rack costs to roll, about, in microseconds: measured on one core. */
+/* Rough cost of simulating a rack, microseconds, measured on one core. */
 static double rack_cost(int pins) { return 6.0 + 1.75 * pins * pins; }
 
 double spare_pin_board(int pin)
@@ -19,7 +19,7 @@ double spare_pin_board(int pin)
     return 0.5 * (LANE_BOARDS + 1) - lane_pin_right_in(pin) / BOARD_IN;
 }
 
-/* Boards that a path moves toward the other side over that many inches. */
+/* Boards a path moves toward the other side over that many inches. */
 static double drift(double in, double degrees)
 {
     return in * tan(rad_from_deg(degrees)) / BOARD_IN;
@@ -52,7 +52,7 @@ int spare_first_pin(Pins left, double board, double degrees, double *right_in)
             continue;
         double back = lane_pin_back_in(pin);
         double off = (spare_pin_board(pin) - board - drift(back, degrees)) * BOARD_IN;
-        double aside = off * cos(way); /* square to the path */
+        double aside = off * cos(way); /* at a right angle to the path */
         if (!(fabs(aside) < TOUCH_IN))
             continue;
         double at = back - sqrt(TOUCH_IN * TOUCH_IN - aside * aside);
@@ -65,7 +65,7 @@ int spare_first_pin(Pins left, double board, double degrees, double *right_in)
     return first;
 }
 
-/* Whether a ball on this path may touch any pin that stands. */
+/* Whether a ball on this path may touch a standing pin. */
 static bool may_touch(Pins left, double board, double degrees)
 {
     for (int pin = 1; pin <= 10; pin++)
@@ -95,7 +95,7 @@ static void roll_at(const RackHit *usual, SpareHits *hits, SpareCount *count, in
     }
 }
 
-/* Neighbours' racks, weighed by a triangle of that half-width in places. */
+/* Averages with the neighbours' racks, weighted by a triangle of that half-width in places. */
 static void smooth(SpareHits *hits, const SpareCount *counts, double width)
 {
     for (int i = 0; i < SPARE_PLACES; i++) {
@@ -127,10 +127,10 @@ static int best_place(const SpareHits *hits)
     return best;
 }
 
-/* A place that nothing can come of counts as so many racks without a pin: they hold the curve
- * down at its ends and cost nothing. */
+/* Places where the ball can't touch a pin count as this many racks without a pin: that holds the
+ * curve down at its ends and costs nothing. */
 enum { MISSES = 4, NEAR_PLACES = 7 };
-/* Microseconds, as rack_cost counts them, after which a step ends. */
+/* A step ends after this many microseconds of rack_cost. */
 #define STEP_EFFORT 2000.0
 
 void spare_hits_begin(SpareRoll *roll, Pins left, const RackHit *hit, double effort,
@@ -148,7 +148,7 @@ void spare_hits_begin(SpareRoll *roll, Pins left, const RackHit *hit, double eff
     }
     int most = (int)(effort / rack_cost(pins));
     most = most < 8 ? 8 : most > 1000 ? 1000 : most;
-    /* half of the racks evenly, the other half about the best place */
+    /* half of the racks evenly, the other half around the best place */
     while (places > roll->stride * most / 2)
         roll->stride++;
     int each = most / 2 * roll->stride / (places > 0 ? places : 1);
@@ -157,7 +157,7 @@ void spare_hits_begin(SpareRoll *roll, Pins left, const RackHit *hit, double eff
     roll->width = pins == 1 ? 1.5 * roll->stride : 1.0 + 1.5 * roll->stride;
 }
 
-/* False when too few racks are left to tell more. */
+/* False if too few racks are left to learn more. */
 static bool turn_to_best(SpareRoll *roll, const SpareHits *hits)
 {
     int best = best_place(hits), near = 0;
@@ -213,7 +213,7 @@ static double between(const double *curve, double across)
 
 int spare_hits_best(const SpareHits *hits, double deviation, double *made)
 {
-    double weight[SPARE_PLACES]; /* of a place so far from the aim */
+    double weight[SPARE_PLACES]; /* by distance from the aim */
     for (int k = 0; k < SPARE_PLACES; k++)
         weight[k] = exp(-0.125 * k * k / (deviation * deviation));
     int best = 0;

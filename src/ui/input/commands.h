@@ -18,7 +18,7 @@ enum {
     IN_NUMBER = 1 << 5, /* figures inside a shot: slot, or what was seen */
     IN_PICK = 1 << 6,   /* choosing an earlier shot */
     IN_ASK = 1 << 7,    /* yes or no */
-    IN_HELP = 1 << 8,
+    IN_HELP = 1 << 8,   /* reading the keys */
     IN_SMALL = 1 << 9,  /* the terminal is too small to show anything */
     IN_SPARE = 1 << 10, /* inside a shot: what the spare ball left */
     IN_BAG = 1 << 11,   /* looking at the bag */
@@ -30,7 +30,8 @@ enum {
     IN_FORM_WORD = 1 << 15,   /* one of a closed set of words, */
     IN_FORM_NAME = 1 << 16,   /* or the name */
     IN_FORM = IN_FORM_FIGURE | IN_FORM_WORD | IN_FORM_NAME,
-    IN_ANY = (1 << 17) - 1
+    IN_WORDS = 1 << 17, /* reading what the words mean */
+    IN_ANY = (1 << 18) - 1
 };
 
 /* Groups of the help screen, in its order. */

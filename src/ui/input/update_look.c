@@ -49,7 +49,8 @@ void key_help(Model *model, Effects *effects, int argument, uint32_t key)
 
 void key_help_line(Model *model, Effects *effects, int lines, uint32_t key)
 {
-    int last = screen_help_lines(model->columns) - screen_help_room(model->rows);
+    bool words = model->mode == MODE_WORDS;
+    int last = screen_help_lines(model->columns, words) - screen_help_room(model->rows);
     int top = (model->help_top < last ? model->help_top : last) + lines;
     top = top < last ? top : last;
     model->help_top = top > 0 ? top : 0;
@@ -58,6 +59,12 @@ void key_help_line(Model *model, Effects *effects, int lines, uint32_t key)
 void key_help_page(Model *model, Effects *effects, int pages, uint32_t key)
 {
     key_help_line(model, effects, pages * screen_help_room(model->rows), key);
+}
+
+void key_help_turn(Model *model, Effects *effects, int argument, uint32_t key)
+{
+    model->mode = model->mode == MODE_HELP ? MODE_WORDS : MODE_HELP;
+    model->help_top = 0;
 }
 
 void key_help_close(Model *model, Effects *effects, int argument, uint32_t key)

@@ -1,11 +1,13 @@
-/* screen_help.c - every key with its sentence, from the table of actions, and the cautions. */
+/* screen_help.c - two pages: every key with its sentence, from the table of actions, and the
+ * cautions; and what the words mean. */
 #include <stdio.h>
 
 #include "core/advice/rules.h"
+#include "core/words/glossary.h"
 #include "ui/input/commands.h"
 #include "ui/screens/screens.h"
 
-enum { KEY_COLUMNS = 9, NAME_COLUMNS = 12, ABOVE = 2, BELOW = 4 };
+enum { KEY_COLUMNS = 9, NAME_COLUMNS = 12, WORD_COLUMNS = 15, ABOVE = 2, BELOW = 4 };
 
 static const char STANDING[] = "The event's rules and a licensed or certified coach, pro shop or "
                                "physician come first.";
@@ -15,7 +17,7 @@ static const char *const READING[] = {
     "it. Feet is the board you stand on, aim your target: the board you cross at the arrows.",
     "Beside each ball: where it makes its move, its entry angle and its chance of the pocket, on "
     "that ball's best line from about where you stand.",
-    "Area is how far you may miss your target, in and out, and still hit the pocket. In the list "
+    "Area is how far you can miss your target, in and out, and still hit the pocket. In the list "
     "of "
     "shots at 80 columns, ok is a read on time.",
     "An answer that is dim, or marked with dots, is from before your last key and is being "
@@ -60,26 +62,37 @@ static void flow_command(Flow *flow, const CommandRow *command)
     flow->line++;
 }
 
-/* A sentence of its own, broken where it must be. */
-static void flow_sentence(Flow *flow, Role role, const char *text)
+/* A sentence from `left` on, wrapped. */
+static void flow_sentence(Flow *flow, int left, Role role, const char *text)
 {
-    int width = flow->columns - 4;
+    enum { LINES_MAX = 8 };
+    int width = flow->columns - left - 1;
     Canvas probe;
-    if (width < 1 || !canvas_init(&probe, flow->columns, 8))
+    if (width < 1 || !canvas_init(&probe, flow->columns, LINES_MAX))
         return;
-    int lines = canvas_wrap(&probe, 0, 0, width, 8, role, text);
+    int lines = canvas_wrap(&probe, 0, 0, width, LINES_MAX, role, text);
     for (int i = 0; i < lines; i++, flow->line++) {
         int row = flow_row(flow);
         for (int c = 0; row >= 0 && c < width; c++) {
             const Cell *cell = canvas_at(&probe, i, c);
             if (cell && cell->glyph > ' ')
-                canvas_put(flow->canvas, row, c + 3, cell->glyph, role);
+                canvas_put(flow->canvas, row, c + left, cell->glyph, role);
         }
     }
     canvas_fini(&probe);
 }
 
-static void flow_all(Flow *flow)
+static void flow_words(Flow *flow)
+{
+    for (int i = 0; i < WORD_COUNT; i++) {
+        int row = flow_row(flow);
+        if (row >= 0)
+            canvas_text(flow->canvas, row, 1, WORD_COLUMNS - 1, ROLE_KEY, WORDS[i].word);
+        flow_sentence(flow, 1 + WORD_COLUMNS, ROLE_PLAIN, WORDS[i].means);
+    }
+}
+
+static void flow_keys(Flow *flow)
 {
     for (int group = 0; group < GROUP_COUNT && group != flow->stop_at; group++) {
         if (group > 0)
@@ -94,17 +107,25 @@ static void flow_all(Flow *flow)
     flow_line(flow, ROLE_PLAIN, "");
     flow_line(flow, ROLE_TITLE, "Take care");
     for (int i = CAUTION_NONE + 1; i < CAUTION_COUNT; i++)
-        flow_sentence(flow, ROLE_WARN, CAUTION_WORDS[i]);
+        flow_sentence(flow, 3, ROLE_WARN, CAUTION_WORDS[i]);
     flow_line(flow, ROLE_PLAIN, "");
     flow_line(flow, ROLE_TITLE, "How to read the lane screen");
     for (size_t i = 0; i < sizeof READING / sizeof *READING; i++)
-        flow_sentence(flow, ROLE_PLAIN, READING[i]);
+        flow_sentence(flow, 3, ROLE_PLAIN, READING[i]);
 }
 
-int screen_help_lines(int columns)
+static void flow_page(Flow *flow, bool words)
+{
+    if (words)
+        flow_words(flow);
+    else
+        flow_keys(flow);
+}
+
+int screen_help_lines(int columns, bool words)
 {
     Flow flow = {.columns = columns, .stop_at = -1};
-    flow_all(&flow);
+    flow_page(&flow, words);
     return flow.line;
 }
 
@@ -122,13 +143,14 @@ int screen_help_top(int columns, unsigned where)
     if (group == GROUP_HIT)
         return 0;
     Flow flow = {.columns = columns, .stop_at = group};
-    flow_all(&flow);
+    flow_keys(&flow);
     return flow.line + 1; /* past the empty line before its title */
 }
 
 void screen_help(const Model *model, Canvas *canvas)
 {
-    int room = screen_help_room(canvas->rows), lines = screen_help_lines(canvas->columns);
+    bool words = model->mode == MODE_WORDS;
+    int room = screen_help_room(canvas->rows), lines = screen_help_lines(canvas->columns, words);
     int top = model->help_top, last = canvas->rows - 1;
     char where[32];
     if (top > lines - room)
@@ -137,10 +159,10 @@ void screen_help(const Model *model, Canvas *canvas)
         top = 0;
     Flow flow = {
         .canvas = canvas, .columns = canvas->columns, .top = top, .room = room, .stop_at = -1};
-    flow_all(&flow);
+    flow_page(&flow, words);
     int shown = top + room < lines ? top + room : lines;
     snprintf(where, sizeof where, "lines %3d-%3d of %3d", top + 1, shown, lines);
-    screen_frame_top(canvas, "Keys", where);
+    screen_frame_top(canvas, words ? "Words" : "Keys", where);
     screen_frame_bottom(model, canvas, 2, canvas->columns - 2, ROLE_PLAIN, "");
     canvas_wrap(canvas, last - 2, 1, canvas->columns - 2, 2, ROLE_WARN, STANDING);
 }

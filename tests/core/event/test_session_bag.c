@@ -281,7 +281,7 @@ static void test_all_the_way_back(void **state)
     assert_false(session_bag_redo(s, &error));
     while (s->bag_log.standing < BAG_EDITS_MAX)
         edit(s, change(s, 0));
-    refuse(s, change(s, 0), "the bag was edited 1000 times: start settee again to go on");
+    refuse(s, change(s, 0), "the bag was edited 1000 times: restart settee to edit more");
     free(s);
 }
 
