@@ -24,18 +24,18 @@ static int fault(const Error *error)
     return 1;
 }
 
-/* The themes that there are, and what becomes of the choice among them. */
+/* The themes, and where the chosen one is saved. */
 typedef struct Themes {
     int count;
-    Theme all[THEMES_MAX]; /* the one to begin with first */
+    Theme all[THEMES_MAX]; /* the one to start with comes first */
     FileName names[THEMES_MAX];
 } Themes;
 
-/* Where what is entered on the screen is kept. */
+/* Where entries and bag edits are saved. */
 typedef struct Keeper {
     Journal *journal;
     BagFile bag_file;
-    bool bag_waits; /* the disk refused the bag as it is now */
+    bool bag_waits; /* the disk refused the current bag */
     const Themes *themes;
 } Keeper;
 
@@ -82,7 +82,7 @@ static bool load(const char *event_name, const char *bag_name, Session *session,
          files_bag_open(event.bag, bag, bag_file, error) &&
          files_pattern(event.pattern, pattern, error) && files_rules("coach", rules, error);
     if (ok) {
-        session_begin(session, &event, bag, pattern, &(Plan){0}); /* the screen looks for it */
+        session_begin(session, &event, bag, pattern, &(Plan){0}); /* the screen finds the plan */
         ok = has_ball(bag) ||
              error_set(error, "no ball of this bag is in a slot: give one ball \"slot\": 1");
     }
@@ -98,7 +98,7 @@ static void notice_add(char *notice, size_t size, const char *first, const Error
     text_append(notice, size, "%s%s%s", notice[0] ? "; " : "", first, line);
 }
 
-/* Brings one to the front and leaves the others in their order. */
+/* Moves one to the front and keeps the others in order. */
 static void put_first(Themes *themes, int at)
 {
     const Theme theme = themes->all[at];
@@ -109,7 +109,7 @@ static void put_first(Themes *themes, int at)
     themes->names[0] = name;
 }
 
-/* A theme with faults is told and left out. */
+/* A theme with faults is reported and left out. */
 static void load_themes(Themes *themes, const char *chosen, char *notice, size_t size)
 {
     FileName names[THEMES_MAX];
@@ -151,10 +151,10 @@ static int run_screen(const char *event_name, const char *bag_name)
         status = fault(&error);
     } else {
         bool usable = settings_read(&settings, &broken);
-        if (!usable) { /* and never written over */
+        if (!usable) { /* never overwrite it */
             text_copy(broken.file, sizeof broken.file,
                       "settings.json"); /* one line has 80 columns */
-            notice_add(notice, sizeof notice, "T is not kept: ", &broken);
+            notice_add(notice, sizeof notice, "T is not saved: ", &broken);
         }
         load_themes(themes, settings.theme, notice, sizeof notice);
         UiHost host = {.session = session,

@@ -1,4 +1,4 @@
-/* cli.c - the commands, one row each, and how a command line finds its row. */
+/* cli.c - the commands, one row each, and finding the row for a command line. */
 #include "cli/cli.h"
 
 #include <stdio.h>
@@ -29,9 +29,9 @@ static const Subcommand SUBCOMMANDS[] = {
     {"line", "", 0, BALL | RELEASE | BIT(LAYDOWN),
      "stance and aim for the pocket, for one ball or all", cmd_line},
     {"oil", "", 0, BIT(PATTERN) | BIT(AT) | BIT(JSON),
-     "a pattern measured, cut across and seen from above", cmd_oil},
+     "a pattern: volume, cross-sections, a view from above", cmd_oil},
     {"rack", "", 0, BIT(BOARD) | BIT(DEGREES) | BIT(PINS_MPH) | BIT(POUNDS) | BIT(JSON),
-     "what a hit is worth: strike, pinfall and leaves", cmd_rack},
+     "what a hit does: strike, pinfall and leaves", cmd_rack},
     {"advise", "", 0,
      BIT(PATTERN) | BIT(BAG) | BIT(SHOTS) | BIT(SLOT) | BIT(STANCE) | BIT(AIM) | BIT(CERTIFIED) |
          BIT(LANE) | BIT(GAME) | BIT(FRAME) | BIT(BOWLERS) | BIT(JSON),
@@ -51,18 +51,18 @@ static const Subcommand SUBCOMMANDS[] = {
          BIT(PRACTICE) | BIT(SIGHTS) | BIT(SEED) | BIT(LIST) | BIT(JSON),
      "play a block against a hidden lane", cmd_rehearse},
     {"review", "", 0, BIT(MONTH) | BIT(BAG) | BIT(JSON),
-     "what came of your shots, by month, ball and pattern", cmd_review},
+     "how your shots turned out, by month, ball and pattern", cmd_review},
     {"log", "[WHAT...]", 2, BIT(BAG) | BIT(CSV) | BIT(JSON),
      "what you entered: list, show or export EVENT, verify", cmd_log},
     {"home", "[WHAT...]", 4, BIT(JSON), "your own files: list, copy bag|event|pattern FROM NAME",
      cmd_home},
     {"words", "[WORD]", 3, BIT(JSON), "what the words of the trade mean, all or one", cmd_words},
     {"check", "FILE...", OPTIONS_WORDS_MAX, BIT(JSON),
-     "find the faults in files, or say they are good", cmd_check},
-    {"help", "[COMMAND]", 1, BIT(JSON), "what there is, or what a command takes", cmd_help},
+     "check files, and say what is wrong with them", cmd_check},
+    {"help", "[COMMAND]", 1, BIT(JSON), "list the commands, or one command's options", cmd_help},
     {"version", "", 0, BIT(JSON), "print the version", cmd_version},
 };
-/* What main runs where no command is named. */
+/* What main runs if no command is named. */
 static const Subcommand SCREEN = {
     "screen", "[EVENT]", 1, BIT(BAG), "the screen; EVENT is a file or a name (demo)", NULL};
 #undef BALL
@@ -82,7 +82,7 @@ static const Subcommand *subcommand_find(const char *word)
     return NULL;
 }
 
-/* The command or event that may have been meant, in `out`; false: none is near. */
+/* The command or event that was probably meant, in `out`; false: none is close. */
 static bool word_near(const char *word, char *out, size_t size)
 {
     enum { EVENTS_MAX = 128 };
@@ -97,14 +97,14 @@ static bool word_near(const char *word, char *out, size_t size)
     return near && text_copy(out, size, near);
 }
 
-/* Says that there is no such command, with the one that may have been meant. */
+/* Says that there is no such command, and which was probably meant. */
 static int unknown_word(const char *word)
 {
     const char *what = word[0] == '-' ? "option" : "command, event or file";
     char near[64];
     if (word[0] != '-' && word_near(word, near, sizeof near))
         return cmd_say(CMD_USAGE, "no %s '%.60s'; did you mean '%s'?", what, word, near);
-    return cmd_say(CMD_USAGE, "no %s '%.60s'; 'settee help' lists what there is", what, word);
+    return cmd_say(CMD_USAGE, "no %s '%.60s'; 'settee help' lists the commands", what, word);
 }
 
 static void help_one_json(JsonOut *out, const Subcommand *row)
@@ -208,7 +208,7 @@ bool cli_knows(const char *word)
         return false; /* of the screen */
     if (subcommand_find(word) || (word[0] == '-' && word[1]))
         return true;
-    /* A word that is neither event nor file is a slip: cli_run says what may have been meant. */
+    /* A word that is neither event nor file is a typing mistake: cli_run suggests another. */
     char place[1024];
     return strcmp(word, "-") != 0 && !strpbrk(word, "/.") &&
            !files_place("events", word, place, sizeof place, NULL);

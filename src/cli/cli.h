@@ -4,11 +4,11 @@
 
 #include <stdbool.h>
 
-/* Whether the first word is for cli_run: a command, a call for help, or a slip. */
+/* Whether the first word is for cli_run: a command, a call for help, or a typing mistake. */
 bool cli_knows(const char *word);
 
-/* Reads the words of the screen, [EVENT] [--bag BAG]; `bag` is NULL when none was named. False
- * after the fault was printed. */
+/* Reads the screen's arguments, [EVENT] [--bag BAG]; `bag` is NULL if none was named. False after
+ * printing the fault. */
 bool cli_screen(int argc, char **argv, const char **event, const char **bag);
 
 /* Runs it. Exit status: 0 done, 1 a fault in the data or no answer, 2 wrong usage. */

@@ -41,7 +41,7 @@ int cmd_json(JsonOut *out)
     return status;
 }
 
-/* Puts what the options say in place of the bowler's usual release. */
+/* Changes the bowler's usual release as the options say. */
 static void change_release(const Options *options, Bowler *bowler)
 {
     const struct {
@@ -103,14 +103,14 @@ const Ball *setup_ball(const Options *options, const Setup *setup, Error *error)
     for (int slot = 1; slot <= BAG_SLOTS; slot++)
         if (bag_slot(bag, slot))
             return bag_slot(bag, slot);
-    error_set(error, "no ball of the bag is in a slot; name one with --ball");
+    error_set(error, "no ball is in a slot; name one with --ball");
     return NULL;
 }
 
 Line setup_line(const Setup *setup, const MotionBody *body, double laydown_board)
 {
     const Bowler *bowler = &setup->bag.bowler;
-    Delivery usual = delivery_of(bowler, 20.0, 10.0); /* its line is not looked at */
+    Delivery usual = delivery_of(bowler, 20.0, 10.0); /* its line is ignored */
     if (!isnan(laydown_board))
         return line_search(body, &setup->oil, bowler, &usual, laydown_board, 0.0);
     return line_best(body, &setup->oil, bowler, &usual, LINE_LAYDOWN_LOW, LINE_LAYDOWN_HIGH);

@@ -1,4 +1,4 @@
-/* cmd.h - what the commands share: loading, the chosen ball, and how faults and JSON go out.
+/* cmd.h - what the commands share: loading, the chosen ball, printing faults and JSON.
  *
  * A command prints its answer on standard output and returns the exit status. Faults are one line
  * on standard error. */
@@ -48,8 +48,8 @@ int setup_read(const Options *options, Setup *setup);
 /* The ball that --slot or --ball names, else the first of the bag; NULL: fault in `error`. */
 const Ball *setup_ball(const Options *options, const Setup *setup, Error *error);
 
-/* The ball's way to the pocket: the best chance from that laydown board, or, when it is NAN, the
- * best line from anywhere (line_best). */
+/* The ball's line to the pocket: the one with the best chance from that laydown board, or, if it is
+ * NAN, the best line from anywhere (line_best). */
 Line setup_line(const Setup *setup, const MotionBody *body, double laydown_board);
 
 /* Prints "settee: ..." on standard error and returns `status`. */
@@ -67,7 +67,7 @@ void print_entry(const char *label, const char *text, int indent);
 /* Prints `text` in a column of that many characters, cut or filled with spaces. */
 void print_cell(const char *text, int width);
 
-/* A game as a sheet shows it: frames, balls, running totals; nothing when no ball was thrown. */
+/* A game like a score sheet: frames, balls, running totals; nothing if no ball was thrown. */
 void print_sheet(const Score *score);
 
 /* "Tarn Ledger (slot 1, 2000 grit)" */

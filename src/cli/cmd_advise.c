@@ -26,7 +26,7 @@ static int shots_read(const Options *options, const Setup *setup, Shot *shots, i
     return CMD_DONE;
 }
 
-/* The lane that is due: on a pair the other one after each shot, unless all were on one lane. */
+/* The lane whose turn it is: the other lane after each shot, unless all were on one. */
 static Side lane_due(const Shot *shots, int count)
 {
     bool both = false;
@@ -38,15 +38,15 @@ static Side lane_due(const Shot *shots, int count)
     return both ? (Side)!last : last;
 }
 
-/* The feet and the aim of a plan whose ball is known: what was said, else as in `last`, else the
- * ball's own way to the pocket on half boards, from the feet that were said if they were. */
+/* The feet and aim of a plan whose ball is known: as given, else as in `last`, else the ball's own
+ * line to the pocket in half boards, from the given feet if any. */
 static int line_read(const Options *options, const Setup *setup, const Ball *ball, const Shot *last,
                      Plan *plan)
 {
     bool stance = !isnan(options->stance), aim = !isnan(options->aim);
     plan->stance = stance ? options->stance : last ? last->stance : 0.0;
     plan->aim = aim ? options->aim : last ? last->aim : 0.0;
-    stance = stance || plan->stance != 0.0; /* 0 in a shot: not said */
+    stance = stance || plan->stance != 0.0; /* 0 in a shot: not given */
     aim = aim || plan->aim != 0.0;
     if (stance && aim)
         return CMD_DONE;
@@ -57,7 +57,7 @@ static int line_read(const Options *options, const Setup *setup, const Ball *bal
     double offset = setup->bag.bowler.laydown_offset_boards;
     Line line = setup_line(setup, &body, stance ? plan->stance - offset : (double)NAN);
     if (!line.found)
-        return cmd_say(CMD_FAULT, "%s has no way to the pocket here; say --stance and --aim",
+        return cmd_say(CMD_FAULT, "%s can't reach the pocket here; give --stance and --aim",
                        ball->name);
     if (!stance)
         plan->stance = lane_half_board(line.stance); /* what a bowler can stand on and see */
@@ -65,8 +65,8 @@ static int line_read(const Options *options, const Setup *setup, const Ball *bal
     return CMD_DONE;
 }
 
-/* What would be thrown next: what was said, else as in the last shot on that lane (or the last of
- * all). */
+/* What would be thrown next: as given, else as in the last shot on that lane (or the last of all).
+ */
 static int plan_read(const Options *options, const Setup *setup, const Shot *shots, int count,
                      Side lane, Plan *plan)
 {
@@ -191,7 +191,7 @@ static void print_signs(const Signs *signs)
         }
         print_cell(SIGN_WORDS[sign], 48);
         printf("shot%s ", count == 1 ? "" : "s");
-        for (int i = count - 1; i >= 0; i--) /* told oldest first */
+        for (int i = count - 1; i >= 0; i--) /* oldest first */
             printf("%d%s", signs->shots[sign][i] + 1, i > 0 ? ", " : "\n");
     }
     if (!any)
@@ -217,7 +217,7 @@ static void print_adjustment(int place, const Adjustment *adjustment, const Rule
         printf(", surface to %.0f grit", adjustment->surface_grit);
     putchar('\n');
     if (adjustment->disagrees)
-        puts("    Rule and forecast disagree here.");
+        puts("    Rules and forecast disagree here.");
     if (adjustment->because[0])
         print_wrapped(adjustment->because, 4);
     if (adjustment->caution)
@@ -233,7 +233,7 @@ static void print_advice(const Setup *setup, const AdviceInput *input, const Adv
     printf("%s, %g ft; %s lane, game %d, frame %d%s\n", setup->pattern.name,
            setup->pattern.length_ft, SIDE_NAMES[input->lane], input->game, input->frame,
            input->certified ? ", certified" : "");
-    printf("In hand: ");
+    printf("Current ball: ");
     print_ball(bag_slot(&setup->bag, plan->slot));
     printf(", stance %.1f, aim %.1f\n", plan->stance, plan->aim);
     if (advice->lane.off_words[0])

@@ -78,8 +78,8 @@ static void print_name(const Ball *ball)
 static void print_fresh(const Report *report)
 {
     puts("Each ball on its own best line, fresh");
-    puts("                       hooks     break-   entry  boards           pocket   miss");
-    puts("slot ball                 at      point     deg  crossed  flare   chance   room");
+    puts("                       hooks     break-   entry  boards           pocket");
+    puts("slot ball                 at      point     deg  crossed  flare   chance   area");
     for (int i = 0; i < report->bag->count; i++) {
         const Ball *ball = &report->bag->balls[i];
         const Showing *show = &report->arsenal->ball[i].at[0];
@@ -96,7 +96,7 @@ static void print_fresh(const Report *report)
     }
 }
 
-/* The games that have a column: all, or some at even distances, the lane after the last too. */
+/* The games with a column: all, or some at even distances; and the lane after the last. */
 static int columns_of(int games, int column[GAME_COLUMNS])
 {
     int count = games + 1 < GAME_COLUMNS ? games + 1 : GAME_COLUMNS;
@@ -166,7 +166,7 @@ static const char *slot_name(const Report *report, int ball, char out[64])
     return out;
 }
 
-/* "+1.5", or "-" where one of the two has none. */
+/* "+1.5", or "-" if one of the two has none. */
 static const char *signed_words(double value, char out[16])
 {
     if (isnan(value))
@@ -195,7 +195,7 @@ static void print_overlaps(const Report *report)
 static void print_gaps(const Report *report)
 {
     char name[64];
-    puts("\nLanes, and the best answer to each (strikes in a hundred, with weight for room)");
+    puts("\nLanes, and the best answer to each (strikes in a hundred, with a bit for area)");
     puts("lane        share  best of the bag          of all   ideal   short by");
     for (int s = 0; s < LANE_STATE_COUNT; s++) {
         const Gap *gap = &report->arsenal->gap[s];
@@ -264,10 +264,10 @@ static void print_surfaces(const Report *report)
         putchar('\n');
     }
     if (arsenal->advice_count == 0) {
-        puts("No small change tells a pair apart or closes a gap.");
+        puts("No small change sets a pair apart or closes a gap.");
         return;
     }
-    puts("Smallest changes that tell a pair apart or close a gap, before scoring only:");
+    puts("Smallest changes that set a pair apart or close a gap, only before scoring:");
     for (int i = 0; i < arsenal->advice_count; i++) {
         surface_words(report, &arsenal->advice[i], text, sizeof text);
         print_wrapped(text, 2);

@@ -81,7 +81,7 @@ static void print_block(const Block *block, const Setup *setup)
     }
     putchar('\n');
     print_wrapped("A forecast from the sheet: nobody has seen the lane yet. The others on the pair "
-                  "are taken for solids about the line a solid would want in your hand.",
+                  "are assumed to be a usual mix.",
                   0);
 }
 

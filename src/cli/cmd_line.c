@@ -109,7 +109,7 @@ static int every_slot(const Options *options, const Setup *setup)
         found = found || lines[slot - 1].found;
     }
     if (!found)
-        return cmd_say(CMD_FAULT, "no ball of a slot comes to the pocket from there");
+        return cmd_say(CMD_FAULT, "no ball in a slot reaches the pocket from there");
     if (options->json)
         return slots_json(setup, lines);
     printf("Every slot ");

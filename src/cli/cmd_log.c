@@ -21,7 +21,7 @@ static int journal_fault(const char *name, const char *words)
     return cmd_say(CMD_FAULT, "journal %s: %s", name, words);
 }
 
-/* CMD_DONE: the session is whole. CMD_FAULT with `usable`: as far as it could be read. */
+/* CMD_DONE: the session is complete. CMD_FAULT with `usable`: as far as it could be read. */
 static int open_one(const JournalHead *head, Session *session, bool *usable)
 {
     char notice[ERROR_LINE_MAX];
@@ -152,7 +152,7 @@ static void number_words(double value, char *out, size_t size)
         text_append(out, size, "%.1f", value);
 }
 
-/* What was meant otherwise than usual, and what was seen on the way: a line each. */
+/* Planned changes to the usual release, and what was seen on the way: a line each. */
 static void print_more(const Shot *shot)
 {
     const Plan usual = {0}, meant = {.mph_change = shot->mph_change,

@@ -6,7 +6,7 @@
 #include "core/event/shot.h"
 #include "core/pins/rack.h"
 
-/* What is taken when nothing is said: a common ball and its speed after the lane (assumed). */
+/* The defaults: a common ball and its speed at the pins (assumed). */
 static const double USUAL_MPH = 16.5, USUAL_POUNDS = 15.0;
 /* Leaves rarer than this are left out of what is printed. */
 static const double SHOWN = 0.0005;

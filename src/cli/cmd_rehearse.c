@@ -105,7 +105,7 @@ static void print_rehearsal(const Rehearsal *out, const RehearseSetup *plan, boo
         printf(" %d", out->score[i]);
     printf("\nMean    %.1f; pocket %.0f %%, strikes %.0f %%\n", out->mean_pins,
            100.0 * out->pockets / out->shot_count, 100.0 * out->strikes / out->shot_count);
-    printf("Worth   %.0f %%: chance of a strike of what was chosen, on the hidden lane\n",
+    printf("Worth   %.0f %%: chance of a strike with the chosen throws, on the hidden lane\n",
            100.0 * out->value);
 }
 

@@ -1,4 +1,4 @@
-/* cmd_review.c - settee review: what came of the shots of all events, bag by bag. */
+/* cmd_review.c - settee review: how the shots of all events turned out, bag by bag. */
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
@@ -18,7 +18,7 @@ typedef struct BagHistory {
     Review review;
 } BagHistory;
 
-/* What was asked for, and what came of it. */
+/* The question and its results. */
 typedef struct Work {
     const char *month; /* NULL: all */
     const char *bag;   /* as files_place names it; NULL: all */
@@ -127,7 +127,7 @@ static void print_months(const Review *review)
         print_month("all", &review->total);
 }
 
-/* "1-3 5": the games of an event that a ball was thrown in. */
+/* "1-3 5": the games of an event in which a ball was thrown. */
 static void games_words(const ReviewBall *ball, char *out, size_t size)
 {
     out[0] = '\0';
@@ -144,7 +144,7 @@ static void games_words(const ReviewBall *ball, char *out, size_t size)
     }
 }
 
-/* A ball's place in the review, and the shots by which it is listed. */
+/* A ball's index in the review, and the shots it is sorted by. */
 typedef struct BallShots {
     int place, shots;
 } BallShots;
@@ -154,8 +154,8 @@ static bool more_shots(const void *a, const void *b)
     return ((const BallShots *)a)->shots > ((const BallShots *)b)->shots;
 }
 
-/* The balls that were thrown, those with most shots first, and of equal ones as they lie in the
- * bag; on one pattern, or on all (NULL). Returns how many. */
+/* The balls thrown on one pattern, or on all (NULL), most shots first, equal ones in the bag's
+ * order. Returns how many. */
 static int most_first(const Review *review, const ReviewPattern *on,
                       BallShots order[REVIEW_BALLS_MAX])
 {
@@ -218,7 +218,7 @@ static void print_never(const Review *review)
     putchar('\n');
     if (any)
         text_append(line, sizeof line, ".");
-    print_wrapped(any ? line : "Every ball in a slot came out.", 0);
+    print_wrapped(any ? line : "You threw every ball in a slot.", 0);
 }
 
 static void print_patterns(const Review *review)

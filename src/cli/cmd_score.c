@@ -1,4 +1,4 @@
-/* cmd_score.c - settee score: a game from its balls, as a sheet would show it. */
+/* cmd_score.c - settee score: a game from its balls, like a score sheet. */
 #include <stdio.h>
 #include <string.h>
 

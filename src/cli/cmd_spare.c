@@ -37,7 +37,7 @@ static bool pins_read(const Options *options, Pins *pins, Error *error)
     return true;
 }
 
-/* "96 %", and never none or all: a forecast is not that sure. */
+/* "96 %", never 0 or 100: a forecast is not that sure. */
 static void chance_words(double chance, char *out, size_t size)
 {
     text_copy(out, size, "");
@@ -129,8 +129,8 @@ static void print_throw(const SpareLine *line)
         printf("Hit         the %d, full\n", line->pin);
     else
         printf("Hit         the %d, on its %s side\n", line->pin, SPARE_SIDE_NAMES[line->side]);
-    printf("Window      boards %.1f to %.1f at the pins, %.1f thrown as meant\n", line->window_low,
-           line->window_high, line->across);
+    printf("Window      boards %.1f to %.1f at the pins, %.1f thrown as planned\n",
+           line->window_low, line->window_high, line->across);
 }
 
 static void print_move(const Spare *spare)
@@ -217,7 +217,7 @@ int cmd_spare(const Options *options)
     Options strike_only = *options;
     strike_only.ball = NULL;
     const Ball *strike = setup_ball(&strike_only, &setup, &error);
-    if (!strike && (!input.ball || options->slot)) /* else the ball that was named will do */
+    if (!strike && (!input.ball || options->slot)) /* otherwise the named ball will do */
         return cmd_fault(CMD_FAULT, &error);
     input.slot = strike ? strike->slot : 0;
     input.stance = options->stance;
@@ -236,7 +236,7 @@ int cmd_spare(const Options *options)
     Spare spare;
     spare_find(&input, &spare);
     if (!spare.found)
-        return cmd_say(CMD_FAULT, "no ball of the bag is in a slot; name one with --ball");
+        return cmd_say(CMD_FAULT, "no ball is in a slot; name one with --ball");
     if (options->json)
         return spare_json(&spare);
     print_spare(&setup, &spare);

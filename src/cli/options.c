@@ -65,7 +65,7 @@ static const OptionRow TABLE[OPTION_COUNT] = {
     [OPTION_CERTIFIED] = {"certified", KIND_FLAG, AT(certified), NULL, 0, 0, "",
                           "scored play: no ball's surface may change"},
     [OPTION_LANE] = {"lane", KIND_SIDE, AT(lane), "left|right", 0, 0, "",
-                     "lane of the next shot (else the one that is due)"},
+                     "lane of the next shot (else the one whose turn it is)"},
     [OPTION_GAME] = {"game", KIND_COUNT, AT(game), "N", 1, 24, "",
                      "game of the next shot (else counted from the shots)"},
     [OPTION_FRAME] = {"frame", KIND_COUNT, AT(frame), "N", 1, 10, "",
@@ -73,7 +73,7 @@ static const OptionRow TABLE[OPTION_COUNT] = {
     [OPTION_BOWLERS] = {"bowlers", KIND_COUNT, AT(bowlers), "N", 1, 10, "",
                         "bowlers on the pair (4)"},
     [OPTION_TARGET] = {"target", KIND_COUNT, AT(target), "N", 1, 300, "",
-                       "a score to reach: what it still asks for"},
+                       "a score to reach: say what it still needs"},
     [OPTION_BOARD] = {"board", KIND_NUMBER, AT(board), "B", 1, LANE_BOARDS, " boards",
                       "board of the ball's centre at the head pin"},
     [OPTION_DEGREES] = {"degrees", KIND_NUMBER, AT(degrees), "D", -15, 15, " degrees",
@@ -87,21 +87,21 @@ static const OptionRow TABLE[OPTION_COUNT] = {
     [OPTION_PICK] = {"pick", KIND_COUNT, AT(pick), "N", 1, 12, "",
                      "choose that many of all the balls, the locker's too"},
     [OPTION_WEIGHTS] = {"weights", KIND_TEXT, AT(weights), "LANES", 0, 0, "",
-                        "what the lanes may be: fresh=3,burnt=1; what is left out counts nothing"},
+                        "how much each lane counts: fresh=3,burnt=1; the others count 0"},
     [OPTION_SURFACES] = {"surfaces", KIND_FLAG, AT(surfaces), NULL, 0, 0, "",
                          "let the pick choose each ball's surface too"},
     [OPTION_NO_SPARE] = {"no-spare", KIND_FLAG, AT(no_spare), NULL, 0, 0, "",
-                         "keep no place of the pick for a spare ball"},
+                         "don't reserve a place of the pick for a spare ball"},
     [OPTION_PLAYER] = {"player", KIND_TEXT, AT(player), "NAME", 0, 0, "",
                        "who chooses the throws (advisor)"},
     [OPTION_WORLD] = {"world", KIND_TEXT, AT(world), "NAME", 0, 0, "",
-                      "what kind of hidden lane it is (kin)"},
+                      "what kind of hidden lane (kin)"},
     [OPTION_LIST] = {"list", KIND_FLAG, AT(list), NULL, 0, 0, "",
                      "name the worlds and the players, a sentence each"},
     [OPTION_PRACTICE] = {"practice", KIND_COUNT, AT(practice), "N", 1, 40, "",
                          "first balls before the first game, not counted"},
     [OPTION_SIGHTS] = {"sights", KIND_FLAG, AT(sights), NULL, 0, 0, "",
-                       "the bowler tells the boards at the arrows and at the breakpoint too"},
+                       "the bowler also reports the boards at the arrows and the breakpoint"},
     [OPTION_SEED] = {"seed", KIND_COUNT, AT(seed), "N", 1, 1000000000, "", "which hidden lane (1)"},
     [OPTION_SAVE] = {"save", KIND_TEXT, AT(save), "FILE", 0, 0, "",
                      "write the bag with the pick in its slots to FILE"},
@@ -123,7 +123,7 @@ void option_form(OptionId id, char *out, unsigned long size)
     snprintf(out, size, row->value ? "--%s %s" : "--%s", row->name, row->value);
 }
 
-/* Which of the accepted options `name` (of that length) names, or OPTION_COUNT. */
+/* The accepted option called `name` (of that length), or OPTION_COUNT. */
 static OptionId option_find(const char *name, size_t length, OptionSet accepted)
 {
     OptionId id = 0;
@@ -228,7 +228,7 @@ static bool read_value(OptionId id, const char *text, Options *options, Error *e
     return false;
 }
 
-/* A command line that is being read. */
+/* A command line being read. */
 typedef struct Reader {
     const char *command;
     OptionSet accepted;
@@ -253,7 +253,7 @@ static bool read_word(Reader *r, const char *word)
     return true;
 }
 
-/* The value of an option: behind its =, or the next word. NULL after the fault was said. */
+/* The value of an option: after its =, or the next word. NULL: `error` says why. */
 static const char *value_of(Reader *r, const OptionRow *row, const char *behind)
 {
     if (behind)

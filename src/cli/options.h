@@ -1,4 +1,4 @@
-/* options.h - the one table of command-line options, and reading a command's words by it.
+/* options.h - the one table of command-line options, and reading a command line with it.
  *
  * Options are long only: --name value or --name=value. Numbers are held to the same limits as in
  * files. Must not know what a command does with them. */
@@ -61,8 +61,7 @@ typedef uint64_t OptionSet;
 #define OPTION_BIT(id) (UINT64_C(1) << (id))
 _Static_assert(OPTION_COUNT <= 64, "a set has room for all options");
 
-/* What was said. Numbers are NAN, counts 0 and texts NULL when it was not. Texts point into argv.
- */
+/* The options given. Those not given: numbers NAN, counts 0, texts NULL. Texts point into argv. */
 typedef struct Options {
     const char *pattern, *bag, *ball, *shots, *player, *world, *weights, *save, *month;
     int slot, game, frame, bowlers, seed, target, games, pick, practice;
@@ -75,12 +74,11 @@ typedef struct Options {
     int at_count;
     double at_ft[OPTIONS_AT_MAX];
     int word_count;
-    const char *words[OPTIONS_WORDS_MAX]; /* what is no option */
+    const char *words[OPTIONS_WORDS_MAX]; /* everything that is not an option */
 } Options;
 
-/* Reads words[0..count-1]; `accepted` is the set that `command` takes, and
- * `words_max` how many plain words. False with one line in `error` when they can't be understood.
- */
+/* Reads words[0..count-1]; `accepted` is the set that `command` takes, and `words_max` how many
+ * plain words. False, with one line in `error`, if they can't be understood. */
 bool options_read(const char *command, OptionSet accepted, int words_max, int count, char **words,
                   Options *options, Error *error);
 

@@ -83,7 +83,7 @@ static void ball_out(JsonOut *out, const Ball *ball)
     json_out_end(out);
 }
 
-/* The same checks as when a file is read; and what is read back must be what was meant. */
+/* The same checks as when a file is read; and reading it back must give the same bag. */
 static bool reads_back(const char *text, size_t size, const Bag *bag, Error *error)
 {
     JsonDoc *doc = json_read(text, size, 1, error);
@@ -123,7 +123,7 @@ bool files_save_bag(const char *path, const Bag *bag, Error *error)
     return done;
 }
 
-/* Whether the file is unchanged; one that is gone is nobody's work any more. */
+/* Whether the file is unchanged; if it is gone, there is nothing left to protect. */
 static bool unchanged(const BagFile *file, Error *error)
 {
     size_t length;
@@ -136,7 +136,7 @@ static bool unchanged(const BagFile *file, Error *error)
     close(fd);
     bool same = text && file->there && load_crc32(text, length) == file->sum;
     if (text && !same)
-        error_set(error, "the file changed on disk: start settee again to read it");
+        error_set(error, "the file changed on disk: restart settee to read it");
     free(text);
     return same;
 }

@@ -25,10 +25,10 @@ enum { PATH_BYTES_MAX = 1024, JOURNAL_BYTES_MAX = 1 << 24, SET_ASIDE_MAX = 10000
 
 struct Journal {
     int fd;
-    off_t length;  /* bytes known to be whole in the file */
+    off_t length;  /* bytes of the file known to be good */
     bool nameless; /* no entry yet, and the folder may not have its name on disk */
-    bool ragged;   /* there may be something after them, to be cut before the next write */
-    bool lame;     /* an entry could not even be kept in memory: no later one may follow it */
+    bool ragged;   /* there may be more after them, to be cut off before the next write */
+    bool lame;     /* an entry could not even be kept in memory, so no later one may follow */
     int next;      /* number of the next entry */
     char *waiting; /* lines not on disk yet, in order */
     size_t waiting_length;
@@ -350,8 +350,8 @@ static bool repair(Journal *journal, const JournalHead *head, const char *text, 
     return true;
 }
 
-/* The first entry brings it to the disk: until then there is nothing to lose, and the screen need
- * not wait. */
+/* Nothing is written before the first entry: until then there is nothing to lose, and the screen
+ * doesn't have to wait. */
 static bool begin(Journal *journal, const JournalHead *head, Error *error)
 {
     if (!keep_line(journal, journal_header_line(head)))
@@ -377,7 +377,7 @@ static bool open_all(Journal *journal, Session *session, char *notice, size_t no
     journal_tell(text, length, session, &tale);
     head_of(session, &head);
     bool done;
-    if (tale.no_memory) { /* the file is not at fault, and stays as it is */
+    if (tale.no_memory) { /* not the file's fault: leave it alone */
         done = error_set(error, "%s", tale.fault.text);
     } else if (tale.foreign) {
         error->line = tale.fault.line;
@@ -428,7 +428,7 @@ Journal *journal_open(Session *session, char *notice, size_t notice_size, Error 
             return journal;
         }
     }
-    journal->waiting_length = 0; /* leaves nothing of a journal that was never begun */
+    journal->waiting_length = 0; /* a journal that was never begun leaves no file */
     journal_close(journal);
     return NULL;
 }

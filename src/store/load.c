@@ -202,7 +202,7 @@ void load_place(const Found *found, char *out, size_t size)
 {
     char *real = found->path[0] && !found->builtin ? realpath(found->path, NULL) : NULL;
     const char *place = found->builtin ? found->builtin->id : real;
-    /* half a path, or one that no JSON can hold, is worse than none */
+    /* no path is better than half of one, or one JSON can't hold */
     if (!place || !text_clean(out, size, place))
         out[0] = '\0';
     free(real);

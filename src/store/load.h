@@ -1,5 +1,5 @@
-/* load.h - brings the bytes of a file into memory, and the parsers that take them from there.
- * For the store's own use. */
+/* load.h - reads a file into memory, and the parsers that continue from there. For the store's own
+ * use. */
 #ifndef SETTEE_STORE_LOAD_H
 #define SETTEE_STORE_LOAD_H
 
@@ -18,8 +18,8 @@ typedef struct Found {
     char path[1024];
 } Found;
 
-/* The one place where a name becomes a file: a path that exists, else the home's file of that
- * kind and name, else the built-in one. `kind` NULL: of any kind. */
+/* The only place where a name becomes a file: a path that exists, else the home's file of that kind
+ * and name, else the built-in one. `kind` NULL: any kind. */
 bool load_find(const char *kind, const char *name, Found *found, Error *error);
 bool load_find_carried(const char *kind, const char *name, Found *found); /* without the path */
 
@@ -44,11 +44,11 @@ void load_free(Loaded *loaded);
 /* Reads a descriptor to its end, but at most max + 1 bytes; NULL with `error`. */
 char *load_descriptor(int fd, size_t max, size_t *length, Error *error);
 
-/* An id from a path: the file's name without its ending. What an id can't hold becomes -, and a
- * name that was changed or cut gets a mark of its own, so that no two names share an id. */
+/* An id from a path: the file's name without its ending. Characters an id can't hold become -, and
+ * a name that was changed or cut gets a unique mark, so that no two names share an id. */
 void load_id(const char *path, char *out, size_t size);
 
-/* Whether what was loaded is a whole, good file of that kind. */
+/* Whether it is a complete, valid file of that kind. */
 bool load_check(const char *kind, const Loaded *file, Error *error);
 
 /* "not found", with the names of that kind, or the nearest. */

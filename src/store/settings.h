@@ -10,12 +10,12 @@ typedef struct Settings {
     char theme[64]; /* name of a theme; "": none was chosen */
 } Settings;
 
-/* Reads them; that there are none yet is no fault. False with `error`: the file can't be used, and
- * `settings` are the defaults. */
+/* Reads them; having none yet is not an error. False with `error`: the file can't be used, and
+ * `settings` has the defaults. */
 bool settings_read(Settings *settings, Error *error);
 
-/* Writes the whole file or nothing. Replaces what is there: not for use after settings_read has
- * found a fault in it. */
+/* Writes the whole file or nothing. Replaces the old one: don't use it after settings_read has
+ * found a fault. */
 bool settings_write(const Settings *settings, Error *error);
 
 #endif

@@ -6,14 +6,13 @@
 #include "ui/input/ball_form.h"
 #include "ui/input/commands.h"
 
-/* What an answer may stand on; all assumed, and explained on the help screen. */
+/* What makes an answer sure; all assumed, and explained on the help screen. */
 #define KNOWN_SD                                                                                   \
-    0.125 /* spread of the film estimate, share of the sheet, of a lane that is known */
-#define CLEAR_LEAD 0.02 /* of the score over the next answer's */
-#define RULE_ASKS 0.4   /* vote of the rules from which they count as asking for an answer */
-#define GAIN_SEEN 0.02  /* pocket chance that the forecast must see in a change */
-#define HOLD_SPARES                                                                                \
-    0.05 /* pocket chance that any other answer may promise while holding is right */
+    0.125 /* a lane is well known if its film estimate spreads no more, share of the sheet */
+#define CLEAR_LEAD 0.02  /* of the score over the next answer's */
+#define RULE_ASKS 0.4    /* with this vote or more the rules ask for an answer */
+#define GAIN_SEEN 0.02   /* pocket chance a change must gain in the forecast */
+#define HOLD_SPARES 0.05 /* pocket chance another answer may gain while holding is still right */
 
 void model_init(Model *model, Session *session, const RuleSet *rules, const Theme *themes,
                 int theme_count, const Glyphs *glyphs)
@@ -118,7 +117,7 @@ bool model_advice_current(const Model *model)
     return model->shown.done && model->shown.revision == model->asked.advice;
 }
 
-/* An answer to a later question will do, where that left this one as it was. */
+/* An answer to a later question counts too, if that question changed nothing here. */
 bool model_slot_current(const Model *model, int slot)
 {
     return model->slot[slot - 1].revision >= model->asked.slots;
@@ -231,7 +230,7 @@ const Adjustment *model_adjustment(const Model *model, int index)
     return &model->shown.adjustments[index];
 }
 
-/* Rule and forecast say the same: a change is asked for and gains, or nothing else gains much. */
+/* Rules and forecast agree: a change is asked for and gains, or nothing else gains much. */
 static bool in_accord(const Model *model, const Adjustment *best)
 {
     if (best->disagrees)

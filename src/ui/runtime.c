@@ -17,24 +17,24 @@ typedef struct Runtime {
     Model *model;
     Canvas canvas;
     /* What is computed a slice at a time, and whether slices are left. */
-    FirstJob first; /* the line to begin with */
+    FirstJob first; /* the line to start with */
     AdviceJob *advice;
     AdviceInput input; /* of the advice */
     SpareJob *spare;
-    ArsenalJob *arsenal; /* made when first looked at */
+    ArsenalJob *arsenal; /* created when first shown */
     BlockJob *block;
     bool finding_first, advising, sorting_arsenal, blocking;
     int slots_ready;  /* of the advice, as last shown */
-    long spare_asked; /* revision of the question that the spare was begun for, 0: none */
-    int kept;         /* entries of the session that were handed over */
-    bool draw, afresh, quit;
+    long spare_asked; /* revision of the question the spare job works on; 0: none */
+    int kept;         /* entries of the session handed over so far */
+    bool draw, redraw, quit;
     Theme plain;
 } Runtime;
 
 static void send(Runtime *run, Msg msg);
 
-/* Hands every new entry over once. What the disk refuses its keeper holds on to and writes before
- * the next one, so a success means that all is kept. */
+/* Hands over each new entry once. If the disk refuses one, the keeper holds on to it and writes it
+ * before the next, so success means everything is saved. */
 static void keep(Runtime *run)
 {
     Session *session = run->host->session;
@@ -65,7 +65,7 @@ static void set_theme(Runtime *run)
     run->draw = true;
 }
 
-/* What was chosen unseen is not kept. */
+/* A choice the bowler couldn't see is not saved. */
 static void keep_theme(Runtime *run)
 {
     const UiHost *host = run->host;
@@ -79,8 +79,8 @@ static void keep_theme(Runtime *run)
     }
 }
 
-/* The screen is drawn before this is known: it takes longer than all else at the start. Until then
- * no advice comes, and the film shown is the sheet. */
+/* The screen is drawn before the first line is known, since that takes longest at the start. Until
+ * then there is no advice, and the film shown is the sheet. */
 static void begin_first(Runtime *run)
 {
     run->first = first_begin(&run->host->session->bag, &run->model->shown.film);
@@ -130,7 +130,7 @@ static void send(Runtime *run, Msg msg)
 {
     Effects effects = update(run->model, msg);
     run->draw = run->draw || effects.draw;
-    run->afresh = run->afresh || effects.redraw;
+    run->redraw = run->redraw || effects.redraw;
     run->quit = run->quit || effects.quit;
     if (effects.keep)
         keep(run);
@@ -161,8 +161,7 @@ static void find_advice(Runtime *run)
         run->slots_ready = ready;
         Msg msg = {.kind = MSG_ADVICE, .advice = advice};
         Roll roll;
-        if (advice->done &&
-            advice->adjustment_count > 0) { /* as the engine thinks of today's throw */
+        if (advice->done && advice->adjustment_count > 0) { /* with today's throw as estimated */
             advice_roll(run->advice, &advice->adjustments[0].plan, &roll);
             msg.first_roll = &roll;
         }
@@ -170,8 +169,8 @@ static void find_advice(Runtime *run)
     }
 }
 
-/* Two rolls, a slice of a fraction of a millisecond: taken before the screen is drawn, so that a
- * path does not lag behind the feet it starts from. */
+/* Two rolls, a fraction of a millisecond: done before the screen is drawn, so that a path doesn't
+ * lag behind the feet it starts from. */
 static void find_paths(Runtime *run)
 {
     const Model *model = run->model;
@@ -212,7 +211,7 @@ static void find_spare(Runtime *run)
                     .revision = run->spare_asked});
 }
 
-/* A slice of what the bag's or the block's screen waits for, when it is being looked at. */
+/* Whether the bag's or the block's screen is shown and waits for slices. */
 static bool looking(const Runtime *run)
 {
     return (run->sorting_arsenal && model_at_bag(run->model)) ||
@@ -246,12 +245,12 @@ static bool fit(Runtime *run)
 static void draw(Runtime *run)
 {
     view_draw(run->model, &run->canvas);
-    term_draw(&run->canvas, run->afresh);
-    run->draw = run->afresh = false;
+    term_draw(&run->canvas, run->redraw);
+    run->draw = run->redraw = false;
 }
 
-/* Keys that are there, but not for ever: a paste or a key held down must not keep the screen from
- * being drawn. True: there may be more. */
+/* Takes the waiting keys, up to a limit: a paste or a held key must not keep the screen from being
+ * drawn. True: there may be more. */
 static bool take_keys(Runtime *run)
 {
     for (int i = 0; i < KEYS_A_TURN && !run->quit && !term_ending(); i++) {
@@ -275,7 +274,7 @@ static void slice(Runtime *run)
         look(run);
 }
 
-/* Keys wait for the first line: what is logged must not hang on how soon that is found. */
+/* Keys wait for the first line: what is logged must not depend on how soon that is found. */
 static void loop(Runtime *run)
 {
     while (!term_ending()) {
@@ -300,7 +299,7 @@ static bool fail(const char *why)
     return false;
 }
 
-/* Memory and the terminal; false once it has said why not. */
+/* Allocates memory and starts the terminal; false after saying why not. */
 static bool begin(Runtime *run)
 {
     char why[160];

@@ -1,4 +1,4 @@
-/* view.c - which screen it is; and what is shown where no screen fits. */
+/* view.c - which screen to draw, and what to show if none fits. */
 #include "ui/view.h"
 
 #include <stdio.h>

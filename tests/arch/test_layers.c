@@ -193,7 +193,7 @@ static void check_room(const char *path, const char *what, bool system)
 
 static void visit_room(const char *path) { for_each_include(path, check_room); }
 
-/* Each room sees only rooms above it in the table, so that there is no circle. */
+/* Each room sees only rooms above it in the table, so there are no cycles. */
 static void test_rooms(void **state)
 {
     (void)state;
@@ -502,7 +502,7 @@ static void test_top_level(void **state)
     assert_int_equal(problems, 0);
 }
 
-/* A link's target as it stands in `path`: a local one must lead to a file or folder. */
+/* A link's target as written in `path`: a local one must lead to a file or folder. */
 static void check_link(const char *path, const char *target, size_t length)
 {
     char folder[PATH_SIZE], full[3 * PATH_SIZE], local[PATH_SIZE];

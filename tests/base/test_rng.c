@@ -129,7 +129,7 @@ static void test_normal(void **state)
     assert_near((double)within / MANY, 0.68268949, 5.0 * sqrt(0.2166 / MANY));
 }
 
-/* Seeds that lie side by side give streams that have nothing to do with each other. */
+/* Neighbouring seeds give unrelated streams. */
 static void test_neighbouring_seeds(void **state)
 {
     (void)state;

@@ -53,7 +53,7 @@ static Bag bag;
 static Oil lane;
 static Delivery own[BALLS]; /* each ball's own line, constants as they are */
 
-/* What a constant can be: a variable above, or a change to a ball made ready. */
+/* What a constant can be: a variable above, or a change to a prepared ball. */
 typedef struct Row {
     const char *name, *value, *source;
     double *variable;

@@ -106,7 +106,7 @@ static void bag_has_the_keys(void **state)
     run_free(&run);
 }
 
-/* Scored play: no other surface is reckoned or advised. */
+/* Scored play: no other surface is tried or advised. */
 static void certified_play_keeps_its_surfaces(void **state)
 {
     (void)state;
@@ -164,7 +164,7 @@ static void block_has_the_keys(void **state)
     }
     cJSON_Delete(object);
     run_free(&run);
-    FAULTS(1, "no ball of the bag is in a slot", "block", "--bag", FIXTURE("empty-slots.json"));
+    FAULTS(1, "no ball is in a slot", "block", "--bag", FIXTURE("empty-slots.json"));
 }
 
 /* The pick written as a bag: it passes check, and its slots are the pick. */

@@ -32,7 +32,7 @@ static char *read_file(const char *path)
     return text;
 }
 
-/* Every command's table for people fits 80 columns and is told without a fault. */
+/* Every command's table fits in 80 columns and is printed without a fault. */
 static void tables_fit(void **state)
 {
     (void)state;
@@ -67,7 +67,7 @@ static void tables_fit(void **state)
     }
 }
 
-/* Practice is not listed; what is told of it is a count. */
+/* Practice balls are not listed, only counted. */
 static void rehearses(void **state)
 {
     (void)state;
@@ -163,7 +163,7 @@ static void roll_has_the_keys(void **state)
     run_free(&run);
 }
 
-/* The same release told two ways, and the bowler's usual told aloud, are one and the same. */
+/* The same release given in two ways, or the bowler's usual one spelled out, gives the same. */
 static void roll_says_the_same_two_ways(void **state)
 {
     (void)state;
@@ -478,7 +478,7 @@ static void faults_of_data_are_1(void **state)
     (void)state;
     FAULTS(1, "nearest built-in name is \"apron\"", "oil", "--pattern", "apro");
     FAULTS(1, "did you mean 'old-sash'?", "roll", "--ball", "oldsash");
-    FAULTS(1, "no ball of the bag is in a slot", "roll", "--bag", FIXTURE("empty-slots.json"));
+    FAULTS(1, "no ball is in a slot", "roll", "--bag", FIXTURE("empty-slots.json"));
     FAULTS(1, "slot 2 of the bag is empty", "roll", "--slot", "2", "--bag",
            FIXTURE("empty-slots.json"));
     FAULTS(1, "bad-bag.json:5", "line", "--bag", FIXTURE("bad-bag.json"));

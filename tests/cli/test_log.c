@@ -345,7 +345,7 @@ static void review_by_month(void **state)
     has(run.out, "\nall              3      5    263.7 of 3             38   95 %   66 %   9.61\n");
     has(run.out, "\nFlint Basin          1     26   68 %   92 %    76 to 98    50 %   9.42  1-3\n");
     has(run.out, "\nMoss Ferry           3     12   32 %  100 %   76 to 100   100 %  10.00  1\n");
-    has(run.out, "Every ball in a slot came out.\n");
+    has(run.out, "You threw every ball in a slot.\n");
     has(run.out, "\nKerb                    40     13  100 %   92 %  12 of slot 3, 1 of slot 1\n");
     has(run.out, "Ansgar \"Pip\" Pike, junior, right hand, bag ansgar\n");
     run_free(&run);
@@ -388,7 +388,7 @@ static void review_as_json(void **state)
     run_free(&run);
 }
 
-/* What can't be read is told, and the rest is reviewed. */
+/* What can't be read is reported, and the rest is reviewed. */
 static void review_goes_on(void **state)
 {
     (void)state;

@@ -119,8 +119,7 @@ static void spare_faults(void **state)
     FAULTS(2, "found '3--6'", "spare", "3--6");
     FAULTS(2, "both --stance and --aim", "spare", "4", "--stance", "24");
     FAULTS(1, "no ball 'nope'", "spare", "4", "--ball", "nope");
-    FAULTS(1, "no ball of the bag is in a slot", "spare", "4", "--bag",
-           FIXTURE("empty-slots.json"));
+    FAULTS(1, "no ball is in a slot", "spare", "4", "--bag", FIXTURE("empty-slots.json"));
 }
 
 /* A ball that is named is thrown, though no slot holds one. */

@@ -1,5 +1,5 @@
-/* helper_same.h - two results are the same to the last bit. Members, not bytes: what lies between
- * the members of a structure is nobody's. */
+/* helper_same.h - two results are the same to the last bit, compared by member: padding doesn't
+ * count. */
 #ifndef SETTEE_TESTS_HELPER_SAME_H
 #define SETTEE_TESTS_HELPER_SAME_H
 

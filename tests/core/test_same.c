@@ -117,8 +117,8 @@ static void test_lists_are_complete(void **state)
     }
 }
 
-/* With the lowest bit of any byte changed it is another value. Texts are full, so that each of
- * their bytes is looked at. */
+/* Changing the lowest bit of any byte makes it a different value. Texts are full, so that each of
+ * their bytes counts. */
 static void test_every_member_counts(void **state)
 {
     (void)state;
@@ -141,7 +141,7 @@ static void test_every_member_counts(void **state)
     }
 }
 
-/* What lies between the members, and past the end of a text, is nobody's. */
+/* Padding, and bytes past the end of a text, don't count. */
 static void test_nothing_else_counts(void **state)
 {
     (void)state;

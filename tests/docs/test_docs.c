@@ -235,18 +235,17 @@ static void readme_is_short(void **state)
     free(page);
 }
 
-/* Words that nobody says, in what people read first. */
+/* Words that nobody says, in anything that people read. */
 static void words_are_plain(void **state)
 {
     (void)state;
     static const char *const AVOIDED[] = {"reckon",  " anew",   "afresh",    "oftener",
                                           "so many", "rub out", "ran short", NULL};
-    static const char *const PLACES =
-        "README.md DEVELOPERS.md docs patterns themes src/builtin src/base src/store";
+    static const char *const PLACES = "README.md DEVELOPERS.md docs patterns themes src tests";
     char command[1024], line[512];
     for (int i = 0; AVOIDED[i]; i++) {
-        snprintf(command, sizeof command, "cd '%s' && grep -rniF -- '%s' %s", SETTEE_SOURCE_DIR,
-                 AVOIDED[i], PLACES);
+        snprintf(command, sizeof command, "cd '%s' && grep -rniF --exclude=test_docs.c -- '%s' %s",
+                 SETTEE_SOURCE_DIR, AVOIDED[i], PLACES);
         FILE *found = popen(command, "r");
         assert_non_null(found);
         if (fgets(line, sizeof line, found))

@@ -20,7 +20,7 @@
 
 enum { OUTPUT_MAX = 1 << 16, LINE_MAX_BYTES = 512 };
 
-/* Where a JSON block of a page lies: under its own name, or else numbered within the page. */
+/* Where a page's JSON block is saved: under its own name, or numbered within the page. */
 static void json_path(const char *page_name, const Block *block, int number, char *out, size_t size)
 {
     const char *base = strrchr(page_name, '/');
@@ -206,7 +206,7 @@ static void lines_of_shell_blocks_run(void **state)
     assert_true(lines >= 12);
 }
 
-/* Whether a word stands in a text by itself. */
+/* Whether a text has this word, by itself. */
 static bool has_word(const char *text, const char *word)
 {
     static const char *const LETTERS = "abcdefghijklmnopqrstuvwxyz0123456789_";
@@ -217,7 +217,7 @@ static bool has_word(const char *text, const char *word)
     return false;
 }
 
-/* Every key that a command prints with --json stands in the page of formats. */
+/* Every key a command prints with --json is on the page of formats. */
 static void json_keys_are_listed(void **state)
 {
     (void)state;

@@ -195,7 +195,7 @@ static void test_memory_of_json_out(void **state)
     }
 }
 
-/* ---- a journal's life, told by how far it came ---- */
+/* ---- a journal's life, by how far it got ---- */
 
 typedef enum Story { STORY_FRESH, STORY_TORN, STORY_DAMAGED, STORY_OTHER_DAY, STORY_COUNT } Story;
 
@@ -270,7 +270,7 @@ static bool still_there(const char *old, size_t old_size)
     return found;
 }
 
-/* Without any more faults: at least what was told to be kept is there, and all of it in order. */
+/* Without further faults: at least what was reported as saved is there, all in order. */
 static void assert_whole(Story story, int kept, const char *old, size_t old_size)
 {
     char notice[512];

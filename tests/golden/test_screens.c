@@ -191,7 +191,7 @@ static void planned_release_is_shown(void **state)
     free(pinned);
 }
 
-/* The longest texts there may be must not run into what lies below. */
+/* The longest possible texts must not run into what is below. */
 static void long_texts_keep_their_place(void **state)
 {
     (void)state;
@@ -362,7 +362,7 @@ static void surface_is_edited(void **state)
     pinned_type(pinned, "B\r\r\r");
     pinned_press(pinned, PRESS_RIGHT);
     update(model, (Msg){.kind = MSG_SAVED,
-                        .text = "the file changed on disk: start settee again to read it "
+                        .text = "the file changed on disk: restart settee to read it "
                                 "(/home/q/bags/quay.json)"});
     compare("edit-surface-ascii-80x24", model);
     free(pinned);

@@ -22,7 +22,7 @@ Ball case_ball(Rng *rng);
  * of random strokes with sharp edges; lop-sided too. */
 void case_pattern(Rng *rng, Pattern *pattern);
 
-/* A whole delivery. Where it ends is not looked at: some are in the gutter. */
+/* A whole delivery. Where it ends doesn't matter: some go into the gutter. */
 void case_random(Rng *rng, Case *out);
 
 /* Sorts in place and gives the share-th quantile. */

@@ -238,7 +238,7 @@ static void test_case(void **state)
     assert_false(row->read(path, NULL)); /* nobody has to listen */
 }
 
-/* The same files must be refused by `settee check`, whatever kind it takes them for. */
+/* `settee check` must refuse the same files, whatever kind it takes them for. */
 static void test_check(void **state)
 {
     const Case *row = *state;

@@ -1,5 +1,5 @@
 /* test_bag_kept.c - a bag that is edited: kept where it came from, never over another's work; and
- * what may be typed for a ball is what may stand in its file, in the same words. */
+ * what may be typed for a ball is what its file may hold, in the same words. */
 #define _XOPEN_SOURCE 700
 #include "near.h"
 
@@ -164,7 +164,7 @@ static void test_never_over_another_s_work(void **state)
     bag.balls[0].pounds = 14.0;
     for (int i = 0; i < 2; i++) {
         assert_false(files_bag_keep(&file, &bag, &error));
-        assert_string_equal(error.text, "the file changed on disk: start settee again to read it");
+        assert_string_equal(error.text, "the file changed on disk: restart settee to read it");
         assert_string_equal(error.file, path);
     }
     char *after = slurp(path);

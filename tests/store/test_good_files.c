@@ -156,7 +156,7 @@ static void test_event(void **state)
     assert_read(files_pattern(event.pattern, &pattern, &error), &error);
 }
 
-/* Two names that no id can hold get two ids, so that they never share a journal. */
+/* Two names that can't be ids get two different ids, so that they never share a journal. */
 static void test_event_ids(void **state)
 {
     (void)state;

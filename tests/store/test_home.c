@@ -127,7 +127,7 @@ static void without_a_home(void **state)
     assert_false(names[0].home);
 }
 
-/* Beside the event, then at home, then built in; never what lies where settee was started. */
+/* Beside the event, then at home, then built in; never in the folder where settee was started. */
 static void names_in_an_event(void **state)
 {
     (void)state;

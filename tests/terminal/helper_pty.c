@@ -87,7 +87,7 @@ static struct Held *held_for(const Pty *pty)
     return NULL;
 }
 
-/* After each change of what has to be given back. */
+/* After each change to what has to be released. */
 static void hold(const Pty *pty) { held_for(pty)->copy = *pty; }
 
 static void run_child(Pty *pty, const char *const *settings)

@@ -46,7 +46,7 @@ void pty_resize(Pty *pty, int columns, int rows);
 
 /* The screen as text lines; static storage. */
 const char *pty_text(Pty *pty);
-/* Waits until the screen holds the text, or holds it no more; fails the test after a while. */
+/* Waits until the screen shows the text, or no longer shows it; fails the test after a while. */
 void pty_expect(Pty *pty, const char *text);
 void pty_expect_gone(Pty *pty, const char *text);
 /* Waits until the screen is as `is` asks for. For the failure's message: `what` that is, and

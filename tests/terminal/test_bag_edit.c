@@ -78,7 +78,7 @@ static void an_edit_is_there_again(void **state)
     pty_type(&pty, "\033");
     pty_expect(&pty, "2 in slots, 1 in the locker");
     pty_type(&pty, "2"); /* and it changes places with the Reed */
-    pty_expect(&pty, "Kiln: slot 2. Reed: slot 1. Now in hand: 1 Reed");
+    pty_expect(&pty, "Kiln: slot 2. Reed: slot 1. Now throwing: 1 Reed");
     pty_type(&pty, "-");
     pty_expect(&pty, "Kiln was thrown in this event: it stays, in the locker (x)");
     pty_type(&pty, "\033OB\033OB-"); /* the last of the list: Hayloft */
@@ -128,7 +128,7 @@ static void another_s_work_is_left_alone(void **state)
     pty_expect(&pty, "Throw");
     spill(bag_path, OTHER);
     pty_type(&pty, "B3");
-    pty_expect(&pty, "Not saved: the file changed on disk: start settee again to read it");
+    pty_expect(&pty, "Not saved: the file changed on disk: restart settee to read it");
     pty_type(&pty, "qq");
     pty_expect(&pty, "Not everything is saved. Quit anyway?");
     pty_type(&pty, "y");

@@ -26,7 +26,7 @@ static RuleSet rules;
 static Model model;
 static AdviceJob *job;
 
-/* The demo as it stands once its first advice is there. */
+/* The demo once its first advice is ready. */
 static int set_up(void **state)
 {
     (void)state;

@@ -250,7 +250,7 @@ static void ascii_where_the_locale_says_so(void **state)
     pty_end(&pty);
 }
 
-/* A key of the terminal that nobody knows is no shot, and Esc alone is Esc. */
+/* An unknown key of the terminal is no shot, and Esc alone is Esc. */
 static void unknown_sequences_are_no_keys(void **state)
 {
     (void)state;
@@ -379,7 +379,7 @@ static void the_theme_is_kept(void **state)
     fputs("{\"theme\": \"light\"", file);
     assert_int_equal(fclose(file), 0);
     pty_kill_and_restart(&pty);
-    pty_expect(&pty, "T is not kept: settings.json:1:");
+    pty_expect(&pty, "T is not saved: settings.json:1:");
     change_theme(&pty);
     expect_settings(&pty, "{\"theme\": \"light\""); /* not written over */
     pty_type(&pty, "q");
@@ -429,7 +429,7 @@ static void a_full_disk_is_said(void **state)
     pty_end(&pty);
 }
 
-/* Prints how long a key waits for the screen while advice is reckoned; asserts nothing of it. */
+/* Prints how long a key waits for the screen while advice is computed; asserts nothing about it. */
 static void a_key_does_not_wait_for_advice(void **state)
 {
     (void)state;
@@ -449,7 +449,7 @@ static void a_key_does_not_wait_for_advice(void **state)
         pty_type(&pty, "q");
         pty_expect(&pty, "Throw");
     }
-    print_message("worst of 8 keys while reckoning: %.1f ms from key to screen\n", worst);
+    print_message("worst of 8 keys while calculating: %.1f ms from key to screen\n", worst);
     pty_type(&pty, "q");
     pty_wait(&pty);
     pty_end(&pty);

@@ -68,7 +68,7 @@ static void slots_and_locker(void **state)
     assert_string_equal(in_slot(pinned, 3), "Ash Rail");
     assert_string_equal(in_slot(pinned, 1), "Cinder Loom");
     assert_string_equal(pinned->model.message,
-                        "Ash Rail: slot 3. Cinder Loom: slot 1. Now in hand: 1 Cinder Loom");
+                        "Ash Rail: slot 3. Cinder Loom: slot 1. Now throwing: 1 Cinder Loom");
     assert_refused(pinned, pinned_press(pinned, '3'), "that ball is already in that slot");
     assert_done(pinned_press(pinned, '4'));
     assert_string_equal(in_slot(pinned, 4), "Ash Rail");

@@ -21,7 +21,7 @@ static uint32_t random_key(Rng *rng)
     return 0x20 + (uint32_t)(rng_uniform(rng) * 95);
 }
 
-/* Whatever was typed, the bag is one that its file's checks would let through. */
+/* Whatever was typed, the bag would pass its file's checks. */
 static void bag_is_sound(const Model *model)
 {
     const Session *session = model->session;
@@ -219,7 +219,7 @@ static void refusal_is_harmless(Walk *walk, unsigned where, uint32_t key, bool b
     }
 }
 
-/* Whatever is shown as current answers what is asked now, and no answer is a mixture. */
+/* Whatever is shown as current answers the current question, and no answer mixes two. */
 static void answers_are_of_one_date(const Walk *walk)
 {
     const Model *model = &walk->pinned->model;

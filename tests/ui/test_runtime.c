@@ -40,9 +40,9 @@ void term_size(int *columns, int *rows)
     *rows = 24;
 }
 
-void term_draw(const Canvas *canvas, bool afresh)
+void term_draw(const Canvas *canvas, bool all)
 {
-    (void)afresh;
+    (void)all;
     size_t size = canvas_plain(canvas, NULL, 0) + 1;
     free(fake.screen);
     fake.screen = malloc(size);

@@ -47,7 +47,7 @@ static void opens_on_the_last_leave(void **state)
     free(pinned);
 }
 
-/* Where the last shot left nothing to pick up, or nobody saw what, no older leave is shown. */
+/* If the last shot left nothing to pick up, or its leave was not seen, no older leave is shown. */
 static void no_leave_of_before(void **state)
 {
     (void)state;

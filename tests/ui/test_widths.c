@@ -10,7 +10,7 @@
 
 #include "ui/draw/canvas.h"
 
-/* A library that knows other characters than the table's: so many may differ. */
+/* How many characters may differ if the library knows another version of Unicode. */
 enum { OF_ANOTHER_VERSION = 200 };
 
 /* Known differences. wcwidth has no width (-1) for what is not assigned, where the table says what

@@ -20,8 +20,7 @@ typedef enum AdviceStage {
     STAGE_DONE
 } AdviceStage;
 
-/* Of each adjustment that many candidates get a full forecast, by what a rough one makes of them.
- */
+/* How many candidates of each adjustment, the best by a rough forecast, get a full one. */
 enum { PROMISING = 3 };
 
 /* The ball of a slot. */
@@ -30,7 +29,7 @@ typedef struct SlotBall {
     MotionBody body;
     BatchBall batch;
     int which;    /* its number in the belief; 0: none */
-    Estimate off; /* boards by which it is thought to hit higher than its numbers say */
+    Estimate off; /* how many boards higher it is thought to hit than its numbers say */
 } SlotBall;
 
 /* One question, from advice_begin on. */
@@ -67,8 +66,8 @@ void advice_job_free(AdviceJob *job) { free(job); }
 const Advice *advice_result(const AdviceJob *job) { return &job->question.out; }
 const Belief *advice_belief(const AdviceJob *job) { return &job->memory.belief; }
 
-/* Signs compare shots with what would be thrown next by the slot: a ball thrown with another
- * surface than it has now is not the one that lies there. */
+/* Signs compare shots with the next throw by slot: a ball thrown with a different surface than it
+ * has now is not the one in the slot. */
 static void in_slot(const Bag *bag, Shot *shot)
 {
     Ball thrown;
@@ -78,7 +77,7 @@ static void in_slot(const Bag *bag, Shot *shot)
         shot->slot = 0;
 }
 
-/* The last of the shots; what was not said was as planned. */
+/* Copies the latest shots; what was not given was as planned. */
 static void copy_shots(Question *q, const AdviceInput *input)
 {
     int skip = input->shot_count > SESSION_SHOTS_MAX ? input->shot_count - SESSION_SHOTS_MAX : 0;
@@ -132,7 +131,7 @@ static void step_shot(AdviceJob *job)
         q->stage = STAGE_SIGNS;
 }
 
-/* A plan as the bowler is thought to throw it today. */
+/* A plan as the bowler is thought to be throwing today. */
 static Delivery todays(const Question *q, const Plan *plan)
 {
     return plan_today(&q->in.bag->bowler, plan, &q->out.lane.today);
@@ -140,7 +139,7 @@ static Delivery todays(const Question *q, const Plan *plan)
 
 static SlotBall *in_hand(Question *q) { return &q->balls[q->in.plan.slot - 1]; }
 
-/* The belief's number of each slot's ball, and what it is off by here: once a question. */
+/* Looks up each slot's ball in the belief, once per question. */
 static void read_offs(AdviceJob *job)
 {
     Question *q = &job->question;
@@ -153,7 +152,7 @@ static void read_offs(AdviceJob *job)
     }
 }
 
-/* A path bent from its breakpoint on, so that it ends where the ball is thought to hit. */
+/* Bends a path from its breakpoint on, so that it ends where the ball is thought to hit. */
 static void bend(Roll *roll, double off_boards)
 {
     double from = roll->breakpoint_ft, way = LANE_LENGTH_FT - from;
@@ -165,7 +164,7 @@ static void bend(Roll *roll, double off_boards)
     roll->entry_board += off_boards;
 }
 
-/* The plan as it stands: its line and its path on the film as estimated. Returns its outlook. */
+/* The current plan's line and path on the estimated film. Returns its outlook. */
 static Outlook read_now(Question *q)
 {
     const Bowler *bowler = &q->in.bag->bowler;
@@ -213,7 +212,7 @@ static void read_traits(Question *q, const Oil *sheet)
     }
 }
 
-/* Whether the ball in hand is the strongest, or the weakest, of the strike balls. */
+/* Whether the current ball is the strongest or the weakest of the strike balls. */
 static void place_in_bag(const Question *q, SignsContext *context)
 {
     const SlotTrait *mine = &q->traits[q->in.plan.slot - 1];
@@ -255,7 +254,7 @@ static int least_move(const Question *q, int kind)
     return q->out.signs.seen[SIGN_CROSSED] ? 3 : q->votes.vote[kind] >= 0.5 ? 2 : 1;
 }
 
-/* What is to be tried: all that the rules name and, asked or not, every ball and every move, since
+/* What to try: everything the rules name and, asked for or not, every ball and every move, since
  * the best line may be far from here. */
 static void list_candidates(Question *q)
 {
@@ -295,7 +294,7 @@ static void step_signs(AdviceJob *job)
     q->stage = STAGE_ROUGH;
 }
 
-/* The ball of a candidate's slot, with the surface that it would be given. */
+/* The ball of a candidate's slot, with the surface it would get. */
 static void body_of(const Question *q, const Candidate *candidate, MotionBody *body,
                     BatchBall *batch)
 {
@@ -310,7 +309,7 @@ static void body_of(const Question *q, const Candidate *candidate, MotionBody *b
     }
 }
 
-/* The half board of aim that is best on the mean film, thrown as today. */
+/* The half board of aim that is best on the mean film, with today's throw. */
 static void aim_on_the_mean(const Question *q, const MotionBody *body, Candidate *candidate)
 {
     Delivery today = todays(q, &candidate->plan);
@@ -320,7 +319,7 @@ static void aim_on_the_mean(const Question *q, const MotionBody *body, Candidate
         lane_half_board(plan_aim_today(today.laydown_board, crosses, &q->out.lane.today));
 }
 
-/* The half board of aim with the best outlook, about the one that is best on the mean film. */
+/* The half board of aim with the best outlook, near the one that is best on the mean film. */
 static Outlook look_about(const Question *q, const BatchBall *batch, Candidate *candidate)
 {
     static const double ABOUT[3] = {0.0, -0.5, 0.5};
@@ -351,7 +350,7 @@ static bool promises(const Question *q, int index)
     return better < PROMISING && one->promise > -1.0;
 }
 
-/* Of each adjustment the candidates that promise most, in the order they were listed. */
+/* Keeps the most promising candidates of each adjustment, in the order they were listed. */
 static void keep_promising(Question *q)
 {
     bool promising[CANDIDATES_MAX];
@@ -383,10 +382,10 @@ static void step_rough(Question *q)
         forecast_rough(&q->forecast, q->balls[candidate->plan.slot - 1].which, &batch, &meant);
     candidate->promise = ranking_promise(&q->setting, candidate, &outlook);
     if (!candidate_fits(&q->setting, candidate))
-        candidate->promise = -1.0; /* another adjustment by now */
+        candidate->promise = -1.0; /* it has become another adjustment */
 }
 
-/* When the single answers are there: which of them to put together. */
+/* Once the single answers are done: which of them to combine. */
 static void list_pairs(Question *q)
 {
     Single singles[ADJUST_COUNT];

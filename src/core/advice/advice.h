@@ -1,9 +1,9 @@
 /* advice.h - what to change next, by how much, and why.
  *
- * Rules turn signs into answers to try; the motion model puts numbers on each and they are ranked
- * together. The work is cut in slices, so a screen can stay awake: advice_begin, then
- * advice_step until it returns true. What is there so far may be shown at any time.
- * Deterministic. Allocates nothing. */
+ * Rules turn signs into answers to try; the motion model puts numbers on each, and they are ranked
+ * together. The work is done in slices so that the screen stays responsive: advice_begin, then
+ * advice_step until it returns true. Partial results may be shown at any time. Deterministic.
+ * Allocates nothing. */
 #ifndef SETTEE_CORE_ADVICE_ADVICE_H
 #define SETTEE_CORE_ADVICE_ADVICE_H
 
@@ -12,7 +12,7 @@
 #include "core/advice/votes.h"
 #include "core/line/line.h"
 
-/* One answer an action at most, and one that is a pair of them. */
+/* At most one answer per adjustment, and one pair. */
 enum { ADVICE_ADJUSTMENTS_MAX = ADJUST_COUNT + 1 };
 
 typedef struct AdviceInput {
@@ -27,16 +27,16 @@ typedef struct AdviceInput {
     int game, frame;
     int bowlers_on_pair;
     bool certified;
-    long revision; /* the asker's own number for this question; handed back with the answer */
+    long revision; /* the caller's number for this question; returned with the answer */
 } AdviceInput;
 
 typedef struct Adjustment {
     AdjustmentKind kind;
-    AdjustmentKind with;             /* of a pair: what else to change; ADJUST_HOLD: nothing */
+    AdjustmentKind with;             /* a pair's second change; ADJUST_HOLD: not a pair */
     Plan plan;                       /* what to throw */
-    double surface_grit;             /* for a surface answer: the grit to put on; 0 otherwise */
+    double surface_grit;             /* the grit to put on; 0: not a surface answer */
     double pocket_now, pocket_after; /* chance, 0..1, on the lane as estimated */
-    double strike_now, strike_after; /* chance, by pocket hits and entry angle */
+    double strike_now, strike_after; /* chance, from pocket hits and entry angle */
     double entry_deg;
     double margin_in, margin_out; /* boards of aim */
     double vote;                  /* how much the rules ask for it, 0..1 */
@@ -44,37 +44,37 @@ typedef struct Adjustment {
     int rule_count;
     int rules[ADJUSTMENT_RULES_MAX]; /* indices into the rule set, most insistent first */
     Caution caution;
-    bool disagrees;  /* a rule says so, the forecast says it gains nothing, or the reverse */
+    bool disagrees;  /* the rules insist on it, but the forecast says it loses */
     char words[192]; /* "Ball down, 4 Kiln: 2 in with the feet, 1 in with the eyes" */
     char because[200];
 } Adjustment;
 
-/* What a slot's ball would do now, on its own best line near the plan's laydown. */
+/* What a slot's ball would do now on its own best line near the plan's laydown. */
 typedef struct SlotNow {
     bool filled; /* a ball is in it */
-    bool ready;  /* reckoned yet */
+    bool ready;  /* calculated */
     Line line;
 } SlotNow;
 
-/* What the lane of the next shot is thought to have become. */
+/* What the lane of the next shot is thought to be like now. */
 typedef struct LaneNow {
-    double scale, scale_sd; /* film against the sheet as usually worn, and its doubt */
-    Estimate dry, wear;     /* friction of bare lane, rate of wear, against usual */
+    double scale, scale_sd; /* film against the usually worn sheet, with its standard deviation */
+    Estimate dry, wear;     /* friction of bare lane, rate of wear; both against usual */
     Estimate mph;           /* the bowler today, against their usual */
-    DeliveryOffset today;   /* how they throw otherwise, on the mean: for plan_today */
-    Estimate off;           /* of the ball in hand: boards that nothing else explains */
-    int deliveries;         /* thrown on it so far, all bowlers */
+    DeliveryOffset today;   /* how they throw today, mean: for plan_today */
+    Estimate off;           /* boards of the current ball that nothing else explains */
+    int deliveries;         /* thrown on it so far by all bowlers */
     char words[80];         /* "track at 10-14 about a third thinner" */
     char off_words[80];     /* "hits a board higher here than its numbers say", or "" */
 } LaneNow;
 
-/* All of it answers one question, from advice_begin on: nothing is left of the one before. */
+/* All of it answers the question of advice_begin; nothing is left of an earlier one. */
 typedef struct Advice {
     Signs signs;
     LaneNow lane;
     Oil film; /* that lane's film as estimated, bowler's frame */
     SlotNow slot[BAG_SLOTS];
-    Line now;             /* the plan as it stands */
+    Line now;             /* the current plan */
     Roll now_roll;        /* its path */
     int adjustment_count; /* best first */
     Adjustment adjustments[ADVICE_ADJUSTMENTS_MAX];
@@ -84,31 +84,31 @@ typedef struct Advice {
 } Advice;
 
 typedef struct AdviceJob AdviceJob;
-/* Heap, owned by the caller; NULL when memory is short. */
+/* Heap, owned by the caller; NULL if out of memory. */
 AdviceJob *advice_job_new(void);
 void advice_job_free(AdviceJob *job);
 
-/* What `input` points to must outlive the job's steps (its shots are copied). A job keeps what it
- * believes: when the shots go on from those it saw last, only the new ones are weighed; the result
- * is the same as from the start. */
+/* What `input` points to must outlive the job's steps (its shots are copied). A job keeps its
+ * belief: if the shots continue those it saw last, only the new ones are weighed, with the same
+ * result as from the start. */
 void advice_begin(AdviceJob *job, const AdviceInput *input);
 
-/* Does a slice (a few milliseconds at most); true when all is done. */
+/* Does one slice (at most a few milliseconds); true when done. */
 bool advice_step(AdviceJob *job);
 
-/* What is known so far; owned by the job. */
+/* The result so far; owned by the job. */
 const Advice *advice_result(const AdviceJob *job);
 
-/* Whether the answers stand (the slots may still be reckoned). */
+/* Whether the answers are final (the slots may still be in progress). */
 bool advice_adjustments_done(const AdviceJob *job);
 
-/* What the rules alone ask for most; ADJUST_HOLD when none asks. Usable once ready. */
+/* What the rules alone ask for most; ADJUST_HOLD if nothing. Usable once ready. */
 AdjustmentKind advice_asked(const AdviceJob *job);
 
-/* What is believed after the shots given; owned by the job. */
+/* The belief after the given shots; owned by the job. */
 const Belief *advice_belief(const AdviceJob *job);
 
-/* The path of an answer's plan on the film as estimated; usable once the advice is ready. */
+/* The path of an answer's plan on the estimated film; usable once the advice is ready. */
 void advice_roll(const AdviceJob *job, const Plan *plan, Roll *roll);
 
 #endif

@@ -202,8 +202,8 @@ int candidates_list(const Setting *setting, AdjustmentKind kind, Candidate *out,
     return list.count;
 }
 
-/* Whether moving feet and eyes so many boards in is still that move: the eyes follow the feet, but
- * less far. */
+/* Whether moving feet and eyes that many boards in is still that move: the eyes follow the feet,
+ * but less far. */
 static bool still(AdjustmentKind kind, double feet, double eyes)
 {
     bool in = way_of(kind) > 0;

@@ -1,4 +1,4 @@
-/* forecast.c - draws, rolled and summed up. */
+/* forecast.c - rolls the draws and sums them up. */
 #include "core/advice/forecast.h"
 
 #include <math.h>
@@ -7,7 +7,7 @@
 #include "base/units.h"
 #include "core/pins/rack.h"
 
-#define ROUGH_STEP 4 /* of the draws, one in so many for a rough forecast */
+#define ROUGH_STEP 4 /* a rough forecast uses every fourth draw */
 
 /* Evenly filling points (Roberts' sequence, from memory), two uniforms to two normals: the throws'
  * scatter, the same for every question. */

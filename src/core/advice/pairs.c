@@ -1,4 +1,4 @@
-/* pairs.c - which two changes go together, and in what sizes. */
+/* pairs.c - which two changes go together, and how big each is. */
 #include "core/advice/pairs.h"
 
 #include <math.h>
@@ -44,13 +44,13 @@ static void add(List *list, const Candidate *candidate)
         list->out[list->count++] = *candidate;
 }
 
-/* A change alone does the whole work; beside another half of it may do. */
+/* Together with another change, half of a move may be enough. */
 static double half_move(double boards)
 {
     return boards > 0.0 ? ceil(boards / 2) : floor(boards / 2);
 }
 
-/* The bigger part as it was best, and once with half its move; the other in each of its sizes. */
+/* The bigger part at its best size and with half its move; the other part in each of its sizes. */
 static void add_pair(List *list, const Candidate *bigger, const Candidate *with)
 {
     const Plan *now = &list->setting->plan;

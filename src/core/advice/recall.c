@@ -1,4 +1,4 @@
-/* recall.c - what may be kept from the question before. */
+/* recall.c - what can be kept from the previous question. */
 #include "core/advice/recall.h"
 
 #include <math.h>
@@ -9,8 +9,8 @@
 
 void memory_init(Memory *memory) { memory->seen = memory->before_seen = -1; }
 
-/* Whether a shot was thrown with the same ball by one bag as by another, whatever its name is and
- * where it lies. */
+/* Whether two shots were thrown with the same ball, each by its own bag, whatever the ball's name
+ * and slot. */
 static bool same_ball(const Shot *a, const Bag *bag_a, const Shot *b, const Bag *bag_b)
 {
     Ball x = {0}, y = {0};
@@ -21,7 +21,7 @@ static bool same_ball(const Shot *a, const Bag *bag_a, const Shot *b, const Bag 
     return ball_same(&x, &y);
 }
 
-/* Whether two shots tell the belief the same: all that belief_see looks at. */
+/* Whether two shots are the same evidence: everything belief_see looks at. */
 static bool same_evidence(const Shot *a, const Shot *b)
 {
     return a->lane == b->lane && a->stance == b->stance && a->aim == b->aim && a->mph == b->mph &&
@@ -51,7 +51,7 @@ void memory_recall(Memory *memory, const Bag *bag, const Oil *sheet_in_frame, in
     bool but_last = !all && same && memory->before_seen >= 0 && memory->before_seen <= count &&
                     same_start(memory, bag, shots, memory->before_seen);
     memory->bag = *bag;
-    if (but_last) { /* the last shot was taken back or edited */
+    if (but_last) { /* the last shot was undone or edited */
         memory->belief = memory->before;
         memory->seen = memory->before_seen;
     }
@@ -64,7 +64,7 @@ void memory_recall(Memory *memory, const Bag *bag, const Oil *sheet_in_frame, in
     memory->bowlers_on_pair = bowlers_on_pair;
 }
 
-/* What is expected of a shot is what was meant. */
+/* A shot is compared with what was intended. */
 static Bowler as_meant(const Bowler *usual, const Shot *shot)
 {
     Bowler bowler = *usual;

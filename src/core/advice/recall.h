@@ -1,9 +1,9 @@
-/* recall.h - what outlasts a question: the belief after the shots that were weighed, and before the
- * last of them.
+/* recall.h - what is kept between questions: the belief after the shots weighed so far, and before
+ * the last of them.
  *
- * When the next question's shots go on from those, only the new ones are weighed; when the last one
- * was taken back or edited, it goes on from before it. Either way the belief is, to the last bit,
- * what weighing all shots from the start makes of it. Allocates nothing; about 2.5 MB. */
+ * If the next question's shots continue those, only the new ones are weighed; if the last one was
+ * undone or edited, weighing continues from before it. Either way the belief is the same, to the
+ * last bit, as after weighing all shots from the start. Allocates nothing; about 2.5 MB. */
 #ifndef SETTEE_CORE_ADVICE_RECALL_H
 #define SETTEE_CORE_ADVICE_RECALL_H
 
@@ -21,12 +21,12 @@ typedef struct Memory {
 
 void memory_init(Memory *memory);
 
-/* Goes back to the last belief that shots[0..count-1] lead to, or begins again. */
+/* Goes back to the latest belief that shots[0..count-1] agree with, or starts over. */
 void memory_recall(Memory *memory, const Bag *bag, const Oil *sheet_in_frame, int bowlers_on_pair,
                    const Shot *shots, int count);
 
-/* Weighs the next of the shots that memory_recall was given; false when none is left. A shot whose
- * ball the bag no longer has says nothing. */
+/* Weighs the next of the shots given to memory_recall; false if none is left. A shot with a ball no
+ * longer in the bag says nothing. */
 bool memory_weigh(Memory *memory, const Shot *shots, int count);
 
 #endif

@@ -1,4 +1,4 @@
-/* votes.h - what the rules ask for, how much, and what they forbid. */
+/* votes.h - what the rules ask for, how strongly, and what they forbid. */
 #ifndef SETTEE_CORE_ADVICE_VOTES_H
 #define SETTEE_CORE_ADVICE_VOTES_H
 
@@ -13,7 +13,7 @@ typedef struct Votes {
     int rule[ADJUST_COUNT][ADJUSTMENT_RULES_MAX]; /* that ask for it, most insistent first */
 } Votes;
 
-/* Hears every rule that fires. */
+/* Adds up every rule that fires. */
 void votes_hear(Votes *votes, const RuleSet *rules, const Signs *signs);
 
 /* What is asked for most and not forbidden; ADJUST_HOLD when nothing is. */

@@ -1,4 +1,4 @@
-/* arsenal.c - the job: films, every ball on every film, then what follows from the figures. */
+/* arsenal.c - the job: films, every ball on every film, then the comparisons. */
 #include "core/arsenal/arsenal_parts.h"
 
 #include <math.h>
@@ -15,13 +15,13 @@ enum { PICK_NODES = 1000 }; /* a few milliseconds */
 
 typedef enum ArsenalStage {
     STAGE_FILMS,
-    STAGE_READY,    /* films made ready for batches */
+    STAGE_READY,    /* prepare films for batches */
     STAGE_VALUES,   /* ball by state film */
     STAGE_SHOWINGS, /* ball by game */
     STAGE_SURFACES,
     STAGE_IDEALS,
     STAGE_COMPARE,
-    STAGE_PICK, /* what the search needs, then the search */
+    STAGE_PICK, /* prepare the search, then search */
     STAGE_SEARCH,
     STAGE_DONE
 } ArsenalStage;
@@ -37,7 +37,7 @@ struct ArsenalJob {
     MotionBody body[BAG_BALLS_MAX];
     BatchBall batch[BAG_BALLS_MAX];
     double ideal[IDEALS][STATE_FILMS];
-    int spare;                           /* ball that a place of the pick is kept for; -1: none */
+    int spare;                           /* the ball with a reserved place; -1: none */
     int surface_of[PICK_CANDIDATES_MAX]; /* of the pick's candidates */
     PickJob *pick;
 };
@@ -88,7 +88,7 @@ void arsenal_begin(ArsenalJob *job, const ArsenalInput *input)
     job->bag = *input->bag;
     job->in.bag = &job->bag;
     oil_lay(input->pattern, &sheet);
-    job->in.pattern = NULL; /* not looked at again */
+    job->in.pattern = NULL; /* not used again */
     oil_for_hand(&sheet, job->bag.bowler.hand, &in_frame);
     lane_films_begin(&job->films, &in_frame, &job->bag.bowler, input->games, input->bowlers,
                      &input->mix);
@@ -130,7 +130,7 @@ static Showing show(const ArsenalJob *job, int ball, int game)
     return showing;
 }
 
-/* Next item of a stage of `count`; false when there is none left. */
+/* The next item of a stage with `count` items; false if none is left. */
 static bool next(ArsenalJob *job, int count, int *at)
 {
     if (job->at >= count) {
@@ -164,7 +164,7 @@ static void do_surface(ArsenalJob *job, int at)
     BatchBall batch;
     double now_um = ball_roughness_um(&ball.surface);
     ball.surface = SURFACE_SET[at % SURFACES];
-    if (fabs(ball_roughness_um(&ball.surface) - now_um) < 0.01 * now_um) { /* what it has on */
+    if (fabs(ball_roughness_um(&ball.surface) - now_um) < 0.01 * now_um) { /* its own surface */
         const ArsenalBall *arsenal = &job->out.ball[at / SURFACES];
         const Line *line = &arsenal->at[0].line;
         *show = (SurfaceShow){.ready = true,
@@ -214,7 +214,7 @@ static void do_ready(ArsenalJob *job)
         batch_oil(&job->films.game[g], BATCH_QUICK, &job->game[g]);
 }
 
-/* The straightest: polyester first, then what hooks least on the fresh lane from one line. */
+/* The straightest ball: polyester, or else the one that hooks least on the fresh lane. */
 static int spare_ball(const ArsenalJob *job)
 {
     int best = -1;
@@ -233,8 +233,8 @@ static int spare_ball(const ArsenalJob *job)
     return best;
 }
 
-/* Whether one of the places is for a spare ball: where there is a ball for spares alone, or more
- * balls than places. */
+/* Whether one place is reserved for a spare ball: if there is a ball only for spares, or there are
+ * more balls than places. */
 static bool keeps_spare(const ArsenalJob *job)
 {
     bool any = job->bag.count > job->in.pick;
@@ -243,7 +243,7 @@ static bool keeps_spare(const ArsenalJob *job)
     return any && !job->in.spare_free && job->in.pick >= 2;
 }
 
-/* Every ball that is thrown at strikes, as it is and with each surface that was looked at. */
+/* Every strike ball, as it is and with each surface that was tried. */
 static void begin_pick(ArsenalJob *job)
 {
     PickProblem *problem = pick_problem(job->pick);

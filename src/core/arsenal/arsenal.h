@@ -1,9 +1,9 @@
-/* arsenal.h - a bag looked at before the event: what each ball does on this pattern through the
- * block, which do the same job, which lanes none answers, what a surface would change, and the
- * best few of the locker.
+/* arsenal.h - a bag before the event: what each ball does on this pattern through the block, which
+ * balls do the same job, which lanes no ball suits, what another surface would change, and the best
+ * few balls of the locker.
  *
- * A job in slices, as advice.h: arsenal_begin, then arsenal_step until it returns true. What is
- * there so far may be shown. Deterministic. Allocates nothing but the job. */
+ * A job in slices, as in advice.h: arsenal_begin, then arsenal_step until it returns true. Partial
+ * results may be shown. Deterministic. Allocates nothing but the job. */
 #ifndef SETTEE_CORE_ARSENAL_ARSENAL_H
 #define SETTEE_CORE_ARSENAL_ARSENAL_H
 
@@ -13,19 +13,19 @@ typedef struct ArsenalInput {
     const Bag *bag;
     const Pattern *pattern;
     int games, bowlers;              /* 1..BLOCK_GAMES_MAX, 1..BLOCK_BOWLERS_MAX */
-    FieldMix mix;                    /* the others, as far as they are known */
-    double weight[LANE_STATE_COUNT]; /* of the lane states; all 0: by the block's length */
+    FieldMix mix;                    /* the others, as far as known */
+    double weight[LANE_STATE_COUNT]; /* of the lane states; all 0: from the block's length */
     int pick;                        /* balls to pick, 1..SET_MAX; 0: none */
-    bool spare_free;                 /* no place of the pick is kept for a spare ball */
+    bool spare_free;                 /* don't reserve a place for a spare ball */
     bool surfaces;                   /* try other surfaces on the balls in the slots */
-    bool pick_surfaces;              /* of every ball, and let the pick choose among them */
-    long revision; /* the asker's own number for this question; handed back with the answer */
+    bool pick_surfaces;              /* on every ball, and let the pick choose among them */
+    long revision; /* the caller's number for this question; returned with the answer */
 } ArsenalInput;
 
-/* Nearer in value than that, two balls answer a film alike (assumed: three strikes in a hundred
- * first balls, some four pins a game). */
+/* Two balls closer in value than this do equally well on a film (assumed: three strikes in a
+ * hundred first balls, about four pins a game). */
 #define ARSENAL_NEAR 0.03
-/* Farther than that under the best, a film is not answered. */
+/* A bag more than this below the best has no ball for a film. */
 #define ARSENAL_GAP 0.05
 
 /* What a ball does on its own best line. */
@@ -48,7 +48,7 @@ typedef struct SurfaceShow { /* a ball with another surface, fresh lane */
 } SurfaceShow;
 
 typedef struct ArsenalBall {
-    bool spare;                      /* bag_for_spares: not in the tables of strikes */
+    bool spare;                      /* bag_for_spares: left out of the tables for strikes */
     Showing at[BLOCK_GAMES_MAX + 1]; /* before each game, after the last */
     double value[STATE_FILMS];       /* by state, then volume */
     double mean;                     /* over the weighted films */
@@ -57,28 +57,28 @@ typedef struct ArsenalBall {
 
 typedef struct Overlap { /* of two balls of the bag, indices into it */
     int a, b;
-    double share; /* of the weighted films on which one does about as well as the other */
-    double move_ft, entry_deg; /* b's hook and entry less a's, fresh; NAN: one has none */
+    double share;              /* of the weighted films, on which both do about equally well */
+    double move_ft, entry_deg; /* b's hook and entry minus a's, fresh; NAN: one has none */
 } Overlap;
 enum { OVERLAPS_MAX = BAG_SLOTS * (BAG_SLOTS - 1) / 2 };
 
-typedef struct Gap { /* a lane state, and how the bag stands to it */
+typedef struct Gap { /* how well the bag suits a lane state */
     LaneState state;
     double best;   /* value of the bag's best ball there */
     int ball;      /* which; -1: none */
     double locker; /* of the best of all balls */
     int locker_ball;
-    double ideal;   /* of the best imagined ball, or of the locker's if that is better */
-    int ideal_ball; /* into IDEAL_BALLS; -1: none is better than the locker */
+    double ideal;   /* of the best imaginary ball, or the locker's if that is better */
+    int ideal_ball; /* into IDEAL_BALLS; -1: none beats the locker */
     bool open;      /* the bag falls short by more than ARSENAL_GAP */
 } Gap;
 
-/* What would answer a lane that the bag does not. */
+/* What would close a gap. */
 typedef enum GapAnswer {
     GAP_NONE,      /* there is no gap */
-    GAP_BY_LOCKER, /* a ball of the locker, by most of it */
-    GAP_BY_IDEAL,  /* an imagined ball */
-    GAP_BY_TWO     /* no single ball: two would share it */
+    GAP_BY_LOCKER, /* a ball of the locker, for most of it */
+    GAP_BY_IDEAL,  /* an imaginary ball */
+    GAP_BY_TWO     /* no single ball, but two together */
 } GapAnswer;
 GapAnswer arsenal_gap_answer(const Gap *gap);
 
@@ -89,10 +89,10 @@ typedef struct IdealBall {
 } IdealBall;
 const IdealBall *arsenal_ideals(void); /* IDEALS of them, static */
 
-/* A change of surface that does something for the bag. */
+/* A change of surface that helps the bag. */
 typedef struct SurfaceAdvice {
     int ball, surface;    /* index into the bag, into SURFACE_SET */
-    int other;            /* the ball it is told apart from; -1: it closes a gap */
+    int other;            /* the ball it becomes different from; -1: it closes a gap */
     LaneState state;      /* the gap's */
     double before, after; /* overlap share, or shortfall in value */
     double value_gain;    /* of the whole bag */
@@ -107,17 +107,17 @@ typedef enum Reaction {
     REACTION_BETWEEN
 } Reaction;
 
-/* A ball of a set, and its job in it. */
+/* A ball of a set and its job. */
 typedef struct SetBall {
     int ball, surface; /* surface: into SURFACE_SET, -1: as it is */
     bool spare;
-    int lead;               /* LaneState it does most for the set in; -1: it adds next to nothing */
-    double gives;           /* what the set loses without it */
+    int lead;               /* LaneState in which it helps most; -1: it adds next to nothing */
+    double gives;           /* what the set would lose without it */
     double share;           /* weighted share of films on which it is the best */
     int game_from, game_to; /* games in which it is the best or nearly; 0: none */
-    double when;            /* mean game of its use: what the places are in order of */
+    double when;            /* mean game in which it is used; places are in this order */
     Reaction motion;
-    int like;     /* ball of the set it is nearest to, when it adds next to nothing; -1 */
+    int like;     /* if it adds next to nothing, the most similar ball of the set; else -1 */
     int stand_in; /* ball of the locker outside the set; -1: none */
     double loss;  /* of the set's value with that one instead */
     char job[120];
@@ -140,8 +140,8 @@ typedef struct Arsenal {
     int advice_count;
     SurfaceAdvice advice[SURFACE_ADVICE_MAX];
     Set bag;              /* what is in the slots */
-    Set picked;           /* when asked for */
-    int steps, steps_all; /* how far it has come */
+    Set picked;           /* if asked for */
+    int steps, steps_all; /* progress */
     bool done;
     long revision; /* of the question it answers */
 } Arsenal;
@@ -149,7 +149,7 @@ typedef struct Arsenal {
 const char *arsenal_overlap_word(double share); /* none, little, half, mostly, same */
 
 typedef struct ArsenalJob ArsenalJob;
-ArsenalJob *arsenal_job_new(void); /* heap, owned by the caller; NULL when memory is short */
+ArsenalJob *arsenal_job_new(void); /* heap, owned by the caller; NULL if out of memory */
 void arsenal_job_free(ArsenalJob *job);
 void arsenal_begin(ArsenalJob *job, const ArsenalInput *input); /* copies bag and pattern's film */
 bool arsenal_step(ArsenalJob *job);                   /* some milliseconds; true when done */

@@ -1,4 +1,4 @@
-/* arsenal_parts.h - what arsenal.c, compare.c and place.c share; for them and their test alone. */
+/* arsenal_parts.h - shared by arsenal.c, compare.c and place.c; only for them and their test. */
 #ifndef SETTEE_CORE_ARSENAL_ARSENAL_PARTS_H
 #define SETTEE_CORE_ARSENAL_ARSENAL_PARTS_H
 

@@ -10,20 +10,22 @@
 const char *const PACE_NAMES[PACE_COUNT + 1] = {"slow", "usual", "fast", 0};
 const double PACE_RATE[PACE_COUNT] = {0.72, 1.0, 1.4};
 
-#define KEEP_BALL 0.02 /* value that another ball must add; as advice's cost of a ball */
-#define KEEP_LINE 0.02 /* value that a line elsewhere must add to that of one near by; assumed */
-#define NEAR_OUT 2.0   /* boards of laydown that are near by: a game's moves (common practice) */
+#define KEEP_BALL 0.02 /* value another ball must add */
+#define KEEP_LINE 0.02 /* value a line elsewhere must add over one nearby; assumed */
+#define NEAR_OUT                                                                                   \
+    2.0 /* boards of laydown that count as nearby: a game's moves (common practice)                \
+         */
 #define NEAR_IN 4.0
-#define SEEN_BOARDS 0.4 /* arrivals nearer than that look alike; assumed */
+#define SEEN_BOARDS 0.4 /* arrivals closer than this look alike; assumed */
 #define SEEN_FEET 0.8
-enum { OTHERS_SEED = 1 }; /* of a field that nobody knows */
+enum { OTHERS_SEED = 1 }; /* for bowlers nobody knows */
 
 struct BlockJob {
     Bag bag;
     Block out;
     int at; /* pace, game, lane: lane fastest */
     Oil sheet, film[SIDE_COUNT];
-    Others others[SIDE_COUNT]; /* the same people; each lane its own grain */
+    Others others[SIDE_COUNT]; /* the same people, but each lane has its own grain */
     FieldMix mix;
     bool filled[BAG_SLOTS];
     MotionBody body[BAG_SLOTS];
@@ -59,7 +61,7 @@ void block_begin(BlockJob *job, const BlockInput *input)
     }
 }
 
-/* A ball's fit, near the current line when that is nearly as good. */
+/* A ball's fit, near the current line if that is nearly as good. */
 static Fit fit_of(const BlockJob *job, int slot, const BlockGame *before)
 {
     const Bowler *bowler = &job->bag.bowler;
@@ -201,7 +203,7 @@ static void say_adjustment(const BlockGame *now, const BlockGame *next, const Ba
     double eyes = lane_half_board(next->line.aim) - lane_half_board(now->line.aim);
     if (next->slot != now->slot) {
         text_append(out, size,
-                    ". When corner pins stay and two good shots miss the same way: %s, "
+                    ". When corner pins stand and two good shots miss the same way: %s, "
                     "stand %g, aim %g",
                     name_of(bag, next->slot), lane_half_board(next->line.stance),
                     lane_half_board(next->line.aim));
@@ -222,7 +224,7 @@ void block_watch(const Block *block, const Bag *bag, Side lane, int game, char *
     const BlockGame *now = &block->game[PACE_USUAL][lane][game];
     out[0] = '\0';
     if (now->slot == 0) {
-        text_append(out, size, "No ball of the bag finds the pocket here: practice must tell.");
+        text_append(out, size, "No ball in the bag finds the pocket here: find out in practice.");
         return;
     }
     text_append(out, size, "%s: ", name_of(bag, now->slot));

@@ -1,18 +1,18 @@
-/* compare.c - pairs that do the same job, lanes none answers, surfaces that would help. */
+/* compare.c - pairs of balls that do the same job, gaps, surfaces that would help. */
 #include <math.h>
 #include <string.h>
 
 #include "base/sort.h"
 #include "core/arsenal/arsenal_parts.h"
 
-/* Overlaps this high are worth a change of surface, which must bring them down by that much; a
- * change may cost the whole bag no more than a hair of value. All assumed. */
+/* An overlap this high is worth a change of surface, which must bring it down by that much and may
+ * hardly cost the whole bag any value. All assumed. */
 #define OVERLAP_MUCH 0.5
 #define OVERLAP_LESS 0.2
 #define GAP_LESS 0.02
 #define VALUE_HAIR 0.005
 
-/* A ball that is imagined, by the numbers that matter (assumed; a usual layout). */
+/* An imaginary ball by the numbers that matter (assumed; a usual layout). */
 #define IDEAL(rg, diff, inter, shell, strength, finish_, grit_)                                    \
     {                                                                                              \
         .id = "ideal", .name = "ideal", .pounds = 15.0, .rg_in = rg, .differential_in = diff,      \
@@ -52,7 +52,7 @@ static double overlap_of(const Arsenal *arsenal, const double *a, const double *
     return share;
 }
 
-/* The balls of the slots that are thrown at strikes. */
+/* The strike balls in slots. */
 static int strikers(const Arsenal *arsenal, const Bag *bag, int out[BAG_SLOTS])
 {
     int count = 0;
@@ -155,7 +155,7 @@ static void find_gaps(Arsenal *arsenal, const Bag *bag, const int *balls, int co
     }
 }
 
-/* The place among the set's surfaces of what a ball has on now, by roughness. */
+/* Index in SURFACE_SET of a ball's current surface, by roughness. */
 static int surface_now(const Ball *ball)
 {
     double um = ball_roughness_um(&ball->surface);
@@ -181,7 +181,7 @@ static double bag_value(const Arsenal *arsenal, const int *balls, int count, int
     return sum;
 }
 
-/* The smallest change that does what is asked: of a pair (other >= 0) or for a gap. */
+/* The smallest change that separates a pair (other >= 0) or closes a gap. */
 static void advise_one(Arsenal *arsenal, const Bag *bag, const int *balls, int count,
                        const Overlap *pair, const Gap *gap)
 {

@@ -1,4 +1,4 @@
-/* lane_states.c - a block's wear, and the states of lane made from it. */
+/* lane_states.c - a block's wear, and the lane states made from it. */
 #include "core/arsenal/lane_states.h"
 
 #include <math.h>
@@ -18,10 +18,12 @@ const char *const LANE_STATE_WORDS[LANE_STATE_COUNT] = {
 const double STATE_VOLUME[STATE_VOLUMES] = {1.0, 0.85, 1.15};
 const double STATE_VOLUME_SHARE[STATE_VOLUMES] = {0.5, 0.25, 0.25};
 
-#define DOUBT_SHARE 0.28 /* of the weights for what a block may be besides its wear; assumed */
-#define FAST_WEAR 1.4    /* against usual: belief.c's next rate up */
-#define LENGTH_FT 3.0    /* longer and shorter than the sheet; assumed */
-/* The cliff, all assumed: film outside of the outer board, inside of the inner one. */
+#define DOUBT_SHARE                                                                                \
+    0.28              /* share of the weights for lanes that differ by more than wear; assumed     \
+                       */
+#define FAST_WEAR 1.4 /* against usual: belief.c's next rate up */
+#define LENGTH_FT 3.0 /* longer and shorter than the sheet; assumed */
+/* The cliff, all assumed: film outside the outer board, inside the inner one. */
 #define CLIFF_OUTER_BOARD 9
 #define CLIFF_INNER_BOARD 12
 #define CLIFF_OUTER 0.4
@@ -51,8 +53,8 @@ void block_wear(Oil *oil, Others *others, const GameWear *wear, Side lane)
     }
 }
 
-/* A game in which this bowler throws a usual ball of that cover on its best line: the bag is not
- * chosen yet. */
+/* A game in which this bowler throws a usual ball with that cover on its best line, since the bag
+ * is not chosen yet. */
 static void wear_game(Oil *oil, Others *others, const Bowler *bowler, int game, Cover cover,
                       WearRate rate)
 {
@@ -70,7 +72,7 @@ static void wear_game(Oil *oil, Others *others, const Bowler *bowler, int game, 
     block_wear(oil, others, &wear, game % 2 ? SIDE_RIGHT : SIDE_LEFT);
 }
 
-/* The film drawn out or pressed together along the lane. */
+/* Stretches or shortens the film along the lane. */
 static void stretch(const Oil *from, double feet, Oil *to)
 {
     double length = fmax(from->length_ft, 10.0), ratio = length / (length + feet);

@@ -1,7 +1,7 @@
-/* lane_states.h - what a lane may be like in a block: its films game by game as the field wears
- * them, and the seven states of lane that a bag must answer.
+/* lane_states.h - what a lane may be like during a block: its films game by game as the field wears
+ * them, and the seven lane states a bag must cope with.
  *
- * Pure. The films are made in steps of some milliseconds, so that a screen stays awake. */
+ * Pure. The films are made in steps of a few milliseconds, so that the screen stays responsive. */
 #ifndef SETTEE_CORE_ARSENAL_LANE_STATES_H
 #define SETTEE_CORE_ARSENAL_LANE_STATES_H
 
@@ -12,12 +12,12 @@
 
 enum { BLOCK_GAMES_MAX = 24, BLOCK_BOWLERS_MAX = 10 };
 
-/* First balls that one bowler throws on each lane in a game: five frames of ten, and on the
- * right lane the fill balls of the tenth (one, assumed). */
+/* First balls one bowler throws on each lane in a game: five of ten frames, and on the right lane
+ * the fill balls of the tenth (one, assumed). */
 int block_deliveries(Side lane);
 
-/* One game's wear of one lane: you throw `ball` as meant by `delivery` (NULL: nothing), scattered
- * as you scatter, and the field throws theirs. Their lines are sought first. */
+/* One game's wear of one lane: you throw `ball` as planned by `delivery` (NULL: nothing) with your
+ * scatter, and the field throws theirs. Their lines are found first. */
 typedef struct GameWear {
     const Bowler *bowler;
     const MotionBody *body;
@@ -40,7 +40,7 @@ typedef enum LaneState {
 extern const char *const LANE_STATE_NAMES[LANE_STATE_COUNT + 1]; /* "fresh", ... */
 extern const char *const LANE_STATE_WORDS[LANE_STATE_COUNT];     /* what each is, in words */
 
-/* How much of a block of that many games each state stands for; they add up to 1 (assumed). */
+/* The share of a block of that many games for each state; sums to 1 (assumed). */
 void lane_state_weights(int games, double weight[LANE_STATE_COUNT]);
 
 /* Each state as dressed, and with a sixth less and more oil: a lane is never quite the sheet. */
@@ -58,7 +58,7 @@ typedef struct LaneFilms {
     Others others[3]; /* of the usual wear, of the fast, of hard covers */
 } LaneFilms;
 
-/* sheet: in the bowler's frame; mix: the others as far as they are known, NULL: not at all. */
+/* sheet: in the bowler's frame; mix: the others as far as known, NULL: unknown. */
 void lane_films_begin(LaneFilms *films, const Oil *sheet, const Bowler *bowler, int games,
                       int bowlers, const FieldMix *mix);
 bool lane_films_step(LaneFilms *films); /* true when all are made */

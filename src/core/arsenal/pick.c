@@ -1,4 +1,4 @@
-/* pick.c - greedy for a bar to beat, then branch and bound. */
+/* pick.c - a greedy set to beat, then branch and bound. */
 #include "core/arsenal/pick.h"
 
 #include <math.h>
@@ -7,14 +7,14 @@
 
 #include "base/sort.h"
 
-/* Among sets of one value the one whose balls have more each: their mean counts by this. */
+/* Breaks ties between sets: the balls' own mean value counts with this weight. */
 #define TIE_SHARE 1e-5
 #define HAIR 1e-12
 
 struct PickJob {
     PickProblem problem;
     Pick best;
-    double bar; /* what a set must beat: value with the tie's share */
+    double bar; /* what a set must beat: value plus tie-break */
     double mean[PICK_CANDIDATES_MAX];
     /* A price for each film, and what a candidate brings in above the prices (pick.c). */
     double price[PICK_FILMS_MAX], prices, above[PICK_CANDIDATES_MAX];
@@ -79,7 +79,7 @@ static bool taken(const PickJob *job, const int *set, int count, int skip, int c
     return false;
 }
 
-/* The candidate that does most in place i of a set; -1 when none is free. */
+/* The best candidate for place i of a set; -1 if none is free. */
 static int best_at(const PickJob *job, int *set, int count, int i)
 {
     int kept = set[i], best = -1;
@@ -98,7 +98,7 @@ static int best_at(const PickJob *job, int *set, int count, int i)
     return best;
 }
 
-/* The best next ball, again and again; then each place again as long as that gains. */
+/* Adds the best next ball until the set is full, then improves each place as long as that gains. */
 static void greedy(PickJob *job, int count)
 {
     int set[PICK_MAX];
@@ -185,7 +185,7 @@ static void seek_prices(PickJob *job)
     memcpy(job->price, kept, sizeof kept);
 }
 
-/* Leaves in the running who may still be in a better set, and puts them in order. */
+/* Keeps and sorts the candidates that may still be in a better set. */
 static void line_up(PickJob *job)
 {
     const PickProblem *problem = &job->problem;
@@ -194,7 +194,7 @@ static void line_up(PickJob *job)
     memcpy(best, job->first, (unsigned long)balls * sizeof *best);
     job->live = job->balls = 0;
     for (int b = 0; b < balls; b++) {
-        int out = b < problem->count ? b : problem->count - 1; /* whose place it would take */
+        int out = b < problem->count ? b : problem->count - 1; /* the one it would replace */
         int ball = problem->ball[best[b]], live = job->live;
         for (int c = 0; c < problem->candidates; c++) {
             if (problem->ball[c] != ball ||
@@ -239,7 +239,7 @@ void pick_begin(PickJob *job)
     line_up(job);
 }
 
-/* Whether no set that goes on from here, with candidates from place `at` on, beats the bar. */
+/* Whether no set that continues from here, with candidates from place `at` on, beats the bar. */
 static bool hopeless(const PickJob *job, int level, int at)
 {
     const PickProblem *problem = &job->problem;
@@ -249,7 +249,7 @@ static bool hopeless(const PickJob *job, int level, int at)
     if (job->prices + job->brought[level] + job->sums[place + more] - job->sums[place] <=
         job->bar + HAIR)
         return true;
-    /* what they add one by one, each to the set as it is, is at least what they add together */
+    /* the sum of what each would add alone is at least what they add together */
     const double *top = job->top[level];
     double gains[PICK_MAX] = {0.0}, sum = 0.0, loose = TIE_SHARE * more;
     for (int i = 0; i < level; i++)

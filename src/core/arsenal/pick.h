@@ -1,8 +1,9 @@
-/* pick.h - a few balls out of a locker: the set whose best ball has most value over the films.
+/* pick.h - picks the few balls of a locker that together have the most value over the films.
  *
- * A candidate is a ball with a surface; a set holds at most one candidate of a ball. A set's value
- * on a film is that of its best ball there, and its value the weighted mean over the films. Exact:
- * branch and bound. Knows numbers only, no balls. Done in slices; allocates nothing but the job. */
+ * A candidate is a ball with a surface; a set has at most one candidate per ball. A set's value on
+ * a film is that of its best ball there; its value is the weighted mean over the films. Exact, by
+ * branch and bound. Knows numbers only, no balls. Works in slices; allocates nothing but the job.
+ */
 #ifndef SETTEE_CORE_ARSENAL_PICK_H
 #define SETTEE_CORE_ARSENAL_PICK_H
 
@@ -18,17 +19,17 @@ typedef struct PickProblem {
 } PickProblem;
 
 typedef struct Pick {
-    int count;               /* fewer than asked for when there are no more balls */
+    int count;               /* fewer than asked for if there are no more balls */
     int candidate[PICK_MAX]; /* rising */
     double value;
     long nodes; /* partial sets looked at */
 } Pick;
 
-/* A set's value; of none 0. */
+/* A set's value; 0 for an empty set. */
 double pick_value(const PickProblem *problem, const int *candidates, int count);
 
 typedef struct PickJob PickJob;
-PickJob *pick_new(void); /* heap, owned by the caller; NULL when memory is short */
+PickJob *pick_new(void); /* heap, owned by the caller; NULL if out of memory */
 void pick_free(PickJob *job);
 PickProblem *pick_problem(PickJob *job); /* owned by the job: fill it in, then pick_begin */
 void pick_begin(PickJob *job);

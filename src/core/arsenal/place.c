@@ -6,7 +6,7 @@
 #include "base/text.h"
 #include "core/arsenal/arsenal_parts.h"
 
-#define LEAD_LEAST 0.0005 /* of value: a ball that adds less has no job of its own; assumed */
+#define LEAD_LEAST 0.0005 /* value: a ball that adds less has no job of its own; assumed */
 #define WHEN_SCALE                                                                                 \
     0.02 /* of value: how far behind the best a ball still counts as in use; assumed               \
           */
@@ -27,7 +27,8 @@ static const double *values(const Arsenal *arsenal, const SetBall *place)
     return place->surface < 0 ? ball->value : ball->surface[place->surface].value;
 }
 
-/* Worth before a game (0 the first); with another surface drawn from fresh, half and end. */
+/* Value before a game (0: the first); with another surface interpolated from fresh, half and end.
+ */
 static double game_value(const Arsenal *arsenal, const SetBall *place, int game)
 {
     if (place->surface < 0)
@@ -70,7 +71,7 @@ static double value_with(const Arsenal *arsenal, const Set *set, int i, int with
     return sum;
 }
 
-/* Where it does most that no other of the set does. */
+/* The lane state where it adds most to the set. */
 static void find_lead(const Arsenal *arsenal, const Set *set, int i, SetBall *place)
 {
     double most = 0.0, all = 0.0;

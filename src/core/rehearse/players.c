@@ -28,7 +28,7 @@ static Choice stay(const View *view)
 const Player PLAYER_HOLD = {
     .name = "hold", .sentence = "throws the first line all day", .choose = stay};
 
-/* The ball so many places toward the weak end of the bag, where one for strikes is there. */
+/* Takes the strike ball that many places weaker in the bag, if there is one. */
 static bool take_ball(const View *view, int places, Plan *plan)
 {
     Oil sheet;
@@ -72,8 +72,8 @@ static void ask_advice(const View *view)
          */
 #define USUAL_LOFT_MAX_FT 4.0
 
-/* By the usual step: two boards of feet and one of aim, the neighbouring ball, half a mile an
- * hour, two feet of loft; the hand, less loft and a surface are left alone. */
+/* Changes by the usual step: two boards of feet and one of aim, the neighbouring ball, half a mile
+ * an hour, two feet of loft. Leaves hand, less loft and surface alone. */
 static void step_by(const View *view, AdjustmentKind kind, Plan *plan)
 {
     double step = ADJUSTMENTS[kind].step;
@@ -115,7 +115,7 @@ static Choice choose_by_rules(const View *view)
 }
 
 const Player PLAYER_RULES = {.name = "rules",
-                             .sentence = "does what the rules ask for most, by the usual sizes",
+                             .sentence = "does what the rules ask for most, in the usual size",
                              .choose = choose_by_rules};
 
 static Choice choose_as_advised(const View *view)
@@ -134,7 +134,7 @@ const Player PLAYER_ADVISOR = {.name = "advisor",
                                .sentence = "takes settee's first answer every time",
                                .choose = choose_as_advised};
 
-/* The last shot on the lane of the next throw, or so many before it; NULL: none. */
+/* The last shot on the lane of the next throw, or the `before`th one before it; NULL: none. */
 static const Shot *last_here(const View *view, int before)
 {
     for (int i = view->shot_count - 1; i >= 0; i--)
@@ -143,10 +143,10 @@ static const Shot *last_here(const View *view, int before)
     return NULL;
 }
 
-#define GUTTER_EYES 2.0 /* boards in after a gutter ball, which has no miss to halve */
+#define GUTTER_EYES 2.0 /* boards in after a gutter ball, where the size of the miss is unknown */
 
-/* Half the miss with the feet, a quarter with the eyes, each to the nearest half board. The miss is
- * that of the middle of the hit's name, + high. Returns what it is called. */
+/* Moves the feet by half the miss and the eyes by a quarter, each to the nearest half board. The
+ * miss is that of the middle of the hit's name, + high. Returns the adjustment. */
 static AdjustmentKind move_by_the_miss(Hit hit, Plan *plan)
 {
     double board = shot_hit_board(hit);
@@ -162,7 +162,7 @@ static AdjustmentKind move_by_the_miss(Hit hit, Plan *plan)
     return feet > 0.0 ? ADJUST_MOVE_IN : feet < 0.0 ? ADJUST_MOVE_OUT : ADJUST_HOLD;
 }
 
-/* After a good shot, on its own lane only. Common practice, no source. */
+/* Moves after a good shot, on its own lane only. Common practice, no source. */
 static Choice choose_by_the_miss(const View *view)
 {
     Choice choice = stay(view);
@@ -195,7 +195,7 @@ static bool late_light(const Shot *s)
            (s->read == READ_LATE || s->read == READ_NONE);
 }
 
-/* Whether the last two shots here were good ones of the ball in hand, and both such. */
+/* Whether the last two shots here were good, with the current ball, and both fit. */
 static bool twice_here(const View *view, bool (*such)(const Shot *))
 {
     for (int k = 0; k < 2; k++) {
@@ -206,8 +206,8 @@ static bool twice_here(const View *view, bool (*such)(const Shot *))
     return true;
 }
 
-/* By the miss, and another ball on the same line where that alone has not helped. Common practice,
- * no source. */
+/* Moves by the miss, and changes the ball on the same line if that alone has not helped. Common
+ * practice, no source. */
 static Choice choose_as_a_coach(const View *view)
 {
     Choice choice = stay(view);
@@ -227,13 +227,13 @@ const Player PLAYER_COACH = {
     .sentence = "by the miss; a ball down after two early highs, a ball up after two late lights",
     .choose = choose_as_a_coach};
 
-/* Laydown boards that who knows the lane tries. */
+/* Laydown boards tried by the player that knows the lane. */
 #define KNOWN_LOW 10.0
 #define KNOWN_HIGH 33.0
 #define KNOWN_STEP 2.0
-#define KNOWN_MARGIN 0.005 /* no change for a hair */
+#define KNOWN_MARGIN 0.005 /* no change for less */
 
-/* The best half board of aim from one laydown under the truth, if it beats what is known. */
+/* The best half board of aim from one laydown under the truth, if it beats the best so far. */
 static void try_laydown(const View *view, const Truth *truth, int slot, double laydown,
                         Choice *best)
 {
@@ -253,7 +253,7 @@ static void try_laydown(const View *view, const Truth *truth, int slot, double l
     }
 }
 
-/* Every second board, then the board on either side of the best. */
+/* Tries every second board, then the boards next to the best. */
 static Choice best_of_ball(const View *view, const Truth *truth, int slot)
 {
     Choice best = {.strike = -1.0};

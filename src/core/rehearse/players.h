@@ -1,15 +1,15 @@
-/* players.h - who plays a rehearsal: each a row with one function that chooses the next throw.
+/* players.h - who plays a rehearsal: a row each, with one function that chooses the next throw.
  *
- * A player sees what a bowler sees and no more: the hit and the read by name, the leave, what was
- * told of the release, the speed when it was shown. Only `knows-the-lane` is handed the truth. A
- * player is added as a row of players.c. */
+ * A player sees what a bowler sees and no more: the hit and the read by name, the leave, the
+ * reported release, the speed if it was shown. Only `knows-the-lane` gets the truth. To add a
+ * player, add a row to players.c. */
 #ifndef SETTEE_CORE_REHEARSE_PLAYERS_H
 #define SETTEE_CORE_REHEARSE_PLAYERS_H
 
 #include "core/advice/advice.h"
 #include "core/rehearse/world.h"
 
-/* What is in sight before a throw. */
+/* What a player sees before a throw. */
 typedef struct View {
     const Bag *bag;
     const Pattern *pattern; /* the sheet, true or not */
@@ -19,13 +19,13 @@ typedef struct View {
     Plan plan[SIDE_COUNT]; /* thrown last on each lane, or the first line */
     Side lane;             /* of the next throw */
     int game, frame, bowlers_on_pair;
-    AdviceJob *advice; /* a job to ask, for those that do; kept from throw to throw */
+    AdviceJob *advice; /* for players who ask for advice; kept from throw to throw */
 } View;
 
 typedef struct Choice {
     Plan plan;
     AdjustmentKind kind;   /* what was done */
-    double pocket, strike; /* chances as stated by the player; NAN where it states none */
+    double pocket, strike; /* chances the player states; NAN if none */
 } Choice;
 
 typedef struct Player {

@@ -1,4 +1,4 @@
-/* rehearse.c - the block: frames, racks, and what they come to. */
+/* rehearse.c - the block: frames, racks and results. */
 #include "core/rehearse/rehearse.h"
 
 #include <math.h>
@@ -17,7 +17,7 @@ struct RehearseJob {
     Plan plan[SIDE_COUNT];
     Shot shots[REHEARSE_SHOTS_MAX + REHEARSE_PRACTICE_MAX];
     int shot_count; /* practice too */
-    Rng wrong;      /* how wrong who knows the lane is */
+    Rng wrong;      /* for the error of the player that knows the lane */
 };
 
 RehearseJob *rehearse_new(void)
@@ -76,8 +76,8 @@ static Pins roll_rack(const Roll *roll, const Ball *ball, Rng *rng)
     return rack_roll(&hit, PINS_ALL, rng);
 }
 
-/* What the spare ball leaves: a straight one, at the pins SPARE_SLOWER of its speed at release
- * (about as the polyester ball of the demo bag), of the weight of the first ball in a slot. */
+/* What the spare ball leaves: a straight ball with the weight of the first slot's ball, which keeps
+ * SPARE_SLOWER of its speed until the pins (about like the demo bag's polyester ball). */
 #define SPARE_SLOWER 0.87
 static Pins roll_spare(const Bag *bag, Pins standing, Rng *rng)
 {
@@ -114,7 +114,7 @@ static void check_interval(RehearseJob *job, Side lane, const Roll *roll, Rehear
     out->inside += fabs(truth - film.mean) <= 1.2816 * film.sd;
 }
 
-/* What the plan is worth under the truth: the chance of a strike, whatever the luck. */
+/* The plan's value under the truth: its chance of a strike, whatever the luck. */
 static double true_value(RehearseJob *job, Side lane, int game)
 {
     const Plan *plan = &job->plan[lane];
@@ -123,7 +123,7 @@ static double true_value(RehearseJob *job, Side lane, int game)
     return truth_outlook(job->truth, lane, plan->slot, &meant).strike;
 }
 
-#define HAPPENING 0x68617070656eu /* what happens between shots has luck of its own too */
+#define HAPPENING 0x68617070656eu /* seeds what happens between shots */
 
 /* Where the next full rack is played. */
 typedef struct Turn {
@@ -132,15 +132,15 @@ typedef struct Turn {
     int rack;        /* full racks before it in the frame; practice: shots before it */
 } Turn;
 
-/* Each throw has luck of its own, whatever the player did before. */
+/* Each throw has its own luck, whatever the player did before. */
 static uint64_t seed_of(const RehearseSetup *setup, const Turn *turn)
 {
     int throw = turn->frame > 0 ? turn->game * 100 + turn->frame * 4 : 5000;
     return setup->seed * 1000003u + (uint64_t)(throw +turn->rack);
 }
 
-/* Throws the lane's plan: what comes of it, what is seen of it, and what stands, as the bowler's
- * own side counts pins. */
+/* Throws the lane's plan and records what the bowler sees; returns the pins left, numbered from the
+ * bowler's own side. */
 static Pins throw_ball(RehearseJob *job, const RehearseSetup *setup, const Turn *turn, Rng *luck,
                        RehearseShot *record, Roll *roll)
 {
@@ -163,7 +163,7 @@ static Pins throw_ball(RehearseJob *job, const RehearseSetup *setup, const Turn 
     return left;
 }
 
-/* One full rack; returns what stands. */
+/* One full rack; returns the pins left. */
 static Pins play_rack(RehearseJob *job, const RehearseSetup *setup, const Turn *turn,
                       Rehearsal *out)
 {

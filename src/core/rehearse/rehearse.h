@@ -1,6 +1,6 @@
-/* rehearse.h - a block played against a hidden lane that the advice may not see.
+/* rehearse.h - a block played on a hidden lane that the advice can't see.
  *
- * A world (world.h) draws what is true, a player (players.h) chooses each throw from what a bowler
+ * A world (world.h) draws the truth; a player (players.h) chooses each throw from what a bowler
  * sees. The same seed gives every player the same truth and the same luck. Pure. */
 #ifndef SETTEE_CORE_REHEARSE_REHEARSE_H
 #define SETTEE_CORE_REHEARSE_REHEARSE_H
@@ -10,27 +10,27 @@
 
 typedef struct RehearseSetup {
     const Bag *bag;
-    const Pattern *pattern; /* the sheet that the player is given */
+    const Pattern *pattern; /* the sheet the player gets */
     const RuleSet *rules;
     const World *world;
     const Player *player;
     int games, bowlers_on_pair; /* 1..SESSION_GAMES_MAX, 1..10 */
     int practice;               /* first balls before the first game, 0..REHEARSE_PRACTICE_MAX */
-    bool sights; /* the bowler says the boards at the arrows and at the breakpoint too */
-    double known_off_boards; /* PLAYER_KNOWS: deviation of the hit from what it thinks; usually 0 */
+    bool sights; /* the bowler also reports the boards at the arrows and the breakpoint */
+    double known_off_boards; /* PLAYER_KNOWS: standard deviation of its error, boards; usually 0 */
     uint64_t seed;
 } RehearseSetup;
 
 enum { REHEARSE_SHOTS_MAX = 12 * SESSION_GAMES_MAX, REHEARSE_PRACTICE_MAX = 40 };
 
-/* One first ball: what was chosen, and what came of it. */
+/* One first ball: what was chosen, and the result. */
 typedef struct RehearseShot {
     int game, frame;
     Shot shot;            /* as the bowler saw it */
     AdjustmentKind kind;  /* taken before it */
-    double stated;        /* chance of a pocket hit that was stated; NAN where none was */
+    double stated;        /* stated chance of a pocket hit; NAN if none */
     double stated_strike; /* and of a strike */
-    double value;         /* chance of a strike of what was chosen, under the truth */
+    double value;         /* chance of a strike with this choice, under the truth */
     double board, degrees;
     bool pocket, strike;
 } RehearseShot;
@@ -42,7 +42,7 @@ typedef struct Rehearsal {
     double mean_pins; /* a game */
     RehearseShot shots[REHEARSE_SHOTS_MAX];
     int intervals, inside; /* the advisor's 80 % intervals for the film in the track, and how many
-                            * held it */
+                            * contained the true film */
 } Rehearsal;
 
 typedef struct RehearseJob RehearseJob;

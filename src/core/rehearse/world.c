@@ -1,4 +1,4 @@
-/* world.c - the list of worlds, and what they have in common. */
+/* world.c - the list of worlds, and what they share. */
 #include "core/rehearse/world.h"
 
 #include <math.h>
@@ -87,7 +87,7 @@ void truth_draw(Truth *truth, const World *world, const Bag *bag, const Oil *she
 
 double truth_mph(const Truth *truth, int game) { return truth->mph - truth->tired * (game - 1); }
 
-/* Which way a bad release is bad, and what that does to the delivery. */
+/* Draws how a release is bad, and changes the delivery. */
 static Release spoil(Delivery *d, const Scatter *scatter, double deviations, double kind)
 {
     DeliveryOffset bad = {0};
@@ -131,16 +131,16 @@ static double seen_board(double board)
     return fmax(SHOT_BOARD_LOW, fmin(lane_half_board(board), SHOT_BOARD_HIGH));
 }
 
-/* Early or late against what the bowler has come to expect of that ball. */
+/* Early or late, compared with what the bowler has come to expect of that ball. */
 static Read seen_move(const Senses *senses, double move_ft, double error_ft, double *expected_ft,
                       Rng *luck)
 {
     bool moves = !isnan(move_ft);
     double move = moves ? move_ft : LANE_LENGTH_FT;
     if (isnan(*expected_ft))
-        *expected_ft = move; /* the first of a ball is what it is */
+        *expected_ft = move; /* the first throw with a ball sets what is expected */
     double later = move + error_ft - *expected_ft;
-    *expected_ft += 0.2 * (move - *expected_ft); /* one gets used to what is */
+    *expected_ft += 0.2 * (move - *expected_ft); /* expectations follow */
     if (senses->random_reads > 0.0 && rng_uniform(luck) < senses->random_reads)
         return (Read)(READ_EARLY + (int)(3.0 * rng_uniform(luck)));
     return !moves                     ? READ_NONE
@@ -194,7 +194,7 @@ Outlook truth_outlook(const Truth *truth, Side lane, int slot, const Delivery *m
                         arrivals);
 }
 
-/* The film of a sheet as it was really dressed: wrong as a whole, on each lane, on each board. */
+/* A sheet as it was really laid: off as a whole, on each lane, and on each board. */
 static void draw_film(Truth *truth, const Oil *sheet, const Spreads *spreads, Rng *rng)
 {
     double volume = spreads->volume * rng_normal(rng), board[LANE_BOARDS];
@@ -213,8 +213,7 @@ static void draw_film(Truth *truth, const Oil *sheet, const Spreads *spreads, Rn
     }
 }
 
-/* Each ball with another friction law: less or more of it in the film and on the dry, fading
- * elsewhere. */
+/* Gives each ball its own friction: more or less in the film and on the dry, fading elsewhere. */
 static void draw_balls(Truth *truth, const Spreads *spreads, Rng *rng)
 {
     double dry = exp(spreads->dry * rng_normal(rng)), fade = exp(spreads->fade * rng_normal(rng));
@@ -253,7 +252,7 @@ void world_roll(const Truth *truth, Side lane, int slot, const Delivery *deliver
 void world_arrive(const Truth *truth, Side lane, int slot, const BatchThrow *throws, int count,
                   Arrival *arrivals)
 {
-    (void)lane; /* truth_prepare has made its film ready */
+    (void)lane; /* truth_prepare has prepared its film */
     batch_arrive(&truth->batch[slot - 1], &truth->forecast.oil[0], throws, count, arrivals);
 }
 

@@ -17,13 +17,13 @@ static void draw(Truth *truth, const Oil *sheet, Rng *rng)
     world_draw(truth, sheet, &WORLD_SPREADS, rng);
 }
 
-const World WORLD_BLUNT = {.name = "blunt",
-                           .sentence =
-                               "a bowler whose eye and release are poor, and who tells half of it",
-                           .senses = &SENSES,
-                           .every = 1,
-                           .draw = draw,
-                           .roll = world_roll,
-                           .arrive = world_arrive,
-                           .aim = world_aim,
-                           .wear = world_wear};
+const World WORLD_BLUNT = {
+    .name = "blunt",
+    .sentence = "a bowler who sees and repeats badly, and reports half of the bad releases",
+    .senses = &SENSES,
+    .every = 1,
+    .draw = draw,
+    .roll = world_roll,
+    .arrive = world_arrive,
+    .aim = world_aim,
+    .wear = world_wear};

@@ -5,7 +5,7 @@
 #define WRONG_FT 2.0
 #define WRONG_VOLUME (1.0 / 3.0)
 
-/* The film drawn out or in along the lane. */
+/* Stretches or shortens the film along the lane. */
 static void stretch(const Oil *sheet, double by_ft, Oil *oil)
 {
     double factor = (sheet->length_ft + by_ft) / sheet->length_ft;

@@ -1,5 +1,5 @@
-/* world_jumpy.c - now and then something jumps: oil is carried far down one lane, the bowler's legs
- * tire at once or come back, or the launch goes to one side or back. All numbers assumed. */
+/* world_jumpy.c - sometimes something jumps: oil is carried far down one lane, the bowler's legs
+ * suddenly tire or recover, or the launch shifts to one side or back. All numbers assumed. */
 #include "core/rehearse/world.h"
 
 #include <math.h>
@@ -8,7 +8,7 @@
 #define SPILL_SHARE 0.4  /* of jumps; the rest is half the legs', half the launch's */
 #define TIRED_MPH 1.0
 #define LAUNCH_DEG 0.3
-#define SPILL_UNITS 5.0  /* in its middle, about a micrometre */
+#define SPILL_UNITS 5.0  /* in the middle; about a micrometre */
 #define SPILL_FT 9.0     /* past the end of the oil */
 #define SPILL_BOARDS 5.0 /* to either side, falling off evenly */
 
@@ -17,7 +17,7 @@ typedef struct Own {
     double turned_deg;
 } Own;
 
-/* Oil carried past the end of the pattern, across boards that are played. */
+/* Oil carried past the end of the pattern, across the boards being played. */
 static void spill(Oil *oil, Rng *rng)
 {
     double middle = rng_between(rng, 6.0, 16.0);
@@ -55,7 +55,8 @@ static void draw(Truth *truth, const Oil *sheet, Rng *rng)
 }
 
 const World WORLD_JUMPY = {.name = "jumpy",
-                           .sentence = "now and then a lane, the bowler's speed or launch jumps",
+                           .sentence =
+                               "now and then the lane, the bowler's speed or the launch jumps",
                            .senses = &WORLD_SENSES,
                            .own_size = sizeof(Own),
                            .every = 1,

@@ -1,5 +1,5 @@
-/* world_kin.c - a lane of the program's own kind: its motion, its wear, its friction law with other
- * constants, drawn from wider spreads than the belief's. All numbers assumed. */
+/* world_kin.c - a lane like the program's own: its motion, its wear, and its friction law with
+ * other constants, drawn more widely than the belief's. All numbers assumed. */
 #include "core/rehearse/world.h"
 
 static const Spreads SPREADS = {.volume = 0.20,
@@ -34,7 +34,7 @@ static void draw(Truth *truth, const Oil *sheet, Rng *rng)
 }
 
 const World WORLD_KIN = {.name = "kin",
-                         .sentence = "as the program thinks lanes are, but for its constants",
+                         .sentence = "lanes as the program models them, with other constants",
                          .senses = &SENSES,
                          .every = 1,
                          .draw = draw,

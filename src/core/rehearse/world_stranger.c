@@ -1,6 +1,5 @@
-/* world_stranger.c - a lane and balls by laws that the program does not know: the full rigid body
- * with the phase it happens to have, another friction law, wear of another shape. All numbers
- * assumed.
+/* world_stranger.c - lane and balls follow laws the program doesn't know: the full rigid body with
+ * whatever phase it has, another friction law, wear of another shape. All numbers assumed.
  *
  * Per unit of mass. Lab axes: x from the bowler's own edge across, y down the lane, z down into it.
  * The body's axes are the ball's principal ones, the pin's first. */
@@ -10,14 +9,14 @@
 
 #include "base/units.h"
 
-/* Friction: falls with the film as half / (half + film^2 / half) does, and rises as slip dies. */
-#define FILM_RISE 0.22  /* share by which friction is up when slip is nearly gone */
-#define RISE_MPS 1.2    /* slip over which that goes */
+/* Friction: falls with the film like half / (half + film^2 / half), and rises as slip dies. */
+#define FILM_RISE 0.22  /* how much more friction there is when slip is nearly gone */
+#define RISE_MPS 1.2    /* slip at which that starts to fade */
 #define LANE_UM 0.3     /* the lane's own roughness, on top of the ball's */
 #define HALF_SHARE 0.54 /* of both: the film at which half of dry contact is left */
 static const struct {
-    double film, dry, stands; /* friction; how much of its roughness stands through a film */
-    double takes;             /* oil, against a solid */
+    double film, dry, stands; /* friction; how much of its roughness reaches through a film */
+    double takes;             /* oil taken up, against a solid */
 } COVERS[COVER_COUNT] = {[COVER_SOLID] = {0.036, 0.180, 1.0, 1.0},
                          [COVER_HYBRID] = {0.032, 0.182, 0.92, 0.9},
                          [COVER_PEARL] = {0.026, 0.186, 0.84, 0.8},
@@ -27,12 +26,13 @@ static const struct {
 #define ROLLING 0.012 /* deceleration of a rolling ball over g */
 #define STEP_S 0.005  /* a sixth of a radian: within 0.04 board of a tenth of it, as measured */
 #define ROLL_MPS 0.02 /* slip under which it rolls */
-#define SLIP_S2_PER_M 0.05 /* near there a step takes away no more than a third of the slip */
-#define SLOWEST_MPS 0.5    /* nothing slower gets to the pins */
+#define SLIP_S2_PER_M 0.05        /* near that, a step removes at most a third of the slip */
+#define SLOWEST_MPS 0.5           /* nothing slower reaches the pins */
 #define GOLDEN 0.6180339887498949 /* evenly filling phases */
 
-/* Wear: a band with straight shoulders, so many units a ball whatever lies there, more where it
- * slides hard; past the oil's end a share of what it holds comes down. */
+/* Wear: a band with straight shoulders loses a fixed number of units per ball, however much oil is
+ * there, and more where the ball slides hard; past the oil's end it drops a share of what it holds.
+ */
 #define TAKE_MIDDLE 0.07 /* units a ball in the band */
 #define TAKE_SPREAD 0.5  /* of its logarithm, from block to block */
 #define BAND_BOARDS 0.8  /* to either side; the shoulders are a board wide */
@@ -74,7 +74,7 @@ static void rotation(const double q[4], double m[3][3])
     m[2][2] = 1.0 - s * (x * x + y * y);
 }
 
-/* a after b, as turns. */
+/* Rotation b followed by a. */
 static void compose(const double a[4], const double b[4], double out[4])
 {
     out[0] = a[0] * b[0] - a[1] * b[1] - a[2] * b[2] - a[3] * b[3];
@@ -83,7 +83,7 @@ static void compose(const double a[4], const double b[4], double out[4])
     out[3] = a[0] * b[3] + a[1] * b[2] - a[2] * b[1] + a[3] * b[0];
 }
 
-/* The ball leaves the hand with its axis where the hand puts it, turned about it by `phase`. */
+/* The ball leaves the hand with its axis where the hand puts it, rotated around it by `phase`. */
 static void release(const RigidBall *ball, const Delivery *d, double phase, double state[NUMBERS])
 {
     double launch = rad_from_deg(d->launch_deg), tilt = rad_from_deg(d->tilt_deg);
@@ -94,7 +94,7 @@ static void release(const RigidBall *ball, const Delivery *d, double phase, doub
     state[Y] = 0.0;
     state[VX] = -speed * sin(launch);
     state[VY] = speed * cos(launch);
-    /* the least turn that brings the body's axis to the lab's; then the phase about it */
+    /* the smallest rotation that takes the body's axis to the lab's; then the phase around it */
     double least[4] = {1.0 + dot(n, lab), n[1] * lab[2] - n[2] * lab[1],
                        n[2] * lab[0] - n[0] * lab[2], n[0] * lab[1] - n[1] * lab[0]};
     double size = sqrt(dot(least + 1, least + 1) + least[0] * least[0]);
@@ -152,7 +152,7 @@ static void rate_of(const RigidBall *ball, const Oil *oil, const double state[NU
     rate[TURN + 3] = 0.5 * (q[0] * w[2] + q[1] * w[1] - q[2] * w[0]);
 }
 
-/* One step of Runge and Kutta's. */
+/* One Runge-Kutta step. */
 static void step(const RigidBall *ball, const Oil *oil, double state[NUMBERS], double dt)
 {
     static const double SHARE[3] = {0.5, 0.5, 1.0};
@@ -176,7 +176,7 @@ typedef struct Way {
     double state[NUMBERS];
 } Way;
 
-/* Slip has ended: it rolls where it heads, and slows down a little. */
+/* Slip has ended: the ball rolls straight on and slows down a little. */
 static void roll_on(Way *way, double dt)
 {
     double *s = way->state, speed = sqrt(s[VX] * s[VX] + s[VY] * s[VY]);
@@ -194,7 +194,7 @@ static double slip_now(const Way *way, double u[2])
     return slip_of(way->ball, way->state, m, u);
 }
 
-/* The last of the slip goes at once: into speed and spin as a round ball's would. */
+/* Removes the last of the slip at once, into speed and spin as for a sphere. */
 static void settle(Way *way, const double u[2])
 {
     const double *k = way->ball->k_sq, middle = (k[0] + k[1] + k[2]) / 3.0;
@@ -204,7 +204,7 @@ static void settle(Way *way, const double u[2])
     way->rolling = true;
 }
 
-/* On to y_m, in steps that meet it, the end of the air, and the end of slip. */
+/* On to y_m, in steps that end exactly there, at touchdown, and where slip ends. */
 static void go_to(Way *way, double y_m)
 {
     double *s = way->state;
@@ -241,7 +241,7 @@ static PathPoint point_of(const Way *way, double ft)
                        .phase = way->rolling ? PHASE_ROLL : PHASE_SKID};
 }
 
-/* Where the heading has turned by so many degrees, between the last two points of the path. */
+/* Sets `ft` to where the heading has turned by `degrees`, if between the path's last two points. */
 static void note_turn(const Roll *roll, double degrees, double *ft)
 {
     const PathPoint *p = &roll->path[roll->count - 1];
@@ -357,7 +357,7 @@ static void draw(Truth *truth, const Oil *sheet, Rng *rng)
     }
 }
 
-/* Of the band: 1 in its middle, falling off over a board. */
+/* 1 in the middle of the band, falling off over a board. */
 static double band(double away) { return fmax(0.0, fmin(1.0, BAND_BOARDS + 1.0 - fabs(away))); }
 
 static void wear(Truth *truth, Side lane, const Roll *roll, double shift_boards, Cover cover)

@@ -1,18 +1,18 @@
-/* world_tilted.c - each lane has slopes of its own: where the ball turns, an unknown smooth
- * function of the board adds to where it hits. Lanes differ so by a few boards (assumed). */
+/* world_tilted.c - each lane has its own slopes: an unknown smooth function of the board where the
+ * ball turns is added to where it hits. Lanes differ by a few boards (assumed). */
 #include "core/rehearse/world.h"
 
 #include <math.h>
 
-#define TILT_BOARDS 1.5 /* deviation of what is added */
-#define TILT_LENGTH 5.0 /* boards over which it stays alike: correlation exp(-1/2) */
+#define TILT_BOARDS 1.5 /* standard deviation of what is added */
+#define TILT_LENGTH 5.0 /* boards over which it is similar: correlation exp(-1/2) */
 enum { PLACES = LANE_BOARDS + 2, REACH = 15 }; /* boards 0..40; how far a bump is felt */
 
 typedef struct Own {
     double slope[SIDE_COUNT][PLACES];
 } Own;
 
-/* Bumps of random height at every board, each spread like a bell. */
+/* Bumps of random height at every board, each shaped like a bell. */
 static void draw_slope(double slope[PLACES], Rng *rng)
 {
     double bump[PLACES + 2 * REACH], square = 0.0;
@@ -44,7 +44,7 @@ static void draw(Truth *truth, const Oil *sheet, Rng *rng)
         draw_slope(own->slope[lane], rng);
 }
 
-/* The path is bent from its breakpoint on. */
+/* Bends the path from its breakpoint on. */
 static void roll_tilted(const Truth *truth, Side lane, int slot, const Delivery *delivery,
                         Rng *luck, Roll *roll)
 {
@@ -68,8 +68,7 @@ static void arrive(const Truth *truth, Side lane, int slot, const BatchThrow *th
 }
 
 const World WORLD_TILTED = {.name = "tilted",
-                            .sentence =
-                                "each lane has slopes of its own, felt where the ball turns",
+                            .sentence = "each lane has its own slopes, felt where the ball turns",
                             .senses = &WORLD_SENSES,
                             .own_size = sizeof(Own),
                             .every = 1,

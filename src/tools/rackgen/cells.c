@@ -82,7 +82,7 @@ static void smooth(Shares *all, int axis)
     }
 }
 
-/* A head-on ball from board b and one from 40 - b see the same pins in a mirror. */
+/* A head-on ball on board b and one on 40 - b see mirrored pins. */
 static void match_sides(Shares *all)
 {
     for (int b = 0; b <= RACK_BOARDS / 2; b++)
@@ -102,7 +102,7 @@ static void match_sides(Shares *all)
 
 static uint16_t rounded(double value) { return (uint16_t)(value + 0.5); }
 
-/* Each class takes what the sum so far, rounded, has grown by: no share is lost or made. */
+/* Each class gets the growth of the rounded running sum, so that the shares add up exactly. */
 static void cell_write(const Shares *shares, RackCell *cell)
 {
     double class[RACK_CLASSES] = {0}, pins = 10.0 * shares->of[0], sum = shares->of[0];

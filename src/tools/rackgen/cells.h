@@ -7,7 +7,7 @@
 
 enum {
     CELLS = RACK_BOARDS * RACK_DEGREES * RACK_SPEEDS * RACK_WEIGHTS,
-    CELL_RACKS = 240 /* racks a cell; smoothing and reading make more of them */
+    CELL_RACKS = 240 /* racks per cell; smoothing and interpolation combine more */
 };
 
 /* Simulation for the aims of a leave, as in spare_hits_roll. */
@@ -32,7 +32,7 @@ typedef struct Table {
     RackListed listed[RACK_BOARDS * RACK_DEGREES * RACK_BANDS][RACK_LISTED];
 } Table;
 
-/* Makes the table of the counts. False when memory ran short. */
+/* Makes the table from the counts. False if out of memory. */
 bool table_make(const CellCount *counts, Table *table);
 
 #endif

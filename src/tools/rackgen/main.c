@@ -1,11 +1,11 @@
-/* settee_rackgen - rolls the racks of every cell and writes the table that the program ships, then
- * where a straight ball is best aimed at each leave:
+/* settee_rackgen - rolls the racks of every cell and writes the program's table, then the best
+ * place to aim a straight ball at each leave:
  *
  *     settee_rackgen src/core/pins/rack_table.inc src/tools/rackgen/hashes.inc \
  *                    src/core/spare/spare_aims.inc
  *
- * The same files each time, on every machine; some minutes. A cell's racks depend on
- * its number alone, so the threads change nothing. */
+ * Writes the same files each time, on every machine; takes some minutes. A cell's racks depend only
+ * on its number, so the threads change nothing. */
 #include <stdatomic.h>
 #include <stdio.h>
 #include <stdlib.h>
@@ -92,7 +92,7 @@ int main(int argc, char **argv)
     CellCount *counts = malloc(CELLS * sizeof *counts);
     Table *table = malloc(sizeof *table);
     if (!counts || !table) {
-        fputs("settee_rackgen: memory ran short\n", stderr);
+        fputs("settee_rackgen: out of memory\n", stderr);
         return 1;
     }
     thrd_t threads[THREADS];

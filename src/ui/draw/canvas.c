@@ -52,7 +52,7 @@ const Cell *canvas_at(const Canvas *canvas, int row, int column)
     return cell_at(canvas, row, column);
 }
 
-/* Whether one of the ranges, which are in their order, holds it. */
+/* Whether it is in one of the sorted ranges. */
 static bool within(uint32_t glyph, const uint32_t (*ranges)[2], size_t count)
 {
     size_t low = 0, high = count;
@@ -66,13 +66,13 @@ static bool within(uint32_t glyph, const uint32_t (*ranges)[2], size_t count)
     return low < count && ranges[low][0] <= glyph;
 }
 
-/* wcwidth answers by locale; a screen must come out the same in all of them. */
+/* Not wcwidth: it depends on the locale, and a screen must be the same in all of them. */
 int canvas_glyph_width(uint32_t glyph)
 {
     if (glyph < NO_COLUMN[0][0])
         return 1;
     if (glyph >= 0x20000 && glyph <= 0x3fffd)
-        return 2; /* planes that are kept for ideographs, assigned or not */
+        return 2; /* planes reserved for ideographs */
     if (within(glyph, NO_COLUMN, sizeof NO_COLUMN / sizeof *NO_COLUMN))
         return 0;
     return within(glyph, TWO_COLUMNS, sizeof TWO_COLUMNS / sizeof *TWO_COLUMNS) ? 2 : 1;
@@ -86,7 +86,7 @@ int canvas_width(const char *text)
     return width;
 }
 
-/* A half of a wide character never stays behind alone. */
+/* Clears the other half of a wide character that is being overwritten. */
 static void mend(Canvas *canvas, int row, int column)
 {
     Cell *cell = cell_at(canvas, row, column), *next = cell_at(canvas, row, column + 1);
@@ -199,7 +199,7 @@ int canvas_wrap(Canvas *canvas, int row, int column, int width, int rows, Role r
     int line = 0;
     while (*text && line < rows && width > 0) {
         size_t bytes = line_bytes(text, width);
-        if (line == rows - 1 && text[bytes]) /* the rest does not fit: say so */
+        if (line == rows - 1 && text[bytes]) /* the rest doesn't fit: show an ellipsis */
             canvas_text(canvas, row + line, column, width, role, text);
         else
             put_span(canvas, row + line, column, width, role, text, bytes);

@@ -1,4 +1,4 @@
-/* glyphs.h - the characters that the screens are drawn with, in two tables: UTF-8 and ASCII. */
+/* glyphs.h - the characters the screens are drawn with, in two tables: UTF-8 and ASCII. */
 #ifndef SETTEE_UI_DRAW_GLYPHS_H
 #define SETTEE_UI_DRAW_GLYPHS_H
 
@@ -9,8 +9,8 @@ enum { GLYPH_FILMS = 6, GLYPH_DIGITS = 10, GLYPH_DIGIT_ROWS = 3, GLYPH_DIGIT_COL
 
 typedef struct Glyphs {
     bool ascii;
-    uint32_t path, path2, both; /* ball in hand, suggestion, the two on one cell */
-    uint32_t film[GLYPH_FILMS]; /* none, then a trace .. most: different without colour too */
+    uint32_t path, path2, both; /* current plan, suggestion, both on one cell */
+    uint32_t film[GLYPH_FILMS]; /* none, then a trace .. most; different even without colour */
     uint32_t gutter, foul, arrow, pin_down, rule;
     uint32_t breaks_left, breaks_right; /* at a gutter, pointing at the breakpoint */
     uint32_t caution, wait;

@@ -1,7 +1,7 @@
 /* laneview.c - the lane from above: pins at the top, the foul line at the bottom.
  *
- * The picture is what the bowler sees, so it is mirrored for a left-hander here and nowhere
- * else: board 1 is at the right edge for a right-hander, at the left for a left-hander. */
+ * The picture is what the bowler sees, so it is mirrored for a left-hander, here and nowhere else:
+ * board 1 is at the right edge for a right-hander, at the left for a left-hander. */
 #include "ui/draw/laneview.h"
 
 #include <math.h>
@@ -11,7 +11,7 @@
 
 enum { LABELS = 3, GUTTERS = 2, DECK_ROWS = 4, SCALE_ROWS = 1, LEGEND_ROWS = 2 };
 
-/* Film in units from which each shade begins (assumed: for the eye; usual sheets hold up to some
+/* The film, in units, at which each shade begins (assumed, by eye; usual sheets have up to about
  * thirty units at the heads). */
 static const double SHADE_UNITS[GLYPH_FILMS] = {0.0, 0.25, 4.0, 9.0, 16.0, 26.0};
 
@@ -22,7 +22,7 @@ int laneview_columns(int columns)
     return boards + LABELS + GUTTERS;
 }
 
-/* Where things lie on the canvas. */
+/* Where things are on the canvas. */
 typedef struct Picture {
     int left, columns; /* of the boards */
     int pitch;         /* rows from one row of pins to the next */
@@ -32,7 +32,7 @@ typedef struct Picture {
 
 static Picture picture_of(const Model *model, Area area)
 {
-    bool spares = model->mode == MODE_SPARES; /* no legend then, but a larger deck */
+    bool spares = model->mode == MODE_SPARES; /* no legend, but a larger deck */
     int pitch = spares ? 2 : 1, deck = DECK_ROWS * pitch;
     int rows = area.rows - deck - SCALE_ROWS - (spares ? 0 : LEGEND_ROWS);
     return (Picture){.left = area.column + LABELS + 1,
@@ -143,7 +143,7 @@ static void draw_pins(const Model *model, Canvas *canvas, const Picture *picture
     }
 }
 
-/* Marks a path's cells: every row it passes, and cells between when it crosses quickly. */
+/* Marks a path's cells: every row it passes, and the cells between if it crosses quickly. */
 static void draw_path(const Model *model, Canvas *canvas, const Picture *picture, const Roll *roll,
                       uint32_t glyph, Role role)
 {
@@ -154,7 +154,7 @@ static void draw_path(const Model *model, Canvas *canvas, const Picture *picture
         if (row == last_row || point->ft > LANE_LENGTH_FT)
             continue;
         last_row = row;
-        /* the point in the middle of the row stands for it */
+        /* the row shows the point at its middle */
         int middle = (int)lround(ft_of(picture, row) / OIL_STATION_FT);
         if (middle >= roll->count)
             middle = roll->count - 1;
@@ -163,7 +163,7 @@ static void draw_path(const Model *model, Canvas *canvas, const Picture *picture
         bool both = cell && cell->role == ROLE_PATH2 && role == ROLE_PATH;
         canvas_over(canvas, row, column, both ? model->glyphs->both : glyph, role);
     }
-    if (roll->count > 0 && !roll->gutter) { /* the gutter's edge points at the breakpoint */
+    if (roll->count > 0 && !roll->gutter) { /* a mark at the gutter points at the breakpoint */
         int row = row_of(picture, roll->breakpoint_ft);
         int column = picture->right_hand ? picture->left + picture->columns : picture->left - 1;
         canvas_put(canvas, row, column,
@@ -172,7 +172,7 @@ static void draw_path(const Model *model, Canvas *canvas, const Picture *picture
     }
 }
 
-/* The way over the deck up to the pin that is hit. */
+/* The path over the deck to the pin that is hit. */
 static void draw_over_deck(const Model *model, Canvas *canvas, const Picture *picture,
                            const SpareLine *line)
 {
@@ -227,7 +227,7 @@ static void draw_scale(const Model *model, Canvas *canvas, const Picture *pictur
     }
 }
 
-/* A path on a film that is not the latest, or of a plan that is not, is marked as such. */
+/* Marks a path whose film or plan is outdated. */
 static void draw_legend_row(Canvas *canvas, int row, int column, int width, uint32_t glyph,
                             Role role, const Roll *roll, const char *word, bool current)
 {
@@ -250,7 +250,7 @@ static bool same_throw(const Plan *a, const Plan *b)
            fabs(a->rotation_change_deg - b->rotation_change_deg) < 0.5;
 }
 
-/* What is planned, and the first answer where it is another throw. */
+/* The plan, and the first answer if it differs. */
 static void draw_plans(const Model *model, Canvas *canvas, const Picture *picture, Area area)
 {
     const Adjustment *best = model_adjustment(model, 0);

@@ -1,4 +1,4 @@
-/* laneview.h - the lane from above, with its oil, its pins and the paths of what is planned. */
+/* laneview.h - the lane from above, with its oil, its pins and the planned paths. */
 #ifndef SETTEE_UI_DRAW_LANEVIEW_H
 #define SETTEE_UI_DRAW_LANEVIEW_H
 
@@ -7,7 +7,7 @@
 
 void laneview_draw(const Model *model, Canvas *canvas, Area area);
 
-/* The columns it takes when it may have at most `columns`: labels, gutters, 20 or 39 or 78. */
+/* The columns it needs if it may have at most `columns`: labels, gutters, 20 or 39 or 78. */
 int laneview_columns(int columns);
 
 #endif

@@ -1,4 +1,4 @@
-/* widgets.h - small pieces that the screens share. */
+/* widgets.h - small pieces shared by the screens. */
 #ifndef SETTEE_UI_DRAW_WIDGETS_H
 #define SETTEE_UI_DRAW_WIDGETS_H
 
@@ -14,8 +14,8 @@ typedef struct Area {
 int widget_figures(Canvas *canvas, const Glyphs *glyphs, int row, int column, Role role,
                    double value);
 
-/* Ball, feet and aim under their names, five rows with the one below the figures; where the three
- * begin. */
+/* Ball, feet and aim under their names, five rows including the one below the figures; receives
+ * where the three begin. */
 enum { PLAN_FIGURES = 3 };
 void widget_plan(Canvas *canvas, const Glyphs *glyphs, Area area, Role role,
                  const double values[PLAN_FIGURES], int columns[PLAN_FIGURES]);
@@ -27,7 +27,7 @@ void widget_chance(Canvas *canvas, const Glyphs *glyphs, int row, int column, in
 /* "27" or "27.5": a board to the nearest half. */
 void widget_board(char *out, size_t size, double board);
 
-/* "X", "3-6-10", "all ten", "10 ringing", "?"; when it takes more than `width`: "5 pins". */
+/* "X", "3-6-10", "all ten", "10 ringing", "?"; if wider than `width`: "5 pins". */
 void widget_leave(char *out, size_t size, const Shot *shot, int width);
 
 #endif

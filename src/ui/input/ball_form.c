@@ -5,7 +5,7 @@
 
 #include "base/text.h"
 
-/* The last two: whether the ball's surface has it, and what to take care of. */
+/* The last two: whether it belongs to the ball's surface, and what to be careful of. */
 const FormRow FORM[FORM_ROWS] = {
     [FORM_NAME] = {"Name", "", BALL_FIELDS, "name", false, CAUTION_NONE},
     [FORM_WEIGHT] = {"Weight", "lb", BALL_FIELDS, "pounds", false, CAUTION_JUNIOR},
@@ -38,7 +38,7 @@ void form_show(const Ball *ball, int row, char *out, size_t size)
     json_field_show(&field, FORM[row].surface ? (const void *)&ball->surface : ball, out, size);
 }
 
-/* A new surface: a grit that was typed is one; the other finishes have none. */
+/* After a change of surface: typing a grit makes it a grit finish; the other finishes have none. */
 static void resurface(Ball *ball, const Surface *before, int row)
 {
     Surface *surface = &ball->surface;

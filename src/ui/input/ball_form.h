@@ -1,5 +1,5 @@
-/* ball_form.h - a ball's fields as they stand on the screen: their order, names and cautions. What
- * each may hold is core's to say (core/bag/ball.h), for the screen as for the files. */
+/* ball_form.h - a ball's fields on the screen: order, names and cautions. What each may hold is
+ * defined by core/bag/ball.h, for screens and files alike. */
 #ifndef SETTEE_UI_INPUT_BALL_FORM_H
 #define SETTEE_UI_INPUT_BALL_FORM_H
 
@@ -17,18 +17,18 @@ typedef struct FormRow {
 } FormRow;
 extern const FormRow FORM[FORM_ROWS];
 
-/* What the row may hold. The finish has a word for each of its values here: a file says "grit" by a
- * number. */
+/* What the row may hold. Here the finish has a word for "grit" too; a file gives a number instead.
+ */
 JsonField form_field(int row);
 
-/* What the ball has there, as it would be typed. */
+/* The ball's value there, as it would be typed. */
 void form_show(const Ball *ball, int row, char *out, size_t size);
 
-/* Puts what was typed into the ball. False: `error` says in one line why not; the ball is as it
- * was. A new surface has no games on it yet. */
+/* Puts what was typed into the ball. False: `error` says why not in one line; the ball is
+ * unchanged. A new surface has no games on it yet. */
 bool form_put(Ball *ball, int row, const char *typed, Error *error);
 
-/* The word `step` places after a word of the row's closed set, in a circle. */
+/* The word `step` places after a word of the row's choices, wrapping around. */
 const char *form_word(int row, const char *word, int step);
 
 #endif

@@ -1,4 +1,4 @@
-/* commands.h - everything a key can do, from commands.def: keys, the function behind them, names,
+/* commands.h - everything a key can do, from commands.def: keys, the function each calls, names,
  * help. */
 #ifndef SETTEE_UI_INPUT_COMMANDS_H
 #define SETTEE_UI_INPUT_COMMANDS_H
@@ -54,7 +54,7 @@ typedef enum CommandGroup {
 } CommandGroup;
 extern const char *const GROUP_TITLES[GROUP_COUNT];
 
-/* What a key does to the model; `argument` is its row's, `key` the one that was pressed. */
+/* What a key does to the model; `argument` is its row's, `key` the one pressed. */
 typedef void CommandRun(Model *model, Effects *effects, int argument, uint32_t key);
 #define COMMAND(group, where, from, to, also, run, argument, foot, shown, name, help)              \
     CommandRun run;

@@ -1,4 +1,4 @@
-/* keys.h - what a terminal may send, as numbers: a character is its own code point. */
+/* keys.h - what a terminal may send, as numbers: a character is its code point. */
 #ifndef SETTEE_UI_INPUT_KEYS_H
 #define SETTEE_UI_INPUT_KEYS_H
 
@@ -19,7 +19,7 @@ enum {
     PRESS_HOME,
     PRESS_END,
     PRESS_DELETE,
-    PRESS_REDRAW, /* the terminal was stopped and is back, or ^L */
+    PRESS_REDRAW, /* the program was suspended and is back, or ^L */
     PRESS_LAST
 };
 

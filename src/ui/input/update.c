@@ -102,7 +102,7 @@ static bool unheard(const Model *model, const CommandRow *row, uint32_t key)
     return model->deaf == DEAF_TO_SHOTS && part && part->group <= GROUP_SHOT && key != PRESS_ESC;
 }
 
-/* A key on the lane screen: as the others, but a refusal has a consequence. */
+/* A key on the lane screen: like any other, but a refusal has consequences. */
 static void press_lane(Model *model, Effects *effects, const CommandRow *row, uint32_t key)
 {
     if (unheard(model, row, key)) {
@@ -159,14 +159,14 @@ static void take_spare(Model *model, const Spare *spare, const Roll *roll, long 
 static void take_advice(Model *model, const Advice *advice, const Roll *first_roll)
 {
     if (advice->revision != model->asked.advice)
-        return; /* that is not the question any more */
+        return; /* the question has changed */
     for (int i = 0; i < BAG_SLOTS; i++)
         if (advice->slot[i].ready || advice->done)
             model->slot[i] = (SlotShown){advice->slot[i], advice->revision};
     if (!advice->done)
         return;
     model->shown = *advice;
-    update_ask_spare(model); /* both stand on the film */
+    update_ask_spare(model); /* it depends on the film too */
     update_ask_paths(model);
     if (first_roll)
         take_paths(model, &advice->now_roll, first_roll, model->asked.paths);

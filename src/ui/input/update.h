@@ -1,5 +1,5 @@
-/* update.h - what the files of update() share; for them alone. What keys do is declared by
- * commands.h. */
+/* update.h - shared by the files of update(), and only for them. commands.h declares what keys do.
+ */
 #ifndef SETTEE_UI_INPUT_UPDATE_H
 #define SETTEE_UI_INPUT_UPDATE_H
 
@@ -9,7 +9,7 @@
 /* The functions of the keys share one signature; few need all of it. */
 #pragma GCC diagnostic ignored "-Wunused-parameter"
 
-/* Where the steps of a key stop: past these no one can stand or aim. */
+/* Where the steps of a key stop: beyond these nobody can stand or aim. */
 #define STANCE_MIN 1.0
 #define STANCE_MAX 50.0
 #define AIM_MIN 1.0
@@ -19,7 +19,7 @@ void update_say(Model *model, Role role, const char *text);
 void update_refuse(Model *model, Effects *effects, const char *why); /* says it, and the bell */
 void update_prompt(Model *model, Prompt prompt);                     /* asks yes or no */
 
-/* What is asked has changed: whatever answered it is of before from now on. */
+/* The question has changed: its answers are outdated from now on. */
 void update_ask_advice(Model *model, Effects *effects);
 void update_ask_paths(Model *model);
 void update_ask_spare(Model *model);
@@ -32,13 +32,13 @@ double update_bounded(double value, double low, double high);
 double update_step(const Model *model, uint32_t key);
 Pins update_pin(uint32_t key); /* of a digit; 0 is the 10 */
 
-/* Enters one change. False: the session refuses it, and its reason is shown. */
+/* Enters one change. False: the session refuses it, and the reason is shown. */
 bool update_enter(Model *model, Effects *effects, const Entry *entry);
 bool update_enter_plan(Model *model, Effects *effects, Plan plan);
-/* Moves of feet and aim become one entry when the bowler goes on to something else. */
+/* Moves of feet and aim become one entry once the bowler does something else. */
 bool update_enter_draft(Model *model, Effects *effects);
 
 void update_last_spare(Model *model, Effects *effects, bool made);
-void update_remove_ball(Model *model, Effects *effects); /* the chosen one, once that was asked */
+void update_remove_ball(Model *model, Effects *effects); /* the chosen one, after asking */
 
 #endif

@@ -15,8 +15,8 @@ static void drop_typed(Model *model)
     model->typed[0] = '\0';
 }
 
-/* Whatever rests on the bag is asked for again. What names a slot is not even shown as of before:
- * another ball may lie in it. */
+/* Everything that depends on the bag is asked for again. What names a slot is not even shown as
+ * outdated: another ball may be in it. */
 static void bag_changed(Model *model, Effects *effects)
 {
     Session *session = model->session;
@@ -24,7 +24,7 @@ static void bag_changed(Model *model, Effects *effects)
     model->shown.done = false;
     memset(model->slot, 0, sizeof model->slot);
     update_ask_arsenal(model, effects);
-    model->asked.block = model->revision; /* computed when it is looked at */
+    model->asked.block = model->revision; /* computed when it is shown */
     update_ask_spare(model);
     model->spare_slot = 0;
     session_fill_plan(session, &model->draft);
@@ -53,7 +53,7 @@ static void open_form(Model *model, int row)
 
 /* ---- the list ---- */
 
-/* The list is on the first page: whatever is done to a ball shows there. */
+/* The list is on the first page, where changes to a ball are visible. */
 static void show_list(Model *model) { model->bag_page = 0; }
 
 void key_ball(Model *model, Effects *effects, int argument, uint32_t key)
@@ -99,7 +99,7 @@ void key_ball_slot(Model *model, Effects *effects, int argument, uint32_t key)
         text_append(text, sizeof text, ". %s: %s", other->name, there);
     hand = bag_slot(bag, model_plan(model).slot);
     if (hand && strcmp(hand->id, in_hand) != 0)
-        text_append(text, sizeof text, ". Now in hand: %d %s", hand->slot, hand->name);
+        text_append(text, sizeof text, ". Now throwing: %d %s", hand->slot, hand->name);
     update_say(model, ROLE_GOOD, text);
 }
 
@@ -133,7 +133,7 @@ void update_remove_ball(Model *model, Effects *effects)
         update_say(model, ROLE_GOOD, text);
 }
 
-/* Shows the ball that an undone or redone edit was of. */
+/* Undoes or redoes an edit and shows its ball. */
 static void go_back_or_forth(Model *model, Effects *effects, bool back)
 {
     show_list(model);
@@ -177,7 +177,7 @@ void key_bag_redo(Model *model, Effects *effects, int argument, uint32_t key)
 
 /* ---- the fields of a ball ---- */
 
-/* Takes what was typed for the field; true also where nothing was. */
+/* Takes what was typed for the field; true also if nothing was. */
 static bool take_typed(Model *model, Effects *effects)
 {
     BagEdit edit = {.kind = BAG_CHANGE, .at = model->ball, .ball = *chosen(model)};

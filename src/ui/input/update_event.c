@@ -1,11 +1,11 @@
-/* update_event.c - the event as a whole: undo and redo, the lanes, games, choosing a shot to edit,
- * what is asked before it is done. */
+/* update_event.c - the event as a whole: undo and redo, lanes, games, choosing a shot to edit, and
+ * yes-or-no questions. */
 #include "base/text.h"
 #include "ui/input/update.h"
 
 void key_undo(Model *model, Effects *effects, int argument, uint32_t key)
 {
-    if (model->draft_on) { /* moves that were not entered yet */
+    if (model->draft_on) { /* moves not yet entered */
         model->draft_on = false;
         update_ask_advice(model, effects);
         update_say(model, ROLE_PLAIN, "Moves undone");
@@ -108,7 +108,7 @@ void key_pick(Model *model, Effects *effects, int step, uint32_t key)
         model->pick = pick;
 }
 
-/* Any key that works ends what a refusal began; this one does nothing else. */
+/* Any key that works ends the state after a refusal; this one does nothing else. */
 void key_go_on(Model *model, Effects *effects, int argument, uint32_t key) {}
 
 /* From any screen without fields of its own. */

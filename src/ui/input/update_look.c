@@ -1,4 +1,4 @@
-/* update_look.c - looking at the bag, at the games ahead and at the help; the colours. */
+/* update_look.c - the bag, the games ahead, the help; the colours. */
 #include "ui/input/update.h"
 #include "ui/screens/screens.h"
 
@@ -10,7 +10,7 @@ static void choose_in_hand(Model *model)
         model->ball = (int)(hand - bag->balls);
 }
 
-/* What the bag's and the block's screens show is computed when first looked at. */
+/* What the bag's and the block's screens show is computed when they are first opened. */
 
 void key_bag(Model *model, Effects *effects, int argument, uint32_t key)
 {

@@ -8,7 +8,7 @@
 #define LOFT_CHANGE_MIN (-3.0)
 #define LOFT_CHANGE_MAX 5.0
 
-/* Moves the plan by what `by` holds; its slot is not looked at. */
+/* Moves the plan by `by`, whose slot is ignored. */
 static void move_plan(Model *model, Effects *effects, Plan by)
 {
     Plan plan = model_plan(model);
@@ -50,7 +50,7 @@ void key_loft(Model *model, Effects *effects, int argument, uint32_t key)
     move_plan(model, effects, (Plan){.loft_change_ft = key == 'k' ? 1.0 : -1.0});
 }
 
-/* As far as the bag's bowler says that they can. */
+/* As far as the bag says the bowler can. */
 void key_rotation(Model *model, Effects *effects, int argument, uint32_t key)
 {
     const Bowler *bowler = &model->session->bag.bowler;
@@ -96,7 +96,7 @@ void key_slot(Model *model, Effects *effects, int argument, uint32_t key)
     long asked = model->asked.slots;
     if (!update_enter_plan(model, effects, plan))
         return;
-    model->asked.slots = asked; /* a ball's own line is the same whichever is in hand */
+    model->asked.slots = asked; /* a ball's own line doesn't depend on the current ball */
     update_say(model, ROLE_PLAIN, "Same line; = plays this ball's best line");
 }
 

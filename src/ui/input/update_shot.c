@@ -1,20 +1,19 @@
-/* update_shot.c - shots being typed: parts, leave, spare, the figures asked for inside one. */
+/* update_shot.c - typing a shot: parts, leave, spare, and numbers asked for along the way. */
 #include <stdlib.h>
 #include <string.h>
 
 #include "base/text.h"
 #include "ui/input/update.h"
 
-/* Another leave ends what was said of the spare. */
+/* Another leave discards what was entered for the spare. */
 static void forget_spare(Typing *typing)
 {
     typing->shot.spare_said = typing->spare_typed = false;
     typing->shot.spare_left = 0;
 }
 
-/* What stands, from the first key on, when no pin was typed: a strike after a hit near the pocket,
- * all ten after a gutter ball, else it was not seen. A shot that is edited keeps its leave until
- * one is typed. */
+/* The leave, from the first key on, if no pin was typed: a strike after a hit near the pocket, all
+ * ten after a gutter ball, else not seen. An edited shot keeps its leave until one is typed. */
 static void default_leave(Typing *typing)
 {
     if (typing->pins_typed || typing->index >= 0)
@@ -34,7 +33,7 @@ static void begin_shot(Model *model, Effects *effects, Hit hit)
     probe.shot = session_shot(model->lane, &plan);
     probe.shot.hit = hit;
     const char *why = session_refuses(model->session, &probe);
-    if (why) { /* better told now than after four keys */
+    if (why) { /* say so now, not after four keys */
         char text[sizeof model->message] = "";
         text_append(text, sizeof text, "%s: the shot was not taken; Esc to go on", why);
         update_refuse(model, effects, text);
@@ -87,8 +86,8 @@ static void leave_typing(Model *model)
 
 void key_cancel(Model *model, Effects *effects, int argument, uint32_t key) { leave_typing(model); }
 
-/* Where slot or what was seen were asked for in the middle of a shot: takes what was typed. What
- * can't be stays there to be put right: the figures that follow are no pins. */
+/* Takes the typed slot or number and returns to the shot. An impossible value stays to be
+ * corrected, so that the digits that follow don't count as pins. */
 static void end_figures(Model *model, Effects *effects)
 {
     Typing *typing = &model->typing;
@@ -96,7 +95,7 @@ static void end_figures(Model *model, Effects *effects)
     if (typing->field == FIELD_SEEN && typing->figures[0]) {
         char *end;
         double value = strtod(typing->figures, &end);
-        bool not_seen = value == 0.0 && end > typing->figures; /* a point alone says nothing */
+        bool not_seen = value == 0.0 && end > typing->figures; /* not for a lone decimal point */
         if (!not_seen && !(value >= row->low && value <= row->high)) {
             update_refuse(model, effects, row->refusal);
             return;
@@ -151,7 +150,7 @@ void key_back(Model *model, Effects *effects, int argument, uint32_t key)
     }
 }
 
-/* Says the spare made, or missed with all of it still standing until pins are typed. */
+/* Enters the spare as made, or as missed with all pins still standing until some are typed. */
 static bool say_spare(Model *model, Effects *effects, Shot *shot, bool made)
 {
     if (!shot->left_said || shot->left == 0) {
@@ -185,7 +184,7 @@ void key_spare_pin(Model *model, Effects *effects, int argument, uint32_t key)
     typing->shot.spare_left ^= pin;
 }
 
-/* The spare of the last shot, said when it has been thrown. */
+/* The spare of the last shot, entered after it was thrown. */
 void update_last_spare(Model *model, Effects *effects, bool made)
 {
     const Session *session = model->session;
@@ -220,7 +219,7 @@ void key_pin(Model *model, Effects *effects, int argument, uint32_t key)
     shot->ringing = false;
 }
 
-/* A strike, or that the leave was not seen. */
+/* Enters a strike, or that the leave was not seen. */
 void key_leave(Model *model, Effects *effects, int said, uint32_t key)
 {
     Typing *typing = &model->typing;

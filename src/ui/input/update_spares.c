@@ -1,8 +1,8 @@
 /* update_spares.c - the spares view: pins, ball, and what to throw at them. */
 #include "ui/input/update.h"
 
-/* The spares view opens on what the last shot left, as long as its spare was not said; else no pin
- * is typed yet. */
+/* The spares view opens on what the last shot left, unless its spare is already entered; then it
+ * opens without pins. */
 void key_spares(Model *model, Effects *effects, int argument, uint32_t key)
 {
     if (!update_enter_draft(model, effects))
@@ -16,7 +16,7 @@ void key_spares(Model *model, Effects *effects, int argument, uint32_t key)
     update_ask_spare(model);
 }
 
-/* "Made" and "missed" are of the last shot: only when its pins are the ones looked at. */
+/* "Made" and "missed" belong to the last shot, so its pins must be the ones shown. */
 void key_spares_said(Model *model, Effects *effects, int made, uint32_t key)
 {
     const Session *session = model->session;

@@ -1,6 +1,6 @@
 /* screen_bag.c - the bag: balls and their motion, pairs, lanes, jobs, the best six, surfaces.
  *
- * Parts are laid out page by page, as many on a page as there is room for. */
+ * Parts are laid out page by page, as many per page as fit. */
 #include <math.h>
 #include <stdio.h>
 #include <string.h>
@@ -10,7 +10,7 @@
 #include "ui/screens/screens.h"
 
 enum { MAP_HIGH = 9, SURFACE_COLUMNS = 7 };
-/* What the map spans: where balls hook and the entry angles that they come to. */
+/* The map's range: where balls hook, and their entry angles. */
 #define MAP_FT_FIRST 28.0
 #define MAP_FT_LAST 60.0
 #define MAP_DEG_TOP 7.0
@@ -24,13 +24,13 @@ typedef struct Section {
 static const Bag *bag_of(const Model *model) { return &model->session->bag; }
 static int hundredths(double value) { return (int)lround(1000.0 * value); }
 
-/* Whether there is room for the locker's balls among the others. */
+/* Whether there is room for the locker's balls too. */
 static bool whole_locker(const Model *model)
 {
     return model->rows >= 34 && bag_of(model)->count <= model->rows - 18;
 }
 
-/* The balls of a table: without the locker's where there is no room. */
+/* The balls of a table, without the locker's if there is no room. */
 static int listed(const Model *model, int out[BAG_BALLS_MAX])
 {
     int count = model_bag_order(model, out);
@@ -123,7 +123,7 @@ static int map_rows(const Model *model, int columns)
     return MAP_HIGH + 3;
 }
 
-/* Where the map lies on the canvas: its top left corner, and how wide it is. */
+/* The map's place on the canvas: its top left corner and width. */
 typedef struct Map {
     int top, left, width;
 } Map;
@@ -145,7 +145,7 @@ static void draw_axes(const Model *model, Canvas *canvas, const Map *map)
     }
 }
 
-/* A ball that finds its place taken goes on to the right. */
+/* If a ball's place is taken, it goes further right. */
 static void draw_on_map(Canvas *canvas, const Map *map, const Line *line, char letter, Role role)
 {
     double share = (line->hook_ft - MAP_FT_FIRST) / (MAP_FT_LAST - MAP_FT_FIRST);
@@ -248,7 +248,7 @@ static void draw_lanes(const Model *model, Canvas *canvas, Area area)
     }
 }
 
-/* A ball of a set takes one line, or two where there is room. */
+/* A ball of a set takes one line, or two if there is room. */
 static int set_rows(const Model *model, const Set *set)
 {
     return 1 + set->count * (model->rows >= 34 ? 2 : 1);
@@ -414,10 +414,10 @@ static int lay_out(const Model *model, Canvas *canvas, int page)
     for (int i = 0; i < SECTIONS; i++) {
         if (i >= LIST_PARTS &&
             (!model_arsenal(model) || (i >= BALL_PARTS && !model_arsenal(model)->done)))
-            break; /* these follow from all the figures */
+            break; /* these need all the figures */
         int rows = PARTS[i].rows(model, columns);
         rows = rows > room ? room : rows;
-        int gap = used > 0 && used + 1 + rows <= room; /* a free line where there is one */
+        int gap = used > 0 && used + 1 + rows <= room; /* an empty line if there is room */
         if (used > 0 && used + gap + rows > room) {
             at++;
             used = gap = 0;

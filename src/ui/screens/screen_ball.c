@@ -1,4 +1,4 @@
-/* screen_ball.c - the balls of the bag as they are listed, and the fields of one being changed. */
+/* screen_ball.c - the list of the bag's balls, and the fields of the one being changed. */
 #include <math.h>
 #include <stdio.h>
 
@@ -6,7 +6,7 @@
 #include "ui/input/ball_form.h"
 #include "ui/screens/screens.h"
 
-/* Columns of the list, and of a form's row. */
+/* Columns of the list and of a form's row. */
 enum { NAME_AT = 4, LB_AT = 30, COVER_AT = 36, SURFACE_AT = 47, GAMES_AT = 58, RG_AT = 66 };
 enum { VALUE_AT = 18, VALUE_WIDE = 26, HINT_AT = 46, FORM_HIGH = FORM_ROWS + 6, FORM_WIDE = 100 };
 
@@ -17,7 +17,7 @@ static void mark(const Model *model, Canvas *canvas, int row, int column)
     canvas_put(canvas, row, column, model->glyphs->breaks_right, ROLE_ACCENT);
 }
 
-/* Where the bag is saved, or that it is not. */
+/* Where the bag is saved, or that it isn't. */
 static void draw_saved(const Model *model, Canvas *canvas, int row, int column, int columns)
 {
     if (!model->bag_saved[0])
@@ -75,7 +75,7 @@ void screen_ball_list(const Model *model, Canvas *canvas, Area area)
     draw_saved(model, canvas, area.row + area.rows - 1, column, area.columns);
 }
 
-/* What may be typed, or chosen, for the field that is filled in. */
+/* What may be typed or chosen for the current field. */
 static void draw_hint(const Model *model, Canvas *canvas, int row, int column, int columns)
 {
     JsonField field = form_field(model->form_row);
@@ -115,7 +115,7 @@ static void draw_field(const Model *model, Canvas *canvas, Area area, int i)
         draw_hint(model, canvas, row, column + HINT_AT, area.columns - HINT_AT);
 }
 
-/* What the ball does as it is now, as far as the arsenal has come. */
+/* What the ball does as it is now, once the arsenal has computed it. */
 static void draw_doing(const Model *model, Canvas *canvas, int row, int column, int columns)
 {
     const Arsenal *arsenal = model_arsenal(model);

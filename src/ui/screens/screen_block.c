@@ -15,7 +15,7 @@ static void line_text(const BlockGame *plan, char *out, size_t size)
     snprintf(out, size, "%s over %s", stance, aim);
 }
 
-/* The other lane's line, with its ball where that is another one. */
+/* The other lane's line, with its ball if that differs. */
 static void other_text(const BlockGame *plan, const BlockGame *other, char *out, size_t size)
 {
     char line[48];
@@ -29,7 +29,7 @@ static void other_text(const BlockGame *plan, const BlockGame *other, char *out,
         text_append(out, size, "%s", line);
 }
 
-/* Feet, and balls where there are several, from the slowest wear to the fastest. */
+/* Feet, and balls if there are several, from the slowest wear to the fastest. */
 static void spread_text(const BlockSpread *spread, char *out, size_t size)
 {
     char low[16], high[16];
@@ -117,7 +117,7 @@ static void draw_watch(const Model *model, Canvas *canvas, Area area)
                 area.rows - 1, ROLE_PLAIN, text);
 }
 
-/* How far it has come, or what it stands on. */
+/* The progress, or what it is based on. */
 static void draw_frame(const Model *model, Canvas *canvas, const Block *block)
 {
     const Session *session = model->session;

@@ -1,5 +1,5 @@
-/* screen_frame.c - what every screen has around it: the title line, the rule with what has to be
- * said, the footer; and yes or no, asked above the footer. */
+/* screen_frame.c - what every screen has around it: the title line, the rule with its message, the
+ * footer; and the yes-or-no question above it. */
 #include "base/text.h"
 #include "ui/input/commands.h"
 #include "ui/screens/screens.h"
@@ -40,7 +40,7 @@ void screen_frame_event(const Model *model, Canvas *canvas)
         canvas_text(canvas, 0, 1 + used, room - used, ROLE_DIM, pattern);
 }
 
-/* The keys of where the bowler is, as many as fit. */
+/* The keys of the current state, as many as fit. */
 static void draw_footer(Canvas *canvas, unsigned where)
 {
     const CommandRow *rows[COMMAND_COUNT];

@@ -1,5 +1,5 @@
-/* screen_lane.c - the main screen: bag and shots, the lane, the shot being typed; what to throw is
- * in screen_throw.c. */
+/* screen_lane.c - the main screen: bag and shots, the lane, the shot being typed. screen_throw.c
+ * has what to throw. */
 #include <math.h>
 #include <stdio.h>
 #include <string.h>
@@ -10,9 +10,9 @@
 #include "ui/screens/screens.h"
 
 enum { LEFT_MIN = 25, RIGHT_MIN = 26, LEFT_MAX = 40, RIGHT_MAX = 56, EDGE = 1, GAP = 1 };
-enum { WIDE_LIST = 35 }; /* columns from which the words of a shot are written out */
+enum { WIDE_LIST = 35 }; /* with this many columns a shot's words are written out */
 
-/* The bag: six slots, two lines each, figures under each other. */
+/* The bag: six slots, two lines each, figures aligned. */
 
 static void surface_text(const Surface *surface, char *out, size_t size)
 {
@@ -22,7 +22,7 @@ static void surface_text(const Surface *surface, char *out, size_t size)
         *space = '\0';
 }
 
-/* Which ball is in hand, which comes next; its name, and its surface at the right. */
+/* A mark if it is the current or the suggested ball; its name, and its surface at the right. */
 static void draw_slot_ball(const Model *model, Canvas *canvas, Area area, int slot,
                            const Ball *ball)
 {
@@ -97,7 +97,7 @@ static int draw_bag(const Model *model, Canvas *canvas, Area area)
 
 /* The last shots, newest first: frame and lane, slot, hit, read, release, leave. */
 
-/* Where it is narrow each has five columns. */
+/* On a narrow list each has five columns. */
 static const char *hit_text(Hit hit, bool wide)
 {
     static const char *const SHORT[HIT_COUNT] = {"",      "gutt", "wide", "thin", "light",
@@ -127,14 +127,14 @@ static int chosen_shot(const Model *model)
                                        : -1;
 }
 
-/* Where the ball of a shot lies now: one that has left its slot has none. */
+/* The slot the ball of a shot is in now, if any. */
 static void slot_text(char *out, size_t size, int slot)
 {
     snprintf(out, size, slot ? "%d" : "-", slot);
 }
 
-/* How it read, and how it was released. Where it is narrow a good release goes without saying, and
- * a bad one takes the read's place: it says little about the lane. */
+/* How it read, and how it was released. On a narrow list a good release is not shown, and a bad one
+ * replaces the read, which then says little about the lane. */
 static int draw_feel(Canvas *canvas, int row, int column, Role role, const Shot *shot, bool wide)
 {
     if (wide) {
@@ -171,7 +171,7 @@ static void draw_shot(const Model *model, Canvas *canvas, Area area, int row, in
     canvas_text(canvas, row, column, room, !picked && shot_strike(shot) ? ROLE_GOOD : role, leave);
 }
 
-/* The score where all of it was said, else what is known of the game. */
+/* The score if everything was entered, else what is known of the game. */
 static void score_text(const Session *session, bool wide, char *out, size_t size)
 {
     int strikes = 0, seen = 0;
@@ -205,13 +205,13 @@ static void draw_shots(const Model *model, Canvas *canvas, Area area)
                       text);
     if (newest < 0)
         canvas_text(canvas, area.row + 1, area.column, area.columns, ROLE_DIM, "none yet");
-    if (chosen >= 0 && chosen <= newest - room) /* scroll to the shot that was chosen */
+    if (chosen >= 0 && chosen <= newest - room) /* scroll to the chosen shot */
         newest = chosen + room - 1;
     for (int i = 0; i < room && newest - i >= 0; i++)
         draw_shot(model, canvas, area, area.row + 1 + i, newest - i);
 }
 
-/* The line where a shot is typed, and the one above it for what has to be said. */
+/* The line where a shot is typed, and the one above it for messages. */
 
 static int draw_part(const Model *model, Canvas *canvas, int row, int column, Field field,
                      const char *label, const char *value, int width)
@@ -261,7 +261,7 @@ static void draw_typing(const Model *model, Canvas *canvas, int row)
     bool seen = typing->field == FIELD_SEEN;
     widget_board(stance, sizeof stance, shot->stance);
     widget_board(aim, sizeof aim, shot->aim);
-    if (!seen || canvas->columns >= 96) /* what is asked for takes its place where room is short */
+    if (!seen || canvas->columns >= 96) /* otherwise the question takes its place */
         column += canvas_print(canvas, row, column, 14, ROLE_DIM, "%c %s/%s",
                                shot->lane == SIDE_LEFT ? 'L' : 'R', stance, aim) +
                   1;
@@ -281,7 +281,7 @@ static void draw_typing(const Model *model, Canvas *canvas, int row)
     draw_typed_leave(model, canvas, row, column);
 }
 
-/* How the plan's release differs from the usual one, at the right of the rule. */
+/* The plan's changes to the usual release, at the right of the rule. */
 static void draw_release(Canvas *canvas, int row, const char *changes)
 {
     char text[96] = "";
@@ -289,7 +289,7 @@ static void draw_release(Canvas *canvas, int row, const char *changes)
     canvas_text_right(canvas, row, canvas->columns - 1, canvas_width(text), ROLE_ACCENT, text);
 }
 
-/* What was seen of a shot, as far as it was said, at the end of a row's free part. */
+/* What was seen of a shot, right-aligned in a row's free part. */
 static void draw_seen(Canvas *canvas, int row, int from, int end, const Shot *shot)
 {
     char text[64] = "";
@@ -333,7 +333,7 @@ static void draw_other_lane(const Model *model, Canvas *canvas, int row, int col
                  session->event.pair[other], plan->slot, stance, aim);
 }
 
-/* What stands on the rule as long as there is no message. */
+/* What the rule shows while there is no message. */
 static const char *hint(const Model *model)
 {
     const Session *session = model->session;
@@ -374,7 +374,7 @@ void screen_lane(const Model *model, Canvas *canvas)
 {
     int body = canvas->rows - 4, total = canvas->columns - 2 * EDGE - 2 * GAP;
     int lane = laneview_columns(total - LEFT_MIN - RIGHT_MIN);
-    /* what is left over goes to both sides, up to where lines get too long to read */
+    /* spare columns go to both sides, until lines would get too long to read */
     int extra = total - lane - LEFT_MIN - RIGHT_MIN;
     int left = LEFT_MIN + extra * 4 / 7;
     left = left > LEFT_MAX ? LEFT_MAX : left;

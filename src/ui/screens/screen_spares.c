@@ -9,7 +9,7 @@
 
 enum { EDGE = 1, GAP = 2, RIGHT_MIN = 31, RIGHT_MAX = 48, LABEL = 8 };
 
-/* "93%", "under 2%": a forecast is never sure of all or nothing. */
+/* "93%", "under 2%", never 0 or 100: a forecast is not that sure. */
 static void chance_text(char *out, size_t size, double chance)
 {
     if (chance < 0.02)
@@ -65,7 +65,7 @@ static void draw_labelled(Pane *pane, const char *label, Role role, const char *
                                  pane->columns - LABEL, rows < 3 ? rows : 3, role, text);
 }
 
-/* With the pins at the right, and a mark where the film is that of before. */
+/* With the pins at the right, and a mark if the answer is outdated. */
 static void draw_title(Pane *pane)
 {
     char text[48], pins[32];
@@ -140,7 +140,7 @@ static void draw_target(Pane *pane)
     pane->row += pane->air;
 }
 
-/* The move of common practice, and the model's for the same ball and aim. */
+/* The 3-6-9 move, and the model's move for the same ball and aim. */
 static void draw_move(Pane *pane)
 {
     const SpareMove *move = &pane->spare->move;
@@ -178,7 +178,7 @@ static void draw_why(Pane *pane)
     pane->row += pane->air;
 }
 
-/* What the leave says of the shot before; where there is room, the shots before that too. */
+/* What the leave says about the last shot and, if there is room, what the shots before say. */
 static void draw_tells(Pane *pane)
 {
     const Session *session = pane->model->session;

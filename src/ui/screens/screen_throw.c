@@ -11,7 +11,7 @@
 
 static const char *const SURE_WORDS[] = {"a guess", "fairly sure", "sure"};
 
-/* Most lines that each may take. */
+/* The most lines each may take. */
 enum {
     HEADLINE_LINES = 2,
     CHANGE_LINES = 2,
@@ -30,7 +30,7 @@ typedef struct Pane {
     int row, bottom;          /* `row`: the next free one */
     int others;               /* answers below the best */
     bool air;                 /* tall enough for empty lines between the parts */
-    Role main, text;          /* dim while newer answers are computed */
+    Role main, text;          /* dim while new answers are computed */
 } Pane;
 
 static Pane open_pane(const Model *model, Canvas *canvas, Area area)
@@ -71,7 +71,7 @@ static void draw_nothing(const Pane *pane)
                                                     : "calculating…");
 }
 
-/* "Move in", or of a pair "Move in, more speed". */
+/* "Move in", or for a pair "Move in, more speed". */
 static void kind_text(const Adjustment *adjustment, const char *between, char *out, size_t size)
 {
     const char *name = ADJUST_WORDS[adjustment->kind];
@@ -81,7 +81,7 @@ static void kind_text(const Adjustment *adjustment, const char *between, char *o
         text_append(out, size, "%s%s", between, ADJUST_WORDS[adjustment->with]);
 }
 
-/* What to change, and of a single change the ball's name; a pair may need two lines. */
+/* What to change and, for a single change, the ball's name; a pair may need two lines. */
 static void draw_headline(Pane *pane)
 {
     char text[64];
@@ -130,8 +130,7 @@ static void draw_figures(Pane *pane)
     pane->row += 5 + pane->air;
 }
 
-/* Chance of the pocket now and then; where there is room of a strike too; and what may be missed
- * by. */
+/* Chance of the pocket now and after, of a strike too if there is room; and the area. */
 static void draw_chance(Pane *pane)
 {
     const Adjustment *best = pane->best;
@@ -157,7 +156,7 @@ static void draw_chance(Pane *pane)
     pane->row += pane->air;
 }
 
-/* What the three figures do not tell: speed, loft, rotation, surface; "" when nothing. */
+/* Changes the three figures don't show: speed, loft, rotation, surface; "" if none. */
 static void other_changes(const Model *model, const Adjustment *adjustment, char *out, size_t size)
 {
     Plan now = model_plan(model);
@@ -179,8 +178,8 @@ static void draw_caution(Pane *pane, int lines)
                              ROLE_WARN, CAUTION_WORDS[pane->best->caution]);
 }
 
-/* What else changes, the sentence of why, and what speaks against it. The other answers end the
- * column, or follow where it is tall; this has what is between. */
+/* What else changes, why, and what speaks against it. The other answers are at the bottom, or
+ * follow if the column is tall; this fills the space between. */
 static void draw_why(Pane *pane)
 {
     const Adjustment *best = pane->best;
@@ -212,8 +211,8 @@ void screen_release_changes(const Plan *from, const Plan *to, char *out, size_t 
         text_append(out, size, "%saxis %+g°", out[0] ? ", " : "", turned);
 }
 
-/* Ball and line of an answer and what else it changes, in words or, where these do not fit, short:
- * "ball 4  25 over 12", "4: 28.5/13.5, axis -10°". */
+/* Ball and line of an answer and what else it changes, in words or, if those don't fit, in short
+ * form: "ball 4  25 over 12", "4: 28.5/13.5, axis -10°". */
 static void line_text(const Model *model, const Adjustment *adjustment, int room, char *out,
                       size_t size)
 {
@@ -235,11 +234,11 @@ static void line_text(const Model *model, const Adjustment *adjustment, int room
         screen_release_changes(&now, plan, changes, sizeof changes);
     text_copy(out, size, "");
     text_append(out, size, "%d: %s/%s, %s", plan->slot, stance, aim, changes);
-    if (canvas_width(out) > room) /* the line goes rather than what it stands for */
+    if (canvas_width(out) > room) /* drop the line rather than the changes */
         text_copy(out, size, changes);
 }
 
-/* The second or third answer: what, and what of the pocket; on a second line the figures. */
+/* The second or third answer and its pocket chance; on a second line the figures. */
 static void draw_other(Pane *pane, int index, int lines)
 {
     const Adjustment *adjustment = model_adjustment(pane->model, index);
@@ -250,7 +249,7 @@ static void draw_other(Pane *pane, int index, int lines)
     canvas_text(canvas, row, pane->column, 1, ROLE_KEY, command_of(key_take, index)->shown);
     canvas_text_right(canvas, row, pane->end, 5, pane->text, text);
     kind_text(adjustment, ", ", text, sizeof text);
-    if (canvas_width(text) > room && adjustment->with != ADJUST_HOLD) /* the line below tells it */
+    if (canvas_width(text) > room && adjustment->with != ADJUST_HOLD) /* the next line shows it */
         snprintf(text, sizeof text, "%c%s +", ADJUST_WORDS[adjustment->kind][0] - 'a' + 'A',
                  ADJUST_WORDS[adjustment->kind] + 1);
     int used = canvas_text(canvas, row, pane->column + 2, room, pane->text, text);
@@ -275,7 +274,7 @@ static void draw_others(Pane *pane)
         draw_other(pane, i, lines);
 }
 
-/* Of the lane what there is room for above the other answers. */
+/* As much about the lane as fits above the other answers. */
 static void draw_lane_words(Pane *pane)
 {
     const char *words = pane->model->shown.lane.words;
@@ -285,7 +284,7 @@ static void draw_lane_words(Pane *pane)
     wrap(pane, ROLE_DIM, LANE_LINES, words);
 }
 
-/* Where it is tall: what the shots say, and how well the lane is known. */
+/* On a tall screen: what the shots say, and how well the lane is known. */
 static void draw_evidence(Pane *pane)
 {
     const Advice *shown = &pane->model->shown;

@@ -1,4 +1,4 @@
-/* screens.h - the screens and the parts that they share: pure functions of a const model. */
+/* screens.h - the screens and the parts they share: pure functions of a const model. */
 #ifndef SETTEE_UI_SCREENS_SCREENS_H
 #define SETTEE_UI_SCREENS_SCREENS_H
 
@@ -18,13 +18,13 @@ void screen_block(const Model *model, Canvas *canvas);
 void screen_frame_top(Canvas *canvas, const char *title, const char *right);
 void screen_frame_event(const Model *model, Canvas *canvas); /* the event, game, frame and lane */
 
-/* The keys on the last line, and the rule `between` lines above it. On the rule stands, in at most
- * `width` columns, what has to be said: that something is not saved, else the message, else `hint`
- * ("": nothing). Returns the columns it took. */
+/* The keys on the last line, and the rule `between` lines above it. The rule shows, in at most
+ * `width` columns, that something is not saved, else the message, else `hint` ("": nothing).
+ * Returns the columns used. */
 int screen_frame_bottom(const Model *model, Canvas *canvas, int between, int width, Role role,
                         const char *hint);
 
-/* In MODE_ASK: the question; and it in the line above the footer. */
+/* In MODE_ASK: the question, as text and on the line above the footer. */
 void screen_prompt(const Model *model, char *out, size_t size);
 void screen_frame_prompt(const Model *model, Canvas *canvas);
 
@@ -32,15 +32,15 @@ void screen_frame_prompt(const Model *model, Canvas *canvas);
 
 /* What to throw next, why, and the other answers. */
 void screen_throw(const Model *model, Canvas *canvas, Area area);
-/* The release as far as it differs from the usual one: "+0.5 mph, loft +2, axis -10°", or "". */
+/* The changes to the release: "+0.5 mph, loft +2, axis -10°", or "". */
 void screen_release_changes(const Plan *from, const Plan *to, char *out, size_t size);
 
 int screen_bag_pages(const Model *model); /* at the model's size */
-/* Top and bottom of the bag's screens; `page` stands at the right of the top once all is known. */
+/* Top and bottom of the bag's screens; `page` is shown at the top right once all is computed. */
 void screen_bag_frame(const Model *model, Canvas *canvas, const char *page);
 char screen_bag_letter(const Bag *bag, int ball); /* its slot, or a letter in the locker */
 
-/* The bag's balls with their numbers; as many rows as it would take, and it in an area. */
+/* The list of the bag's balls with their numbers: the rows it needs, and the list itself. */
 int screen_ball_list_rows(const Model *model, int columns);
 void screen_ball_list(const Model *model, Canvas *canvas, Area area);
 

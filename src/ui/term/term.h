@@ -1,4 +1,4 @@
-/* term.h - the terminal, without a word of curses: term_curses.c is the only file that knows it. */
+/* term.h - the terminal, without curses: term_curses.c is the only file that knows about it. */
 #ifndef SETTEE_UI_TERM_TERM_H
 #define SETTEE_UI_TERM_TERM_H
 
@@ -8,12 +8,12 @@
 #include "base/theme.h"
 #include "ui/draw/canvas.h"
 
-/* Takes the terminal over; false with one line for people in `why`. Signals that end a program
- * are caught from here to term_release, so that the terminal is given back in all cases. */
+/* Takes over the terminal; false with one line for people in `why`. Signals that end a program are
+ * caught from here to term_release, so that the terminal is always restored. */
 bool term_init(char *why, unsigned long size);
-void term_fini(void); /* gives the terminal back; signals that end a program are still held off */
-/* Signals do again what they do by default; the one that came meanwhile is raised, so that whoever
- * sent it learns that it worked. */
+void term_fini(void); /* restores the terminal; signals that end a program are still blocked */
+/* Restores the signals' default actions; one that came meanwhile is raised, so that its sender sees
+ * that it worked. */
 void term_release(void);
 
 bool term_utf8(void);      /* whether the locale's characters are UTF-8 */
@@ -21,13 +21,13 @@ bool term_no_colour(void); /* NO_COLOR is set */
 void term_theme(const Theme *theme);
 void term_size(int *columns, int *rows);
 
-/* Brings the screen to what the canvas holds; writes nothing when nothing differs. */
-void term_draw(const Canvas *canvas, bool afresh);
+/* Makes the screen show the canvas; writes nothing if nothing differs, unless `all` is set. */
+void term_draw(const Canvas *canvas, bool all);
 void term_bell(void);
 
 /* Waits for a key, a signal or a new size, at most `milliseconds` (-1: for ever). */
 void term_wait(int milliseconds);
-/* The next key that is there, PRESS_NONE when none is. */
+/* The next waiting key, PRESS_NONE if there is none. */
 uint32_t term_key(void);
 /* True once after the size has changed. */
 bool term_resized(void);

@@ -35,16 +35,16 @@ static struct {
     Cell *shown;       /* what the terminal shows; NULL: unknown */
     int cursor_row, cursor_column;
     bool theme_changed;
-    bool lost;        /* its size has changed: no longer known what it shows */
-    bool announced;   /* input is there, the last wait said */
-    int silent_reads; /* it said so and none came */
+    bool lost;        /* its size has changed: unknown what it shows */
+    bool announced;   /* the last wait reported input */
+    int silent_reads; /* how often it did and none came */
     int wake[2];      /* written to by signal handlers, read by term_wait */
 } term = {.wake = {-1, -1}};
 
 static volatile sig_atomic_t ending, resized, continued;
 static struct termios before;
 static bool before_known;
-static char give_back[128]; /* ready for a signal handler: nothing may be looked up there */
+static char give_back[128]; /* prepared for the signal handler, which may look nothing up */
 static size_t give_back_size;
 
 static const int ENDING[] = {SIGINT, SIGTERM, SIGHUP};
@@ -55,7 +55,7 @@ static void wake_up(void)
     int saved = errno;
     if (term.wake[1] >= 0) {
         ssize_t n = write(term.wake[1], "", 1);
-        (void)n; /* a full pipe wakes too */
+        (void)n; /* a full pipe wakes it too */
     }
     errno = saved;
 }
@@ -77,11 +77,11 @@ static void on_continue(int number)
 {
     (void)number;
     continued = 1;
-    resized = 1; /* it may have another size by now */
+    resized = 1; /* its size may have changed */
     wake_up();
 }
 
-/* Only calls that are safe in a signal handler. The default action follows. */
+/* Only calls that are safe in a signal handler; then the default action. */
 static void on_crash(int number)
 {
     ssize_t n = write(STDOUT_FILENO, give_back, give_back_size);
@@ -115,7 +115,7 @@ static void release_signals(void)
     signal(SIGCONT, SIG_DFL);
 }
 
-/* What gives the terminal back, without the padding marks of terminfo. */
+/* The bytes that restore the terminal, without terminfo's padding marks. */
 static void prepare_give_back(void)
 {
     static const char *const NAMES[] = {"sgr0", "cnorm", "rmkx", "rmcup"};
@@ -199,7 +199,7 @@ void term_fini(void)
     int wake[2] = {term.wake[0], term.wake[1]};
     term.screen = NULL;
     term.shown = NULL;
-    term.wake[0] = term.wake[1] = -1; /* before a handler could write to what is closed */
+    term.wake[0] = term.wake[1] = -1; /* so that no handler writes to a closed pipe */
     close(wake[0]);
     close(wake[1]);
 }
@@ -225,8 +225,7 @@ static int distance(int rgb, int r, int g, int b)
            square((rgb & 0xff) - b);
 }
 
-/* The usual values of the sixteen; terminals differ, so the cube is preferred where there is one.
- */
+/* The usual values of the sixteen; terminals differ, so the cube is preferred if there is one. */
 static const int SIXTEEN[16] = {0x000000, 0xcd0000, 0x00cd00, 0xcdcd00, 0x0000ee, 0xcd00cd,
                                 0x00cdcd, 0xe5e5e5, 0x7f7f7f, 0xff0000, 0x00ff00, 0xffff00,
                                 0x5c5cff, 0xff00ff, 0x00ffff, 0xffffff};
@@ -273,7 +272,7 @@ void term_theme(const Theme *theme)
                          (style->reverse ? A_REVERSE : 0);
         term.foreground[i] = term.colours ? nearest(style->foreground) : -1;
         term.background[i] = term.colours ? nearest(style->background) : -1;
-        /* too few colours: what would be invisible is shown reversed instead */
+        /* too few colours: show reversed what would be invisible */
         if (term.colours && term.foreground[i] == term.background[i] && term.foreground[i] >= 0) {
             term.foreground[i] = term.background[i] = -1;
             if (style->foreground != style->background && (i == ROLE_FIELD))
@@ -284,7 +283,7 @@ void term_theme(const Theme *theme)
     term.theme_changed = true;
 }
 
-/* Number of the pair of these colours; 0, the terminal's own, when there is no room for more. */
+/* Number of the pair of these colours; 0, the terminal's own, if there is no room for more. */
 static int pair_of(int foreground, int background)
 {
     if (!term.colours || (foreground < 0 && background < 0))
@@ -326,14 +325,14 @@ static bool same_cell(const Cell *a, const Cell *b)
     return a->glyph == b->glyph && a->role == b->role && a->ground == b->ground;
 }
 
-/* A terminal that is made smaller keeps the lines about its cursor, and what it cuts off does not
- * come back when it grows; curses takes for granted that the upper left part stays. So after a new
- * size, even one that is the old one again, nothing is taken for granted. */
-void term_draw(const Canvas *canvas, bool afresh)
+/* A terminal that shrinks keeps the lines around its cursor, and what it cuts off doesn't come back
+ * when it grows; curses assumes that the upper left part stays. So after any resize, even back to
+ * the old size, everything is drawn again. */
+void term_draw(const Canvas *canvas, bool all)
 {
     int count = canvas->columns * canvas->rows;
-    afresh = afresh || term.lost;
-    bool changed = afresh || term.theme_changed || !term.shown || term.columns != canvas->columns ||
+    all = all || term.lost;
+    bool changed = all || term.theme_changed || !term.shown || term.columns != canvas->columns ||
                    term.rows != canvas->rows;
     if (changed) {
         free(term.shown);
@@ -346,7 +345,7 @@ void term_draw(const Canvas *canvas, bool afresh)
         setcchar(&blank, L" ", term.weight[ROLE_PLAIN],
                  (short)pair_of(term.foreground[plain.role], term.background[plain.ground]), NULL);
         bkgrndset(&blank);
-        if (afresh)
+        if (all)
             clearok(stdscr, TRUE);
     }
     bool drawn = changed;
@@ -363,7 +362,7 @@ void term_draw(const Canvas *canvas, bool afresh)
     bool moved =
         canvas->cursor_row != term.cursor_row || canvas->cursor_column != term.cursor_column;
     if (!drawn && !moved)
-        return; /* not a byte for what is there already */
+        return; /* nothing differs: don't write a byte */
     if ((canvas->cursor_row >= 0) != (term.cursor_row >= 0) || changed)
         curs_set(canvas->cursor_row >= 0 ? 1 : 0);
     if (canvas->cursor_row >= 0)
@@ -393,8 +392,8 @@ void term_wait(int milliseconds)
     term.announced = fds[0].revents & POLLIN;
 }
 
-/* After a lone Esc nothing follows at once. When something does, it is a key of the terminal that
- * ncurses does not know: its letters must not be taken for ours. */
+/* Nothing follows a lone Esc at once. If something does, it is a key that ncurses doesn't know, and
+ * its letters must not be taken for ours. */
 static uint32_t after_escape(void)
 {
     wint_t c;

@@ -1,5 +1,5 @@
-/* test_adjustments.c - the table of adjustments: each has its way and its opposite, and what can
- * hurt someone or something says so. */
+/* test_adjustments.c - the table of adjustments: each has a direction and an opposite, and whatever
+ * can hurt someone or something has a caution. */
 #include "near.h"
 
 #include <stdbool.h>

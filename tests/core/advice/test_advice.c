@@ -1,5 +1,5 @@
-/* Advice at its edges: whatever was logged, there is an answer, it is made of
- * numbers, it fits its place, and it is the same every time. */
+/* Advice at its edges: whatever was logged there is an answer, its numbers are finite, its text
+ * fits, and it is the same every time. */
 #include "near.h"
 
 #include <stdio.h>
@@ -64,7 +64,7 @@ static void assert_sound(const AdviceJob *job, const Asked *asked)
     assert_true(held); /* holding is always an answer */
 }
 
-/* Runs it through, checking all that is shown on the way. */
+/* Runs the job, checking everything that can be shown on the way. */
 static AdviceJob *run(const Asked *asked)
 {
     AdviceJob *job = advice_job_new();
@@ -152,7 +152,7 @@ static void test_all_releases_bad(void **state)
             (Release)(RELEASE_INSIDE + i % 5));
     AdviceJob *job = run(asked);
     assert_int_equal(advice_result(job)->adjustments[0].kind, ADJUST_HOLD); /* no reason to move */
-    assert_near(advice_result(job)->lane.scale, 1.0, 0.15); /* and little to be learnt */
+    assert_near(advice_result(job)->lane.scale, 1.0, 0.15); /* and little to learn */
     advice_job_free(job);
     free(asked);
 }
@@ -167,7 +167,7 @@ static void test_contradictions(void **state)
     run_and_free(asked);
 }
 
-/* A leave that the hit can't have left: the hit is believed, the answer stands. */
+/* A leave the hit can't have left: the hit is believed, and there is an answer. */
 static void test_leave_that_cannot_be(void **state)
 {
     (void)state;
@@ -249,7 +249,7 @@ static void test_no_rules(void **state)
     run_and_free(asked);
 }
 
-/* A rule set that forbids everything leaves holding. */
+/* A rule set that forbids everything still allows holding. */
 static void test_everything_forbidden(void **state)
 {
     (void)state;
@@ -339,7 +339,7 @@ static void test_words_fit(void **state)
     for (int i = 0; i < advice_result(job)->adjustment_count; i++) {
         const Adjustment *a = &advice_result(job)->adjustments[i];
         if (a->plan.slot != 1 && a->plan.aim != asked->in.plan.aim)
-            assert_string_equal(a->words + strlen(a->words) - 4, "eyes"); /* said to the end */
+            assert_string_equal(a->words + strlen(a->words) - 4, "eyes"); /* not cut */
     }
     advice_job_free(job);
     free(asked);
@@ -369,7 +369,7 @@ static void test_plans_at_their_limits(void **state)
     }
 }
 
-/* Shots that say no stance and no aim were thrown as planned. */
+/* Shots without stance and aim were thrown as planned. */
 static void test_unsaid_line_is_the_plan(void **state)
 {
     (void)state;
@@ -437,14 +437,14 @@ static void test_random_days(void **state)
     }
 }
 
-/* A job that is asked again as the day goes on, with a shot more, one taken back, one edited, two
- * more at once, or left half done, says what a new one says. */
+/* A job asked again as the day goes on, with one more shot, one undone, one edited, two more at
+ * once, or stopped half way, gives the same answer as a new job. */
 static void test_going_on_is_starting_anew(void **state)
 {
     (void)state;
     static const struct {
         int count;  /* shots of the day that are given */
-        int edited; /* one of them that reads otherwise; -1 none */
+        int edited; /* the one with another read; -1: none */
         int steps;  /* slices before the next question comes; 0: all */
     } QUESTIONS[] = {{0, -1, 0}, {1, -1, 0}, {2, -1, 0}, {1, -1, 0}, {2, 1, 0},
                      {4, -1, 0}, {3, -1, 2}, {6, -1, 3}, {6, -1, 0}, {5, -1, 0},
@@ -466,9 +466,9 @@ static void test_going_on_is_starting_anew(void **state)
         for (int k = 0; !done && (QUESTIONS[q].steps == 0 || k < QUESTIONS[q].steps); k++)
             done = advice_step(job);
         if (done) {
-            AdviceJob *anew = run(asked);
-            assert_same_advice(advice_result(job), advice_result(anew));
-            advice_job_free(anew);
+            AdviceJob *fresh = run(asked);
+            assert_same_advice(advice_result(job), advice_result(fresh));
+            advice_job_free(fresh);
         }
         if (edited)
             edited->hit = said;
@@ -477,7 +477,7 @@ static void test_going_on_is_starting_anew(void **state)
     free(asked);
 }
 
-/* What else is asked may change between: the lane, the plan, the bag, how many share the pair. */
+/* The rest of the question may change in between: the lane, the plan, the bag, the bowlers. */
 static void test_another_question(void **state)
 {
     (void)state;
@@ -503,16 +503,16 @@ static void test_another_question(void **state)
         advice_begin(job, &asked->in);
         while (!advice_step(job))
             ;
-        AdviceJob *anew = run(asked);
-        assert_same_advice(advice_result(job), advice_result(anew));
-        advice_job_free(anew);
+        AdviceJob *fresh = run(asked);
+        assert_same_advice(advice_result(job), advice_result(fresh));
+        advice_job_free(fresh);
     }
     advice_job_free(job);
     free(asked);
 }
 
-/* A plan that is the answer's own rolls about as the answer was reckoned: the path is that of the
- * mean lane and day, the answer's angle the mean over all that may be. */
+/* An answer's plan rolls roughly as the answer says: the path is for the mean lane and day, while
+ * the answer's angle is the mean over all particles. */
 static void test_roll_of_an_answer(void **state)
 {
     (void)state;
@@ -557,7 +557,7 @@ static void test_lanes_kept_apart(void **state)
         }
 }
 
-/* What is shown carries the number of the question that it answers, from the first slice on. */
+/* The result carries its question's revision from the first slice on. */
 static void test_revision(void **state)
 {
     (void)state;
@@ -570,7 +570,7 @@ static void test_revision(void **state)
         advice_begin(job, &asked->in);
         asked->in.revision = 99; /* the job has its own copy */
         assert_int_equal(advice_result(job)->revision, REVISIONS[i]);
-        assert_false(advice_result(job)->ready); /* nothing of the question before */
+        assert_false(advice_result(job)->ready); /* nothing left of the previous question */
         assert_int_equal(advice_result(job)->adjustment_count, 0);
         for (int k = 0; k < BAG_SLOTS; k++)
             assert_false(advice_result(job)->slot[k].ready);

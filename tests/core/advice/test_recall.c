@@ -1,5 +1,5 @@
-/* test_recall.c - what may be kept from the question before: nothing, once any part of a shot that
- * was weighed is said otherwise. */
+/* test_recall.c - what may be kept from the previous question: nothing after a shot of which any
+ * weighed part has changed. */
 #include "near.h"
 
 #include <stdio.h>
@@ -10,7 +10,7 @@
 
 enum { SHOTS = 3 };
 
-/* Shots that have to be weighed before the belief stands. */
+/* How many shots must be weighed. */
 static int weighed(Memory *memory, const Bag *bag, int bowlers, const Shot *shots, int count)
 {
     int slices = 0;
@@ -39,7 +39,7 @@ static Shot said(void)
     return shot;
 }
 
-/* As `said`, but for one part. Every part that the belief looks at. */
+/* Like `said`, except for one part; each part the belief looks at. */
 enum { PARTS = 18 };
 static Shot otherwise(int part)
 {
@@ -127,7 +127,7 @@ static void test_every_part_of_a_shot_counts(void **state)
     free(other);
 }
 
-/* What the belief does not look at: how the pin fell, and the spare. */
+/* What the belief ignores: how the pin fell, and the spare. */
 static void test_what_tells_nothing(void **state)
 {
     (void)state;
@@ -141,7 +141,7 @@ static void test_what_tells_nothing(void **state)
     free(memory);
 }
 
-/* A shot more, the last one edited or taken back: no more is weighed than must be. */
+/* One more shot, or the last one edited or undone: no more is weighed than necessary. */
 static void test_no_more_than_must_be(void **state)
 {
     (void)state;

@@ -1,4 +1,4 @@
-/* When a rule fires, and that each rule of the built-in set can and does not by itself. */
+/* When a rule fires; and that each built-in rule can fire, and does not without its signs. */
 #include "near.h"
 
 #include <stdio.h>
@@ -78,7 +78,7 @@ static void test_every_rule_of_the_coach(void **state)
     free(rules);
 }
 
-/* Every one says what it stands on, and nothing stands in two lists of one rule. */
+/* Every rule has a source, and nothing is in two lists of one rule. */
 static void test_rules_are_whole(void **state)
 {
     (void)state;
@@ -169,7 +169,7 @@ static Shot random_shot(Rng *rng, int mood)
     return shot;
 }
 
-/* No rule is dead: each fires on some history of shots, not only on signs put together by hand. */
+/* No rule is dead: each fires on some history of shots, not just on hand-made signs. */
 static void test_every_rule_can_be_reached(void **state)
 {
     (void)state;

@@ -1,4 +1,5 @@
-/* test_votes.c - what rules ask for together: how much, what they forbid, and which are quoted. */
+/* test_votes.c - what the rules together ask for and how strongly, what they forbid, and which are
+ * quoted. */
 #include "near.h"
 
 #include <string.h>
@@ -66,7 +67,7 @@ static void test_nothing_asked(void **state)
     assert_false(votes_for_change(&votes));
 }
 
-/* What is forbidden is not asked for, whoever asks; holding can't be forbidden. */
+/* A forbidden adjustment gets no vote, whoever asks; holding can't be forbidden. */
 static void test_forbidden(void **state)
 {
     (void)state;
@@ -80,7 +81,7 @@ static void test_forbidden(void **state)
     assert_int_equal(votes_most(&votes), ADJUST_AIM_IN);
 }
 
-/* Most insistent first, those alike in the order of the set; the fifth is not quoted. */
+/* Most insistent first, equal ones in the set's order; the fifth is not quoted. */
 static void test_quotes(void **state)
 {
     (void)state;

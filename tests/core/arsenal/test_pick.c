@@ -129,7 +129,7 @@ static void asks_for_no_more_than_there_is(void **state)
     assert_near(pick_result(JOB)->value, 0.0, 0.0);
 }
 
-/* Balls that add nothing are still told apart: the one that is worth more by itself comes along. */
+/* Balls that add nothing are still ranked: the one worth more by itself is picked. */
 static void the_better_of_two_idle_balls_comes_along(void **state)
 {
     (void)state;

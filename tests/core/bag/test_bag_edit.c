@@ -36,7 +36,7 @@ static void no_such_ball(void **state)
         }
 }
 
-/* A ball that joins has no place yet: `at` is not looked at. */
+/* A new ball has no place yet: `at` is ignored. */
 static void a_ball_joins(void **state)
 {
     (void)state;

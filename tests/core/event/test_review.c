@@ -128,7 +128,7 @@ static void counts_by_hand(void **state)
     assert_int_equal(april->complete, 1);
     assert_int_equal(april->score_sum, 190); /* nine spares and nine more: 19 a frame */
     assert_int_equal(april->tally.shots, 12);
-    assert_int_equal(april->tally.hits, 11); /* of one only the leave was told */
+    assert_int_equal(april->tally.hits, 11); /* one has only a leave */
     assert_int_equal(april->tally.pockets, 1);
     assert_int_equal(review.total.events, 2);
     assert_int_equal(review.total.score_sum, 490);
@@ -141,7 +141,7 @@ static void counts_by_hand(void **state)
     assert_int_equal(review.balls[0].in_game[1], 1);
     assert_int_equal(review.balls[1].tally.shots, 4);
     assert_int_equal(review.balls[1].in_game[1], 4);
-    assert_int_equal(review.balls[2].tally.shots, 0); /* never left the bag */
+    assert_int_equal(review.balls[2].tally.shots, 0); /* never thrown */
     assert_int_equal(review.balls[2].slot, 5);
     assert_int_equal(review.pattern_count, 2);
     assert_int_equal(review.patterns[0].of_ball[0], 12);
@@ -194,7 +194,7 @@ static void a_bag_that_changed(void **state)
     assert_int_equal(review.balls[2].tally.shots, 1);
 }
 
-/* A ball that was thrown and lies in the locker by now is told by its name all the same. */
+/* A ball that was thrown and is now in the locker is still listed by name. */
 static void a_ball_thrown_from_the_locker(void **state)
 {
     (void)state;

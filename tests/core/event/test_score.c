@@ -63,7 +63,7 @@ static void test_round_games(void **state)
     assert_int_equal(game("FF FF FF FF FF FF FF FF FF FF").total, 0);
 }
 
-/* A worked game that goes round among programmers (page). */
+/* A worked game well known among programmers (page). */
 static void test_another_sheet(void **state)
 {
     (void)state;
@@ -205,8 +205,8 @@ static void test_written_back(void **state)
     assert_string_equal(out, text);
 }
 
-/* Any game that the rules allow: the running total never falls, the best never rises, what stands
- * for pins so far ends as the total, and the two ways to reckon agree. */
+/* Any game the rules allow: the running total never falls, the best possible never rises, the pins
+ * so far end as the total, and the two ways to compute the score agree. */
 static void test_random_games(void **state)
 {
     (void)state;
@@ -237,7 +237,7 @@ static void need_is(const char *text, int target, int strikes, int spares)
     ScoreNeed need = score_need(&score, target);
     if (!need.possible || need.strikes != strikes || need.spares != spares)
         fail_msg("'%s' for %d: %s", text, target, need.words);
-    /* the way it names does come to the target, with nothing after it */
+    /* the way it names does reach the target, and then ends */
     char why[160];
     Score on = score;
     assert_true(score_read(&on, need.way, why, sizeof why));
@@ -271,7 +271,7 @@ static void test_targets(void **state)
                         "110: two strikes at the least, the rest nines: X X 9, for one");
 }
 
-/* No way with fewer marks reaches it: against trying every game of the last three frames. */
+/* No way with fewer marks reaches it, checked by trying every game of the last three frames. */
 static int fewest_marks(const Score *score, int target)
 {
     if (score->pins_so_far >= target)

@@ -1,4 +1,4 @@
-/* An event as the fold of its entries: frames and lanes, the tenth, edits, undo and redo. */
+/* An event computed from its entries: frames and lanes, the tenth, edits, undo and redo. */
 #include "near.h"
 
 #include <stdio.h>
@@ -149,7 +149,7 @@ static void test_frames_and_lanes_alternate(void **state)
     free(s);
 }
 
-/* A shot after the tenth begins the next game where games begin, said or not. */
+/* A shot after the tenth begins the next game, whether that was entered or not. */
 static void test_next_game_on_its_first_lane(void **state)
 {
     (void)state;
@@ -221,7 +221,7 @@ static void test_tenth_open(void **state)
     free(s);
 }
 
-/* A hit alone says nothing of the leave: no strike is made of it. */
+/* A hit alone says nothing about the leave: it doesn't count as a strike. */
 static void test_tenth_leave_unsaid(void **state)
 {
     (void)state;
@@ -487,7 +487,7 @@ static void test_undo_redo_of_every_kind(void **state)
         redo(s);
         assert_same_fold(s, after);
         undo(s);
-        throw_open(s); /* something new ends what could be given back */
+        throw_open(s); /* a new entry clears what could be redone */
         assert_false(s->can_redo);
         refuse(s, (Entry){.kind = ENTRY_REDO}, "nothing to redo");
         free(s);
@@ -577,7 +577,7 @@ static void test_edit_to_a_strike_in_the_tenth(void **state)
     free(s);
 }
 
-/* However entries and edits fall, the event never gets more games than it has. */
+/* Whatever the entries and edits, the event never gets more games than it has. */
 static void test_never_more_games_than_the_event(void **state)
 {
     (void)state;
@@ -637,7 +637,7 @@ static void test_fold_after_undo_is_fold_without(void **state)
 
             if (i % 10 != 9)
                 continue;
-            /* the entries that stand, given to a new session, make the same fold */
+            /* the active entries in a new session give the same state */
             session_begin(plain, &s->event, &s->bag, &s->pattern, &s->first);
             for (int k = 0; k < s->standing_count; k++)
                 apply(plain, s->entries[s->standing[k]]);
@@ -658,8 +658,8 @@ static void test_fold_after_undo_is_fold_without(void **state)
     }
 }
 
-/* What was entered before the first plan was known means the same: whatever is entered, and
- * whenever the plan is said. Until then a lane has a plan only where one was entered. */
+/* Entries made before the first plan is known mean the same, whatever they are and whenever the
+ * plan comes. Until then a lane has a plan only if one was entered. */
 static void test_the_first_plan_said_later(void **state)
 {
     (void)state;

@@ -1,5 +1,5 @@
-/* The bag of an event under way: what edits do to it, what they leave alone (what was thrown), what
- * is refused, and undo and redo as far back as they go. */
+/* The bag during an event: what edits do, what they leave alone (shots thrown), what is refused,
+ * and undo and redo all the way back. */
 #include "near.h"
 
 #include <stdio.h>
@@ -121,7 +121,7 @@ static void test_add_and_remove(void **state)
     free(s);
 }
 
-/* Whatever becomes of the bag, a shot stays with its ball, and that with the surface it had. */
+/* Whatever happens to the bag, a shot keeps its ball and the surface it had. */
 static void test_what_was_thrown_stays(void **state)
 {
     (void)state;
@@ -149,14 +149,14 @@ static void test_what_was_thrown_stays(void **state)
     Shot unnamed = {.slot = 2};
     assert_ptr_equal(session_ball(s, &unnamed), bag_slot(&s->bag, 2));
 
-    /* said anew it keeps its ball; another slot is another ball */
-    Entry anew = {.kind = ENTRY_EDIT, .index = 0, .shot = s->shots[0]};
-    anew.shot.hit = HIT_NOSE;
-    assert_true(session_apply(s, &anew));
+    /* edited, it keeps its ball; another slot is another ball */
+    Entry other = {.kind = ENTRY_EDIT, .index = 0, .shot = s->shots[0]};
+    other.shot.hit = HIT_NOSE;
+    assert_true(session_apply(s, &other));
     assert_string_equal(s->shots[0].ball, "ball-a");
     assert_int_equal(s->shots[0].hit, HIT_NOSE);
-    anew.shot.slot = 3;
-    assert_true(session_apply(s, &anew));
+    other.shot.slot = 3;
+    assert_true(session_apply(s, &other));
     assert_string_equal(s->shots[0].ball, "ball-c");
     assert_true(session_apply(s, &(Entry){.kind = ENTRY_UNDO}));
     assert_string_equal(s->shots[0].ball, "ball-a");
@@ -246,7 +246,7 @@ static void test_undo_is_held_to_the_same(void **state)
     free(s);
 }
 
-/* Random edits, then all the way back and forth: every bag on the way is met again. */
+/* Random edits, then all the way back and forth: every bag along the way comes back. */
 static void test_all_the_way_back(void **state)
 {
     (void)state;
@@ -277,7 +277,7 @@ static void test_all_the_way_back(void **state)
         assert_memory_equal(s->bag.balls, met[i].balls, (size_t)met[i].count * sizeof(Ball));
     }
     assert_true(session_bag_undo(s, &error));
-    edit(s, change(s, 0)); /* a new edit ends what could be given back */
+    edit(s, change(s, 0)); /* a new edit clears what could be redone */
     assert_false(session_bag_redo(s, &error));
     while (s->bag_log.standing < BAG_EDITS_MAX)
         edit(s, change(s, 0));
@@ -301,8 +301,8 @@ static void believe(AdviceJob *job, const Session *session, const RuleSet *rules
         advice_step(job);
 }
 
-/* What is believed after shots rests on the balls that were thrown: slots that are swapped and a
- * surface that is changed later are nothing to it; a corrected core is, and is weighed anew. */
+/* The belief depends on the balls as thrown: swapping slots or changing a surface later doesn't
+ * matter; correcting a core does, and its shots are weighed again. */
 static void test_belief_rests_on_what_was_thrown(void **state)
 {
     (void)state;
@@ -331,7 +331,7 @@ static void test_belief_rests_on_what_was_thrown(void **state)
     believe(other, s, &rules); /* from the start, without what was believed before */
     assert_memory_equal(advice_belief(other)->particles, before->particles,
                         sizeof before->particles);
-    /* what is in hand now has another surface than the one that went high */
+    /* the current ball has a different surface from the one that went high */
     assert_false(advice_result(other)->signs.seen[SIGN_HIGH_TWICE]);
 
     BagEdit core = change(s, 0);

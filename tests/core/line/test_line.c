@@ -90,7 +90,7 @@ static void test_every_ball_has_a_way(void **state)
     }
 }
 
-/* No other aim from there does better, by the same reckoning. */
+/* No other aim from there does better, computed the same way. */
 static void test_no_better_aim(void **state)
 {
     (void)state;

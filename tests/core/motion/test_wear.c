@@ -96,7 +96,7 @@ static void test_off_the_lane_nothing_happens(void **state)
     assert_memory_equal(&oil, &SHEET, sizeof oil);
 }
 
-/* Only what lies under the track changes: nothing four deviations, 2.4 boards, away. */
+/* Only the film under the track changes: nothing four standard deviations, 2.4 boards, away. */
 static void test_only_the_track(void **state)
 {
     (void)state;
@@ -111,7 +111,7 @@ static void test_only_the_track(void **state)
     assert_less(oil.units[40][middle - 1], SHEET.units[40][middle - 1]);
 }
 
-/* Oil that lies where the pattern had none, after one ball. */
+/* Oil where the pattern had none, after one ball. */
 static double carried_past_the_end(Cover cover)
 {
     Oil oil = SHEET;

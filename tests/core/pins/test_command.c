@@ -51,7 +51,7 @@ static void json_is_the_table(void **state)
     cJSON_Delete(object);
 }
 
-/* A junior's ball comes to the pins at 7 or 8 mph; nothing rolls there at 5. */
+/* A junior's ball reaches the pins at 7 or 8 mph; none does at 5. */
 static void slow_balls(void **state)
 {
     (void)state;

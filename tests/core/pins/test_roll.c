@@ -95,7 +95,7 @@ static void same_seed_same_rack(void **state)
     }
 }
 
-/* A rack takes one number whatever is standing, so common numbers compare like with like. */
+/* A rack takes one number whatever pins stand, so common random numbers compare like with like. */
 static void any_set_takes_one_number(void **state)
 {
     (void)state;

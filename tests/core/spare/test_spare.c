@@ -280,7 +280,7 @@ static void test_every_leave_both_hands(void **state)
            (double)(clock() - start) / CLOCKS_PER_SEC);
 }
 
-/* Asked twice, the same to the last bit; more scatter, fewer spares. */
+/* The same question twice gives the same bits; more scatter gives fewer spares. */
 static void test_same_and_wider(void **state)
 {
     (void)state;
@@ -305,8 +305,8 @@ static void assert_same_way(const SpareLine *a, const SpareLine *b)
     assert_true(a->window_low == b->window_low && a->window_high == b->window_high);
 }
 
-/* In slices it comes to the same, whatever the job did before, and whatever becomes of the film
- * meanwhile: the screen's is overwritten by the next advice. */
+/* Slices give the same result, whatever the job did before and whatever happens to the film in the
+ * meantime: the screen's film is overwritten by the next advice. */
 static void test_slices(void **state)
 {
     (void)state;
@@ -340,7 +340,7 @@ static void test_slices(void **state)
         assert_string_equal(spare->words, whole.words);
         input.film = &film;
         input.left = P(1) | P(2);
-        spare_begin(job, &input); /* and is left alone half way */
+        spare_begin(job, &input); /* and stopped half way */
         for (int k = 0; k < 2 + (int)i; k++)
             assert_false(spare_step(job));
     }
@@ -352,7 +352,7 @@ static void test_slices(void **state)
     spare_job_free(job);
 }
 
-/* What the trade says of the commonest leaves (common practice, no source). */
+/* What the trade says about the commonest leaves (common practice, no source). */
 static void test_tells(void **state)
 {
     (void)state;

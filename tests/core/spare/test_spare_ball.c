@@ -1,5 +1,5 @@
-/* test_spare_ball.c - one ball at a leave: where it is aimed, that it makes what the curve of hits
- * says, and that the aims are the generator's. */
+/* test_spare_ball.c - one ball at a leave: where it is aimed, that it converts as often as the
+ * curve of hits says, and that the aims are the generator's. */
 #include "near.h"
 
 #include <stdlib.h>
