@@ -71,6 +71,7 @@ typedef struct Typing {
     bool spare_typed; /* the same for what the spare ball left */
     Seen seen;        /* what FIELD_SEEN asks for */
     char figures[8];  /* of FIELD_SEEN */
+    bool doubtful;    /* a key was refused: the shot may not be what was meant */
 } Typing;
 
 /* After a refusal, the bowler's next keys may assume something that didn't happen: so no shot
@@ -107,8 +108,9 @@ typedef struct Model {
     int pick; /* shot chosen in MODE_PICK */
     int help_top;
 
-    Deaf deaf;         /* of MODE_LANE */
-    char message[160]; /* shown until the next key */
+    Deaf deaf;           /* of MODE_LANE */
+    uint32_t key_before; /* the last key that was pressed */
+    char message[160];   /* shown until the next key */
     Role message_role;
     bool unsaved; /* the disk refused; stays set until saving works again */
     char unsaved_text[160];

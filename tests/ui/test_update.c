@@ -72,7 +72,7 @@ static void leave_is_typed_as_pins(void **state)
     assert_false(pinned->model.typing.shot.ringing);
     pinned_type(pinned, "3r");
     assert_true(pinned->model.typing.shot.ringing);
-    pinned_press(pinned, PRESS_ENTER);
+    pinned_type(pinned, "\r\r"); /* a key was refused: the first Enter only says so */
     assert_int_equal(pinned->session.shots[0].left, pin_bit(10));
     assert_true(pinned->session.shots[0].ringing);
 
@@ -471,6 +471,58 @@ static void slot_keys_take_a_ball(void **state)
     free(pinned);
 }
 
+/* A leave as bowlers write it, straight after the hit. */
+static void leave_is_typed_as_written(void **state)
+{
+    (void)state;
+    enum { P1 = 1 << 0, P2 = 1 << 1, P3 = 1 << 2, P6 = 1 << 5, P7 = 1 << 6, P10 = 1 << 9 };
+    static const struct {
+        const char *keys;
+        int left;
+    } ROWS[] = {{"h6-10", P6 | P10},
+                {"ho6,10", P6 | P10},
+                {"hog10", P10},
+                {"ho3-6-10", P3 | P6 | P10},
+                {"h1-2-10", P1 | P2 | P10},
+                {"h01", P1 | P10},
+                {"ho7", P7}};
+    for (size_t i = 0; i < sizeof ROWS / sizeof *ROWS; i++) {
+        Pinned *pinned = fresh(HAND_RIGHT);
+        pinned_type(pinned, ROWS[i].keys);
+        assert_true(pinned->model.typing.shot.left_said);
+        assert_int_equal(pinned->model.typing.shot.left, ROWS[i].left);
+        pinned_type(pinned, "\r");
+        assert_int_equal(pinned->session.shot_count, 1);
+        free(pinned);
+    }
+    Pinned *pinned = fresh(HAND_RIGHT);
+    pinned_type(pinned, "h6-10.10\r");
+    assert_int_equal(pinned->session.shots[0].left, pin_bit(6) | pin_bit(10));
+    assert_int_equal(pinned->session.shots[0].spare_left, pin_bit(10));
+    pinned_type(pinned, "S10");
+    assert_int_equal(pinned->model.spare_pins, pin_bit(10));
+    free(pinned);
+}
+
+/* What was typed past a key that meant nothing may not be what was meant. */
+static void refused_key_stops_the_first_enter(void **state)
+{
+    (void)state;
+    Pinned *pinned = fresh(HAND_RIGHT);
+    pinned_type(pinned, "lol");
+    assert_string_equal(pinned->model.message,
+                        "no such key here: the last line shows those that work");
+    pinned_type(pinned, "6\r");
+    assert_int_equal(pinned->session.shot_count, 0);
+    assert_int_equal(pinned->model.mode, MODE_ENTRY);
+    assert_string_equal(pinned->model.message,
+                        "a key was refused: check the line, then Enter once more");
+    pinned_type(pinned, "\r");
+    assert_int_equal(pinned->session.shot_count, 1);
+    assert_int_equal(pinned->session.shots[0].left, pin_bit(6));
+    free(pinned);
+}
+
 static void each_lane_keeps_its_own_plan(void **state)
 {
     (void)state;
@@ -767,6 +819,8 @@ int main(void)
         cmocka_unit_test(a_plan_that_stands_is_no_entry),
         cmocka_unit_test(enter_when_idle_changes_nothing),
         cmocka_unit_test(slot_keys_take_a_ball),
+        cmocka_unit_test(leave_is_typed_as_written),
+        cmocka_unit_test(refused_key_stops_the_first_enter),
         cmocka_unit_test(each_lane_keeps_its_own_plan),
         cmocka_unit_test(a_refused_plan_drops_no_move),
         cmocka_unit_test(next_game_and_quit_ask),

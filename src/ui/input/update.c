@@ -61,6 +61,13 @@ double update_step(const Model *model, uint32_t key)
 
 Pins update_pin(uint32_t key) { return pin_bit(key == '0' ? 10 : (int)(key - '0')); }
 
+void update_toggle_pin(const Model *model, Pins *pins, uint32_t key)
+{
+    if (key == '0' && model->key_before == '1')
+        *pins ^= pin_bit(1); /* the 1 was no pin */
+    *pins ^= update_pin(key);
+}
+
 bool update_enter(Model *model, Effects *effects, const Entry *entry)
 {
     const char *why = session_refuses(model->session, entry);
@@ -130,10 +137,16 @@ static void press(Model *model, Effects *effects, uint32_t key)
     const CommandRow *row = command_find(where, key);
     model->message[0] = '\0';
     effects->draw = true;
+    bool typing = model->mode == MODE_ENTRY;
     if (where == IN_LANE)
         press_lane(model, effects, row, key);
     else if (row)
         row->run(model, effects, row->argument, key);
+    else if (typing)
+        update_refuse(model, effects, "no such key here: the last line shows those that work");
+    if (typing && effects->bell && !(row && row->run == key_accept))
+        model->typing.doubtful = true;
+    model->key_before = key;
 }
 
 static void take_paths(Model *model, const Roll *roll, const Roll *first_roll, long revision)

@@ -30,7 +30,9 @@ double update_bounded(double value, double low, double high);
 /* What a step does to a board, for a key that points to the left or right of the screen: + toward
  * the bowler's other side. */
 double update_step(const Model *model, uint32_t key);
-Pins update_pin(uint32_t key); /* of a digit; 0 is the 10 */
+Pins update_pin(uint32_t key);
+/* Stands it up, or knocks it down; a 0 right after a 1 makes the two the ten pin. */
+void update_toggle_pin(const Model *model, Pins *pins, uint32_t key); /* of a digit; 0 is the 10 */
 
 /* Enters one change. False: the session refuses it, and the reason is shown. */
 bool update_enter(Model *model, Effects *effects, const Entry *entry);

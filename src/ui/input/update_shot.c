@@ -112,6 +112,11 @@ void key_accept(Model *model, Effects *effects, int argument, uint32_t key)
         end_figures(model, effects);
         return;
     }
+    if (typing->doubtful) {
+        typing->doubtful = false;
+        update_refuse(model, effects, "a key was refused: check the line, then Enter once more");
+        return;
+    }
     Entry entry = {.kind = typing->index < 0 ? ENTRY_SHOT : ENTRY_EDIT,
                    .lane = typing->shot.lane,
                    .index = typing->index < 0 ? 0 : typing->index,
@@ -174,6 +179,8 @@ void key_spare_pin(Model *model, Effects *effects, int argument, uint32_t key)
 {
     Typing *typing = &model->typing;
     Pins pin = update_pin(key);
+    if (key == '1' && !(typing->shot.left & pin) && (typing->shot.left & pin_bit(10)))
+        return; /* of "10" */
     if (!(typing->shot.left & pin)) {
         update_refuse(model, effects, "that pin was already down");
         return;
@@ -181,7 +188,8 @@ void key_spare_pin(Model *model, Effects *effects, int argument, uint32_t key)
     if (!typing->spare_typed)
         typing->shot.spare_left = 0;
     typing->spare_typed = true;
-    typing->shot.spare_left ^= pin;
+    update_toggle_pin(model, &typing->shot.spare_left, key);
+    typing->shot.spare_left &= typing->shot.left;
 }
 
 /* The spare of the last shot, entered after it was thrown. */
@@ -214,15 +222,18 @@ void key_pin(Model *model, Effects *effects, int argument, uint32_t key)
     if (!typing->pins_typed || !shot->left_said)
         shot->left = 0;
     typing->pins_typed = true;
+    typing->field = FIELD_LEAVE;
     shot->left_said = true;
-    shot->left ^= update_pin(key);
+    update_toggle_pin(model, &shot->left, key);
     shot->ringing = false;
 }
 
-/* Enters a strike, or that the leave was not seen. */
+/* Enters a strike, or that the leave was not seen; as in "6-10" and "6,10" the key says nothing. */
 void key_leave(Model *model, Effects *effects, int said, uint32_t key)
 {
     Typing *typing = &model->typing;
+    if (key == ',' || (key == '-' && typing->pins_typed && typing->shot.left))
+        return;
     forget_spare(typing);
     typing->pins_typed = true;
     typing->shot.left_said = said;

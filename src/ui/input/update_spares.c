@@ -31,7 +31,7 @@ void key_spares_said(Model *model, Effects *effects, int made, uint32_t key)
 
 void key_spares_pin(Model *model, Effects *effects, int argument, uint32_t key)
 {
-    model->spare_pins ^= update_pin(key);
+    update_toggle_pin(model, &model->spare_pins, key);
     update_ask_spare(model);
 }
 
