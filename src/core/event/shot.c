@@ -10,10 +10,12 @@ const char *const READ_NAMES[READ_COUNT + 1] = {"", "early", "on-time", "late", 
 const char *const RELEASE_NAMES[RELEASE_COUNT + 1] = {"",     "good", "inside", "outside",
                                                       "fast", "slow", "off",    0};
 
-/* Upper end of each hit, board of the ball's centre at the head pin (assumed, common use). */
-static const double UPPER[HIT_COUNT] = {
-    [HIT_WIDE] = 14.0, [HIT_THIN] = 15.8, [HIT_LIGHT] = 17.0,  [HIT_FLUSH] = 18.2,
-    [HIT_HIGH] = 19.2, [HIT_NOSE] = 20.8, [HIT_CROSSED] = 25.0};
+/* Upper end of each hit, board of the ball's centre at the head pin: under the first, ball and head
+ * pin do not touch (the sum of their radii); the rest assumed, common use. */
+static const double UPPER[HIT_COUNT] = {[HIT_WIDE] = 13.7,   [HIT_THIN] = LANE_POCKET_LOW,
+                                        [HIT_LIGHT] = 17.0,  [HIT_FLUSH] = LANE_POCKET_HIGH,
+                                        [HIT_HIGH] = 19.4,   [HIT_NOSE] = 20.7,
+                                        [HIT_CROSSED] = 25.0};
 
 double shot_hit_board(Hit hit)
 {

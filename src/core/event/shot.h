@@ -89,7 +89,8 @@ static inline bool shot_good(const Shot *shot) { return shot->release <= RELEASE
 double shot_hit_board(Hit hit);
 /* Boards between which a hit of that name lies, wide to crossed. */
 void shot_hit_span(Hit hit, double *low, double *high);
-Hit shot_hit_of_board(
-    double board); /* wide under 14, thin 15.8, light 17, flush 18.2, high 19.2, nose 20.8 */
+/* Wide under 13.7, thin 16, light 17, flush 18.7, high 19.4, nose 20.7; light and flush are the
+ * pocket (LANE_POCKET_LOW, LANE_POCKET_HIGH). */
+Hit shot_hit_of_board(double board);
 
 #endif

@@ -222,9 +222,9 @@ static void test_hit_bounds(void **state)
     static const struct {
         double board;
         Hit below, above;
-    } BOUNDS[] = {{14.0, HIT_WIDE, HIT_THIN},   {15.8, HIT_THIN, HIT_LIGHT},
-                  {17.0, HIT_LIGHT, HIT_FLUSH}, {18.2, HIT_FLUSH, HIT_HIGH},
-                  {19.2, HIT_HIGH, HIT_NOSE},   {20.8, HIT_NOSE, HIT_CROSSED}};
+    } BOUNDS[] = {{13.7, HIT_WIDE, HIT_THIN},   {16.0, HIT_THIN, HIT_LIGHT},
+                  {17.0, HIT_LIGHT, HIT_FLUSH}, {18.7, HIT_FLUSH, HIT_HIGH},
+                  {19.4, HIT_HIGH, HIT_NOSE},   {20.7, HIT_NOSE, HIT_CROSSED}};
     for (size_t i = 0; i < sizeof BOUNDS / sizeof BOUNDS[0]; i++) {
         assert_int_equal(shot_hit_of_board(BOUNDS[i].board - 1e-9), BOUNDS[i].below);
         assert_int_equal(shot_hit_of_board(BOUNDS[i].board), BOUNDS[i].above);
@@ -232,6 +232,19 @@ static void test_hit_bounds(void **state)
     assert_int_equal(shot_hit_of_board(-5.0), HIT_WIDE);
     assert_int_equal(shot_hit_of_board(39.0), HIT_CROSSED);
     assert_int_equal(shot_hit_of_board(LANE_POCKET_BEST), HIT_FLUSH);
+    /* wide: ball and head pin, on board 20, do not touch (widest allowed; test_geometry.c) */
+    double touch = 20.0 - (4.2975 + 0.5 * 4.766) / (LANE_WIDTH_IN / LANE_BOARDS);
+    assert_near(touch, 13.7, 0.05);
+}
+
+/* A hit has one name, and the pocket is those that are called light or flush, no more, no less. */
+static void test_pocket_and_name_agree(void **state)
+{
+    (void)state;
+    for (double board = 10.0; board < 24.0; board += 0.01) {
+        Shot shot = {.hit = shot_hit_of_board(board)};
+        assert_true(shot_pocket(&shot) == (board >= LANE_POCKET_LOW && board < LANE_POCKET_HIGH));
+    }
 }
 
 static void test_hit_there_and_back(void **state)
@@ -329,6 +342,7 @@ int main(void)
         cmocka_unit_test(test_plan_same),
         cmocka_unit_test(test_delivery),
         cmocka_unit_test(test_hit_bounds),
+        cmocka_unit_test(test_pocket_and_name_agree),
         cmocka_unit_test(test_hit_there_and_back),
         cmocka_unit_test(test_shot_words),
         cmocka_unit_test(test_friction_curve),
