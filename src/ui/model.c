@@ -105,9 +105,8 @@ AdviceInput model_advice_input(const Model *model)
                          .apart = session->apart,
                          .game = session->game,
                          .frame = session->frame,
-                         .bowlers_on_pair = 1 + others_beside(&session->event.field,
-                                                              session->event.bowlers_on_pair - 1,
-                                                              session->bag.bowler.hand),
+                         .bowlers_on_pair = session->event.bowlers_on_pair,
+                         .mix = session->event.field,
                          .certified = session->event.certified,
                          .revision = model->asked.advice};
 }

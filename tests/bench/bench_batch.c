@@ -3,6 +3,7 @@
 #include <stdio.h>
 #include <time.h>
 
+#include "../traffic.h"
 #include "core/motion/batch.h"
 #include "core/motion/wear.h"
 #include "store/files.h"
@@ -71,7 +72,7 @@ int main(void)
         }
         Roll roll;
         motion_roll(&body, &oil, &delivery, &roll);
-        wear_delivery(&oil, &roll, COVER_SOLID, wear_traffic_shift(thrown));
+        wear_delivery(&oil, &roll, COVER_SOLID, traffic_shift(thrown));
     }
     return 0;
 }

@@ -7,6 +7,7 @@
 #include <stdio.h>
 #include <stdlib.h>
 
+#include "../traffic.h"
 #include "base/error.h"
 #include "base/units.h"
 #include "core/advice/belief.h"
@@ -102,7 +103,7 @@ static void answers(void)
             Roll roll;
             motion_roll(&body, &oil, &line, &roll);
             wear_delivery(&oil, &roll, urethane ? COVER_URETHANE : COVER_SOLID,
-                          i % 3 ? wear_traffic_shift(i) : 0.0);
+                          i % 3 ? traffic_shift(i) : 0.0);
         }
         row(urethane ? "after 60 hard balls (carrydown)" : "after 60 solids (burnt)", solid, &oil,
             &line);

@@ -8,6 +8,7 @@
 #include "core/line/line.h"
 #include "core/motion/wear.h"
 #include "store/files.h"
+#include "traffic.h"
 
 enum { GAMES = 7, OTHERS = 5 };
 
@@ -100,8 +101,8 @@ static void test_hard_covers_carry_down(void **state)
     Roll roll;
     motion_roll(&BODY[0], &SHEET, &delivery, &roll);
     for (int i = 0; i < 40; i++) {
-        wear_delivery(&soft, &roll, COVER_SOLID, 0.5 * wear_traffic_shift(i));
-        wear_delivery(&hard, &roll, COVER_POLYESTER, 0.5 * wear_traffic_shift(i));
+        wear_delivery(&soft, &roll, COVER_SOLID, 0.5 * traffic_shift(i));
+        wear_delivery(&hard, &roll, COVER_POLYESTER, 0.5 * traffic_shift(i));
     }
     assert_less(motion_arrive(&BODY[0], &hard, &delivery).board,
                 motion_arrive(&BODY[0], &soft, &delivery).board);

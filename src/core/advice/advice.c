@@ -104,7 +104,7 @@ void advice_begin(AdviceJob *job, const AdviceInput *input)
     copy_shots(q, input);
     oil_lay(input->pattern, &sheet);
     oil_for_hand(&sheet, input->bag->bowler.hand, &sheet);
-    memory_recall(&job->memory, input->bag, &sheet, input->bowlers_on_pair, q->shots,
+    memory_recall(&job->memory, input->bag, &sheet, input->bowlers_on_pair, &input->mix, q->shots,
                   q->in.shot_count);
 }
 

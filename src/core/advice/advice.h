@@ -26,6 +26,7 @@ typedef struct AdviceInput {
     bool apart; /* each lane of the pair has a plan of its own */
     int game, frame;
     int bowlers_on_pair;
+    FieldMix mix; /* the others among them, as far as they are known */
     bool certified;
     long revision; /* the caller's number for this question; returned with the answer */
 } AdviceInput;

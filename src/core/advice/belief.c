@@ -48,6 +48,8 @@ static const double CARRY_PRIOR[BELIEF_CARRIES] = {0.25, 0.5, 0.25};
 #define SHRINK 0.97    /* each is drawn toward the mean, so that jitter widens nothing */
 #define MPH_DRIFT 0.03 /* a shot's random walk of the bowler's day */
 #define LAUNCH_DRIFT_DEG 0.01
+#define OTHERS_SEED 0x0be5u   /* who the others are, as far as nobody knows */
+#define OTHERS_SEEK 2         /* of them look for a line after each shot */
 #define LANE_DRIFT_BOARDS 0.1 /* and of the unexplained part of a lane */
 
 static int pick_from(Rng *rng, const double *chances, int count)
@@ -519,21 +521,56 @@ static void weigh(Belief *belief, const Throw *t)
         resample(belief);
 }
 
-static void wear(Belief *belief, const Ball *ball, const MotionBody *body, const Delivery *delivery,
-                 Side lane, int bowlers_on_pair)
+static void wear_films(Belief *belief, Side lane, const Track *track, Cover cover)
 {
+    for (int f = 0; f < BELIEF_FILMS; f++)
+        wear_track(&belief->film[lane][f], track, cover,
+                   (WearRate){PICK_RATE[f / BELIEF_CARRIES], CARRY_RATE[f % BELIEF_CARRIES]});
+}
+
+bool belief_settle(Belief *belief, Hand hand, int bowlers_on_pair)
+{
+    Others *others = belief->others; /* of both lanes, which are alike before the first ball */
+    if (bowlers_on_pair < 2)
+        return false;
+    for (int lane = 0; lane < SIDE_COUNT && others[lane].count == 0; lane++)
+        others_begin_usual(&others[lane], &belief->mix, bowlers_on_pair - 1, hand, OTHERS_SEED,
+                           lane);
+    int who = belief->settled;
+    if (who >= others[SIDE_LEFT].count)
+        return false;
+    others_seek_one(&others[SIDE_LEFT], &belief->sheet, who);
+    others[SIDE_RIGHT].who[who] = others[SIDE_LEFT].who[who];
+    belief->settled++;
+    return true;
+}
+
+/* The others between two shots, in turn, on the film as it is on the mean. One of them looks for a
+ * new line each time: one after the other, so that no step gets long. */
+static void wear_others(Belief *belief, Side lane, const Oil *mean, int count)
+{
+    Others *others = &belief->others[lane];
+    others_seek_one(others, mean, belief->sought[lane]++ % others->count);
+    for (int k = 0; k < count; k++) {
+        int who = (belief->deliveries[lane] + k) % others->count;
+        Track track;
+        others_track(others, mean, who, &track);
+        wear_films(belief, lane, &track, others->who[who].ball.cover);
+    }
+}
+
+static void wear(Belief *belief, const Throw *t, int bowlers_on_pair)
+{
+    Side lane = t->shot->lane;
     Oil mean;
     Roll roll;
     Track track;
     belief_film(belief, lane, &mean);
-    motion_roll(body, &mean, delivery, &roll);
-    for (int k = 0; k < bowlers_on_pair; k++) {
-        track_of(&roll, k == 0 ? 0.0 : wear_traffic_shift(k - 1 + belief->deliveries[lane]),
-                 &track);
-        for (int f = 0; f < BELIEF_FILMS; f++)
-            wear_track(&belief->film[lane][f], &track, k == 0 ? ball->cover : COVER_SOLID,
-                       (WearRate){PICK_RATE[f / BELIEF_CARRIES], CARRY_RATE[f % BELIEF_CARRIES]});
-    }
+    motion_roll(t->body, &mean, t->delivery, &roll);
+    track_of(&roll, 0.0, &track);
+    wear_films(belief, lane, &track, t->ball->cover);
+    if (bowlers_on_pair > 1)
+        wear_others(belief, lane, &mean, bowlers_on_pair - 1);
     belief->deliveries[lane] += bowlers_on_pair;
 }
 
@@ -558,8 +595,11 @@ void belief_see(Belief *belief, const Bowler *bowler, const Ball *ball, const Mo
     if (shot->mph > 0.0)
         delivery.mph = shot->mph;
     drift(belief, shot->lane, delivery.laydown_board);
-    weigh(belief, &(Throw){bowler, ball, body, batch, &delivery, shot});
-    wear(belief, ball, body, &delivery, shot->lane, bowlers_on_pair);
+    while (belief_settle(belief, bowler->hand, bowlers_on_pair))
+        ;
+    Throw thrown = {bowler, ball, body, batch, &delivery, shot};
+    weigh(belief, &thrown);
+    wear(belief, &thrown, bowlers_on_pair);
     belief->shots++;
 }
 

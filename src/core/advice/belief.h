@@ -6,7 +6,7 @@
  * a particle; what each lane has of its own is two. So a shot on one lane tells about the other as
  * far as the two are alike, and the lanes drift apart as evidence comes in. How fast oil wears and
  * how far it is carried is one of a few films, each worn by every delivery. The same seed gives the
- * same belief. Allocates nothing; about 1.2 MB. */
+ * same belief. Allocates nothing; about 1.3 MB. */
 #ifndef SETTEE_CORE_ADVICE_BELIEF_H
 #define SETTEE_CORE_ADVICE_BELIEF_H
 
@@ -16,8 +16,8 @@
 #include "base/rng.h"
 #include "core/bag/bag.h"
 #include "core/event/shot.h"
+#include "core/line/others.h"
 #include "core/motion/batch.h"
-#include "core/motion/wear.h"
 
 enum { BELIEF_PARTICLES = 512, BELIEF_PICKS = 5, BELIEF_CARRIES = 3, BELIEF_BALLS = 8 };
 enum { BELIEF_FILMS = BELIEF_PICKS * BELIEF_CARRIES };
@@ -47,10 +47,14 @@ typedef struct Belief {
     Particle particles[BELIEF_PARTICLES];
     Oil sheet;                          /* bowler's frame, before the first ball */
     Oil film[SIDE_COUNT][BELIEF_FILMS]; /* the sheet as worn at each rate */
-    int deliveries[SIDE_COUNT];         /* thrown on each lane, all bowlers */
-    double last_laydown[SIDE_COUNT];    /* of the bowler's last shot there; 0: none yet */
-    int shots;                          /* seen so far */
-    int ball_count;                     /* different balls seen, by id */
+    FieldMix mix; /* the others on the pair as far as they are known; set before the first shot */
+    Others others[SIDE_COUNT];       /* a usual field of that mix */
+    int settled;                     /* how many of them have a line on the sheet */
+    int sought[SIDE_COUNT];          /* how often one of them has looked for a new one */
+    int deliveries[SIDE_COUNT];      /* thrown on each lane, all bowlers */
+    double last_laydown[SIDE_COUNT]; /* of the bowler's last shot there; 0: none yet */
+    int shots;                       /* seen so far */
+    int ball_count;                  /* different balls seen, by id */
     char ball_id[BELIEF_BALLS][sizeof((Ball *)0)->id];
     double surprise; /* of the last shot: -log10 of its likelihood */
 } Belief;
@@ -65,6 +69,10 @@ void belief_begin(Belief *belief, const Oil *sheet_in_frame, uint64_t seed);
 /* The extra uncertainty of the hit when the laydown is `boards` away from one already thrown: a
  * standard deviation in boards (assumed). */
 static inline double belief_move_sd(double boards) { return 0.15 * fabs(boards); }
+
+/* One of the others finds a line on the sheet (about a millisecond); false: all have one.
+ * belief_see does what is left of it. */
+bool belief_settle(Belief *belief, Hand hand, int bowlers_on_pair);
 
 /* Weighs what was seen of a shot, then wears the lane with it and with the other bowlers' shots
  * that go with it. The shot's stance and aim must be given. */

@@ -41,10 +41,17 @@ static bool same_start(const Memory *memory, const Bag *bag, const Shot *shots, 
     return true;
 }
 
+static bool same_mix(const FieldMix *a, const FieldMix *b)
+{
+    return a->right == b->right && a->left == b->left && a->two_handed == b->two_handed &&
+           a->urethane == b->urethane;
+}
+
 void memory_recall(Memory *memory, const Bag *bag, const Oil *sheet_in_frame, int bowlers_on_pair,
-                   const Shot *shots, int count)
+                   const FieldMix *mix, const Shot *shots, int count)
 {
     bool same = memory->seen >= 0 && memory->bowlers_on_pair == bowlers_on_pair &&
+                same_mix(&memory->belief.mix, mix) &&
                 bowler_same(&memory->bag.bowler, &bag->bowler) &&
                 oil_same(&memory->sheet, sheet_in_frame);
     bool all = same && memory->seen <= count && same_start(memory, bag, shots, memory->seen);
@@ -58,6 +65,7 @@ void memory_recall(Memory *memory, const Bag *bag, const Oil *sheet_in_frame, in
     if (all || but_last)
         return;
     belief_begin(&memory->belief, sheet_in_frame, BELIEF_SEED);
+    memory->belief.mix = *mix;
     memory->seen = 0;
     memory->before_seen = -1;
     memory->sheet = *sheet_in_frame;
@@ -78,6 +86,8 @@ bool memory_weigh(Memory *memory, const Shot *shots, int count)
 {
     if (memory->seen >= count)
         return false;
+    if (belief_settle(&memory->belief, memory->bag.bowler.hand, memory->bowlers_on_pair))
+        return true;
     if (memory->seen == count - 1) {
         memory->before = memory->belief;
         memory->before_seen = memory->seen;

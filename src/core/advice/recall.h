@@ -23,10 +23,10 @@ void memory_init(Memory *memory);
 
 /* Goes back to the latest belief that shots[0..count-1] agree with, or starts over. */
 void memory_recall(Memory *memory, const Bag *bag, const Oil *sheet_in_frame, int bowlers_on_pair,
-                   const Shot *shots, int count);
+                   const FieldMix *mix, const Shot *shots, int count);
 
-/* Weighs the next of the shots given to memory_recall; false if none is left. A shot with a ball no
- * longer in the bag says nothing. */
+/* Weighs the next of the shots given to memory_recall, or does part of what must come before the
+ * first; false if none is left. A shot with a ball no longer in the bag says nothing. */
 bool memory_weigh(Memory *memory, const Shot *shots, int count);
 
 #endif

@@ -108,10 +108,18 @@ void others_begin(Others *others, const FieldMix *mix, int count, Hand hand, uin
     draw_grain(&others->grain, &others->rng);
 }
 
-int others_beside(const FieldMix *mix, int count, Hand hand)
+void others_begin_usual(Others *others, const FieldMix *mix, int count, Hand hand, uint64_t seed,
+                        int lane)
 {
-    int right = mix->right + mix->two_handed, across = hand == HAND_LEFT ? right : mix->left;
-    return count > across ? count - across : 0;
+    int fields = count > 0 && count < OTHERS_MAX ? OTHERS_MAX / count : 1;
+    FieldMix all = mix ? *mix : (FieldMix){0};
+    all.right *= fields;
+    all.left *= fields;
+    all.two_handed *= fields;
+    all.urethane *= fields;
+    others_begin(others, &all, fields * count, hand, seed, lane);
+    for (int b = 0; b < LANE_BOARDS; b++)
+        others->grain.share[b] = 1.0f;
 }
 
 static double bounded(double value, double low, double high)
@@ -134,13 +142,17 @@ static void seek(OtherBowler *who, const Oil *film)
     who->settled = true;
 }
 
+void others_seek_one(Others *others, const Oil *film, int who)
+{
+    Oil theirs; /* as they count boards */
+    oil_for_hand(film, others->who[who].across ? HAND_LEFT : HAND_RIGHT, &theirs);
+    seek(&others->who[who], &theirs);
+}
+
 void others_seek(Others *others, const Oil *film)
 {
-    for (int i = 0; i < others->count; i++) {
-        Oil theirs; /* as they count boards */
-        oil_for_hand(film, others->who[i].across ? HAND_LEFT : HAND_RIGHT, &theirs);
-        seek(&others->who[i], &theirs);
-    }
+    for (int i = 0; i < others->count; i++)
+        others_seek_one(others, film, i);
 }
 
 static Delivery scattered(const Delivery *delivery, const Scatter *scatter, Rng *rng)
@@ -153,35 +165,36 @@ static Delivery scattered(const Delivery *delivery, const Scatter *scatter, Rng 
     return thrown;
 }
 
-/* Wears the film, which is in the thrower's frame. */
-static void wear(const Others *others, Oil *film, bool across, const Roll *roll, Cover cover,
-                 WearRate rate)
+void others_track(Others *others, const Oil *film, int who, Track *track)
 {
-    Track track;
-    track_of(roll, 0.0, &track);
-    track_grain(&track, &others->grain, across);
-    wear_track(film, &track, cover, rate);
-}
-
-void others_throw(Others *others, Oil *film, int who, WearRate rate)
-{
-    OtherBowler *they = &others->who[who];
-    Hand turned = they->across ? HAND_LEFT : HAND_RIGHT; /* against you */
+    const OtherBowler *they = &others->who[who];
     Oil theirs;
     Roll roll;
     Delivery meant =
         delivery_of(&they->bowler, delivery_stance(&they->bowler, they->laydown), they->aim);
     Delivery thrown = scattered(&meant, &they->bowler.scatter, &others->rng);
-    oil_for_hand(film, turned, &theirs);
+    oil_for_hand(film, they->across ? HAND_LEFT : HAND_RIGHT, &theirs);
     motion_roll(&they->body, &theirs, &thrown, &roll);
-    wear(others, &theirs, they->across, &roll, they->ball.cover, rate);
-    oil_for_hand(&theirs, turned, film);
+    track_of(&roll, 0.0, track);
+    if (they->across)
+        track_mirror(track);
+    track_grain(track, &others->grain);
+}
+
+void others_throw(Others *others, Oil *film, int who, WearRate rate)
+{
+    Track track;
+    others_track(others, film, who, &track);
+    wear_track(film, &track, others->who[who].ball.cover, rate);
 }
 
 void others_throw_own(Others *others, Oil *film, const Bowler *bowler, const MotionBody *body,
                       Cover cover, const Delivery *delivery, WearRate rate, Roll *roll)
 {
     Delivery thrown = scattered(delivery, &bowler->scatter, &others->rng);
+    Track track;
     motion_roll(body, film, &thrown, roll);
-    wear(others, film, false, roll, cover, rate);
+    track_of(roll, 0.0, &track);
+    track_grain(&track, &others->grain);
+    wear_track(film, &track, cover, rate);
 }

@@ -41,14 +41,21 @@ typedef struct Others {
 void others_begin(Others *others, const FieldMix *mix, int count, Hand hand, uint64_t seed,
                   int lane);
 
-/* How many of `count` play your side of the lane; those the mix doesn't mention count as yours. */
-int others_beside(const FieldMix *mix, int count, Hand hand);
+/* For someone who can't know them: as many fields of `count` as fit into OTHERS_MAX, drawn as above
+ * on a lane without grain. What they do in turn is near what such a field does on average. */
+void others_begin_usual(Others *others, const FieldMix *mix, int count, Hand hand, uint64_t seed,
+                        int lane);
 
 /* Each looks for a line on the film (in your frame) and moves toward it as far as bowlers do in a
  * game: at most 3 boards in or 1 out. About a millisecond each. */
 void others_seek(Others *others, const Oil *film);
+void others_seek_one(Others *others, const Oil *film, int who);
 
-/* One delivery by `who`, with their scatter. Call others_seek first. */
+/* The track of one delivery by `who` on the film, with their scatter; in your frame, as the film.
+ * Call others_seek first. */
+void others_track(Others *others, const Oil *film, int who, Track *track);
+
+/* The same, and it wears the film. */
 void others_throw(Others *others, Oil *film, int who, WearRate rate);
 
 /* One delivery of yours with your scatter; wears the film and returns the path. */

@@ -37,13 +37,27 @@ void track_of(const Roll *roll, double shift_boards, Track *track)
     }
 }
 
-void track_grain(Track *track, const Grain *grain, bool mirrored)
+void track_grain(Track *track, const Grain *grain)
 {
     for (int j = 0; j < track->count; j++)
-        for (int i = 0; i < track->at[j].boards; i++) {
-            int board = track->at[j].low + i;
-            track->at[j].share[i] *= grain->share[mirrored ? LANE_BOARDS - board : board - 1];
+        for (int i = 0; i < track->at[j].boards; i++)
+            track->at[j].share[i] *= grain->share[track->at[j].low + i - 1];
+}
+
+void track_mirror(Track *track)
+{
+    for (int j = 0; j < track->count; j++) {
+        int boards = track->at[j].boards;
+        float *share = track->at[j].share, *down = track->at[j].down;
+        track->at[j].low = LANE_BOARDS + 1 - (track->at[j].low + boards - 1);
+        for (int i = 0; i < boards / 2; i++) {
+            float was = share[i], was_down = down[i];
+            share[i] = share[boards - 1 - i];
+            down[i] = down[boards - 1 - i];
+            share[boards - 1 - i] = was;
+            down[boards - 1 - i] = was_down;
         }
+    }
 }
 
 double wear_track(Oil *oil, const Track *track, Cover cover, WearRate rate)
@@ -75,10 +89,4 @@ double wear_delivery(Oil *oil, const Roll *roll, Cover cover, double shift_board
     Track track;
     track_of(roll, shift_boards, &track);
     return wear_track(oil, &track, cover, (WearRate){1.0, 1.0});
-}
-
-double wear_traffic_shift(int turn)
-{
-    static const double SHIFT[] = {2.0, -2.0, 4.0, -3.0, 1.0, -1.0, 6.0, -5.0, 3.0};
-    return SHIFT[turn % (int)(sizeof SHIFT / sizeof SHIFT[0])];
 }

@@ -32,18 +32,16 @@ typedef struct Grain {
     float share[LANE_BOARDS];
 } Grain;
 
-/* Makes a track take up oil unevenly from board to board. `mirrored`: track and grain count boards
- * from opposite sides. */
-void track_grain(Track *track, const Grain *grain, bool mirrored);
+/* Makes a track take up oil unevenly from board to board. */
+void track_grain(Track *track, const Grain *grain);
+
+/* The same track, its boards counted from the other side. */
+void track_mirror(Track *track);
 
 /* Takes up oil along a track and carries some of it on. Returns what stays on the ball, mL. */
 double wear_track(Oil *oil, const Track *track, Cover cover, WearRate rate);
 
 /* Both in one, at the usual rate. */
 double wear_delivery(Oil *oil, const Roll *roll, Cover cover, double shift_boards);
-
-/* Where others throw if all we know is that they share the pair: sideways shifts from your own
- * line, inside as often as outside (assumed). `turn` counts deliveries. */
-double wear_traffic_shift(int turn);
 
 #endif

@@ -63,6 +63,7 @@ static void ask_advice(const View *view)
                          .game = view->game,
                          .frame = view->frame,
                          .bowlers_on_pair = view->bowlers_on_pair,
+                         .mix = view->mix,
                          .certified = true};
     advice_begin(view->advice, &input);
 }

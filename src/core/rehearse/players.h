@@ -19,6 +19,7 @@ typedef struct View {
     Plan plan[SIDE_COUNT]; /* thrown last on each lane, or the first line */
     Side lane;             /* of the next throw */
     int game, frame, bowlers_on_pair;
+    FieldMix mix;      /* the others, as far as they are known */
     AdviceJob *advice; /* for players who ask for advice; kept from throw to throw */
 } View;
 

@@ -55,6 +55,7 @@ static Choice choose(RehearseJob *job, const RehearseSetup *setup, Side lane, in
                  .game = game,
                  .frame = frame,
                  .bowlers_on_pair = setup->bowlers_on_pair,
+                 .mix = setup->mix,
                  .advice = job->advice};
     job->truth->off_boards = 0.0;
     if (!setup->player->know)
@@ -186,8 +187,8 @@ static Pins play_rack(RehearseJob *job, const RehearseSetup *setup, const Turn *
     Pins left = throw_ball(job, setup, turn, &luck, record, &roll);
     if (counts && setup->player == &PLAYER_ADVISOR && out->shot_count % 3 == 2)
         check_interval(job, turn->lane, &roll, out);
-    truth_wear(job->truth, turn->lane, &roll, bag_slot(setup->bag, choice.plan.slot)->cover,
-               setup->bowlers_on_pair, &luck);
+    truth_wear(job->truth, turn->lane, turn->game, &roll,
+               bag_slot(setup->bag, choice.plan.slot)->cover, setup->bowlers_on_pair, &luck);
     job->shots[job->shot_count++] = record->shot;
     if (counts) {
         out->pockets += record->pocket;
@@ -226,6 +227,7 @@ void rehearse_play(RehearseJob *job, const RehearseSetup *setup, Rehearsal *out)
     oil_lay(setup->pattern, &sheet);
     oil_for_hand(&sheet, setup->bag->bowler.hand, &sheet);
     truth_draw(job->truth, setup->world, setup->bag, &sheet, setup->seed);
+    truth_meet(job->truth, &setup->mix, setup->bowlers_on_pair - 1, setup->seed + 41u);
     job->plan[SIDE_LEFT] = job->plan[SIDE_RIGHT] = first_plan(setup->bag, &sheet);
     job->shot_count = 0;
     job->wrong = rng_seed(setup->seed + 77u);

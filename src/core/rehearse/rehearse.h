@@ -15,6 +15,7 @@ typedef struct RehearseSetup {
     const World *world;
     const Player *player;
     int games, bowlers_on_pair; /* 1..SESSION_GAMES_MAX, 1..10 */
+    FieldMix mix;               /* the others, as far as they are known */
     int practice;               /* first balls before the first game, 0..REHEARSE_PRACTICE_MAX */
     bool sights; /* the bowler also reports the boards at the arrows and the breakpoint */
     double known_off_boards; /* PLAYER_KNOWS: standard deviation of its error, boards; usually 0 */

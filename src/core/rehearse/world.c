@@ -83,6 +83,7 @@ void truth_draw(Truth *truth, const World *world, const Bag *bag, const Oil *she
         truth->expected_ft[slot] = NAN;
     }
     world->draw(truth, sheet, &rng);
+    truth_meet(truth, NULL, 0, seed);
 }
 
 double truth_mph(const Truth *truth, int game) { return truth->mph - truth->tired * (game - 1); }
@@ -166,13 +167,35 @@ void truth_see(Truth *truth, const Roll *roll, const Delivery *delivery, bool si
     shot->breakpoint = seen_board(roll->breakpoint_board + far);
 }
 
-void truth_wear(Truth *truth, Side lane, const Roll *roll, Cover cover, int bowlers_on_pair,
-                Rng *luck)
+void truth_meet(Truth *truth, const FieldMix *mix, int others, uint64_t seed)
+{
+    for (int lane = 0; lane < SIDE_COUNT; lane++) {
+        others_begin(&truth->others[lane], mix, others, truth->bag->bowler.hand, seed, lane);
+        truth->sought[lane] = 0;
+    }
+}
+
+/* Before each game everybody looks for a line. */
+static void wear_by_people(Truth *truth, Side lane, int game)
+{
+    Others *others = &truth->others[lane];
+    if (truth->sought[lane] != game)
+        others_seek(others, &truth->oil[lane]);
+    truth->sought[lane] = game;
+    for (int who = 0; who < others->count; who++)
+        others_throw(others, &truth->oil[lane], who, truth->rate);
+}
+
+void truth_wear(Truth *truth, Side lane, int game, const Roll *roll, Cover cover,
+                int bowlers_on_pair, Rng *luck)
 {
     truth->world->wear(truth, lane, roll, 0.0, cover);
-    for (int i = 1; i < bowlers_on_pair; i++)
-        truth->world->wear(truth, lane, roll, truth->field_boards[i - 1] + rng_normal(luck),
-                           COVER_SOLID);
+    if (truth->world->people)
+        wear_by_people(truth, lane, game);
+    else
+        for (int i = 1; i < bowlers_on_pair; i++)
+            truth->world->wear(truth, lane, roll, truth->field_boards[i - 1] + rng_normal(luck),
+                               COVER_SOLID);
 }
 
 void truth_prepare(Truth *truth, Side lane, int game)

@@ -10,6 +10,7 @@
 #include <stddef.h>
 
 #include "core/advice/forecast.h"
+#include "core/line/others.h"
 
 /* How well a bowler throws and sees. */
 typedef struct Senses {
@@ -40,10 +41,12 @@ typedef struct Truth {
     double mph, launch_deg;               /* the bowler's day, against their usual */
     double tired;                         /* mph lost a game */
     double field_boards[WORLD_FIELD_MAX]; /* the other bowlers' lines, relative to this one */
+    Others others[SIDE_COUNT];            /* on each lane; of worlds with people */
+    int sought[SIDE_COUNT];               /* the game in which they last looked for a line */
     double expected_ft[BAG_SLOTS];        /* the move the bowler has come to expect of a ball */
-    double off_boards;                    /* error of the player that knows the lane; usually 0 */
-    Forecast forecast;                    /* draws of the throw, for truth_outlook */
-    void *own; /* private to the world; own_size bytes, zeroed before each draw */
+    double off_boards; /* error of the player that knows the lane; usually 0 */
+    Forecast forecast; /* draws of the throw, for truth_outlook */
+    void *own;         /* private to the world; own_size bytes, zeroed before each draw */
 } Truth;
 
 struct World {
@@ -62,6 +65,7 @@ struct World {
     /* Roughly the best aim from a laydown board; `usual` as in line.h. */
     double (*aim)(const Truth *truth, Side lane, int slot, const Delivery *usual, double laydown);
     void (*wear)(Truth *truth, Side lane, const Roll *roll, double shift_boards, Cover cover);
+    bool people; /* the others have lines of their own (others.h); else yours, shifted */
 };
 
 extern const World WORLD_KIN, WORLD_TILTED, WORLD_JUMPY, WORLD_STRANGER, WORLD_HOUSE, WORLD_BLUNT;
@@ -85,9 +89,12 @@ Delivery truth_throw(const Truth *truth, const Plan *plan, int game, Rng *luck, 
 void truth_see(Truth *truth, const Roll *roll, const Delivery *delivery, bool sights, Rng *luck,
                Shot *shot);
 
+/* Who shares the pair, in worlds with people: nobody until this is said. */
+void truth_meet(Truth *truth, const FieldMix *mix, int others, uint64_t seed);
+
 /* Wears the lane with the delivery and one of each other bowler (bowlers_on_pair less one). */
-void truth_wear(Truth *truth, Side lane, const Roll *roll, Cover cover, int bowlers_on_pair,
-                Rng *luck);
+void truth_wear(Truth *truth, Side lane, int game, const Roll *roll, Cover cover,
+                int bowlers_on_pair, Rng *luck);
 
 /* Prepares truth_outlook; call after every change of the lane. */
 void truth_prepare(Truth *truth, Side lane, int game);

@@ -14,7 +14,6 @@ static const Spreads SPREADS = {.volume = 0.20,
                                 .carry = 0.8,
                                 .mph = 0.30,
                                 .launch_deg = 0.10,
-                                .field_boards = 4.0,
                                 .tired_mph = 0.10};
 
 static const Senses SENSES = {.bad_share = 0.08,
@@ -33,6 +32,15 @@ static void draw(Truth *truth, const Oil *sheet, Rng *rng)
     world_draw(truth, sheet, &SPREADS, rng);
 }
 
+/* Boards give up their oil unevenly, to the others' balls and to this one. */
+static void wear(Truth *truth, Side lane, const Roll *roll, double shift_boards, Cover cover)
+{
+    Track track;
+    track_of(roll, shift_boards, &track);
+    track_grain(&track, &truth->others[lane].grain);
+    wear_track(&truth->oil[lane], &track, cover, truth->rate);
+}
+
 const World WORLD_KIN = {.name = "kin",
                          .sentence = "lanes as the program models them, with other constants",
                          .senses = &SENSES,
@@ -41,4 +49,5 @@ const World WORLD_KIN = {.name = "kin",
                          .roll = world_roll,
                          .arrive = world_arrive,
                          .aim = world_aim,
-                         .wear = world_wear};
+                         .wear = wear,
+                         .people = true};

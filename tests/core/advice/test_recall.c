@@ -14,7 +14,7 @@ enum { SHOTS = 3 };
 static int weighed(Memory *memory, const Bag *bag, int bowlers, const Shot *shots, int count)
 {
     int slices = 0;
-    memory_recall(memory, bag, &SHEET, bowlers, shots, count);
+    memory_recall(memory, bag, &SHEET, bowlers, &(FieldMix){0}, shots, count);
     while (memory_weigh(memory, shots, count))
         slices++;
     return slices;

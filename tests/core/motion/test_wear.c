@@ -9,6 +9,7 @@
 #include "core/line/line.h"
 #include "core/motion/wear.h"
 #include "store/files.h"
+#include "traffic.h"
 
 static Bag BAG;
 static Oil SHEET; /* the demo's pattern, a right-hander's frame */
@@ -167,15 +168,15 @@ static void test_traffic(void **state)
         wear_delivery(&alone, &roll, COVER_SOLID, 0.0);
         wear_delivery(&four, &roll, COVER_SOLID, 0.0);
         for (int other = 0; other < 3; other++)
-            wear_delivery(&four, &roll, COVER_SOLID, wear_traffic_shift(3 * k + other));
+            wear_delivery(&four, &roll, COVER_SOLID, traffic_shift(3 * k + other));
     }
     double sheet = oil_volume_ml(&SHEET), one = oil_volume_ml(&alone);
     assert_less(one, sheet);
     assert_less(2.0 * (sheet - one), sheet - oil_volume_ml(&four));
     double sum = 0.0;
     for (int turn = 0; turn < 900; turn++) {
-        assert_true(fabs(wear_traffic_shift(turn)) <= 10.0 && wear_traffic_shift(turn) != 0.0);
-        sum += wear_traffic_shift(turn);
+        assert_true(fabs(traffic_shift(turn)) <= 10.0 && traffic_shift(turn) != 0.0);
+        sum += traffic_shift(turn);
     }
     assert_near(sum / 900.0, 0.0, 1.0); /* as many on either side */
 }

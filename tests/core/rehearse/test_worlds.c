@@ -56,6 +56,31 @@ static void test_list(void **state)
     assert_null(world_find("nowhere"));
 }
 
+/* Oil that a game of one line leaves in kin, with so many others met by that seed. */
+static double left_in_kin(int others, uint64_t seed)
+{
+    truth_draw(TRUTH, &WORLD_KIN, &BAG, &SHEET, 3);
+    truth_meet(TRUTH, &(FieldMix){0}, others, seed);
+    Rng luck = rng_seed(1);
+    for (int k = 0; k < 6; k++) {
+        Roll roll = roll_in(&WORLD_KIN, SIDE_LEFT, 1, delivery_of(&BAG.bowler, 26.0, 14.0), 3);
+        truth_wear(TRUTH, SIDE_LEFT, 1, &roll, COVER_SOLID, others + 1, &luck);
+    }
+    return oil_volume_ml(&TRUTH->oil[SIDE_LEFT]);
+}
+
+/* In kin the others are people drawn by seed: the same seed wears the same, another otherwise, and
+ * the more the more. */
+static void test_people_of_kin(void **state)
+{
+    (void)state;
+    double alone = left_in_kin(0, 1), four = left_in_kin(3, 1), ten = left_in_kin(9, 1);
+    assert_true(left_in_kin(3, 1) == four);
+    assert_true(left_in_kin(3, 2) != four);
+    assert_less(four, alone);
+    assert_less(ten, four);
+}
+
 /* The same seed gives the same truth, another one another; whatever was drawn before. */
 static void test_seeds(void **state)
 {
@@ -505,6 +530,7 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(test_list),
+        cmocka_unit_test(test_people_of_kin),
         cmocka_unit_test(test_seeds),
         cmocka_unit_test(test_many_at_once),
         cmocka_unit_test(test_aims),
