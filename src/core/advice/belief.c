@@ -50,6 +50,7 @@ static const double CARRY_PRIOR[BELIEF_CARRIES] = {0.25, 0.5, 0.25};
 #define LAUNCH_DRIFT_DEG 0.01
 #define OTHERS_SEED 0x0be5u   /* who the others are, as far as nobody knows */
 #define OTHERS_SEEK 2         /* of them look for a line after each shot */
+#define SETTLE_AT_ONCE 3      /* of them find a line in a step, before the first shot */
 #define LANE_DRIFT_BOARDS 0.1 /* and of the unexplained part of a lane */
 
 static int pick_from(Rng *rng, const double *chances, int count)
@@ -536,12 +537,14 @@ bool belief_settle(Belief *belief, Hand hand, int bowlers_on_pair)
     for (int lane = 0; lane < SIDE_COUNT && others[lane].count == 0; lane++)
         others_begin_usual(&others[lane], &belief->mix, bowlers_on_pair - 1, hand, OTHERS_SEED,
                            lane);
-    int who = belief->settled;
-    if (who >= others[SIDE_LEFT].count)
+    int count = others[SIDE_LEFT].count;
+    if (belief->settled >= count)
         return false;
-    others_seek_one(&others[SIDE_LEFT], &belief->sheet, who);
-    others[SIDE_RIGHT].who[who] = others[SIDE_LEFT].who[who];
-    belief->settled++;
+    for (int i = 0; i < SETTLE_AT_ONCE && belief->settled < count; i++) {
+        int who = belief->settled++;
+        others_seek_one(&others[SIDE_LEFT], &belief->sheet, who);
+        others[SIDE_RIGHT].who[who] = others[SIDE_LEFT].who[who];
+    }
     return true;
 }
 

@@ -70,7 +70,7 @@ void belief_begin(Belief *belief, const Oil *sheet_in_frame, uint64_t seed);
  * standard deviation in boards (assumed). */
 static inline double belief_move_sd(double boards) { return 0.15 * fabs(boards); }
 
-/* One of the others finds a line on the sheet (about a millisecond); false: all have one.
+/* Some of the others find a line on the sheet (about three milliseconds); false: all have one.
  * belief_see does what is left of it. */
 bool belief_settle(Belief *belief, Hand hand, int bowlers_on_pair);
 
