@@ -70,7 +70,8 @@ static bool ball_parse(const Json *value, Ball *ball)
     if (!json_object(value, BALL_FIELDS, ball))
         return false;
     ball->surface = ball_usual_surface(ball->cover);
-    if (json_member(value, "surface", &child) && !surface_parse(&child, &ball->surface))
+    ball->surface_usual = !json_member(value, "surface", &child);
+    if (!ball->surface_usual && !surface_parse(&child, &ball->surface))
         return false;
     if (json_member(value, "layout", &child) && !json_object(&child, LAYOUT_FIELDS, ball))
         return false;

@@ -73,7 +73,9 @@ static void ball_out(JsonOut *out, const Ball *ball)
     json_out_number(out, "intermediate_in", ball->intermediate_in);
     json_out_string(out, "cover", COVER_NAMES[ball->cover]);
     json_out_number(out, "cover_strength", ball->cover_strength);
-    surface_out(out, &ball->surface);
+    Surface usual = ball_usual_surface(ball->cover);
+    if (!ball->surface_usual || !surface_same(&ball->surface, &usual))
+        surface_out(out, &ball->surface);
     json_out_object(out, "layout");
     json_out_number(out, "pin_to_pap_in", ball->pin_to_pap_in);
     json_out_number(out, "mass_bias_deg", ball->mass_bias_deg);

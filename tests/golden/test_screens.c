@@ -319,6 +319,26 @@ static void bag_and_block_at_two_sizes(void **state)
     }
 }
 
+/* A surface that the bag does not say, in the list and among the ball's fields; and a ball for
+ * spares. */
+static void a_usual_surface_is_marked(void **state)
+{
+    (void)state;
+    static Arsenal arsenal;
+    Pinned *pinned = playing(HAND_RIGHT, 80, 24);
+    pinned->session.event.certified = false;
+    Ball *balls = pinned->session.bag.balls;
+    balls[0].surface_usual = true;
+    balls[3].cover = COVER_POLYESTER;
+    balls[3].surface_usual = true;
+    pinned_press(pinned, 'B');
+    pinned_show_arsenal(pinned, &arsenal);
+    compare("bag-usual-80x24", &pinned->model);
+    pinned_press(pinned, '\r');
+    compare("edit-usual-80x24", &pinned->model);
+    free(pinned);
+}
+
 /* A ball put in a slot, its fields, what is asked, and a disk that refuses. */
 static void bag_is_edited(void **state)
 {
@@ -392,6 +412,7 @@ int main(void)
         cmocka_unit_test(help_and_question),
         cmocka_unit_test(bag_and_block_at_two_sizes),
         cmocka_unit_test(bag_is_edited),
+        cmocka_unit_test(a_usual_surface_is_marked),
         cmocka_unit_test(surface_is_edited),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);

@@ -100,6 +100,8 @@ static void test_bag_defaults(void **state)
     assert_int_equal(ball->slot, 0);
     assert_int_equal(ball->cover, COVER_POLYESTER);
     assert_int_equal(ball->surface.finish, FINISH_POLISH); /* as is usual for polyester */
+    assert_true(ball->surface_usual);
+    assert_false(bag_find(&bag, "glint")->surface_usual);
     assert_true(bag.bowler.spare_release.said);
     assert_near(bag.bowler.spare_release.mph, 18.5, 0);
     assert_near(bag.bowler.spare_release.rotation_deg, 6, 0);
@@ -303,6 +305,8 @@ static void test_bag_saved(void **state)
         assert_near(back.bowler.rotation_most_deg, said ? 62.5 : 0, 0);
         assert_true(bowler_turns(&back.bowler) == said);
         assert_int_equal(back.count, bag.count);
+        assert_true(bag_find(&back, "spare_1")->surface_usual); /* still said by nobody */
+        assert_false(bag_find(&back, "glint")->surface_usual);
     }
 }
 

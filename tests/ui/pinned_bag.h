@@ -27,6 +27,7 @@ static inline void pinned_arsenal(Arsenal *arsenal, const Bag *bag)
     *arsenal = (Arsenal){.games = 3, .bowlers = 4, .steps = 10, .steps_all = 10, .done = true};
     lane_state_weights(3, arsenal->weight);
     for (int i = 0; i < bag->count; i++) {
+        arsenal->ball[i].strength.score = 12.0 - 0.4 * i + (i == 2 ? 0.3 : 0.0);
         arsenal->ball[i].at[0] = (Showing){.ready = true,
                                            .found = i != 4,
                                            .value = 0.6,

@@ -465,6 +465,29 @@ static void an_answer_for_another_bag_is_not_shown(void **state)
     free(pinned);
 }
 
+/* A surface that nobody said is no longer the usual one once its form is typed in, or the cover is
+ * another. */
+static void a_surface_is_said(void **state)
+{
+    (void)state;
+    static const struct {
+        int row;
+        const char *typed;
+        bool usual;
+    } ROWS[] = {{FORM_NAME, "Else", true},
+                {FORM_WEIGHT, "14", true},
+                {FORM_GRIT, "1000", false},
+                {FORM_FINISH, "polish", false},
+                {FORM_COVER, "pearl", false}};
+    for (size_t i = 0; i < sizeof ROWS / sizeof ROWS[0]; i++) {
+        Ball ball = ball_default();
+        Error error = {0};
+        ball.surface_usual = true;
+        assert_true(form_put(&ball, ROWS[i].row, ROWS[i].typed, &error));
+        assert_true(ball.surface_usual == ROWS[i].usual);
+    }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -474,6 +497,7 @@ int main(void)
         cmocka_unit_test(fields_are_typed),
         cmocka_unit_test(values_are_held_to_the_limits),
         cmocka_unit_test(surfaces_change),
+        cmocka_unit_test(a_surface_is_said),
         cmocka_unit_test(no_surface_changes_in_scored_play),
         cmocka_unit_test(cautions_stand_where_they_matter),
         cmocka_unit_test(balls_come_and_go),

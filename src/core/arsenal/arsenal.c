@@ -108,6 +108,7 @@ void arsenal_begin(ArsenalJob *job, const ArsenalInput *input)
     for (int i = 0; i < balls; i++) {
         motion_body(&job->bag.balls[i], &job->body[i]);
         batch_ball(&job->body[i], &job->batch[i]);
+        out->ball[i].strength = strength_of(&job->body[i], &job->films.game[0], &job->bag.bowler);
         out->ball[i].spare = bag_for_spares(&job->bag, &job->bag.balls[i], false);
     }
     out->steps_all = out->games + 1 + balls * (STATE_VOLUMES + 1) + (out->games + 1) +

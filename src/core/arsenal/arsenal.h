@@ -8,6 +8,7 @@
 #define SETTEE_CORE_ARSENAL_ARSENAL_H
 
 #include "core/arsenal/lane_states.h"
+#include "core/line/strength.h"
 
 typedef struct ArsenalInput {
     const Bag *bag;
@@ -49,6 +50,7 @@ typedef struct SurfaceShow { /* a ball with another surface, fresh lane */
 
 typedef struct ArsenalBall {
     bool spare;                      /* bag_for_spares: left out of the tables for strikes */
+    Strength strength;               /* on the sheet */
     Showing at[BLOCK_GAMES_MAX + 1]; /* before each game, after the last */
     double value[STATE_FILMS];       /* by state, then volume */
     double mean;                     /* over the weighted films */

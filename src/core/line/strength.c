@@ -40,23 +40,32 @@ static bool stronger(const Bag *bag, const Strength *strength, int a, int b)
     return spare_a != spare_b ? spare_b : strength[a - 1].score > strength[b - 1].score;
 }
 
-int strength_order(const Bag *bag, const Oil *sheet, int slots[BAG_SLOTS],
-                   Strength strength[BAG_SLOTS])
+int strength_rank(const Bag *bag, const Strength strength[BAG_SLOTS], int slots[BAG_SLOTS])
 {
-    Strength own[BAG_SLOTS], *all = strength ? strength : own;
     int count = 0;
     for (int slot = 1; slot <= BAG_SLOTS; slot++) {
-        const Ball *ball = bag_slot(bag, slot);
-        all[slot - 1] = (Strength){0};
-        if (!ball)
+        if (!bag_slot(bag, slot))
             continue;
-        MotionBody body;
-        motion_body(ball, &body);
-        all[slot - 1] = strength_of(&body, sheet, &bag->bowler);
         int at = count++;
-        for (; at > 0 && stronger(bag, all, slot, slots[at - 1]); at--)
+        for (; at > 0 && stronger(bag, strength, slot, slots[at - 1]); at--)
             slots[at] = slots[at - 1];
         slots[at] = slot;
     }
     return count;
+}
+
+int strength_order(const Bag *bag, const Oil *sheet, int slots[BAG_SLOTS],
+                   Strength strength[BAG_SLOTS])
+{
+    Strength own[BAG_SLOTS], *all = strength ? strength : own;
+    for (int slot = 1; slot <= BAG_SLOTS; slot++) {
+        const Ball *ball = bag_slot(bag, slot);
+        MotionBody body;
+        all[slot - 1] = (Strength){0};
+        if (!ball)
+            continue;
+        motion_body(ball, &body);
+        all[slot - 1] = strength_of(&body, sheet, &bag->bowler);
+    }
+    return strength_rank(bag, all, slots);
 }

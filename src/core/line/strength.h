@@ -23,8 +23,11 @@ typedef struct Strength {
 /* `sheet`: the film before the first ball, in the bowler's frame. */
 Strength strength_of(const MotionBody *body, const Oil *sheet, const Bowler *bowler);
 
-/* The slots that hold a ball, strongest first, spare balls (polyester) last. Returns how many;
- * `strength` is indexed by slot - 1 and may be NULL. */
+/* The slots that hold a ball, by their strengths (indexed by slot - 1): strongest first, spare
+ * balls (polyester) last. Returns how many. */
+int strength_rank(const Bag *bag, const Strength strength[BAG_SLOTS], int slots[BAG_SLOTS]);
+
+/* The same, and computes the strengths; `strength` may be NULL. */
 int strength_order(const Bag *bag, const Oil *sheet, int slots[BAG_SLOTS],
                    Strength strength[BAG_SLOTS]);
 

@@ -48,6 +48,8 @@ static void resurface(Ball *ball, const Surface *before, int row)
         surface->grit = ball_default().surface.grit;
     if (!ball_same_surface(before, surface))
         surface->games_since = 0.0;
+    if (FORM[row].surface || row == FORM_COVER)
+        ball->surface_usual = false;
 }
 
 bool form_put(Ball *ball, int row, const char *typed, Error *error)

@@ -28,10 +28,50 @@ static void draw_saved(const Model *model, Canvas *canvas, int row, int column, 
                  "%s %s", model->bag_unsaved ? "Not saved:" : "Saved in", model->bag_saved);
 }
 
+/* Whether any ball's surface is only its cover's usual one. */
+static bool any_usual(const Bag *bag)
+{
+    for (int i = 0; i < bag->count; i++)
+        if (bag->balls[i].surface_usual)
+            return true;
+    return false;
+}
+
+/* Titles, the balls, their order, what a mark means, where they are saved. */
 int screen_ball_list_rows(const Model *model, int columns)
 {
     (void)columns;
-    return 2 + bag_of(model)->count;
+    return 3 + bag_of(model)->count + any_usual(bag_of(model));
+}
+
+static const char *order_sign(const Bag *bag, const Strength *strength, int before, int slot)
+{
+    bool spare = bag_slot(bag, slot)->cover == COVER_POLYESTER;
+    if (spare && (before == 0 || bag_slot(bag, before)->cover != COVER_POLYESTER))
+        return "; for spares";
+    if (spare || before == 0)
+        return "";
+    return strength[before - 1].score - strength[slot - 1].score > STRENGTH_ALIKE ? " >" : " =";
+}
+
+/* "Strong to weak: 1 > 2 = 4 > 3; for spares 6" */
+static void draw_order(const Model *model, Canvas *canvas, int row, int column, int columns)
+{
+    const Bag *bag = bag_of(model);
+    const Arsenal *arsenal = model_arsenal(model);
+    Strength strength[BAG_SLOTS] = {0};
+    int slots[BAG_SLOTS];
+    char text[96] = "Strong to weak:";
+    for (int i = 0; arsenal && i < bag->count; i++)
+        if (bag->balls[i].slot > 0)
+            strength[bag->balls[i].slot - 1] = arsenal->ball[i].strength;
+    int count = strength_rank(bag, strength, slots);
+    if (!arsenal || count < 2 || !arsenal->ball[0].at[0].ready)
+        return;
+    for (int i = 0; i < count; i++)
+        text_append(text, sizeof text, "%s %d",
+                    order_sign(bag, strength, i > 0 ? slots[i - 1] : 0, slots[i]), slots[i]);
+    canvas_text(canvas, row, column, columns, ROLE_PLAIN, text);
 }
 
 static void draw_listed(const Model *model, Canvas *canvas, int row, int column, int i)
@@ -47,6 +87,7 @@ static void draw_listed(const Model *model, Canvas *canvas, int row, int column,
     canvas_print(canvas, row, column + LB_AT, 5, role, "%4.4g", ball->pounds);
     canvas_text(canvas, row, column + COVER_AT, 10, role, COVER_NAMES[ball->cover]);
     ball_surface_words(&ball->surface, surface, sizeof surface);
+    text_append(surface, sizeof surface, "%s", ball->surface_usual ? "*" : "");
     canvas_text(canvas, row, column + SURFACE_AT, 10, role, surface);
     canvas_print(canvas, row, column + GAMES_AT, 6, role, "%5.4g", ball->surface.games_since);
     canvas_print(canvas, row, column + RG_AT, 12, role, "%.2f  %.3f", ball->rg_in,
@@ -56,7 +97,8 @@ static void draw_listed(const Model *model, Canvas *canvas, int row, int column,
 void screen_ball_list(const Model *model, Canvas *canvas, Area area)
 {
     int order[BAG_BALLS_MAX], count = model_bag_order(model, order), at = 0, slots = 0;
-    int room = area.rows - 2, row = area.row, column = area.column;
+    bool usual = any_usual(bag_of(model));
+    int room = area.rows - 3 - usual, row = area.row, column = area.column;
     for (int i = 0; i < count; i++) {
         at = order[i] == model->ball ? i : at;
         slots += bag_of(model)->balls[i].slot > 0;
@@ -72,6 +114,10 @@ void screen_ball_list(const Model *model, Canvas *canvas, Area area)
                 "  lb  cover      surface    games   RG    diff");
     for (int i = top; i < count && i < top + room; i++)
         draw_listed(model, canvas, row++, column, order[i]);
+    draw_order(model, canvas, row++, column + 2, area.columns - 2);
+    if (usual)
+        canvas_text(canvas, row, column + 2, area.columns - 2, ROLE_DIM,
+                    "* usual for its cover: the bag doesn't say. Enter to put in yours.");
     draw_saved(model, canvas, area.row + area.rows - 1, column, area.columns);
 }
 
@@ -100,6 +146,8 @@ static void draw_field(const Model *model, Canvas *canvas, Area area, int i)
     text_append(line, sizeof line, "%s", typed ? model->typed : value[0] ? value : "-");
     if (!here) {
         text_append(line, sizeof line, " %s", value[0] ? FORM[i].unit : "");
+        if (i == FORM_FINISH && ball->surface_usual)
+            text_append(line, sizeof line, "(usual for its cover)");
         canvas_text(canvas, row, column + VALUE_AT, area.columns - VALUE_AT, ROLE_PLAIN, line);
         return;
     }
