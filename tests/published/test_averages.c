@@ -50,7 +50,7 @@ static void film_of(const char *name, int worn_games, Oil *oil)
                    game % 2 ? SIDE_RIGHT : SIDE_LEFT);
 }
 
-/* The usual bowler, so many times less repeatable than a good tournament bowler. */
+/* The usual bowler, that many times less repeatable than a good tournament bowler. */
 static Bowler scattering(double times)
 {
     Bowler bowler = BAG.bowler;
@@ -122,7 +122,7 @@ static int game_of(const Choice *choice, const Oil *oil, const Bowler *bowler, R
     return score.total;
 }
 
-/* Mean of so many games on the line that is best there. */
+/* Mean of that many games on the line that is best there. */
 static double average(const char *pattern, int worn_games, const Bowler *bowler, int games,
                       uint64_t seed)
 {

@@ -56,7 +56,7 @@ static void test_list(void **state)
     assert_null(world_find("nowhere"));
 }
 
-/* Oil that a game of one line leaves in kin, with so many others met by that seed. */
+/* Oil that a game of one line leaves in kin, with that many others met by that seed. */
 static double left_in_kin(int others, uint64_t seed)
 {
     truth_draw(TRUTH, &WORLD_KIN, &BAG, &SHEET, 3);
