@@ -53,6 +53,13 @@ typedef enum OptionId {
     OPTION_SAVE,
     OPTION_MONTH,
     OPTION_CSV,
+    OPTION_BOWLER,
+    OPTION_HAND,
+    OPTION_LEVEL,
+    OPTION_STYLE,
+    OPTION_BALLS,
+    OPTION_PAIR,
+    OPTION_DATE,
     OPTION_JSON,
     OPTION_COUNT
 } OptionId;
@@ -64,6 +71,7 @@ _Static_assert(OPTION_COUNT <= 64, "a set has room for all options");
 /* The options given. Those not given: numbers NAN, counts 0, texts NULL. Texts point into argv. */
 typedef struct Options {
     const char *pattern, *bag, *ball, *shots, *player, *world, *weights, *save, *month;
+    const char *bowler, *hand, *level, *style, *balls, *pair, *date;
     int slot, game, frame, bowlers, seed, target, games, pick, practice;
     double stance, aim, laydown, launch_deg;
     double mph, rpm, rotation_deg, tilt_deg, loft_ft;

@@ -101,7 +101,7 @@ static bool reads_back(const char *text, size_t size, const Bag *bag, Error *err
 }
 
 /* One ball per line: people read and edit these files. */
-static bool out_bag(JsonOut *out, const Bag *bag, Error *error)
+bool bag_out(JsonOut *out, const Bag *bag, Error *error)
 {
     out->lines = 2;
     json_out_object(out, NULL);
@@ -119,7 +119,7 @@ static bool out_bag(JsonOut *out, const Bag *bag, Error *error)
 bool files_save_bag(const char *path, const Bag *bag, Error *error)
 {
     JsonOut out = json_out_start();
-    bool done = out_bag(&out, bag, error) &&
+    bool done = bag_out(&out, bag, error) &&
                 atomic_write(path, json_out_text(&out), strlen(json_out_text(&out)), error);
     json_out_free(&out);
     return done;
@@ -153,7 +153,7 @@ bool files_bag_keep(BagFile *file, const Bag *bag, Error *error)
                                 "save the bag");
     text_clean(error->file, sizeof error->file, file->path);
     JsonOut out = json_out_start();
-    bool done = out_bag(&out, bag, error) && unchanged(file, error) &&
+    bool done = bag_out(&out, bag, error) && unchanged(file, error) &&
                 paths_make_folders(file->path, error);
     if (done) {
         const char *text = json_out_text(&out);

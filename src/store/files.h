@@ -53,6 +53,15 @@ void files_short(const char *kind, const char *place, char *out, size_t size);
 bool files_copy(const char *kind, const char *from, const char *to, char *path, size_t size,
                 Error *error);
 
+/* Whether a file of that kind and name may be made in the home: a good name that is not taken. */
+bool files_new_free(const char *kind, const char *name, Error *error);
+
+/* Makes a file in the home; `path` receives where. Refused when it would not read back or the name
+ * is taken. The event's bag and pattern are places, as files_place gives them. */
+bool files_new_bag(const char *name, const Bag *bag, char *path, size_t size, Error *error);
+bool files_new_event(const char *name, const EventInfo *event, char *path, size_t size,
+                     Error *error);
+
 /* Reads `name`, finds its kind by its format key (or shots) and checks it. `kind` receives a word
  * for people: "bag", "pattern", ... (static text). */
 bool files_check(const char *name, const char **kind, Error *error);

@@ -1,8 +1,10 @@
-/* home_copy.c - copies a file into the bowler's home; checks it first, never overwrites one. */
+/* home_copy.c - new files in the bowler's home, copied or made; checked first, never over another.
+ */
 #define _XOPEN_SOURCE 700 /* realpath */
 #include <errno.h>
 #include <stdlib.h>
 #include <string.h>
+#include <sys/stat.h>
 
 #include "base/json_out.h"
 #include "base/text.h"
@@ -38,7 +40,7 @@ static void put_name(JsonOut *out, const char *key, const char *kind, const char
     free(real);
 }
 
-static char *event_anew(const EventInfo *event)
+static char *event_text(const EventInfo *event)
 {
     JsonOut out = json_out_start();
     json_out_object(&out, NULL);
@@ -85,7 +87,7 @@ static bool move_event(Loaded *file, const char *path, Error *error)
     if (event_read(&copy, &there, &unheard) && strcmp(here.pattern, there.pattern) == 0 &&
         strcmp(here.bag, there.bag) == 0)
         return true;
-    char *text = event_anew(&here);
+    char *text = event_text(&here);
     if (!text)
         return error_set(error, "out of memory");
     load_free(file);
@@ -94,30 +96,83 @@ static bool move_event(Loaded *file, const char *path, Error *error)
     return true;
 }
 
+/* Where the home's file of that name would be; false if there can be none. */
+static bool place_new(const char *kind, const char *name, char *path, size_t size, Error *error)
+{
+    char id[HOME_NAME_MAX], below[HOME_NAME_MAX + 32] = "";
+    *error = (Error){0};
+    load_id(name, id, sizeof id);
+    if (strcmp(id, name) != 0)
+        return error_set(error,
+                         "found the name \"%.80s\"; allowed: letters, digits, - and _, at most %d",
+                         name, HOME_NAME_MAX - 1);
+    text_append(below, sizeof below, "%s/%s.json", kind, name);
+    return paths_config(below, path, size, error);
+}
+
+static bool write_new(char *path, const char *text, size_t length, Error *error)
+{
+    errno = 0;
+    bool done = paths_make_folders(path, error) && atomic_write_new(path, text, length, error);
+    if (!done && errno == EEXIST)
+        error_set(error, "that name is taken; choose another");
+    return done;
+}
+
 bool files_copy(const char *kind, const char *from, const char *to, char *path, size_t size,
                 Error *error)
 {
-    char id[HOME_NAME_MAX], below[HOME_NAME_MAX + 32];
     Loaded file;
-    *error = (Error){0};
-    load_id(to, id, sizeof id);
-    if (strcmp(id, to) != 0)
-        return error_set(error,
-                         "found the name \"%.80s\"; allowed: letters, digits, - and _, at most %d",
-                         to, HOME_NAME_MAX - 1);
-    below[0] = '\0';
-    text_append(below, sizeof below, "%s/%s.json", kind, to);
-    if (!paths_config(below, path, size, error) || !load_file(kind, from, &file, error))
+    if (!place_new(kind, to, path, size, error) || !load_file(kind, from, &file, error))
         return false;
     bool good = load_check(kind, &file, error) &&
-                (strcmp(kind, "events") != 0 || move_event(&file, path, error));
-    if (good) {
-        errno = 0;
-        good = paths_make_folders(path, error) &&
-               atomic_write_new(path, file.text, file.length, error);
-        if (!good && errno == EEXIST)
-            error_set(error, "that name is taken; choose another");
-    }
+                (strcmp(kind, "events") != 0 || move_event(&file, path, error)) &&
+                write_new(path, file.text, file.length, error);
     load_free(&file);
     return good;
+}
+
+bool files_new_free(const char *kind, const char *name, Error *error)
+{
+    char path[1024];
+    struct stat status;
+    if (!place_new(kind, name, path, sizeof path, error))
+        return false;
+    if (lstat(path, &status) != 0)
+        return true;
+    text_clean(error->file, sizeof error->file, path);
+    return error_set(error, "that name is taken; choose another");
+}
+
+/* Writes a text that we made ourselves, after the same check as any file's; frees it. */
+static bool write_checked(const char *kind, const char *name, char *text, char *path, size_t size,
+                          Error *error)
+{
+    Loaded file = {.text = text, .length = text ? strlen(text) : 0};
+    text_copy(file.folder, sizeof file.folder, ".");
+    bool done = place_new(kind, name, path, size, error) &&
+                (text || error_set(error, "out of memory")) && load_check(kind, &file, error) &&
+                write_new(path, text, file.length, error);
+    free(text);
+    return done;
+}
+
+bool files_new_bag(const char *name, const Bag *bag, char *path, size_t size, Error *error)
+{
+    JsonOut out = json_out_start();
+    *error = (Error){0};
+    char *text = bag_out(&out, bag, error) ? strdup(json_out_text(&out)) : NULL;
+    bool faulty = error->text[0];
+    json_out_free(&out);
+    if (faulty) {
+        free(text);
+        return false;
+    }
+    return write_checked("bags", name, text, path, size, error);
+}
+
+bool files_new_event(const char *name, const EventInfo *event, char *path, size_t size,
+                     Error *error)
+{
+    return write_checked("events", name, event_text(event), path, size, error);
 }

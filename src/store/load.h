@@ -62,6 +62,8 @@ bool surface_parse(const Json *value, Surface *surface);
 void surface_out(JsonOut *out, const Surface *surface);
 
 bool bag_parse(const Json *root, Bag *bag);
+/* Writes it as a file; false, with `error`, where it would not read back. */
+bool bag_out(JsonOut *out, const Bag *bag, Error *error);
 bool pattern_parse(const Json *root, const Loaded *file, Pattern *pattern);
 bool event_parse(const Json *root, const Loaded *file, EventInfo *event);
 bool theme_parse(const Json *root, const Loaded *file, Theme *theme);

@@ -123,7 +123,9 @@ static void run_child(Pty *pty, const char *const *settings)
         close(fd);
     if (pty->stopped[0] >= 0)
         be_shell(pty);
-    char *const arguments[] = {SETTEE_BINARY, (char *)pty->event, NULL};
+    char *arguments[8] = {SETTEE_BINARY, (char *)pty->event};
+    for (int i = 0; pty->words && pty->words[i] && i < 6; i++)
+        arguments[1 + i] = (char *)pty->words[i];
     execve(SETTEE_BINARY, arguments, (char *const *)env);
     _exit(127);
 }
@@ -251,6 +253,12 @@ void pty_start(Pty *pty, int columns, int rows, const char *const *settings)
 void pty_start_event(Pty *pty, int columns, int rows, const char *event)
 {
     *pty = (Pty){.event = event, .cursor = true, .stopped = {-1, -1}, .go_on = {-1, -1}};
+    start(pty, columns, rows, NULL);
+}
+
+void pty_start_words(Pty *pty, int columns, int rows, const char *const *words)
+{
+    *pty = (Pty){.words = words, .cursor = true, .stopped = {-1, -1}, .go_on = {-1, -1}};
     start(pty, columns, rows, NULL);
 }
 

@@ -20,6 +20,7 @@ typedef struct Pty {
     bool alternate, cursor; /* alternate screen on, cursor visible */
     struct termios before;
     const char *event;  /* what it is started on, NULL: the demo */
+    const char *const *words; /* instead of that: a command line, NULL ends, 6 at most */
     char home[64];      /* empty XDG folders, removed by pty_end */
     unsigned char *raw; /* all bytes that came */
     size_t raw_size, raw_margin;
@@ -30,6 +31,7 @@ typedef struct Pty {
 /* Starts the program with `name=value` settings (NULL ends) added to a small environment. */
 void pty_start(Pty *pty, int columns, int rows, const char *const *settings);
 void pty_start_event(Pty *pty, int columns, int rows, const char *event);
+void pty_start_words(Pty *pty, int columns, int rows, const char *const *words);
 /* The same under a parent that, like a shell, lets it be stopped by ^Z and go on. */
 void pty_start_under_shell(Pty *pty, int columns, int rows);
 void pty_expect_stopped(Pty *pty);

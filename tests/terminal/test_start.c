@@ -48,10 +48,70 @@ static void the_journal_knows_no_haste(void **state)
     free(later);
 }
 
+/* From an empty home to the first answer: a bag and an event of one's own by answering questions,
+ * a wrong answer asked again, no file written by hand. */
+static void from_an_empty_home(void **state)
+{
+    (void)state;
+    static const char *const BAG[] = {"new", "bag", "mine", NULL};
+    static const char *const EVENT[] = {"new", "event", "night", NULL};
+    static const char *const PLAY[] = {"night", NULL};
+    Pty pty;
+    pty_start_words(&pty, 80, 40, BAG);
+    pty_expect(&pty, "Your name? [You]");
+    pty_type(&pty, "Robin\r");
+    pty_expect(&pty, "hand? [right]");
+    pty_type(&pty, "both\rleft\r");
+    pty_expect(&pty, "allowed: right, left");
+    pty_expect(&pty, "Level? [league]");
+    pty_type(&pty, "\r\r\r\r\r");
+    pty_expect(&pty, "[strong-solid,hybrid,weak-pearl,spare]");
+    pty_type(&pty, "benchmark, perl\rbenchmark pearl plastic\r");
+    pty_expect(&pty, "did you mean 'pearl'?");
+    pty_expect(&pty, "Next: settee new event");
+    pty_expect(&pty, "Robin, left-handed, 16.5 mph");
+    pty_wait(&pty);
+    pty.words = EVENT;
+    pty_start_again(&pty);
+    pty_expect(&pty, "Date? [");
+    pty_type(&pty, "\r\r\r17,18\r\r\r\r");
+    pty_expect(&pty, "Start it: settee night");
+    pty_expect(&pty, "parlour, bag mine, lanes 17 and");
+    pty_wait(&pty);
+    pty.words = PLAY;
+    pty_start_again(&pty);
+    pty_expect_either(&pty, "a guess", "sure");
+    pty_expect(&pty, "Benchmark");
+    pty_type(&pty, "ho6-10\r");
+    pty_expect(&pty, "frame 2");
+    pty_type(&pty, "q");
+    pty_wait(&pty);
+    pty_end(&pty);
+}
+
+/* ^D at a question: nothing is written. */
+static void leaving_the_questions_writes_nothing(void **state)
+{
+    (void)state;
+    static const char *const BAG[] = {"new", "bag", "mine", NULL};
+    Pty pty;
+    pty_start_words(&pty, 80, 40, BAG);
+    pty_expect(&pty, "Your name? [You]");
+    pty_type(&pty, "Robin\r\x04");
+    pty_expect(&pty, "nothing was written");
+    pty_wait(&pty);
+    char path[160];
+    snprintf(path, sizeof path, "%s/settee/bags/mine.json", pty.home);
+    assert_null(fopen(path, "r"));
+    pty_end(&pty);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(the_journal_knows_no_haste),
+        cmocka_unit_test(from_an_empty_home),
+        cmocka_unit_test(leaving_the_questions_writes_nothing),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -339,6 +339,9 @@ static const char *hint(const Model *model)
     const Session *session = model->session;
     if (model->mode == MODE_ENTRY && model->typing.index >= 0)
         return "Editing a shot";
+    const char *file = session->event.file;
+    if (session->shot_count == 0 && file[0] && file[0] != '/')
+        return "The demo. Your own: settee new bag NAME, then settee new event NAME";
     if (!session->game_over)
         return "";
     return session->game < session->event.games

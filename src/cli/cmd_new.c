@@ -1,0 +1,372 @@
+/* cmd_new.c - settee new: a bag or an event of the bowler's own, from options or by asking. */
+#include <math.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+#include <time.h>
+#include <unistd.h>
+
+#include "base/text.h"
+#include "cli/cmd.h"
+#include "core/bag/preset.h"
+#include "store/files.h"
+
+enum { ANSWER_MAX = 256 };
+
+/* What was answered, or "" where Enter took what is usual. */
+typedef struct Asking {
+    bool aloud; /* somebody is there to be asked */
+    bool ended; /* they have gone: nothing is written */
+    char answer[ANSWER_MAX];
+} Asking;
+
+/* Asks until `fits` takes the answer. Where nobody can be asked the usual is taken. */
+static const char *ask(Asking *asking, const char *question, const char *usual,
+                       bool (*fits)(const char *, Error *))
+{
+    text_copy(asking->answer, sizeof asking->answer, usual);
+    while (asking->aloud && !asking->ended) {
+        char typed[ANSWER_MAX];
+        Error error = {0};
+        bool wide = strlen(question) + strlen(usual) > 60; /* leave room to type */
+        printf("%s%s[%s] ", question, wide ? "\n  " : " ", usual);
+        fflush(stdout);
+        if (!fgets(typed, sizeof typed, stdin)) {
+            asking->ended = true;
+            putchar('\n');
+            break;
+        }
+        char *start = typed + strspn(typed, " \t");
+        size_t length = strcspn(start, "\r\n");
+        while (length > 0 && (start[length - 1] == ' ' || start[length - 1] == '\t'))
+            length--;
+        start[length] = '\0';
+        text_clean(asking->answer, sizeof asking->answer, length > 0 ? start : usual);
+        if (!fits || fits(asking->answer, &error))
+            break;
+        printf("  %s\n", error.text);
+    }
+    return asking->answer;
+}
+
+static bool fits_hand(const char *word, Error *error)
+{
+    return strcmp(word, "right") == 0 || strcmp(word, "left") == 0 ||
+           error_set(error, "found '%.40s'; allowed: right, left", word);
+}
+
+static bool fits_level(const char *word, Error *error)
+{
+    char names[128] = "";
+    for (const LevelPreset *row = LEVEL_PRESETS; row->name; row++)
+        text_append(names, sizeof names, "%s%s", names[0] ? ", " : "", row->name);
+    return preset_level(word) || error_set(error, "found '%.40s'; allowed: %s", word, names);
+}
+
+static bool fits_style(const char *word, Error *error)
+{
+    char names[128] = "";
+    for (const StylePreset *row = STYLE_PRESETS; row->name; row++)
+        text_append(names, sizeof names, "%s%s", names[0] ? ", " : "", row->name);
+    return preset_style(word) || error_set(error, "found '%.40s'; allowed: %s", word, names);
+}
+
+static bool fits_balls(const char *kinds, Error *error)
+{
+    Bag bag;
+    return preset_balls(kinds, 15.0, &bag, error);
+}
+
+static bool in_range(const char *word, double low, double high, const char *unit, Error *error)
+{
+    char *end;
+    double value = strtod(word, &end);
+    return (end > word && !*end && value >= low && value <= high) ||
+           error_set(error, "found '%.40s'; allowed: %g to %g%s", word, low, high, unit);
+}
+static bool fits_mph(const char *word, Error *error)
+{
+    return in_range(word, BOWLER_MPH_LOW, BOWLER_MPH_HIGH, " mph", error);
+}
+static bool fits_rpm(const char *word, Error *error)
+{
+    return in_range(word, BOWLER_RPM_LOW, BOWLER_RPM_HIGH, " rpm", error);
+}
+static bool fits_pounds(const char *word, Error *error)
+{
+    return in_range(word, BALL_POUNDS_MIN, BALL_POUNDS_MAX, " lb", error);
+}
+static bool whole(const char *word, double low, double high, Error *error)
+{
+    return word[strspn(word, "0123456789")] == '\0'
+               ? in_range(word, low, high, "", error)
+               : error_set(error, "found '%.40s'; allowed: a whole number from %g to %g", word, low,
+                           high);
+}
+static bool fits_games(const char *word, Error *error) { return whole(word, 1, 24, error); }
+static bool fits_bowlers(const char *word, Error *error) { return whole(word, 1, 10, error); }
+
+static bool fits_pair(const char *word, Error *error)
+{
+    int left, right, used = 0;
+    return (sscanf(word, "%2d,%2d%n", &left, &right, &used) == 2 && !word[used] && left >= 1 &&
+            right >= 1 && left != right) ||
+           error_set(error, "found '%.40s'; allowed: two lanes from 1 to 99, such as 17,18", word);
+}
+
+static bool fits_pattern(const char *name, Error *error)
+{
+    Pattern pattern;
+    return files_pattern(name, &pattern, error);
+}
+static bool fits_bag(const char *name, Error *error)
+{
+    Bag bag;
+    return files_bag(name, &bag, error);
+}
+static bool fits_yes(const char *word, Error *error)
+{
+    return strcmp(word, "yes") == 0 || strcmp(word, "no") == 0 ||
+           error_set(error, "found '%.40s'; allowed: yes, no", word);
+}
+
+/* An option's text if it was given, held to the same limits; else what is answered. */
+static const char *text_of(Asking *asking, const char *option, const char *said,
+                           const char *question, const char *usual,
+                           bool (*fits)(const char *, Error *), Error *error)
+{
+    if (!said)
+        return ask(asking, question, usual, fits);
+    text_clean(asking->answer, sizeof asking->answer, said);
+    Error fault = {0};
+    if (!error->text[0] && fits && !fits(asking->answer, &fault)) {
+        *error = fault;
+        if (!fault.file[0])
+            error_set(error, "--%s: %s", option, fault.text);
+    }
+    return asking->answer;
+}
+
+static double number_of(Asking *asking, double said, const char *question, double usual,
+                        bool (*fits)(const char *, Error *))
+{
+    char text[32];
+    if (!isnan(said))
+        return said;
+    snprintf(text, sizeof text, "%g", usual);
+    return strtod(ask(asking, question, text, fits), NULL);
+}
+
+/* ---- a bag ---- */
+
+static void tell_choices(void)
+{
+    puts("Press Enter for what stands in brackets. All of it can be changed later.\n\nLevels");
+    for (const LevelPreset *row = LEVEL_PRESETS; row->name; row++)
+        printf("  %-18s %s\n", row->name, row->means);
+    puts("Styles");
+    for (const StylePreset *row = STYLE_PRESETS; row->name; row++)
+        printf("  %-18s %s\n", row->name, row->means);
+    puts("Kinds of ball");
+    for (const BallPreset *row = BALL_PRESETS; row->name; row++)
+        printf("  %-18s %s\n", row->name, row->means);
+    putchar('\n');
+}
+
+static void ask_bowler(Asking *asking, const Options *options, Bag *bag, const char **balls,
+                       double *pounds, Error *error)
+{
+    char name[sizeof bag->bowler.name];
+    text_copy(name, sizeof name,
+              text_of(asking, "bowler", options->bowler, "Your name?", "You", NULL, error));
+    bool left = strcmp(text_of(asking, "hand", options->hand, "Right or left hand?", "right",
+                               fits_hand, error),
+                       "left") == 0;
+    const LevelPreset *level = preset_level(
+        text_of(asking, "level", options->level, "Level?", "league", fits_level, error));
+    level = level ? level : LEVEL_PRESETS;
+    const StylePreset *style = preset_style(
+        text_of(asking, "style", options->style, "Style?", level->style, fits_style, error));
+    style = style ? style : STYLE_PRESETS;
+    bag->bowler = preset_bowler(level, style, left ? HAND_LEFT : HAND_RIGHT);
+    text_copy(bag->bowler.name, sizeof bag->bowler.name, name);
+    Bowler *bowler = &bag->bowler;
+    bowler->mph = number_of(asking, options->mph, "Speed as it leaves your hand, mph?", bowler->mph,
+                            fits_mph);
+    bowler->rpm = number_of(asking, options->rpm, "Revs, turns a minute?", bowler->rpm, fits_rpm);
+    if (!isnan(options->rotation_deg))
+        bowler->rotation_deg = options->rotation_deg;
+    if (!isnan(options->tilt_deg))
+        bowler->tilt_deg = options->tilt_deg;
+    if (!isnan(options->loft_ft))
+        bowler->loft_ft = options->loft_ft;
+    *pounds =
+        number_of(asking, options->pounds, "Weight of your balls, lb?", level->pounds, fits_pounds);
+    *balls = level->balls;
+}
+
+static void tell_bag(const char *name, const Bag *bag, const char *path)
+{
+    printf("Bag %s: %s, %s-handed, ", name, bag->bowler.name, HAND_NAMES[bag->bowler.hand]);
+    print_release(&bag->bowler);
+    putchar('\n');
+    for (int i = 0; i < bag->count; i++) {
+        printf("  ");
+        print_ball(&bag->balls[i]);
+        putchar('\n');
+    }
+    printf("Kept as %s\n", path);
+    print_wrapped("What you did not say is what is usual, not yours: measure your speed and revs "
+                  "when you can, and change the balls on the Bag screen.",
+                  0);
+    if (bag->bowler.mph < 15.0)
+        print_wrapped("A ball must be light enough to swing freely and fit the hand; a certified "
+                      "coach or pro shop can tell.",
+                      0);
+    printf("Next: settee new event NAME --bag %s\n", name);
+}
+
+static int new_bag(Asking *asking, const Options *options, const char *name)
+{
+    Error error = {0};
+    char path[1024];
+    Bag *bag = calloc(1, sizeof *bag);
+    if (!bag)
+        return cmd_say(CMD_FAULT, "out of memory");
+    const char *usual_balls = "";
+    double pounds = 15.0;
+    if (asking->aloud)
+        tell_choices();
+    ask_bowler(asking, options, bag, &usual_balls, &pounds, &error);
+    const char *kinds = text_of(asking, "balls", options->balls, "Balls by kind, first slot first?",
+                                usual_balls, fits_balls, &error);
+    int status = CMD_DONE;
+    if (asking->ended)
+        status = cmd_say(CMD_FAULT, "nothing was written: the questions were not answered");
+    else if (error.text[0])
+        status = cmd_fault(CMD_USAGE, &error);
+    else if (!preset_balls(kinds, pounds, bag, &error) ||
+             !files_new_bag(name, bag, path, sizeof path, &error))
+        status = cmd_fault(CMD_FAULT, &error);
+    else if (!options->json)
+        tell_bag(name, bag, path);
+    if (status == CMD_DONE && options->json) {
+        JsonOut out = json_out_start();
+        json_out_object(&out, NULL);
+        json_out_string(&out, "kind", "bag");
+        json_out_string(&out, "name", name);
+        json_out_string(&out, "file", path);
+        json_out_integer(&out, "balls", bag->count);
+        json_out_end(&out);
+        status = cmd_json(&out);
+    }
+    free(bag);
+    return status;
+}
+
+/* ---- an event ---- */
+
+static void tell_names(const char *title, const char *kind)
+{
+    enum { NAMES_MAX = 128, WIDTH = 72 };
+    static FileName names[NAMES_MAX];
+    int count = files_names(kind, names, NAMES_MAX);
+    char line[512] = "";
+    for (int i = 0; i < count && strlen(line) < sizeof line - 80; i++)
+        text_append(line, sizeof line, "%s%s", i ? ", " : "", names[i].name);
+    print_entry(title, line, 10);
+}
+
+/* The home's first bag, else the demo. */
+static void usual_bag(char *out, size_t size)
+{
+    FileName first;
+    bool own = files_names("bags", &first, 1) == 1 && first.home;
+    text_copy(out, size, own ? first.name : CMD_BAG_DEFAULT);
+}
+
+static void today(char *out, size_t size)
+{
+    time_t now = time(NULL);
+    struct tm day;
+    if (!localtime_r(&now, &day) || strftime(out, size, "%Y-%m-%d", &day) == 0)
+        out[0] = '\0';
+}
+
+static int new_event(Asking *asking, const Options *options, const char *name)
+{
+    EventInfo event = {.games = 3, .bowlers_on_pair = 4};
+    Error error = {0};
+    char usual[64], path[1024], date[16];
+    if (asking->aloud) {
+        puts("Press Enter for what stands in brackets.\n");
+        tell_names("Patterns", "patterns");
+        tell_names("Bags", "bags");
+        putchar('\n');
+    }
+    text_copy(event.name, sizeof event.name, name);
+    today(date, sizeof date);
+    text_copy(event.date, sizeof event.date,
+              text_of(asking, "date", options->date, "Date?", date, NULL, &error));
+    char pattern[ANSWER_MAX], bag[ANSWER_MAX];
+    text_copy(pattern, sizeof pattern,
+              text_of(asking, "pattern", options->pattern, "Oil pattern? parlour is a house shot",
+                      "parlour", fits_pattern, &error));
+    usual_bag(usual, sizeof usual);
+    text_copy(bag, sizeof bag,
+              text_of(asking, "bag", options->bag, "Bag?", usual, fits_bag, &error));
+    const char *pair =
+        text_of(asking, "pair", options->pair, "The two lanes?", "1,2", fits_pair, &error);
+    if (sscanf(pair, "%2d,%2d", &event.pair[0], &event.pair[1]) != 2)
+        event.pair[0] = event.pair[1] = 1; /* a fault was said above */
+    event.games =
+        options->games ? options->games : (int)number_of(asking, NAN, "Games?", 3.0, fits_games);
+    event.bowlers_on_pair =
+        options->bowlers
+            ? options->bowlers
+            : (int)number_of(asking, NAN, "Bowlers on the pair, with you?", 4.0, fits_bowlers);
+    event.certified = options->certified;
+    if (!options->certified)
+        event.certified =
+            strcmp(ask(asking, "Do the scores count? Then no ball's surface may change", "yes",
+                       fits_yes),
+                   "yes") == 0;
+    if (asking->ended)
+        return cmd_say(CMD_FAULT, "nothing was written: the questions were not answered");
+    if (error.text[0])
+        return cmd_fault(CMD_USAGE, &error);
+    if (!files_place("patterns", pattern, event.pattern, sizeof event.pattern, &error) ||
+        !files_place("bags", bag, event.bag, sizeof event.bag, &error) ||
+        !files_new_event(name, &event, path, sizeof path, &error))
+        return cmd_fault(CMD_FAULT, &error);
+    if (options->json) {
+        JsonOut out = json_out_start();
+        json_out_object(&out, NULL);
+        json_out_string(&out, "kind", "event");
+        json_out_string(&out, "name", name);
+        json_out_string(&out, "file", path);
+        json_out_end(&out);
+        return cmd_json(&out);
+    }
+    printf("Event %s: %s, bag %s, lanes %d and %d, %d games, %d on the pair, %s\nKept as %s\n",
+           name, pattern, bag, event.pair[0], event.pair[1], event.games, event.bowlers_on_pair,
+           event.certified ? "scored" : "practice", path);
+    printf("Start it: settee %s\n", name);
+    return CMD_DONE;
+}
+
+int cmd_new(const Options *options)
+{
+    const char *what = options->word_count > 0 ? options->words[0] : "";
+    bool bag = strcmp(what, "bag") == 0;
+    Asking asking = {.aloud = isatty(STDIN_FILENO) && isatty(STDOUT_FILENO) && !options->json};
+    Error error = {0};
+    if (!bag && strcmp(what, "event") != 0)
+        return cmd_say(CMD_USAGE, "new: found '%.40s'; allowed is bag NAME, or event NAME", what);
+    if (options->word_count != 2)
+        return cmd_say(CMD_USAGE, "new %s needs a name, such as: settee new %s mine", what, what);
+    if (!files_new_free(bag ? "bags" : "events", options->words[1], &error))
+        return cmd_fault(CMD_FAULT, &error);
+    return bag ? new_bag(&asking, options, options->words[1])
+               : new_event(&asking, options, options->words[1]);
+}
