@@ -92,8 +92,8 @@ bool ball_same(const Ball *a, const Ball *b)
            a->rg_in == b->rg_in && a->differential_in == b->differential_in &&
            a->intermediate_in == b->intermediate_in && a->cover == b->cover &&
            a->cover_strength == b->cover_strength && surface_same(&a->surface, &b->surface) &&
-           a->pin_to_pap_in == b->pin_to_pap_in && a->mass_bias_deg == b->mass_bias_deg &&
-           a->slot == b->slot;
+           a->surface_usual == b->surface_usual && a->pin_to_pap_in == b->pin_to_pap_in &&
+           a->mass_bias_deg == b->mass_bias_deg && a->slot == b->slot;
 }
 
 bool ball_same_surface(const Surface *a, const Surface *b)

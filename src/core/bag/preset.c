@@ -151,6 +151,7 @@ bool preset_balls(const char *kinds, double pounds, Bag *bag, Error *error)
             ball.intermediate_in = kind->intermediate_in;
             ball.cover = kind->cover;
             ball.surface = ball_usual_surface(kind->cover);
+            ball.surface_usual = true;
             ball.slot = bag->count < BAG_SLOTS ? bag->count + 1 : 0;
             name_ball(bag, kind, &ball);
             bag->balls[bag->count++] = ball;
