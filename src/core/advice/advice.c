@@ -247,11 +247,13 @@ static void read_signs(AdviceJob *job)
     signs_read(&context, q->shots, in->shot_count, &q->out.signs);
 }
 
-/* The usual small move is two boards of feet; less when the rules only murmur, more when the ball
- * crossed over. */
+/* The usual small move is two boards of feet; one when the rules only murmur or the hit was flush,
+ * more when the ball crossed over. */
 static int least_move(const Question *q, int kind)
 {
-    return q->out.signs.seen[SIGN_CROSSED] ? 3 : q->votes.vote[kind] >= 0.5 ? 2 : 1;
+    if (q->out.signs.seen[SIGN_CROSSED])
+        return 3;
+    return q->votes.vote[kind] >= 0.5 && !q->out.signs.seen[SIGN_ADDS_UP] ? 2 : 1;
 }
 
 /* What to try: everything the rules name and, asked for or not, every ball and every move, since

@@ -198,6 +198,23 @@ static void keep_in_sight(Advice *out)
     out->adjustments[place] = insisted;
 }
 
+/* Leaves that add up on flush hits say that the table's carry is not today's: holding, which was
+ * forecast by it, gives way to the best change that the rules ask for. */
+static void hold_gives_way(Advice *out)
+{
+    if (!out->signs.seen[SIGN_ADDS_UP] || out->adjustments[0].kind != ADJUST_HOLD)
+        return;
+    int best = 1;
+    while (best < out->adjustment_count && out->adjustments[best].vote <= 0.0)
+        best++;
+    if (best == out->adjustment_count)
+        return;
+    Adjustment asked = out->adjustments[best];
+    for (int i = best; i > 0; i--)
+        out->adjustments[i] = out->adjustments[i - 1];
+    out->adjustments[0] = asked;
+}
+
 void ranking_write(const Ranking *ranking, Advice *out)
 {
     out->adjustment_count = 0;
@@ -211,5 +228,6 @@ void ranking_write(const Ranking *ranking, Advice *out)
     sort_items(out->adjustments, (size_t)out->adjustment_count, sizeof out->adjustments[0],
                scores_more); /* equal ones keep the table's order */
     drop_doubles(out);
+    hold_gives_way(out);
     keep_in_sight(out);
 }

@@ -5,6 +5,8 @@
 #include <math.h>
 #include <string.h>
 
+#include "core/advice/leaves.h"
+
 const char *const SIGN_NAMES[SIGN_COUNT + 1] = {
 #define SIGN(id, name, words) name,
 #include "core/advice/signs.def"
@@ -196,49 +198,61 @@ static void read_alternating(const Recent *recent, Signs *signs)
         see(signs, SIGN_ALTERNATING, stands_on, used);
 }
 
-static bool any_of(Pins pins, const Pins *set, size_t count)
+static Pins in_frame(const SignsContext *context, Pins left)
 {
-    for (size_t i = 0; i < count; i++)
-        if (pins == set[i])
-            return true;
-    return false;
+    return context->hand == HAND_LEFT ? lane_mirror_pins(left) : left;
 }
 
-#define P(n) (1 << ((n)-1))
-/* Leaves that follow a light or a high hit, for a right-hander (common practice). */
-static const Pins LIGHT_LEAVES[] = {P(5),
-                                    P(2),
-                                    P(7),
-                                    P(8),
-                                    P(5) | P(7),
-                                    P(8) | P(10),
-                                    P(2) | P(8),
-                                    P(2) | P(4),
-                                    P(2) | P(5),
-                                    P(2) | P(4) | P(5),
-                                    P(2) | P(4) | P(5) | P(8),
-                                    P(5) | P(10),
-                                    P(2) | P(4) | P(8),
-                                    P(1) | P(2) | P(10),
-                                    P(1) | P(2) | P(4) | P(10),
-                                    P(1) | P(2) | P(4),
-                                    P(2) | P(10)};
-static const Pins HIGH_LEAVES[] = {P(4),
-                                   P(9),
-                                   P(6) | P(10),
-                                   P(3) | P(6) | P(10),
-                                   P(3) | P(10),
-                                   P(4) | P(9),
-                                   P(4) | P(6),
-                                   P(4) | P(6) | P(7) | P(10),
-                                   P(4) | P(6) | P(7) | P(8) | P(10),
-                                   P(4) | P(6) | P(7) | P(9) | P(10),
-                                   P(6) | P(7) | P(10),
-                                   P(4) | P(7) | P(10),
-                                   P(4) | P(10),
-                                   P(3) | P(9) | P(10),
-                                   P(6) | P(7)};
-#undef P
+/* What adds up on flush hits, pins as a right-hander sees them. A stone eight is no fault of the
+ * ball's. */
+static const struct {
+    Pins left;
+    bool ringing;
+    Sign sign;
+} KINDS[] = {
+    {1 << 9, false, SIGN_FLAT_TENS},
+    {1 << 9, true, SIGN_RINGING_TENS},
+    {1 << 3, false, SIGN_FOURS},
+    {1 << 8, false, SIGN_NINES},
+    {1 << 6, false, SIGN_SEVENS},
+    {1 << 7 | 1 << 9, false, SIGN_EIGHT_TENS},
+    {1 << 6 | 1 << 9, false, SIGN_SEVEN_TENS},
+    {1 << 7, false, SIGN_STONE_EIGHTS},
+};
+enum { KINDS_COUNT = sizeof KINDS / sizeof KINDS[0] };
+
+static int kind_of(Pins left, bool ringing)
+{
+    int kind = 0;
+    while (kind < KINDS_COUNT && (KINDS[kind].left != left || KINDS[kind].ringing != ringing))
+        kind++;
+    return kind;
+}
+
+/* Kind by kind: two or more, half or more of the flush hits that are looked at; a strike since ends
+ * it. */
+static void read_counts(const SignsContext *context, const Recent *recent, Signs *signs)
+{
+    int hits = 0, counts[KINDS_COUNT + 1] = {0};
+    short stands_on[KINDS_COUNT + 1][RECENT_MAX];
+    for (int i = 0; i < recent->count; i++) {
+        const Shot *shot = &recent->shots[recent->all[i]];
+        if (shot->hit != HIT_FLUSH || !shot->left_said)
+            continue;
+        if (hits == 0 && shot->left == 0)
+            return;
+        int kind = kind_of(in_frame(context, shot->left), shot->ringing);
+        stands_on[kind][counts[kind]++] = recent->all[i];
+        hits++;
+    }
+    for (int kind = 0; kind < KINDS_COUNT; kind++) {
+        if (counts[kind] < 2 || 2 * counts[kind] < hits)
+            continue;
+        see(signs, KINDS[kind].sign, stands_on[kind], counts[kind]);
+        if (KINDS[kind].sign != SIGN_STONE_EIGHTS)
+            see(signs, SIGN_ADDS_UP, stands_on[kind], counts[kind]);
+    }
+}
 
 static void read_leaves(const SignsContext *context, const Recent *recent, Signs *signs)
 {
@@ -248,14 +262,15 @@ static void read_leaves(const SignsContext *context, const Recent *recent, Signs
     const Shot *shot = &recent->shots[newest];
     if (!shot->left_said || shot->left == 0)
         return;
-    Pins left = context->hand == HAND_LEFT ? lane_mirror_pins(shot->left) : shot->left;
+    Pins left = in_frame(context, shot->left);
+    Told told = leave_tells(left, NULL);
     bool pocket = shot->hit == HIT_UNSAID || shot_pocket(shot) || shot->hit == HIT_HIGH;
     if (left == pin_bit(10) && pocket)
         see(signs, shot->ringing ? SIGN_CORNER_RING : SIGN_CORNER_FLAT, &newest, 1);
-    /* The hit the bowler saw outranks what the leave suggests. */
-    if (!is_high(shot) && any_of(left, LIGHT_LEAVES, sizeof LIGHT_LEAVES / sizeof LIGHT_LEAVES[0]))
+    /* The hit that was seen comes before what the leave suggests. */
+    if (told == TOLD_LIGHT && is_light(shot))
         see(signs, SIGN_LIGHT_LEAVE, &newest, 1);
-    if (!is_light(shot) && any_of(left, HIGH_LEAVES, sizeof HIGH_LEAVES / sizeof HIGH_LEAVES[0]))
+    if (told == TOLD_HIGH && is_high(shot))
         see(signs, SIGN_HIGH_LEAVE, &newest, 1);
     if (lane_split(left))
         see(signs, SIGN_SPLIT, &newest, 1);
@@ -379,8 +394,20 @@ static void read_place(const SignsContext *context, const Recent *recent, const 
     signs->seen[SIGN_WEAK_BALL] = context->weakest;
 }
 
-void signs_read(const SignsContext *context, const Shot *shots, int count, Signs *signs)
+/* A copy in which a hit that was not said is the one its leave tells. */
+static void tell_hits(const SignsContext *context, const Shot *shots, int count, Shot *out)
 {
+    for (int i = 0; i < count; i++) {
+        out[i] = shots[i];
+        if (i >= count - MEMORY_MAX && out[i].hit == HIT_UNSAID && out[i].left_said)
+            out[i].hit = leave_hit(in_frame(context, out[i].left));
+    }
+}
+
+void signs_read(const SignsContext *context, const Shot *as_said, int count, Signs *signs)
+{
+    Shot shots[SESSION_SHOTS_MAX];
+    tell_hits(context, as_said, count, shots);
     memset(signs, 0, sizeof *signs);
     read_pair(context, shots, count, signs);
     bool differ = signs->seen[SIGN_LANE_TIGHTER] || signs->seen[SIGN_LANE_LOOSER];
@@ -389,6 +416,7 @@ void signs_read(const SignsContext *context, const Shot *shots, int count, Signs
     read_hits(&recent, signs);
     read_alternating(&recent, signs);
     read_leaves(context, &recent, signs);
+    read_counts(context, &recent, signs);
     read_releases(shots, count, signs);
     read_speed(shots, count, signs);
     read_carrydown(&recent, signs);

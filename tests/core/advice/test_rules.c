@@ -146,7 +146,7 @@ static void test_one_bad_release(void **state)
     free(rules);
 }
 
-static Shot random_shot(Rng *rng, int mood)
+static Shot random_shot(Rng *rng, int mood, int leave)
 {
     Shot shot = {.lane = rng_uniform(rng) < 0.5 ? SIDE_LEFT : SIDE_RIGHT,
                  .slot = 1,
@@ -166,6 +166,14 @@ static Shot random_shot(Rng *rng, int mood)
     int pins = (int)rng_between(rng, 1.0, 4.0);
     for (int i = 0; i < pins && shot.left_said; i++)
         shot.left |= pin_bit((int)rng_between(rng, 2.0, 11.0));
+    if (mood == 2) { /* flush, and one leave again and again */
+        static const Pins LEAVES[] = {1 << 9, 1 << 3,          1 << 8,          1 << 6,
+                                      1 << 7, 1 << 7 | 1 << 9, 1 << 6 | 1 << 9, 0};
+        shot.hit = HIT_FLUSH;
+        shot.read = (Read)rng_between(rng, READ_EARLY, READ_LATE + 1.0);
+        shot.left_said = true;
+        shot.left = LEAVES[leave];
+    }
     return shot;
 }
 
@@ -180,7 +188,7 @@ static void test_every_rule_can_be_reached(void **state)
         Shot shots[8];
         int count = (int)rng_between(&rng, 0.0, 8.0);
         for (int i = 0; i < count; i++)
-            shots[i] = random_shot(&rng, round % 2);
+            shots[i] = random_shot(&rng, round % 3, round % 8);
         SignsContext context = {
             .laydown_offset_boards = 6.0,
             .length_ft = rng_between(&rng, 32.0, 47.0),

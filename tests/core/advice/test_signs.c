@@ -38,6 +38,10 @@ typedef struct Case {
     {                                                                                              \
         .lane = side, .hit = HIT_##h, .left_said = true, .left = pins                              \
     }
+#define RANG(side)                                                                                 \
+    {                                                                                              \
+        .lane = side, .hit = HIT_FLUSH, .left_said = true, .left = P(10), .ringing = true          \
+    }
 #define MPH(side, speed)                                                                           \
     {                                                                                              \
         .lane = side, .hit = HIT_FLUSH, .mph = speed                                               \
@@ -239,13 +243,67 @@ static const Case CASES[] = {
     {SIGN_HIGH_LEAVE, YES, "3-6-10", .shots = {LEFT(L, HIGH, P(3) | P(6) | P(10))}},
     {SIGN_HIGH_LEAVE, YES, "the 6 for a left-hander", .left_handed = true,
      .shots = {LEFT(L, UNSAID, P(6))}},
-    {SIGN_HIGH_LEAVE, NO, "the 6 for a right-hander", .shots = {LEFT(L, UNSAID, P(6))}},
+    {SIGN_HIGH_LEAVE, NO, "the 8, from either side", .shots = {LEFT(L, UNSAID, P(8))}},
     {SIGN_HIGH_LEAVE, NO, "the hit was seen light", .shots = {LEFT(L, LIGHT, P(4))}},
     {SIGN_SPLIT, YES, "7-10", .shots = {LEFT(L, FLUSH, P(7) | P(10))}},
     {SIGN_SPLIT, NO, "3-6-10", .shots = {LEFT(L, FLUSH, P(3) | P(6) | P(10))}},
     {SIGN_SPLIT, NO, "a washout", .shots = {LEFT(L, LIGHT, P(1) | P(2) | P(10))}},
     {SIGN_SPLIT, NO, "thrown off",
      .shots = {{.hit = HIT_NOSE, .release = RELEASE_OFF, .left_said = true, .left = P(7) | P(10)}}},
+
+    {SIGN_LIGHT_LEAVE, NO, "flush was seen", .shots = {LEFT(L, FLUSH, P(8) | P(10))}},
+    {SIGN_HIGH_LEAVE, NO, "flush was seen", .shots = {LEFT(L, FLUSH, P(9))}},
+    {SIGN_LIGHT_LEAVE, NO, "a 7 comes from either side", .shots = {LEFT(L, UNSAID, P(7))}},
+
+    /* A hit that was not said is the one its leave tells. */
+    {SIGN_HIGH_TWICE, YES, "the big four twice",
+     .shots = {LEFT(L, UNSAID, P(4) | P(6) | P(7) | P(10)),
+               LEFT(R, UNSAID, P(4) | P(6) | P(7) | P(10))}},
+    {SIGN_LIGHT_ONCE, YES, "a washout", .shots = {LEFT(L, UNSAID, P(1) | P(2) | P(10))}},
+    {SIGN_HIGH_ONCE, NO, "7-10 is no nose hit", .shots = {LEFT(L, UNSAID, P(7) | P(10))}},
+    {SIGN_HIGH_ONCE, NO, "what was said stands", .shots = {LEFT(L, LIGHT, P(4))}},
+    {SIGN_POCKET_TWICE, YES, "two strikes", .shots = {LEFT(L, UNSAID, 0), LEFT(R, UNSAID, 0)}},
+    {SIGN_POCKET_TWICE, NO, "a corner pin tells nothing",
+     .shots = {LEFT(L, UNSAID, P(10)), LEFT(R, UNSAID, P(10))}},
+
+    {SIGN_FLAT_TENS, YES, "two of two", .shots = {LEFT(L, FLUSH, P(10)), LEFT(R, FLUSH, P(10))}},
+    {SIGN_FLAT_TENS, YES, "sevens of a left-hander", .left_handed = true,
+     .shots = {LEFT(L, FLUSH, P(7)), LEFT(R, FLUSH, P(7))}},
+    {SIGN_FLAT_TENS, YES, "two of four, a strike and a 4 between",
+     .shots = {LEFT(L, FLUSH, P(10)), LEFT(R, FLUSH, P(4)), LEFT(L, FLUSH, 0),
+               LEFT(R, FLUSH, P(10))}},
+    {SIGN_FLAT_TENS, NO, "one", .shots = {LEFT(L, FLUSH, P(4)), LEFT(R, FLUSH, P(10))}},
+    {SIGN_FLAT_TENS, NO, "a strike since",
+     .shots = {LEFT(L, FLUSH, P(10)), LEFT(R, FLUSH, P(10)), LEFT(L, FLUSH, 0)}},
+    {SIGN_FLAT_TENS, NO, "two of five",
+     .shots = {LEFT(L, FLUSH, P(10)), LEFT(R, FLUSH, 0), LEFT(L, FLUSH, 0), LEFT(R, FLUSH, 0),
+               LEFT(L, FLUSH, P(10))}},
+    {SIGN_FLAT_TENS, NO, "light", .shots = {LEFT(L, LIGHT, P(10)), LEFT(R, LIGHT, P(10))}},
+    {SIGN_FLAT_TENS, NO, "lanes kept apart, one there", .apart = true,
+     .shots = {LEFT(L, FLUSH, P(10)), LEFT(R, FLUSH, P(10))}},
+    {SIGN_RINGING_TENS, YES, "two of two", .shots = {RANG(L), RANG(R)}},
+    {SIGN_RINGING_TENS, NO, "one rang, one was flat", .shots = {RANG(L), LEFT(R, FLUSH, P(10))}},
+    {SIGN_FOURS, YES, "two of three",
+     .shots = {LEFT(L, FLUSH, P(4)), LEFT(R, FLUSH, 0), LEFT(L, FLUSH, P(4))}},
+    {SIGN_FOURS, NO, "sixes of a right-hander",
+     .shots = {LEFT(L, FLUSH, P(6)), LEFT(R, FLUSH, P(6))}},
+    {SIGN_NINES, YES, "two of two", .shots = {LEFT(L, FLUSH, P(9)), LEFT(R, FLUSH, P(9))}},
+    {SIGN_NINES, NO, "6-9", .shots = {LEFT(L, FLUSH, P(6) | P(9)), LEFT(R, FLUSH, P(9))}},
+    {SIGN_SEVENS, YES, "two of two", .shots = {LEFT(L, FLUSH, P(7)), LEFT(R, FLUSH, P(7))}},
+    {SIGN_SEVENS, NO, "tens", .shots = {LEFT(L, FLUSH, P(10)), LEFT(R, FLUSH, P(10))}},
+    {SIGN_EIGHT_TENS, YES, "two of two",
+     .shots = {LEFT(L, FLUSH, P(8) | P(10)), LEFT(R, FLUSH, P(8) | P(10))}},
+    {SIGN_EIGHT_TENS, NO, "an 8 and a 10", .shots = {LEFT(L, FLUSH, P(8)), LEFT(R, FLUSH, P(10))}},
+    {SIGN_SEVEN_TENS, YES, "two of two",
+     .shots = {LEFT(L, FLUSH, P(7) | P(10)), LEFT(R, FLUSH, P(7) | P(10))}},
+    {SIGN_SEVEN_TENS, NO, "one", .shots = {LEFT(L, FLUSH, 0), LEFT(R, FLUSH, P(7) | P(10))}},
+    {SIGN_STONE_EIGHTS, YES, "two of two", .shots = {LEFT(L, FLUSH, P(8)), LEFT(R, FLUSH, P(8))}},
+    {SIGN_STONE_EIGHTS, NO, "one was off",
+     .shots = {{.hit = HIT_FLUSH, .release = RELEASE_OFF, .left_said = true, .left = P(8)},
+               LEFT(R, FLUSH, P(8))}},
+    {SIGN_ADDS_UP, YES, "nines", .shots = {LEFT(L, FLUSH, P(9)), LEFT(R, FLUSH, P(9))}},
+    {SIGN_ADDS_UP, NO, "stone eights are bad luck",
+     .shots = {LEFT(L, FLUSH, P(8)), LEFT(R, FLUSH, P(8))}},
 
     {SIGN_CARRYDOWN, YES, "flush, then light and late twice",
      .shots = {GOOD(L, FLUSH, ON_TIME), GOOD(R, LIGHT, LATE), GOOD(L, LIGHT, LATE)}},
@@ -460,7 +518,8 @@ static void test_bad_releases_say_nothing(void **state)
             SIGN_HIGH_LATE,    SIGN_LIGHT_EARLY, SIGN_LIGHT_LATE,  SIGN_NEVER_READ,
             SIGN_WIDE,         SIGN_CROSSED,     SIGN_ALTERNATING, SIGN_LANE_TIGHTER,
             SIGN_LANE_LOOSER,  SIGN_CORNER_FLAT, SIGN_CORNER_RING, SIGN_LIGHT_LEAVE,
-            SIGN_HIGH_LEAVE,   SIGN_SPLIT,       SIGN_CARRYDOWN};
+            SIGN_HIGH_LEAVE,   SIGN_SPLIT,       SIGN_CARRYDOWN,   SIGN_FLAT_TENS,
+            SIGN_NINES,        SIGN_ADDS_UP};
         for (size_t k = 0; k < sizeof OF_LANE / sizeof OF_LANE[0]; k++)
             if (plain.seen[OF_LANE[k]] != mixed.seen[OF_LANE[k]])
                 fail_msg("%s, %s: bad releases changed %s", SIGN_NAMES[CASES[i].sign],
