@@ -103,6 +103,9 @@ bool shot_parse(const Json *value, bool strict, Shot *shot)
             return json_fail(&spare, "found pin %d, which is not among those of \"left\"", pin);
     if (shot->hit == HIT_UNSAID && !shot->left_said)
         return json_fail(value, "found neither \"hit\" nor \"left\"; one of them must be there");
+    const char *impossible = strict ? shot_impossible(shot) : NULL;
+    if (impossible)
+        return json_fail(value, "%s", impossible);
     return true;
 }
 

@@ -88,6 +88,24 @@ static void leave_is_typed_as_pins(void **state)
     free(pinned);
 }
 
+/* A flush hit takes the head pin: Enter says so, and the shot stays to be put right. */
+static void what_cannot_be_is_refused(void **state)
+{
+    (void)state;
+    Pinned *pinned = fresh(HAND_RIGHT);
+    pinned_type(pinned, "fog12");
+    pinned_press(pinned, PRESS_ENTER);
+    assert_int_equal(pinned->session.shot_count, 0);
+    assert_int_equal(pinned->model.mode, MODE_ENTRY);
+    assert_string_equal(pinned->model.message,
+                        "that hit takes the 1 pin down; allowed with the 1: wide, thin or crossed");
+    pinned_type(pinned, "1");
+    pinned_press(pinned, PRESS_ENTER);
+    assert_int_equal(pinned->session.shot_count, 1);
+    assert_int_equal(pinned->session.shots[0].left, pin_bit(2));
+    free(pinned);
+}
+
 static void the_spare_is_said_at_once_or_later(void **state)
 {
     (void)state;
@@ -802,6 +820,7 @@ int main(void)
         cmocka_unit_test(three_keys_and_enter_log_a_shot),
         cmocka_unit_test(every_word_has_its_key),
         cmocka_unit_test(leave_is_typed_as_pins),
+        cmocka_unit_test(what_cannot_be_is_refused),
         cmocka_unit_test(the_spare_is_said_at_once_or_later),
         cmocka_unit_test(enter_at_any_part_keeps_the_usual_leave),
         cmocka_unit_test(back_and_cancel),

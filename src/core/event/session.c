@@ -230,10 +230,13 @@ static const char *entry_fault(const Session *session, const Entry *entry)
     }
 }
 
+/* What is typed now must be possible; what an old log holds is kept as it is. */
 const char *session_refuses(const Session *session, const Entry *entry)
 {
+    bool shot = entry->kind == ENTRY_SHOT || entry->kind == ENTRY_EDIT;
     const char *why = entry_fault(session, entry);
-    return why ? why : slot_fault(session, entry);
+    why = why ? why : slot_fault(session, entry);
+    return why || !shot ? why : shot_impossible(&entry->shot);
 }
 
 static void add(Session *session, Entry entry)

@@ -42,6 +42,21 @@ void shot_hit_span(Hit hit, double *low, double *high)
     *high = hit < HIT_CROSSED ? UPPER[hit] : (double)LANE_BOARDS + 1.0;
 }
 
+const char *shot_impossible(const Shot *shot)
+{
+    bool head_pin_stands = shot->left_said && (shot->left & pin_bit(1));
+    bool corner = shot->left == pin_bit(7) || shot->left == pin_bit(10);
+    if (shot->hit == HIT_GUTTER && shot->left_said && shot->left != PINS_ALL)
+        return "a gutter ball leaves all ten; allowed: 1 to 10, or another hit";
+    if (shot->hit == HIT_WIDE && shot_strike(shot))
+        return "wide misses the head pin, so no strike; allowed: thin, or what was left";
+    if (shot->hit >= HIT_LIGHT && shot->hit <= HIT_NOSE && head_pin_stands)
+        return "that hit takes the 1 pin down; allowed with the 1: wide, thin or crossed";
+    if (shot->ringing && !(shot->left_said && corner))
+        return "only a 7 or a 10 that stands alone can be ringing";
+    return NULL;
+}
+
 bool shot_ball(const Shot *shot, const Bag *bag, Ball *ball)
 {
     const Ball *now = shot->ball[0] ? bag_find(bag, shot->ball) : bag_slot(bag, shot->slot);

@@ -85,6 +85,10 @@ bool shot_ball(const Shot *shot, const Bag *bag, Ball *ball);
 /* A release that says something of the lane: good, or not said to be bad. */
 static inline bool shot_good(const Shot *shot) { return shot->release <= RELEASE_GOOD; }
 
+/* What can't have been, in a line that says what is allowed; or NULL. A hit word that is a board
+ * off is no fault: only pins that the hit could not have left. Hit and leave must be in range. */
+const char *shot_impossible(const Shot *shot);
+
 /* Board at the head pin where a hit of that name usually lies, its middle. NAN: unsaid, gutter. */
 double shot_hit_board(Hit hit);
 /* Boards between which a hit of that name lies, wide to crossed. */

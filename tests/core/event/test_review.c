@@ -104,8 +104,8 @@ static void counts_by_hand(void **state)
     throw_some(1, 3, HIT_HIGH, false, 0, false); /* a leave not seen: no score */
     assert_true(review_add(&review, &session));
     begin("2026-04-30", "Kerb");
-    throw_some(10, 1, HIT_NOSE, true, pin_bit(1), true);
-    throw_some(1, 1, HIT_FLUSH, true, pin_bit(1), false); /* 9 spare each frame, then 9 */
+    throw_some(10, 1, HIT_NOSE, true, pin_bit(4), true);
+    throw_some(1, 1, HIT_FLUSH, true, pin_bit(4), false); /* 9 spare each frame, then 9 */
     next_game();
     throw_some(1, 1, HIT_UNSAID, true, 0, false);
     assert_true(review_add(&review, &session));

@@ -361,6 +361,40 @@ static void test_refused_shots(void **state)
         entry.shot = good;
         entry.shot.left_said = false;
         assert_null(session_refuses(s, &entry)); /* so does the hit */
+        static const struct {
+            Hit hit;
+            Pins left;
+            const char *why; /* NULL: possible */
+        } LEAVES[] = {
+            {HIT_FLUSH, 0x003,
+             "that hit takes the 1 pin down; allowed with the 1: wide, thin or "
+             "crossed"},
+            {HIT_LIGHT, 0x001,
+             "that hit takes the 1 pin down; allowed with the 1: wide, thin or "
+             "crossed"},
+            {HIT_NOSE, PINS_ALL,
+             "that hit takes the 1 pin down; allowed with the 1: wide, thin or "
+             "crossed"},
+            {HIT_WIDE, 0,
+             "wide misses the head pin, so no strike; allowed: thin, or what was "
+             "left"},
+            {HIT_GUTTER, 0x007, "a gutter ball leaves all ten; allowed: 1 to 10, or another hit"},
+            {HIT_THIN, 0x203, NULL}, /* a washout */
+            {HIT_CROSSED, 0x005, NULL},
+            {HIT_GUTTER, PINS_ALL, NULL},
+            {HIT_WIDE, PINS_ALL, NULL},
+            {HIT_NOSE, 0, NULL},
+            {HIT_UNSAID, 0x001, NULL},
+        };
+        for (size_t i = 0; i < sizeof LEAVES / sizeof LEAVES[0]; i++) {
+            entry.shot = good;
+            entry.shot.hit = LEAVES[i].hit;
+            entry.shot.left = LEAVES[i].left;
+            if (LEAVES[i].why)
+                refuse(s, entry, LEAVES[i].why);
+            else
+                assert_null(session_refuses(s, &entry));
+        }
     }
     free(s);
 }
