@@ -5,6 +5,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "base/units.h"
 #include "core/advice/ranking.h"
 #include "core/advice/recall.h"
 #include "core/line/strength.h"
@@ -225,6 +226,24 @@ static void place_in_bag(const Question *q, SignsContext *context)
     }
 }
 
+/* Boards at the pins by which the bowler's throws scatter, as if they went straight (assumed). */
+static double scatter_at_pins(const Scatter *scatter)
+{
+    double launch_boards = LANE_LENGTH_M * tan(rad_from_deg(scatter->launch_deg)) / LANE_BOARD_M;
+    return hypot(launch_boards, scatter->laydown_boards);
+}
+
+/* Film on boards 2 to 6 over film on boards 10 to 15, from 20 ft to the end of the oil. */
+static double outside_share(const Oil *film)
+{
+    double outside = 0.0, track = 0.0;
+    for (int j = (int)(20.0 / OIL_STATION_FT); j < OIL_STATIONS; j++)
+        for (int board = 2; board <= 15; board++)
+            *(board <= 6 ? &outside : &track) +=
+                board <= 6 || board >= 10 ? film->units[j][board - 1] : 0.0;
+    return track > 0.0 ? (outside / 5.0) / (track / 6.0) : 0.0;
+}
+
 static void read_signs(AdviceJob *job)
 {
     Question *q = &job->question;
@@ -242,7 +261,12 @@ static void read_signs(AdviceJob *job)
                             .frame = in->frame,
                             .deliveries = deliveries[SIDE_LEFT] + deliveries[SIDE_RIGHT],
                             .practice = !in->certified,
-                            .apart = in->apart};
+                            .apart = in->apart,
+                            .bowlers_on_pair = in->bowlers_on_pair,
+                            .urethane_others = in->mix.urethane,
+                            .revs_per_mph = in->bag->bowler.rpm / in->bag->bowler.mph,
+                            .scatter_boards = scatter_at_pins(&in->bag->bowler.scatter),
+                            .outside_share = outside_share(&job->memory.belief.sheet)};
     place_in_bag(q, &context);
     signs_read(&context, q->shots, in->shot_count, &q->out.signs);
 }

@@ -5,7 +5,7 @@
 #include "core/advice/adjustment.h"
 #include "core/advice/signs.h"
 
-enum { RULES_MAX = 128, RULE_SIGNS_MAX = 8, RULE_ADJUSTMENTS_MAX = 8, RULE_WEIGHT_MAX = 5 };
+enum { RULES_MAX = 128, RULE_SIGNS_MAX = 8, RULE_ADJUSTMENTS_MAX = 12, RULE_WEIGHT_MAX = 5 };
 
 typedef struct Rule {
     char id[48];

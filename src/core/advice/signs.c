@@ -23,7 +23,8 @@ enum {
     MEMORY_MAX = 24,       /* how many shots to look back for them */
     FRESH_DELIVERIES = 40, /* on the pair: about a game of two bowlers */
     WORN_DELIVERIES = 100,
-    WORN_GAME = 3
+    WORN_GAME = 3,
+    CROWDED_BOWLERS = 4
 };
 #define SAME_LINE_BOARDS 1.01 /* feet and aim within a board: the same line */
 #define SAME_MPH 0.3          /* intended speed, loft and rotation this close: the same release */
@@ -33,9 +34,14 @@ enum {
 #define LONG_FT 43.0
 #define FLAT_RATIO 2.0
 #define HOUSE_RATIO 4.5
+/* A ball comes back from deeper inside the more revs it has for its speed: from 29 at 19 rpm for
+ * each mph, as a tournament's bowler throws, by 0.4 board for each one more or less (assumed). */
 #define DEEP_LAYDOWN 29.0
-#define PAIR_BOARDS 1.0 /* mean hits this far apart: the two lanes differ */
-#define SPEED_MPH 0.3   /* mean speeds this far apart: a trend */
+#define DEEP_REVS_PER_MPH 19.0
+#define DEEP_BOARDS_PER_REV 0.4
+#define NO_RECOVERY_SHARE 0.9 /* as much oil outside as in the track, or nearly (assumed) */
+#define PAIR_BOARDS 1.0       /* mean hits this far apart: the two lanes differ */
+#define SPEED_MPH 0.3         /* mean speeds this far apart: a trend */
 
 /* The good shots with the plan's ball and line, newest first: all that count for the next shot (on
  * both lanes, or only on its own if the lanes differ), and those on its lane. */
@@ -123,13 +129,27 @@ static bool light_late(const Shot *s)
 }
 static bool flush(const Shot *s) { return s->hit == HIT_FLUSH; }
 
+/* Two highs, on the mean within what the mean of two throws scatters by, are no news of the lane.
+ */
+static void read_own_scatter(const Recent *recent, double scatter_boards, Signs *signs)
+{
+    const short *two = signs->shots[SIGN_HIGH_TWICE];
+    double off = 0.0;
+    for (int i = 0; i < 2; i++)
+        off += 0.5 * (shot_hit_board(recent->shots[two[i]].hit) - LANE_POCKET_BEST);
+    if (off < scatter_boards / sqrt(2.0))
+        see(signs, SIGN_OWN_SCATTER, two, 2);
+}
+
 /* High, light or in the pocket, and whether twice in a row. */
-static void read_sides(const Recent *recent, Signs *signs)
+static void read_sides(const Recent *recent, double scatter_boards, Signs *signs)
 {
     int count;
     const short *order = singly(recent, &count);
     const Shot *last = &recent->shots[order[0]];
-    if (!twice(recent, is_high, signs, SIGN_HIGH_TWICE) && is_high(last))
+    if (twice(recent, is_high, signs, SIGN_HIGH_TWICE))
+        read_own_scatter(recent, scatter_boards, signs);
+    else if (is_high(last))
         see(signs, SIGN_HIGH_ONCE, order, 1);
     if (!twice(recent, is_light, signs, SIGN_LIGHT_TWICE) && is_light(last))
         see(signs, SIGN_LIGHT_ONCE, order, 1);
@@ -157,7 +177,7 @@ static void read_hit_with_read(const Recent *recent, Signs *signs)
     }
 }
 
-static void read_hits(const Recent *recent, Signs *signs)
+static void read_hits(const SignsContext *context, const Recent *recent, Signs *signs)
 {
     int count;
     const short *order = singly(recent, &count);
@@ -172,7 +192,7 @@ static void read_hits(const Recent *recent, Signs *signs)
                 {last->read == READ_NONE, SIGN_NEVER_READ},
                 {last->hit == HIT_WIDE || last->hit == HIT_GUTTER, SIGN_WIDE},
                 {last->hit == HIT_CROSSED, SIGN_CROSSED}};
-    read_sides(recent, signs);
+    read_sides(recent, context->scatter_boards, signs);
     read_hit_with_read(recent, signs);
     for (size_t k = 0; k < sizeof NEWS / sizeof NEWS[0]; k++)
         if (NEWS[k].seen)
@@ -254,6 +274,16 @@ static void read_counts(const SignsContext *context, const Recent *recent, Signs
     }
 }
 
+/* The pin behind stands in a straight line with the one in front. */
+static bool double_wood(Pins left)
+{
+    static const Pins PAIRS[] = {1 << 0 | 1 << 4, 1 << 1 | 1 << 7, 1 << 2 | 1 << 8};
+    for (size_t i = 0; i < sizeof PAIRS / sizeof PAIRS[0]; i++)
+        if ((left & PAIRS[i]) == PAIRS[i])
+            return true;
+    return false;
+}
+
 static void read_leaves(const SignsContext *context, const Recent *recent, Signs *signs)
 {
     if (recent->count == 0)
@@ -272,6 +302,8 @@ static void read_leaves(const SignsContext *context, const Recent *recent, Signs
         see(signs, SIGN_LIGHT_LEAVE, &newest, 1);
     if (told == TOLD_HIGH && is_high(shot))
         see(signs, SIGN_HIGH_LEAVE, &newest, 1);
+    if (double_wood(left))
+        see(signs, SIGN_DOUBLE_WOOD, &newest, 1);
     if (lane_split(left))
         see(signs, SIGN_SPLIT, &newest, 1);
 }
@@ -287,6 +319,13 @@ static void read_releases(const Shot *shots, int count, Signs *signs)
             bad[bads++] = (short)i;
     if (!shot_good(&shots[count - 1]))
         see(signs, SIGN_BAD_RELEASE, bad, 1);
+    short off[4] = {0};
+    int offs = 0;
+    for (int i = 0; i < bads; i++)
+        if (shots[bad[i]].release == RELEASE_INSIDE || shots[bad[i]].release == RELEASE_OUTSIDE)
+            off[offs++] = bad[i];
+    if (offs >= 2)
+        see(signs, SIGN_OFF_TARGET, off, offs);
     if (bads >= 2 && count >= 3 && !shot_good(&shots[count - 1]))
         see(signs, SIGN_BAD_RELEASES, bad, bads);
 }
@@ -384,12 +423,26 @@ static void read_place(const SignsContext *context, const Recent *recent, const 
     signs->seen[SIGN_WORN] = context->game >= WORN_GAME || context->deliveries >= WORN_DELIVERIES;
     signs->seen[SIGN_LAST_FRAMES] = context->frame >= 9;
     signs->seen[SIGN_PRACTICE] = context->practice;
+    signs->seen[SIGN_NEW_PAIR] = context->game > 1 && count == 0;
+    signs->seen[SIGN_CROWDED] = context->bowlers_on_pair >= CROWDED_BOWLERS;
+    signs->seen[SIGN_URETHANE] = context->urethane_others > 0;
+}
+
+static double deep_from(const SignsContext *context)
+{
+    double more = context->revs_per_mph > 0.0 ? context->revs_per_mph - DEEP_REVS_PER_MPH : 0.0;
+    return DEEP_LAYDOWN + DEEP_BOARDS_PER_REV * more;
+}
+
+static void read_lane_and_ball(const SignsContext *context, Signs *signs)
+{
     signs->seen[SIGN_SHORT_OIL] = context->length_ft <= SHORT_FT;
     signs->seen[SIGN_LONG_OIL] = context->length_ft >= LONG_FT;
     signs->seen[SIGN_FLAT_OIL] = context->ratio <= FLAT_RATIO;
     signs->seen[SIGN_HOUSE_OIL] = context->ratio >= HOUSE_RATIO;
+    signs->seen[SIGN_NO_RECOVERY] = context->outside_share >= NO_RECOVERY_SHARE;
     signs->seen[SIGN_DEEP_INSIDE] =
-        context->plan.stance - context->laydown_offset_boards >= DEEP_LAYDOWN;
+        context->plan.stance - context->laydown_offset_boards >= deep_from(context);
     signs->seen[SIGN_STRONG_BALL] = context->strongest;
     signs->seen[SIGN_WEAK_BALL] = context->weakest;
 }
@@ -413,7 +466,8 @@ void signs_read(const SignsContext *context, const Shot *as_said, int count, Sig
     bool differ = signs->seen[SIGN_LANE_TIGHTER] || signs->seen[SIGN_LANE_LOOSER];
     Recent recent = recent_of(context, differ, shots, count);
     read_place(context, &recent, shots, count, signs);
-    read_hits(&recent, signs);
+    read_lane_and_ball(context, signs);
+    read_hits(context, &recent, signs);
     read_alternating(&recent, signs);
     read_leaves(context, &recent, signs);
     read_counts(context, &recent, signs);

@@ -7,14 +7,11 @@
 #include <string.h>
 
 #include "helper_demo.h"
+#include "helper_shots.h"
 #include "store/files.h"
 
 /* Setting: words of g3 (game), f10 (frame), b2 (bowlers on the pair, else 4), s4 (ball in hand,
  * else 1), at37,21 (feet, target; else the ball's own line on the sheet), practice, apart.
- *
- * Shots: [lane:]hit[/read][!release][=pins][*][@mph][#slot][^feet], lanes in turn from the left
- * unless said; read e, o, l or n; pins "x" a strike, "*" ringing; feet against the plan's. The next
- * shot is on the other lane than the last.
  *
  * Answers: words of GROUPS, or s4 for "the ball in slot 4". */
 typedef struct Situation {
@@ -55,18 +52,6 @@ static const struct {
 };
 enum { GROUPS_COUNT = sizeof GROUPS / sizeof GROUPS[0] };
 
-/* The next word of a list, from *at on; false at its end. */
-static bool next_word(const char **at, char word[64])
-{
-    *at += strspn(*at, " ");
-    size_t length = strcspn(*at, " ");
-    assert_true(length < 64);
-    memcpy(word, *at, length);
-    word[length] = '\0';
-    *at += length;
-    return length > 0;
-}
-
 static bool is_slot(const char *word, int *slot)
 {
     *slot = word[0] == 's' && word[1] >= '1' && word[1] <= '6' && !word[2] ? word[1] - '0' : 0;
@@ -91,72 +76,6 @@ static bool names(const char *list, AdjustmentKind kind, int slot)
         named |= GROUPS[i].kind == kind || GROUPS[i].also == kind;
     }
     return named;
-}
-
-static int word_in(const char *const *words, const char *word)
-{
-    for (int i = 1; words[i]; i++)
-        if (strcmp(words[i], word) == 0)
-            return i;
-    fail_msg("no such word: %s", word);
-    return 0;
-}
-
-static Pins pins_of(const char *text)
-{
-    Pins pins = 0;
-    while (*text >= '0' && *text <= '9') {
-        pins |= pin_bit((int)strtol(text, (char **)&text, 10));
-        text += *text == '-';
-    }
-    return pins;
-}
-
-static Shot shot_of(const char *text, Side lane, const Plan *plan)
-{
-    char word[24];
-    Shot shot = session_shot(lane, plan);
-    if (text[1] == ':') {
-        shot.lane = text[0] == 'L' ? SIDE_LEFT : SIDE_RIGHT;
-        text += 2;
-    }
-    size_t length = strcspn(text, "/!=*@#^");
-    snprintf(word, sizeof word, "%.*s", (int)length, text);
-    shot.hit = word[0] == '?' ? HIT_UNSAID : (Hit)word_in(HIT_NAMES, word);
-    for (text += length; *text; text += length) {
-        char mark = *text++;
-        length = strcspn(text, "/!=*@#^");
-        snprintf(word, sizeof word, "%.*s", (int)length, text);
-        switch (mark) {
-        case '/':
-            shot.read = word[0] == 'e'   ? READ_EARLY
-                        : word[0] == 'o' ? READ_ON_TIME
-                        : word[0] == 'l' ? READ_LATE
-                                         : READ_NONE;
-            break;
-        case '!':
-            shot.release = (Release)word_in(RELEASE_NAMES, word);
-            break;
-        case '=':
-            shot.left_said = true;
-            shot.left = pins_of(word);
-            break;
-        case '*':
-            shot.ringing = true;
-            break;
-        case '@':
-            shot.mph = strtod(word, NULL);
-            break;
-        case '#':
-            shot.slot = atoi(word);
-            break;
-        default:
-            shot.stance += strtod(word, NULL);
-        }
-    }
-    if (shot.release == RELEASE_UNSAID && shot.hit != HIT_GUTTER)
-        shot.release = RELEASE_GOOD;
-    return shot;
 }
 
 static void set_of(const char *setting, AdviceInput *in)
@@ -248,7 +167,6 @@ static void line_up(const Bag *bag, const Pattern *pattern, Plan *plan)
 static AdviceJob *ask_about(const Situation *s, Asked *asked, Pattern *pattern)
 {
     Error error = {0};
-    char word[64];
     dress(s->bowler, &asked->bag);
     if (!files_pattern(s->pattern, pattern, &error))
         fail_msg("%s", error.text);
@@ -261,11 +179,7 @@ static AdviceJob *ask_about(const Situation *s, Asked *asked, Pattern *pattern)
     set_of(s->setting, in);
     if (in->plan.stance == 0.0)
         line_up(&asked->bag, pattern, &in->plan);
-    for (const char *at = s->shots; next_word(&at, word);) {
-        assert_true(in->shot_count < ASKED_SHOTS_MAX);
-        asked->shots[in->shot_count] = shot_of(word, in->lane, &in->plan);
-        in->lane = asked->shots[in->shot_count++].lane == SIDE_LEFT ? SIDE_RIGHT : SIDE_LEFT;
-    }
+    in->shot_count = shots_of(s->shots, &in->plan, asked->shots, ASKED_SHOTS_MAX, &in->lane);
     if (in->frame == 0)
         in->frame = in->shot_count < 10 ? in->shot_count + 1 : 10;
     return answer(in);

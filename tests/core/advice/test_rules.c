@@ -197,6 +197,11 @@ static void test_every_rule_can_be_reached(void **state)
             .game = (int)rng_between(&rng, 1.0, 5.0),
             .frame = (int)rng_between(&rng, 1.0, 11.0),
             .deliveries = (int)rng_between(&rng, 0.0, 200.0)};
+        context.revs_per_mph = rng_between(&rng, 10.0, 30.0);
+        context.scatter_boards = rng_between(&rng, 0.5, 4.0);
+        context.outside_share = rng_between(&rng, 0.0, 1.5);
+        context.bowlers_on_pair = (int)rng_between(&rng, 1.0, 7.0);
+        context.urethane_others = (int)rng_between(&rng, 0.0, 2.0);
         context.practice = rng_uniform(&rng) < 0.5;
         context.strongest = rng_uniform(&rng) < 0.3;
         context.weakest = !context.strongest && rng_uniform(&rng) < 0.3;

@@ -19,6 +19,8 @@ typedef struct Case {
     double length_ft, ratio, stance;
     bool left_handed, practice, strongest, weakest;
     bool apart; /* each lane has a plan of its own */
+    int bowlers, urethane;
+    double revs_per_mph, scatter, outside;
     Side lane;
     Shot shots[8]; /* oldest first; slot, stance and aim 0: as planned; `hit` and leave unsaid ends
                     */
@@ -381,6 +383,33 @@ static const Case CASES[] = {
     {SIGN_PRACTICE, NO, "scored", .game = 1},
     {SIGN_DEEP_INSIDE, YES, "laydown 29", .stance = 35.0},
     {SIGN_DEEP_INSIDE, NO, "laydown 28", .stance = 34.0},
+    {SIGN_DEEP_INSIDE, NO, "laydown 29 with 26 rpm for each mph", .stance = 35.0,
+     .revs_per_mph = 26.0},
+    {SIGN_DEEP_INSIDE, YES, "laydown 27 with 14 rpm for each mph", .stance = 33.0,
+     .revs_per_mph = 14.0},
+    {SIGN_NEW_PAIR, YES, "third game, nothing thrown", .game = 3},
+    {SIGN_NEW_PAIR, NO, "first game, nothing thrown", .game = 1},
+    {SIGN_NEW_PAIR, NO, "third game, one thrown", .game = 3, .shots = {GOOD(L, FLUSH, ON_TIME)}},
+    {SIGN_CROWDED, YES, "four", .bowlers = 4},
+    {SIGN_CROWDED, NO, "three", .bowlers = 3},
+    {SIGN_URETHANE, YES, "one of the others", .urethane = 1},
+    {SIGN_URETHANE, NO, "none known", .bowlers = 4},
+    {SIGN_NO_RECOVERY, YES, "as wet outside", .outside = 0.9},
+    {SIGN_NO_RECOVERY, NO, "a little drier outside", .outside = 0.89},
+    {SIGN_OWN_SCATTER, YES, "two high, a league's arm", .scatter = 2.5,
+     .shots = {GOOD(L, HIGH, ON_TIME), GOOD(R, HIGH, ON_TIME)}},
+    {SIGN_OWN_SCATTER, NO, "two high, a steady arm", .scatter = 1.2,
+     .shots = {GOOD(L, HIGH, ON_TIME), GOOD(R, HIGH, ON_TIME)}},
+    {SIGN_OWN_SCATTER, NO, "two on the nose, a league's arm", .scatter = 2.5,
+     .shots = {GOOD(L, NOSE, ON_TIME), GOOD(R, NOSE, ON_TIME)}},
+    {SIGN_OWN_SCATTER, NO, "one", .scatter = 9.0, .shots = {GOOD(L, HIGH, ON_TIME)}},
+    {SIGN_OFF_TARGET, YES, "inside and outside",
+     .shots = {THROWN(L, HIGH, INSIDE), GOOD(R, FLUSH, ON_TIME), THROWN(L, LIGHT, OUTSIDE)}},
+    {SIGN_OFF_TARGET, NO, "inside and fast",
+     .shots = {THROWN(L, HIGH, INSIDE), GOOD(R, FLUSH, ON_TIME), THROWN(L, LIGHT, FAST)}},
+    {SIGN_DOUBLE_WOOD, YES, "2-8", .shots = {LEFT(L, LIGHT, P(2) | P(8))}},
+    {SIGN_DOUBLE_WOOD, YES, "3-9 among others", .shots = {LEFT(L, NOSE, P(3) | P(9) | P(10))}},
+    {SIGN_DOUBLE_WOOD, NO, "2-4-5", .shots = {LEFT(L, LIGHT, P(2) | P(4) | P(5))}},
     {SIGN_SHORT_OIL, YES, "36 ft", .length_ft = 36.0},
     {SIGN_SHORT_OIL, NO, "37 ft", .length_ft = 37.0},
     {SIGN_LONG_OIL, YES, "43 ft", .length_ft = 43.0},
@@ -412,7 +441,12 @@ static SignsContext context_of(const Case *c)
         .practice = c->practice,
         .strongest = c->strongest,
         .weakest = c->weakest,
-        .apart = c->apart};
+        .apart = c->apart,
+        .bowlers_on_pair = c->bowlers,
+        .urethane_others = c->urethane,
+        .revs_per_mph = c->revs_per_mph,
+        .scatter_boards = c->scatter,
+        .outside_share = c->outside};
 }
 
 static int shots_of(const Case *c, const SignsContext *context, Shot *shots)
