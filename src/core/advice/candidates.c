@@ -274,6 +274,18 @@ static const char *add_words(const char *before, const char *words, char *out, s
     return ", ";
 }
 
+/* How bowlers call a move of feet and eyes, boards in: feet only, parallel, 2-and-1, 3-and-2. */
+static void add_move_name(const Plan *from, const Plan *to, char *out, size_t size)
+{
+    double feet = fabs(to->stance - from->stance), eyes = fabs(to->aim - from->aim);
+    if (eyes == 0.0)
+        text_append(out, size, ", feet only");
+    else if (eyes == feet)
+        text_append(out, size, ", parallel");
+    else if (feet == floor(feet) && eyes == floor(eyes))
+        text_append(out, size, " %g-and-%g", feet, eyes);
+}
+
 void candidate_words(const Setting *setting, const Candidate *candidate, char *out, size_t size)
 {
     const Plan *to = &candidate->plan, *from = &setting->plan;
@@ -290,6 +302,8 @@ void candidate_words(const Setting *setting, const Candidate *candidate, char *o
         text_append(out, size, ": same ball, same line");
         return;
     }
+    if (ADJUSTMENTS[candidate->kind].changes == CHANGE_FEET)
+        add_move_name(from, to, out, size);
     candidate_changes(from, to, changes, sizeof changes);
     if (candidate->surface_grit > 0.0)
         text_append(grit, sizeof grit, "%.0f grit", candidate->surface_grit);

@@ -242,11 +242,15 @@ static void test_words_of_candidates(void **state)
     c.kind = ADJUST_MOVE_IN;
     c.plan.stance += 2.0;
     c.plan.aim += 1.0;
-    assert_words(c, "Move in: 2 in with the feet, 1 in with the eyes");
+    assert_words(c, "Move in 2-and-1: 2 in with the feet, 1 in with the eyes");
     c.kind = ADJUST_MOVE_OUT;
     c.plan = plan;
     c.plan.stance -= 3.0;
-    assert_words(c, "Move out: 3 out with the feet");
+    assert_words(c, "Move out, feet only: 3 out with the feet");
+    c.plan.aim -= 3.0;
+    assert_words(c, "Move out, parallel: 3 out with the feet, 3 out with the eyes");
+    c.plan.aim = plan.aim - 1.5; /* nobody says 3-and-1.5 */
+    assert_words(c, "Move out: 3 out with the feet, 1.5 out with the eyes");
     c.kind = ADJUST_FASTER;
     c.plan = plan;
     c.plan.mph_change = 0.5;

@@ -246,11 +246,11 @@ static void test_words(void **state)
     c.plan.stance += 3.0;
     c.plan.aim += 2.0;
     c.plan.mph_change = 0.5;
-    assert_words(c, "Move in: 3 in with the feet, 2 in with the eyes; and +0.5 mph");
+    assert_words(c, "Move in 3-and-2: 3 in with the feet, 2 in with the eyes; and +0.5 mph");
     c.with = ADJUST_LOFT_MORE;
     c.plan.mph_change = 0.0;
     c.plan.loft_change_ft = 2.0;
-    assert_words(c, "Move in: 3 in with the feet, 2 in with the eyes; and +2 ft of loft");
+    assert_words(c, "Move in 3-and-2: 3 in with the feet, 2 in with the eyes; and +2 ft of loft");
     c = (Candidate){.kind = ADJUST_BALL_DOWN, .with = ADJUST_ROTATION_LESS, .plan = plan};
     c.plan.slot = 4;
     c.plan.rotation_change_deg = -10.0;
