@@ -23,6 +23,8 @@ typedef enum AdviceStage {
 
 /* How many candidates of each adjustment, the best by a rough forecast, get a full one. */
 enum { PROMISING = 3 };
+/* Boards with the feet at least, after a ball that crossed over (common practice, no source). */
+enum { CROSSED_MOVE = 3 };
 
 /* The ball of a slot. */
 typedef struct SlotBall {
@@ -95,6 +97,17 @@ static void copy_shots(Question *q, const AdviceInput *input)
     }
 }
 
+/* The frames up to this one that no shot tells of, on the line of the first that does, else on the
+ * plan's. */
+static Played played_before(const Question *q)
+{
+    int frames = 10 * (q->in.game - 1) + q->in.frame - 1 - q->in.shot_count;
+    Played played = {.frames = frames > 0 ? frames : 0,
+                     .as = q->in.shot_count > 0 ? q->shots[0]
+                                                : session_shot(q->in.lane, &q->in.plan)};
+    return played;
+}
+
 void advice_begin(AdviceJob *job, const AdviceInput *input)
 {
     Question *q = &job->question;
@@ -105,7 +118,9 @@ void advice_begin(AdviceJob *job, const AdviceInput *input)
     copy_shots(q, input);
     oil_lay(input->pattern, &sheet);
     oil_for_hand(&sheet, input->bag->bowler.hand, &sheet);
-    memory_recall(&job->memory, input->bag, &sheet, input->bowlers_on_pair, &input->mix, q->shots,
+    Played played = played_before(q);
+    memory_recall(&job->memory, input->bag, &sheet, input->bowlers_on_pair, &input->mix, &played,
+                  q->shots,
                   q->in.shot_count);
 }
 
@@ -271,15 +286,6 @@ static void read_signs(AdviceJob *job)
     signs_read(&context, q->shots, in->shot_count, &q->out.signs);
 }
 
-/* The usual small move is two boards of feet; one when the rules only murmur or the hit was flush,
- * more when the ball crossed over. */
-static int least_move(const Question *q, int kind)
-{
-    if (q->out.signs.seen[SIGN_CROSSED])
-        return 3;
-    return q->votes.vote[kind] >= 0.5 && !q->out.signs.seen[SIGN_ADDS_UP] ? 2 : 1;
-}
-
 /* What to try: everything the rules name and, asked for or not, every ball and every move, since
  * the best line may be far from here. */
 static void list_candidates(Question *q)
@@ -288,13 +294,13 @@ static void list_candidates(Question *q)
                            .bowler = &q->in.bag->bowler,
                            .plan = q->in.plan,
                            .traits = q->traits,
+                           .least_move = q->out.signs.seen[SIGN_CROSSED] ? CROSSED_MOVE : 1,
                            .certified = q->in.certified};
     candidates_name_balls(&q->setting, q->votes.vote, q->votes.avoided);
     for (int kind = 0; kind < ADJUST_COUNT; kind++) {
         bool asked = q->votes.vote[kind] > 0.0 || candidate_unasked((AdjustmentKind)kind);
         if (kind == ADJUST_HOLD || q->votes.avoided[kind] || !asked)
             continue;
-        q->setting.least_move = least_move(q, kind);
         q->candidate_count +=
             candidates_list(&q->setting, (AdjustmentKind)kind, q->candidates + q->candidate_count,
                             CANDIDATES_MAX - q->candidate_count);

@@ -21,10 +21,10 @@ typedef struct AdviceInput {
     const RuleSet *rules;
     const Shot *shots; /* oldest first, both lanes */
     int shot_count;
-    Side lane;  /* lane of the next shot */
-    Plan plan;  /* what would be thrown there next */
-    bool apart; /* each lane of the pair has a plan of its own */
-    int game, frame;
+    Side lane;       /* lane of the next shot */
+    Plan plan;       /* what would be thrown there next */
+    bool apart;      /* each lane of the pair has a plan of its own */
+    int game, frame; /* frames up to this one that no shot tells of have worn the pair too */
     int bowlers_on_pair;
     FieldMix mix; /* the others among them, as far as they are known */
     bool certified;

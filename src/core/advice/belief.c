@@ -606,6 +606,15 @@ void belief_see(Belief *belief, const Bowler *bowler, const Ball *ball, const Mo
     belief->shots++;
 }
 
+void belief_played(Belief *belief, const Bowler *bowler, const Ball *ball, const MotionBody *body,
+                   const Shot *as, int bowlers_on_pair)
+{
+    Delivery delivery = delivery_of(bowler, as->stance, as->aim);
+    while (belief_settle(belief, bowler->hand, bowlers_on_pair))
+        ;
+    wear(belief, &(Throw){bowler, ball, body, NULL, &delivery, as}, bowlers_on_pair);
+}
+
 void belief_film(const Belief *belief, Side lane, Oil *oil)
 {
     double share[BELIEF_FILMS] = {0};

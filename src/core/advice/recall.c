@@ -47,13 +47,20 @@ static bool same_mix(const FieldMix *a, const FieldMix *b)
            a->urethane == b->urethane;
 }
 
+static bool same_played(const Memory *memory, const Played *played, const Bag *bag)
+{
+    return memory->played.frames == played->frames &&
+           (played->frames == 0 || (same_ball(&memory->played.as, &memory->bag, &played->as, bag) &&
+                                    same_evidence(&memory->played.as, &played->as)));
+}
+
 void memory_recall(Memory *memory, const Bag *bag, const Oil *sheet_in_frame, int bowlers_on_pair,
-                   const FieldMix *mix, const Shot *shots, int count)
+                   const FieldMix *mix, const Played *played, const Shot *shots, int count)
 {
     bool same = memory->seen >= 0 && memory->bowlers_on_pair == bowlers_on_pair &&
                 same_mix(&memory->belief.mix, mix) &&
                 bowler_same(&memory->bag.bowler, &bag->bowler) &&
-                oil_same(&memory->sheet, sheet_in_frame);
+                same_played(memory, played, bag) && oil_same(&memory->sheet, sheet_in_frame);
     bool all = same && memory->seen <= count && same_start(memory, bag, shots, memory->seen);
     bool but_last = !all && same && memory->before_seen >= 0 && memory->before_seen <= count &&
                     same_start(memory, bag, shots, memory->before_seen);
@@ -70,6 +77,8 @@ void memory_recall(Memory *memory, const Bag *bag, const Oil *sheet_in_frame, in
     memory->before_seen = -1;
     memory->sheet = *sheet_in_frame;
     memory->bowlers_on_pair = bowlers_on_pair;
+    memory->played = *played;
+    memory->frames_worn = 0;
 }
 
 /* A shot is compared with what was intended. */
@@ -82,12 +91,31 @@ static Bowler as_meant(const Bowler *usual, const Shot *shot)
     return bowler;
 }
 
+/* A frame that was played before the shots. */
+static void wear_frame(Memory *memory)
+{
+    Shot as = memory->played.as;
+    Ball ball;
+    MotionBody body;
+    as.lane = memory->frames_worn++ % 2 ? SIDE_RIGHT : SIDE_LEFT;
+    if (!shot_ball(&as, &memory->bag, &ball))
+        return;
+    motion_body(&ball, &body);
+    Bowler bowler = as_meant(&memory->bag.bowler, &as);
+    belief_played(&memory->belief, &bowler, &ball, &body, &as, memory->bowlers_on_pair);
+}
+
 bool memory_weigh(Memory *memory, const Shot *shots, int count)
 {
-    if (memory->seen >= count)
+    bool frame_left = memory->frames_worn < memory->played.frames;
+    if (!frame_left && memory->seen >= count)
         return false;
     if (belief_settle(&memory->belief, memory->bag.bowler.hand, memory->bowlers_on_pair))
         return true;
+    if (frame_left) {
+        wear_frame(memory);
+        return true;
+    }
     if (memory->seen == count - 1) {
         memory->before = memory->belief;
         memory->before_seen = memory->seen;

@@ -10,6 +10,13 @@
 #include "core/advice/belief.h"
 #include "core/event/session.h"
 
+/* What was bowled on the pair before the first of the shots, and not reported: frames by everybody
+ * on it, in turn on both lanes, on a line like that of `as`. */
+typedef struct Played {
+    int frames;
+    Shot as;
+} Played;
+
 typedef struct Memory {
     Belief belief, before; /* after `seen` shots; after `before_seen`, one less */
     int seen, before_seen; /* -1: nothing is there yet */
@@ -17,13 +24,15 @@ typedef struct Memory {
     Bag bag;   /* from which they were thrown */
     Oil sheet; /* in the bowler's frame */
     int bowlers_on_pair;
+    Played played;
+    int frames_worn; /* of those played, by how many the belief's films are worn */
 } Memory;
 
 void memory_init(Memory *memory);
 
 /* Goes back to the latest belief that shots[0..count-1] agree with, or starts over. */
 void memory_recall(Memory *memory, const Bag *bag, const Oil *sheet_in_frame, int bowlers_on_pair,
-                   const FieldMix *mix, const Shot *shots, int count);
+                   const FieldMix *mix, const Played *played, const Shot *shots, int count);
 
 /* Weighs the next of the shots given to memory_recall, or does part of what must come before the
  * first; false if none is left. A shot with a ball no longer in the bag says nothing. */

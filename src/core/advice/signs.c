@@ -153,7 +153,8 @@ static void read_sides(const Recent *recent, double scatter_boards, Signs *signs
         see(signs, SIGN_HIGH_ONCE, order, 1);
     if (!twice(recent, is_light, signs, SIGN_LIGHT_TWICE) && is_light(last))
         see(signs, SIGN_LIGHT_ONCE, order, 1);
-    twice(recent, flush, signs, SIGN_POCKET_TWICE);
+    if (!twice(recent, flush, signs, SIGN_POCKET_TWICE) && flush(last))
+        see(signs, SIGN_POCKET_ONCE, order, 1);
 }
 
 /* A hit and its read together mean something even once: the two explain each other. */

@@ -108,12 +108,35 @@ static void test_no_shots(void **state)
     free(asked);
 }
 
+/* A third game of which no shot was told: four bowlers have worn both lanes for twenty frames, and
+ * a lone one less. */
+static void test_worn_before_the_first_shot(void **state)
+{
+    (void)state;
+    static const int BOWLERS[] = {4, 1, 4}, GAMES[] = {3, 3, 1}, WORN[] = {40, 10, 0};
+    double film[3];
+    for (int i = 0; i < 3; i++) {
+        Asked *asked = ask();
+        asked->in.game = GAMES[i];
+        asked->in.frame = 1;
+        asked->in.bowlers_on_pair = BOWLERS[i];
+        AdviceJob *job = answer(&asked->in);
+        assert_int_equal(advice_result(job)->lane.deliveries, WORN[i]);
+        film[i] = belief_track(advice_belief(job), SIDE_LEFT, 10, 20, 5.0, 35.0).mean;
+        advice_job_free(job);
+        free(asked);
+    }
+    assert_true(film[0] < film[1] && film[1] < film[2]);
+}
+
 static void test_usable_as_soon_as_ready(void **state)
 {
     (void)state;
     Asked *asked = ask();
     say(asked, SIDE_LEFT, HIT_HIGH, READ_EARLY, RELEASE_GOOD);
     say(asked, SIDE_RIGHT, HIT_HIGH, READ_EARLY, RELEASE_GOOD);
+    asked->in.game = 1;
+    asked->in.frame = 3; /* no frame is untold */
     AdviceJob *job = advice_job_new();
     assert_non_null(job);
     advice_begin(job, &asked->in);
@@ -589,6 +612,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(test_no_shots),
         cmocka_unit_test(test_usable_as_soon_as_ready),
+        cmocka_unit_test(test_worn_before_the_first_shot),
         cmocka_unit_test(test_one_shot),
         cmocka_unit_test(test_all_releases_bad),
         cmocka_unit_test(test_contradictions),

@@ -13,8 +13,9 @@ enum { SHOTS = 3 };
 /* How many shots must be weighed. */
 static int weighed(Memory *memory, const Bag *bag, int bowlers, const Shot *shots, int count)
 {
+    const Played played = {0};
     int slices = 0;
-    memory_recall(memory, bag, &SHEET, bowlers, &(FieldMix){0}, shots, count);
+    memory_recall(memory, bag, &SHEET, bowlers, &(FieldMix){0}, &played, shots, count);
     while (memory_weigh(memory, shots, count))
         slices++;
     return slices;
@@ -184,11 +185,47 @@ static void test_the_bag_counts(void **state)
     free(memory);
 }
 
+/* Ten frames by four bowlers before the first shot: forty deliveries, half of them on each lane;
+ * the track is thinner than after none, and other frames or another line begin again. */
+static void test_frames_before(void **state)
+{
+    (void)state;
+    Memory *memory = fresh(), *new = fresh();
+    Played played = {.frames = 10, .as = shot_on(SIDE_LEFT, 1, HIT_UNSAID, READ_UNSAID, 0)},
+           none = {0};
+    int slices = 0;
+    memory_recall(memory, &BAG, &SHEET, 4, &(FieldMix){0}, &played, NULL, 0);
+    while (memory_weigh(memory, NULL, 0))
+        slices++;
+    assert_int_equal(slices, 10 + 6); /* and the three others' lines on both lanes */
+    assert_int_equal(memory->belief.deliveries[SIDE_LEFT], 20);
+    assert_int_equal(memory->belief.deliveries[SIDE_RIGHT], 20);
+    assert_int_equal(memory->belief.shots, 0);
+    memory_recall(new, &BAG, &SHEET, 4, &(FieldMix){0}, &none, NULL, 0);
+    assert_false(memory_weigh(new, NULL, 0));
+    for (int lane = 0; lane < SIDE_COUNT; lane++)
+        assert_true(belief_track(&memory->belief, (Side)lane, 10, 20, 5.0, 35.0).mean <
+                    0.98 * belief_track(&new->belief, (Side)lane, 10, 20, 5.0, 35.0).mean);
+
+    memory_recall(memory, &BAG, &SHEET, 4, &(FieldMix){0}, &played, NULL, 0);
+    assert_false(memory_weigh(memory, NULL, 0)); /* the same: kept */
+    played.as.stance -= 1.0;
+    memory_recall(memory, &BAG, &SHEET, 4, &(FieldMix){0}, &played, NULL, 0);
+    assert_true(memory_weigh(memory, NULL, 0));
+    played.frames = 1;
+    memory_recall(memory, &BAG, &SHEET, 4, &(FieldMix){0}, &played, NULL, 0);
+    assert_true(memory_weigh(memory, NULL, 0));
+    assert_false(memory_weigh(memory, NULL, 0));
+    assert_int_equal(memory->belief.deliveries[SIDE_LEFT], 4);
+    free(new);
+    free(memory);
+}
+
 int main(void)
 {
-    const struct CMUnitTest tests[] = {cmocka_unit_test(test_every_part_of_a_shot_counts),
-                                       cmocka_unit_test(test_what_tells_nothing),
-                                       cmocka_unit_test(test_no_more_than_must_be),
-                                       cmocka_unit_test(test_the_bag_counts)};
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(test_every_part_of_a_shot_counts),
+        cmocka_unit_test(test_what_tells_nothing), cmocka_unit_test(test_no_more_than_must_be),
+        cmocka_unit_test(test_the_bag_counts), cmocka_unit_test(test_frames_before)};
     return cmocka_run_group_tests_name("recall", tests, demo_set_up, NULL);
 }

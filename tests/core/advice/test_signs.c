@@ -94,6 +94,12 @@ static const Case CASES[] = {
     {SIGN_POCKET_TWICE, NO, "the second slipped",
      .shots = {GOOD(L, FLUSH, ON_TIME), THROWN(L, FLUSH, OFF)}},
 
+    {SIGN_POCKET_ONCE, YES, "one on the other lane", .shots = {GOOD(R, FLUSH, ON_TIME)}},
+    {SIGN_POCKET_ONCE, NO, "two are more",
+     .shots = {GOOD(L, FLUSH, ON_TIME), GOOD(L, FLUSH, ON_TIME)}},
+    {SIGN_POCKET_ONCE, NO, "high since",
+     .shots = {GOOD(L, FLUSH, ON_TIME), GOOD(L, HIGH, ON_TIME)}},
+
     {SIGN_HIGH_ONCE, YES, "high", .shots = {GOOD(L, HIGH, ON_TIME)}},
     {SIGN_HIGH_ONCE, YES, "nose", .shots = {GOOD(L, FLUSH, ON_TIME), GOOD(L, NOSE, ON_TIME)}},
     {SIGN_HIGH_ONCE, NO, "two are more", .shots = {GOOD(L, HIGH, ON_TIME), GOOD(L, HIGH, ON_TIME)}},
