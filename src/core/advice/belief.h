@@ -79,8 +79,8 @@ bool belief_settle(Belief *belief, Hand hand, int bowlers_on_pair);
 void belief_see(Belief *belief, const Bowler *bowler, const Ball *ball, const MotionBody *body,
                 const BatchBall *batch, const Shot *shot, int bowlers_on_pair);
 
-/* Wears the lane as a shot like `as` does, with the other bowlers' that come with it, though nothing
- * was reported of it. Its stance and aim must be said. */
+/* Wears the lane as a shot like `as` does, with the other bowlers' that come with it, though
+ * nothing was reported of it. Its stance and aim must be said. */
 void belief_played(Belief *belief, const Bowler *bowler, const Ball *ball, const MotionBody *body,
                    const Shot *as, int bowlers_on_pair);
 

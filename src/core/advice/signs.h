@@ -44,9 +44,9 @@ typedef struct SignsContext {
 
 /* Reads shots[0..count-1], oldest first, SESSION_SHOTS_MAX at most. A hit that was not reported is
  * the one its leave tells (leaves.h). "Good" shots are those whose release was not reported as bad;
- * shots "of this line" have the plan's ball, line and release, or nearly. While each lane has a plan
- * of its own, the other lane's shots count only if they were of this line; once the lanes have been
- * seen to differ, not at all. */
+ * shots "of this line" have the plan's ball, line and release, or nearly. While each lane has a
+ * plan of its own, the other lane's shots count only if they were of this line; once the lanes have
+ * been seen to differ, not at all. */
 void signs_read(const SignsContext *context, const Shot *shots, int count, Signs *signs);
 
 #endif
