@@ -501,8 +501,8 @@ static void leave_is_typed_as_written(void **state)
                 {"ho6,10", P6 | P10},
                 {"hog10", P10},
                 {"ho3-6-10", P3 | P6 | P10},
-                {"h1-2-10", P1 | P2 | P10},
-                {"h01", P1 | P10},
+                {"t1-2-10", P1 | P2 | P10},
+                {"t01", P1 | P10},
                 {"ho7", P7}};
     for (size_t i = 0; i < sizeof ROWS / sizeof *ROWS; i++) {
         Pinned *pinned = fresh(HAND_RIGHT);
