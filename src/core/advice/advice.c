@@ -120,8 +120,7 @@ void advice_begin(AdviceJob *job, const AdviceInput *input)
     oil_for_hand(&sheet, input->bag->bowler.hand, &sheet);
     Played played = played_before(q);
     memory_recall(&job->memory, input->bag, &sheet, input->bowlers_on_pair, &input->mix, &played,
-                  q->shots,
-                  q->in.shot_count);
+                  q->shots, q->in.shot_count);
 }
 
 static void step_bodies(AdviceJob *job)

@@ -35,7 +35,7 @@ typedef struct SignsContext {
     bool practice;           /* nothing is scored: surfaces may still be changed */
     bool strongest, weakest; /* whether the current ball hooks most or least of the strike balls */
     bool apart;              /* each lane of the pair has a plan of its own */
-    int bowlers_on_pair;     /* on the bowler's side, with them */
+    int bowlers_on_pair;     /* with the bowler */
     int urethane_others;     /* of the others, as far as it is known */
     double revs_per_mph;     /* at release; 0: not known */
     double scatter_boards;   /* of the bowler's own throws at the pins, a deviation */
