@@ -48,6 +48,7 @@ static const Row ROWS[] = {
     {"no-recovery-light", "wet", "light/o light/o", "wet", "light/o flush/o"},
     {"no-recovery-wide", "wet", "wide/l", "wet", "wide/l!outside"},
     {"no-recovery-high", "wet", "high/o high/o", "", "high/o high/o"},
+    {"short-oil-start", "short", "", "", ""},
     {"short-oil-high", "short", "high/o high/o", "", "high/o high/o"},
     {"short-oil-early", "short", "high/e", "short", "high/l"},
     {"short-oil-swing", "short", "high light light high", "short", "high high light light"},
