@@ -39,9 +39,12 @@ typedef struct Keeper {
     const Themes *themes;
 } Keeper;
 
-static bool keep(void *context, const Entry *entry, Error *error)
+static bool keep(void *context, const Entry *entry, char *news, size_t size, Error *error)
 {
-    return journal_append(((Keeper *)context)->journal, entry, error);
+    Journal *journal = ((Keeper *)context)->journal;
+    bool kept = journal_append(journal, entry, error);
+    text_copy(news, size, journal_news(journal));
+    return kept;
 }
 
 static bool save_bag(void *context, const Bag *bag, char *where, size_t size, Error *error)

@@ -25,15 +25,16 @@ enum { PATH_BYTES_MAX = 1024, JOURNAL_BYTES_MAX = 1 << 24, SET_ASIDE_MAX = 10000
 
 struct Journal {
     int fd;
-    off_t length;  /* bytes of the file known to be good */
+    char *text; /* all of the journal, so that it can be written again where its file is lost */
+    size_t length;
+    size_t kept;   /* how much of it is whole in the file; the lines after that wait */
     bool nameless; /* no entry yet, and the folder may not have its name on disk */
-    bool ragged;   /* there may be more after them, to be cut off before the next write */
+    bool ragged;   /* there may be more in the file, to be cut off before the next write */
     bool lame;     /* an entry could not even be kept in memory, so no later one may follow */
     int next;      /* number of the next entry */
-    char *waiting; /* lines not on disk yet, in order */
-    size_t waiting_length;
-    int waiting_entries;
+    int waiting;   /* entries not on disk yet */
     char path[PATH_BYTES_MAX];
+    char news[ERROR_TEXT_MAX];
 };
 
 /* ---- names ---- */
@@ -130,11 +131,11 @@ bool journal_find(const Session *session, JournalHead *head)
 static bool keep_line(Journal *journal, char *line)
 {
     size_t size = line ? strlen(line) : 0;
-    char *grown = line ? realloc(journal->waiting, journal->waiting_length + size + 1) : NULL;
+    char *grown = line ? realloc(journal->text, journal->length + size + 1) : NULL;
     if (grown) {
-        memcpy(grown + journal->waiting_length, line, size + 1);
-        journal->waiting = grown;
-        journal->waiting_length += size;
+        memcpy(grown + journal->length, line, size + 1);
+        journal->text = grown;
+        journal->length += size;
     }
     free(line);
     return grown != NULL;
@@ -153,24 +154,50 @@ static bool sync_file(const Journal *journal)
 }
 
 /* Writes the lines waiting, all or nothing: a part that got through is cut off again, so that it
- * can't become part of a later line. `safe`: true only once they are on disk. */
-static bool flush(Journal *journal, bool safe, Error *error)
+ * can't become part of a later line. `safe`: true only once they are on disk. Else errno. */
+static bool write_waiting(Journal *journal, bool safe)
 {
-    if (journal->ragged && ftruncate(journal->fd, journal->length) != 0)
-        return disk_refuses(journal, error, errno);
+    off_t kept = (off_t)journal->kept;
+    size_t size = journal->length - journal->kept;
+    if (journal->ragged && ftruncate(journal->fd, kept) != 0)
+        return false;
     journal->ragged = false;
-    if (journal->waiting_length == 0)
+    if (size == 0 || (atomic_write_all(journal->fd, journal->text + journal->kept, size) &&
+                      (!safe || sync_file(journal))))
         return true;
-    if (!atomic_write_all(journal->fd, journal->waiting, journal->waiting_length) ||
-        (safe && !sync_file(journal))) {
-        int why = errno;
-        journal->ragged = ftruncate(journal->fd, journal->length) != 0;
-        return disk_refuses(journal, error, why);
-    }
-    journal->nameless = journal->nameless && !safe;
-    journal->length += (off_t)journal->waiting_length;
-    journal->waiting_length = 0;
-    journal->waiting_entries = 0;
+    int why = errno;
+    journal->ragged = ftruncate(journal->fd, kept) != 0;
+    errno = why;
+    return false;
+}
+
+static void all_kept(Journal *journal)
+{
+    journal->kept = journal->length;
+    journal->waiting = 0;
+}
+
+/* Whether the open file is still the one that the journal's name leads to, and has what was written
+ * to it: another program may delete it, move it or put another in its place. */
+static bool in_place(const Journal *journal, size_t size)
+{
+    struct stat opened, named;
+    return fstat(journal->fd, &opened) == 0 && stat(journal->path, &named) == 0 &&
+           opened.st_ino == named.st_ino && opened.st_dev == named.st_dev &&
+           opened.st_size >= (off_t)size;
+}
+
+static bool write_again(Journal *journal, Error *error);
+
+static bool flush(Journal *journal, Error *error)
+{
+    bool there = in_place(journal, journal->kept);
+    if (there && !write_waiting(journal, true))
+        return disk_refuses(journal, error, errno);
+    if (!there || !in_place(journal, journal->length))
+        return write_again(journal, error);
+    journal->nameless = journal->nameless && journal->kept == journal->length;
+    all_kept(journal);
     return true;
 }
 
@@ -179,16 +206,19 @@ bool journal_append(Journal *journal, const Entry *entry, Error *error)
     Error unheard;
     error = error ? error : &unheard;
     *error = (Error){0};
+    journal->news[0] = '\0';
     if (!journal->lame && !keep_line(journal, journal_entry_line(journal->next, entry)))
         journal->lame = true;
     if (journal->lame)
         return error_set(error, "out of memory: entries from here on are not kept");
     journal->next++;
-    journal->waiting_entries++;
-    return flush(journal, true, error);
+    journal->waiting++;
+    return flush(journal, error);
 }
 
-int journal_waiting(const Journal *journal) { return journal->waiting_entries; }
+int journal_waiting(const Journal *journal) { return journal->waiting; }
+
+const char *journal_news(const Journal *journal) { return journal->news; }
 
 void journal_close(Journal *journal)
 {
@@ -196,22 +226,24 @@ void journal_close(Journal *journal)
     if (!journal)
         return;
     if (journal->fd >= 0) {
-        flush(journal, true, &unheard);
+        if (journal->next > 1)
+            flush(journal, &unheard);
         close(journal->fd); /* this releases the lock too */
     }
-    free(journal->waiting);
+    free(journal->text);
     free(journal);
 }
 
 /* ---- setting aside ---- */
 
-/* Gives the file at `path` a second, unused name. Where the file system has no links it is renamed:
- * the lock keeps every other settee away meanwhile. */
-static bool name_again(const char *path, const char *suffix, char *out, size_t size)
+/* Gives the file at `path` a second name that is not used yet: `base`.SUFFIX-1, -2, ... Where the
+ * file system has no links it is renamed: the lock keeps every other settee away meanwhile. */
+static bool name_again(const char *path, const char *base, const char *suffix, char *out,
+                       size_t size)
 {
     for (int n = 1; n <= SET_ASIDE_MAX; n++) {
         struct stat status;
-        if (snprintf(out, size, "%s.%s-%d", path, suffix, n) >= (int)size) {
+        if (snprintf(out, size, "%s.%s-%d", base, suffix, n) >= (int)size) {
             errno = ENAMETOOLONG;
             return false;
         }
@@ -229,55 +261,103 @@ static bool name_again(const char *path, const char *suffix, char *out, size_t s
     return false;
 }
 
-/* A new, locked file with the header and `size` bytes of entries, beside the journal. */
-static int write_fresh(const char *temp, const JournalHead *head, const char *entries, size_t size)
+/* A new, locked file with all of the journal, beside it. */
+static int write_fresh(const Journal *journal, const char *temp)
 {
-    int fd = open(temp, O_RDWR | O_CREAT | O_TRUNC | O_APPEND | O_CLOEXEC, 0600);
+    unlink(temp); /* of a program that died; or a link that leads to somebody's file */
+    int fd = open(temp, O_RDWR | O_CREAT | O_EXCL | O_NOFOLLOW | O_APPEND | O_CLOEXEC, 0600);
     if (fd < 0)
         return -1;
-    char *header = journal_header_line(head);
-    if (!header)
-        errno = ENOMEM;
-    bool done = header && atomic_write_all(fd, header, strlen(header)) &&
-                atomic_write_all(fd, entries, size) &&
-                (size == 0 || entries[size - 1] == '\n' || atomic_write_all(fd, "\n", 1)) &&
-                fsync(fd) == 0;
-    int why = errno;
-    free(header);
-    if (done) {
+    if (atomic_write_all(fd, journal->text, journal->length) && fsync(fd) == 0) {
         (void)flock(fd, LOCK_EX | LOCK_NB); /* nobody else has it open */
         return fd;
     }
+    int why = errno;
     close(fd);
     unlink(temp);
     errno = why;
     return -1;
 }
 
-/* Sets the journal aside and continues in a new one that holds the good entries. The old file has a
- * name at every moment, and the new one takes its place whole. */
-static bool start_over(Journal *journal, const JournalHead *head, const char *text,
-                       const JournalTale *tale, const char *suffix, char *kept, size_t kept_size)
+/* Whether the file at the journal's place is one that another settee has open. */
+static bool is_in_use(const Journal *journal)
+{
+    struct stat opened, named;
+    int fd = open(journal->path, O_RDONLY | O_NONBLOCK | O_CLOEXEC);
+    bool used = fd >= 0 && fstat(journal->fd, &opened) == 0 && fstat(fd, &named) == 0 &&
+                (opened.st_ino != named.st_ino || opened.st_dev != named.st_dev) &&
+                flock(fd, LOCK_EX | LOCK_NB) != 0 && errno == EWOULDBLOCK;
+    if (fd >= 0)
+        close(fd);
+    return used;
+}
+
+/* Writes the whole journal into a new file that takes its place at once; what is there now keeps a
+ * name at every moment, told in `aside` ("": nothing was there). Where another settee uses it, it
+ * stays, and the journal goes on under the second name. False with errno. */
+static bool take_place(Journal *journal, const char *suffix, char *aside, size_t size)
 {
     char temp[PATH_BYTES_MAX + 8];
+    struct stat status;
+    Error unheard;
     snprintf(temp, sizeof temp, "%s.new", journal->path);
-    size_t size = tale->other_day ? 0 : tale->good - tale->entries_at;
-    int fd = write_fresh(temp, head, text + tale->entries_at, size);
+    aside[0] = '\0';
+    int fd = write_fresh(journal, temp);
+    if (fd < 0 && errno == ENOENT && paths_make_folders(journal->path, &unheard))
+        fd = write_fresh(journal, temp);
     if (fd < 0)
         return false;
-    struct stat status;
-    if (!name_again(journal->path, suffix, kept, kept_size) || rename(temp, journal->path) != 0 ||
-        fstat(fd, &status) != 0) {
-        int why = errno;
-        close(fd);
+    bool there = lstat(journal->path, &status) == 0, used = there && is_in_use(journal);
+    bool done =
+        !there || name_again(used ? temp : journal->path, journal->path, suffix, aside, size);
+    if (done && !used)
+        done = rename(temp, journal->path) == 0;
+    int why = errno;
+    if (!done || used)
         unlink(temp);
+    if (!done || (used && !text_copy(journal->path, sizeof journal->path, aside))) {
+        close(fd);
         errno = why;
         return false;
     }
-    atomic_sync_folder(journal->path);
     close(journal->fd);
     journal->fd = fd;
-    journal->length = status.st_size;
+    journal->ragged = false;
+    journal->nameless = !atomic_sync_folder(journal->path);
+    why = errno;
+    if (!journal->nameless)
+        all_kept(journal);
+    else
+        journal->kept = journal->length; /* but told as waiting, until its name is on disk too */
+    errno = why;
+    return !journal->nameless;
+}
+
+static const char *name_in(const char *path)
+{
+    const char *slash = strrchr(path, '/');
+    return slash ? slash + 1 : path;
+}
+
+/* The file is gone, moved, or another. */
+static bool write_again(Journal *journal, Error *error)
+{
+    char aside[PATH_BYTES_MAX + 32];
+    int entries = journal->next - 1;
+    if (!take_place(journal, "replaced", aside, sizeof aside))
+        return disk_refuses(journal, error, errno);
+    journal->news[0] = '\0';
+    if (!aside[0])
+        text_append(journal->news, sizeof journal->news,
+                    "The journal's file was gone: all %d entries are written again", entries);
+    else if (strcmp(aside, journal->path) == 0)
+        text_append(journal->news, sizeof journal->news,
+                    "Another settee took this journal: all %d entries of this one are in %s",
+                    entries, name_in(aside));
+    else
+        text_append(journal->news, sizeof journal->news,
+                    "The journal was replaced: it is written again; the other is %s",
+                    name_in(aside));
     return true;
 }
 
@@ -309,33 +389,65 @@ static void notice_add(char *notice, size_t size, const char *words)
     text_append(notice, size, "%s%s", notice[0] ? "; " : "", words);
 }
 
+/* The text that goes on: the header, and the entries that are good. */
+static bool set_text(Journal *journal, const JournalHead *head, const char *entries, size_t size)
+{
+    free(journal->text);
+    journal->text = NULL;
+    journal->length = journal->kept = 0;
+    if (!keep_line(journal, journal_header_line(head)))
+        return false;
+    char *grown = realloc(journal->text, journal->length + size + 2);
+    if (!grown)
+        return false;
+    journal->text = grown;
+    memcpy(grown + journal->length, entries, size);
+    journal->length += size;
+    if (size > 0 && entries[size - 1] != '\n')
+        grown[journal->length++] = '\n';
+    return true;
+}
+
+/* Sets the journal aside and continues in a new one that holds the good entries. */
+static bool start_over(Journal *journal, const JournalHead *head, const JournalTale *tale,
+                       char *aside, size_t size)
+{
+    char *text = journal->text;
+    journal->text = NULL;
+    bool done = set_text(journal, head, text + tale->entries_at,
+                         tale->other_day ? 0 : tale->good - tale->entries_at);
+    free(text);
+    if (!done)
+        errno = ENOMEM;
+    return done && take_place(journal, tale->bad ? "damaged" : "earlier", aside, size);
+}
+
 /* Repairs the file according to what was found in it. */
-static bool repair(Journal *journal, const JournalHead *head, const char *text, size_t length,
-                   const JournalTale *tale, char *notice, size_t notice_size)
+static bool repair(Journal *journal, const JournalHead *head, const JournalTale *tale, char *notice,
+                   size_t notice_size)
 {
     char kept[PATH_BYTES_MAX + 32], words[ERROR_LINE_MAX] = "";
     if (tale->bad || tale->other_day) {
-        if (!start_over(journal, head, text, tale, tale->bad ? "damaged" : "earlier", kept,
-                        sizeof kept))
+        if (!start_over(journal, head, tale, kept, sizeof kept))
             return false;
-        const char *slash = strrchr(kept, '/');
         if (tale->bad)
             text_append(
                 words, sizeof words,
                 "line %d of the journal can't be used (%.160s); the file is kept as %s, and "
                 "the event continues with the %d entries %s",
-                tale->fault.line, tale->fault.text, slash ? slash + 1 : kept, tale->entries,
+                tale->fault.line, tale->fault.text, name_in(kept), tale->entries,
                 tale->fault.line == 1 ? "after it" : "before it");
         else
             text_append(words, sizeof words,
                         "the journal of %s is kept as %s; a new one starts for %s", tale->date,
-                        slash ? slash + 1 : kept, head->date);
+                        name_in(kept), head->date);
         notice_add(notice, notice_size, words);
         return true;
     }
-    journal->length = (off_t)tale->good;
+    size_t length = journal->length;
+    journal->length = journal->kept = tale->good;
     if (tale->torn) {
-        if (ftruncate(journal->fd, journal->length) != 0 || fdatasync(journal->fd) != 0)
+        if (ftruncate(journal->fd, (off_t)tale->good) != 0 || fdatasync(journal->fd) != 0)
             return false;
         snprintf(words, sizeof words,
                  "the journal's last line was never finished: %zu bytes were cut off, %d entries "
@@ -343,9 +455,10 @@ static bool repair(Journal *journal, const JournalHead *head, const char *text, 
                  length - tale->good, tale->entries);
         notice_add(notice, notice_size, words);
     } else if (tale->unended) {
-        if (!atomic_write_all(journal->fd, "\n", 1) || fdatasync(journal->fd) != 0)
+        journal->text[journal->length++] = '\n'; /* where the text's closing 0 was */
+        if (!write_waiting(journal, true))
             return false;
-        journal->length++;
+        all_kept(journal);
     }
     return true;
 }
@@ -354,9 +467,12 @@ static bool repair(Journal *journal, const JournalHead *head, const char *text, 
  * doesn't have to wait. */
 static bool begin(Journal *journal, const JournalHead *head, Error *error)
 {
-    if (!keep_line(journal, journal_header_line(head)))
+    if (!set_text(journal, head, "", 0))
         return error_set(error, "out of memory");
-    return flush(journal, false, error);
+    if (!write_waiting(journal, false))
+        return disk_refuses(journal, error, errno);
+    all_kept(journal);
+    return true;
 }
 
 static bool open_all(Journal *journal, Session *session, char *notice, size_t notice_size,
@@ -368,13 +484,12 @@ static bool open_all(Journal *journal, Session *session, char *notice, size_t no
     if (unlocked)
         notice_add(notice, notice_size,
                    "the journal can't be locked here; don't open this event twice");
-    size_t length;
-    char *text = load_descriptor(journal->fd, JOURNAL_BYTES_MAX, &length, error);
-    if (!text)
+    journal->text = load_descriptor(journal->fd, JOURNAL_BYTES_MAX, &journal->length, error);
+    if (!journal->text)
         return false;
     JournalTale tale;
     JournalHead head;
-    journal_tell(text, length, session, &tale);
+    journal_tell(journal->text, journal->length, session, &tale);
     head_of(session, &head);
     bool done;
     if (tale.no_memory) { /* not the file's fault: leave it alone */
@@ -383,11 +498,10 @@ static bool open_all(Journal *journal, Session *session, char *notice, size_t no
         error->line = tale.fault.line;
         done = error_set(error, "%s; rename the file to start a new journal", tale.fault.text);
     } else {
-        done = repair(journal, &head, text, length, &tale, notice, notice_size);
+        done = repair(journal, &head, &tale, notice, notice_size);
         if (!done)
             error_set(error, "the journal can't be repaired: %s", strerror(errno));
     }
-    free(text);
     journal->next = tale.entries + 1;
     journal->nameless = tale.entries == 0;
     return done && (journal->length > 0 || begin(journal, &head, error));
@@ -428,7 +542,7 @@ Journal *journal_open(Session *session, char *notice, size_t notice_size, Error 
             return journal;
         }
     }
-    journal->waiting_length = 0; /* a journal that was never begun leaves no file */
+    journal->next = 0; /* a journal that was never begun leaves no file */
     journal_close(journal);
     return NULL;
 }

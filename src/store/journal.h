@@ -38,6 +38,11 @@ Journal *journal_open(Session *session, char *notice, size_t notice_size, Error 
  * order, before the next entry that is appended. */
 bool journal_append(Journal *journal, const Entry *entry, Error *error);
 
+/* What the last append had to put right, in one line for the user; "": nothing. The file may have
+ * been deleted, moved or replaced meanwhile: then the whole journal is written again to its place,
+ * and what lies there now is kept under another name. */
+const char *journal_news(const Journal *journal);
+
 /* How many entries are waiting for the disk. */
 int journal_waiting(const Journal *journal);
 

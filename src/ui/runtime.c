@@ -40,9 +40,14 @@ static void keep(Runtime *run)
     Session *session = run->host->session;
     Error error = {0};
     bool ok = true;
-    for (; run->kept < session->entry_count; run->kept++)
+    for (; run->kept < session->entry_count; run->kept++) {
+        char news[ERROR_LINE_MAX] = "";
         if (run->host->keep)
-            ok = run->host->keep(run->host->context, &session->entries[run->kept], &error);
+            ok = run->host->keep(run->host->context, &session->entries[run->kept], news,
+                                 sizeof news, &error);
+        if (news[0])
+            send(run, (Msg){.kind = MSG_NOTICE, .text = news});
+    }
     send(run, (Msg){.kind = MSG_KEPT, .ok = ok, .text = error.text});
 }
 

@@ -16,8 +16,9 @@ typedef struct UiHost {
     const Theme *themes; /* to choose from; the first is used at the start */
     int theme_count;
     const char *notice; /* a line to show at the start, or "" */
-    /* Saves one applied entry; false, with error, if the disk refuses. */
-    bool (*keep)(void *context, const Entry *entry, Error *error);
+    /* Saves one applied entry; false, with error, if the disk refuses. `news` receives a line to
+     * show, or "". */
+    bool (*keep)(void *context, const Entry *entry, char *news, size_t size, Error *error);
     /* Saves the edited bag and says where; false, with error, if it can't. */
     bool (*save_bag)(void *context, const Bag *bag, char *where, size_t size, Error *error);
     /* Saves which of `themes` was chosen; false, with error, if it can't. NULL: not saved. Not

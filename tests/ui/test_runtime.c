@@ -5,6 +5,7 @@
 #include <signal.h>
 #include <string.h>
 
+#include "base/text.h"
 #include "core/line/first.h"
 #include "ui/pinned.h"
 #include "ui/term/term.h"
@@ -69,10 +70,13 @@ static Pinned pinned;
 static Entry kept[8];
 static int kept_count;
 
-static bool keep(void *context, const Entry *entry, Error *error)
+static const char *news_of_keeping = "";
+
+static bool keep(void *context, const Entry *entry, char *news, size_t size, Error *error)
 {
     (void)context;
     (void)error;
+    text_copy(news, size, news_of_keeping);
     if (kept_count < 8)
         kept[kept_count++] = *entry;
     return true;
@@ -160,6 +164,27 @@ static void the_screen_comes_before_the_first_line(void **state)
     assert_int_equal(shot->hit, HIT_HIGH);
 }
 
+static uint32_t two_shots(void) { return typed("hhgx\rhhgx\r"); }
+static int once_two_are_drawn(void)
+{
+    return kept_count == 2 && fake.keys == 10 && fake.draws > 2 ? SIGTERM : 0;
+}
+
+/* What the keeper has to tell is shown in the place of "Shot logged". */
+static void news_of_keeping_is_shown(void **state)
+{
+    (void)state;
+    pinned_begin(&pinned, HAND_RIGHT, 80, 24);
+    run(two_shots, once_two_are_drawn);
+    assert_non_null(strstr(fake.screen, "Shot logged"));
+    pinned_begin(&pinned, HAND_RIGHT, 80, 24);
+    news_of_keeping = "the file was gone";
+    run(two_shots, once_two_are_drawn);
+    news_of_keeping = "";
+    assert_non_null(strstr(fake.screen, "the file was gone"));
+    assert_null(strstr(fake.screen, "Shot logged"));
+}
+
 static uint32_t nothing(void) { return PRESS_NONE; }
 static int once_it_is_found(void) { return pinned.session.first.slot ? SIGTERM : 0; }
 
@@ -220,6 +245,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(keys_without_a_pause_hold_up_nothing),
         cmocka_unit_test(the_screen_comes_before_the_first_line),
+        cmocka_unit_test(news_of_keeping_is_shown),
         cmocka_unit_test(a_plan_entered_before_is_shown_at_once),
         cmocka_unit_test(a_spare_holds_up_nothing),
     };
