@@ -34,6 +34,22 @@ static int open_one(const JournalHead *head, Session *session, bool *usable)
     return notice[0] ? journal_fault(head->name, notice) : CMD_DONE;
 }
 
+/* Names the files that were set aside: they hold what the journals may have lost. */
+static void say_set_aside(const Options *options, JsonOut *out)
+{
+    int count;
+    JournalHead *files = journal_set_aside(&count, NULL);
+    json_out_array(out, "set_aside");
+    for (int i = 0; i < count; i++) {
+        json_out_string(out, NULL, files[i].name);
+        if (!options->json)
+            printf("%s%s%s", i == 0 ? "\nSet aside, beside the journals: " : ", ", files[i].name,
+                   i + 1 == count ? "\n" : "");
+    }
+    json_out_end(out);
+    free(files);
+}
+
 /* ---- list ---- */
 
 static void game_words(const Session *session, int game, char *out, size_t size)
@@ -116,17 +132,18 @@ static int log_list(const Options *options, const JournalHead *heads, int count,
             list_row(&heads[i], session, &open, &unknown);
     }
     json_out_end(&out);
+    if (!options->json && !any && status == CMD_DONE)
+        puts("No event has a journal yet.");
+    if (!options->json && (open || unknown))
+        printf("\n%s%s%s\n", open ? "( ): not over, if no other pin falls" : "",
+               open && unknown ? "; " : "", unknown ? "?: a leave or a spare was not entered" : "");
+    say_set_aside(options, &out);
     json_out_end(&out);
     if (options->json) {
         int written = cmd_json(&out);
         return written != CMD_DONE ? written : status;
     }
     json_out_free(&out);
-    if (!any && status == CMD_DONE)
-        puts("No event has a journal yet.");
-    if (open || unknown)
-        printf("\n%s%s%s\n", open ? "( ): not over, if no other pin falls" : "",
-               open && unknown ? "; " : "", unknown ? "?: a leave or a spare was not entered" : "");
     return status;
 }
 
@@ -385,26 +402,50 @@ static int log_verify(const Options *options, const JournalHead *heads, int coun
         json_out_end(&out);
     }
     json_out_end(&out);
+    if (!options->json && count == 0)
+        puts("No event has a journal yet.");
+    say_set_aside(options, &out);
     json_out_end(&out);
     if (options->json) {
         int written = cmd_json(&out);
         return written != CMD_DONE ? written : status;
     }
     json_out_free(&out);
-    if (count == 0)
-        puts("No event has a journal yet.");
     return status;
+}
+
+/* ---- repair ---- */
+
+static int log_repair(const Options *options, const JournalHead *head, Session *session)
+{
+    char notice[ERROR_LINE_MAX];
+    Error error;
+    if (!logbook_repair(head, session, notice, sizeof notice, &error))
+        return cmd_fault(CMD_FAULT, &error);
+    if (!options->json) {
+        printf("%s: %s\n", head->name, notice[0] ? notice : "nothing to repair");
+        return CMD_DONE;
+    }
+    JsonOut out = json_out_start();
+    json_out_object(&out, NULL);
+    json_out_string(&out, "journal", head->name);
+    json_out_integer(&out, "entries", session->entry_count);
+    json_out_string(&out, "repaired", notice[0] ? notice : NULL);
+    json_out_end(&out);
+    return cmd_json(&out);
 }
 
 /* ---- which of them ---- */
 
-static int with_event(const Options *options, Session *session)
+static int with_event(const Options *options, bool repair, Session *session)
 {
     JournalHead head;
     Error error = {0};
     bool usable;
     if (!logbook_find(options->words[1], options->bag, &head, &error))
         return cmd_fault(CMD_FAULT, &error);
+    if (repair)
+        return log_repair(options, &head, session);
     int status = open_one(&head, session, &usable);
     if (!usable)
         return status;
@@ -439,20 +480,20 @@ static int export_all(const JournalHead *heads, int count, Session *session)
 
 int cmd_log(const Options *options)
 {
-    static const char *const WHATS[] = {"list", "show", "export", "verify", NULL};
-    enum { LIST, SHOW, EXPORT, VERIFY, WHAT_COUNT };
+    static const char *const WHATS[] = {"list", "show", "export", "verify", "repair", NULL};
+    enum { LIST, SHOW, EXPORT, VERIFY, REPAIR, WHAT_COUNT };
     const char *word = options->word_count > 0 ? options->words[0] : WHATS[LIST];
     int what = 0;
     while (what < WHAT_COUNT && strcmp(WHATS[what], word) != 0)
         what++;
     bool one = options->word_count > 1;
     if (what == WHAT_COUNT)
-        return cmd_say(CMD_USAGE, "log: found '%.40s'; allowed is list, show, export or verify",
-                       word);
+        return cmd_say(CMD_USAGE,
+                       "log: found '%.40s'; allowed is list, show, export, verify or repair", word);
     if (one && (what == LIST || what == VERIFY))
         return cmd_say(CMD_USAGE, "log %s takes no event, found '%.60s'", word, options->words[1]);
-    if (!one && what == SHOW)
-        return cmd_say(CMD_USAGE, "log show needs an event: settee log show EVENT");
+    if (!one && (what == SHOW || what == REPAIR))
+        return cmd_say(CMD_USAGE, "log %s needs an event: settee log %s EVENT", word, word);
     if (!one && options->bag)
         return cmd_say(CMD_USAGE, "log %s takes --bag with an event only", word);
     if (what == EXPORT && options->csv == options->json)
@@ -463,12 +504,15 @@ int cmd_log(const Options *options)
         return cmd_say(CMD_USAGE, "log %s has no --csv, export has", word);
     Session *session = calloc(1, sizeof *session);
     int count;
-    JournalHead *heads = journal_list(&count);
+    Error error;
+    JournalHead *heads = journal_list(&count, &error);
     int status;
-    if (!session || count < 0)
+    if (!session)
         status = cmd_say(CMD_FAULT, "out of memory");
+    else if (count < 0)
+        status = cmd_fault(CMD_FAULT, &error);
     else if (one)
-        status = with_event(options, session);
+        status = with_event(options, what == REPAIR, session);
     else if (what == LIST)
         status = log_list(options, heads, count, session);
     else if (what == EXPORT)

@@ -434,7 +434,7 @@ int cmd_review(const Options *options)
         return cmd_fault(CMD_FAULT, &error);
     Session *session = calloc(1, sizeof *session);
     int count;
-    JournalHead *heads = journal_list(&count);
+    JournalHead *heads = journal_list(&count, &error);
     Work work = {.month = options->month,
                  .bag = options->bag ? bag : NULL,
                  .out = json_out_start(),
@@ -443,8 +443,9 @@ int cmd_review(const Options *options)
     json_out_array(&work.out, "unread");
     for (int i = 0; session && i < count; i++)
         add_one(&work, &heads[i], session);
-    int status =
-        session && count >= 0 ? finish(options, &work) : cmd_say(CMD_FAULT, "out of memory");
+    int status = !session    ? cmd_say(CMD_FAULT, "out of memory")
+                 : count < 0 ? cmd_fault(CMD_FAULT, &error)
+                             : finish(options, &work);
     json_out_free(&work.out);
     free(work.parts);
     free(heads);

@@ -16,6 +16,7 @@
 #include "base/text.h"
 #include "store/atomic.h"
 #include "store/journal_line.h"
+#include "store/journal_tale.h"
 #include "store/load.h"
 #include "store/paths.h"
 
@@ -389,37 +390,17 @@ static void notice_add(char *notice, size_t size, const char *words)
     text_append(notice, size, "%s%s", notice[0] ? "; " : "", words);
 }
 
-/* The text that goes on: the header, and the entries that are good. */
-static bool set_text(Journal *journal, const JournalHead *head, const char *entries, size_t size)
-{
-    free(journal->text);
-    journal->text = NULL;
-    journal->length = journal->kept = 0;
-    if (!keep_line(journal, journal_header_line(head)))
-        return false;
-    char *grown = realloc(journal->text, journal->length + size + 2);
-    if (!grown)
-        return false;
-    journal->text = grown;
-    memcpy(grown + journal->length, entries, size);
-    journal->length += size;
-    if (size > 0 && entries[size - 1] != '\n')
-        grown[journal->length++] = '\n';
-    return true;
-}
-
 /* Sets the journal aside and continues in a new one that holds the good entries. */
 static bool start_over(Journal *journal, const JournalHead *head, const JournalTale *tale,
                        char *aside, size_t size)
 {
-    char *text = journal->text;
-    journal->text = NULL;
-    bool done = set_text(journal, head, text + tale->entries_at,
-                         tale->other_day ? 0 : tale->good - tale->entries_at);
-    free(text);
-    if (!done)
+    char *text = journal_mend(journal->text, tale, head, &journal->length);
+    free(journal->text);
+    journal->text = text;
+    journal->kept = 0;
+    if (!text)
         errno = ENOMEM;
-    return done && take_place(journal, tale->bad ? "damaged" : "earlier", aside, size);
+    return text && take_place(journal, tale->bad ? "damaged" : "earlier", aside, size);
 }
 
 /* Repairs the file according to what was found in it. */
@@ -430,17 +411,14 @@ static bool repair(Journal *journal, const JournalHead *head, const JournalTale 
     if (tale->bad || tale->other_day) {
         if (!start_over(journal, head, tale, kept, sizeof kept))
             return false;
-        if (tale->bad)
-            text_append(
-                words, sizeof words,
-                "line %d of the journal can't be used (%.160s); the file is kept as %s, and "
-                "the event continues with the %d entries %s",
-                tale->fault.line, tale->fault.text, name_in(kept), tale->entries,
-                tale->fault.line == 1 ? "after it" : "before it");
-        else
+        if (tale->bad) {
+            journal_tale_words(tale, words, sizeof words);
+            text_append(words, sizeof words, "; the damaged file is %s", name_in(kept));
+        } else {
             text_append(words, sizeof words,
                         "the journal of %s is kept as %s; a new one starts for %s", tale->date,
                         name_in(kept), head->date);
+        }
         notice_add(notice, notice_size, words);
         return true;
     }
@@ -467,7 +445,7 @@ static bool repair(Journal *journal, const JournalHead *head, const JournalTale 
  * doesn't have to wait. */
 static bool begin(Journal *journal, const JournalHead *head, Error *error)
 {
-    if (!set_text(journal, head, "", 0))
+    if (!keep_line(journal, journal_header_line(head)))
         return error_set(error, "out of memory");
     if (!write_waiting(journal, false))
         return disk_refuses(journal, error, errno);
@@ -504,6 +482,7 @@ static bool open_all(Journal *journal, Session *session, char *notice, size_t no
     }
     journal->next = tale.entries + 1;
     journal->nameless = tale.entries == 0;
+    journal_tale_free(&tale);
     return done && (journal->length > 0 || begin(journal, &head, error));
 }
 
@@ -517,12 +496,10 @@ static void notice_other(const JournalHead *head, char *notice, size_t size)
     notice_add(notice, size, words);
 }
 
-Journal *journal_open(Session *session, char *notice, size_t notice_size, Error *error)
+static Journal *open_name(const char *name, Session *session, char *notice, size_t notice_size,
+                          Error *error)
 {
     char file[256];
-    JournalHead head;
-    Error unheard;
-    error = error ? error : &unheard;
     *error = (Error){0};
     notice[0] = '\0';
     Journal *journal = calloc(1, sizeof *journal);
@@ -531,13 +508,10 @@ Journal *journal_open(Session *session, char *notice, size_t notice_size, Error 
         return NULL;
     }
     journal->fd = -1;
-    bool begun = journal_find(session, &head);
-    if (file_of(head.name, file, sizeof file) &&
+    if (file_of(name, file, sizeof file) &&
         paths_data(file, journal->path, sizeof journal->path, error)) {
         text_clean(error->file, sizeof error->file, journal->path);
         if (open_all(journal, session, notice, notice_size, error)) {
-            if (!begun && strchr(head.name, '.'))
-                notice_other(&head, notice, notice_size);
             *error = (Error){0};
             return journal;
         }
@@ -545,6 +519,25 @@ Journal *journal_open(Session *session, char *notice, size_t notice_size, Error 
     journal->next = 0; /* a journal that was never begun leaves no file */
     journal_close(journal);
     return NULL;
+}
+
+Journal *journal_open(Session *session, char *notice, size_t notice_size, Error *error)
+{
+    JournalHead head;
+    Error unheard;
+    bool begun = journal_find(session, &head);
+    Journal *journal = open_name(head.name, session, notice, notice_size, error ? error : &unheard);
+    if (journal && !begun && strchr(head.name, '.'))
+        notice_other(&head, notice, notice_size);
+    return journal;
+}
+
+bool journal_repair(const char *name, Session *session, char *notice, size_t notice_size,
+                    Error *error)
+{
+    Journal *journal = open_name(name, session, notice, notice_size, error);
+    journal_close(journal);
+    return journal != NULL;
 }
 
 /* ---- reading only ---- */
@@ -562,8 +555,11 @@ bool journal_read_name(const char *name, Session *session, char *notice, size_t 
         return false;
     JournalTale tale;
     journal_tell(text, length, session, &tale);
+    journal_tale_free(&tale);
     free(text);
-    if (tale.bad || tale.torn)
+    if (tale.bad)
+        journal_tale_words(&tale, notice, notice_size);
+    else if (tale.torn)
         snprintf(notice, notice_size, "line %d of the journal can't be used: %s", tale.fault.line,
                  tale.fault.text);
     else if (tale.other_day)
@@ -594,16 +590,27 @@ bool journal_verify(const char *name, int *entries, Error *error)
     return good;
 }
 
-/* The journal's name from a file's, "" if it is not one. A file set aside as damaged is not one:
+#define DAMAGED ".damaged-"
+#define REPLACED ".replaced-"
+
+/* The journal's name from a file's; false if it is not one. A file set aside as damaged is not one:
  * its good entries continued in another. */
-static void name_of_file(const char *file, char *out, size_t size)
+static bool journal_name(const char *file, char *out, size_t size)
 {
     const char *ending = strstr(file, ENDING);
     const char *rest = ending ? ending + strlen(ENDING) : NULL;
+    const char *day =
+        rest && strncmp(rest, EARLIER, strlen(EARLIER)) == 0 ? rest + strlen(EARLIER) : NULL;
     out[0] = '\0';
-    if (rest && (rest[0] == '\0' || strncmp(rest, EARLIER, strlen(EARLIER)) == 0) &&
-        !text_append(out, size, "%.*s%s", (int)(ending - file), file, rest))
-        out[0] = '\0';
+    return rest && (rest[0] == '\0' || (day && day[strspn(day, "0123456789")] == '\0')) &&
+           text_append(out, size, "%.*s%s", (int)(ending - file), file, rest);
+}
+
+static bool aside_name(const char *file, char *out, size_t size)
+{
+    const char *ending = strstr(file, ENDING);
+    return ending && (strstr(ending, DAMAGED) || strstr(ending, REPLACED)) &&
+           text_copy(out, size, file);
 }
 
 /* From its first line, or from its name where that can't be read. */
@@ -625,18 +632,37 @@ static int by_date(const void *a, const void *b)
     return order ? order : strcmp(first->name, second->name);
 }
 
-JournalHead *journal_list(int *count)
+static JournalHead *no_list(int *count, Error *error, const char *path, int why)
+{
+    *count = -1;
+    if (why == ENOMEM) {
+        error_set(error, "out of memory");
+    } else {
+        text_clean(error->file, sizeof error->file, path);
+        error_set(error, "the folder can't be read: %s", strerror(why));
+    }
+    return NULL;
+}
+
+/* The names in the folder of journals that `take` takes. */
+static JournalHead *list_names(bool (*take)(const char *file, char *name, size_t size), int *count,
+                               Error *error)
 {
     char path[PATH_BYTES_MAX], name[sizeof((JournalHead *)0)->name];
     JournalHead *heads = NULL;
     int room = 0;
-    *count = 0;
-    DIR *folder = paths_data_look("events", path, sizeof path, NULL) ? opendir(path) : NULL;
-    if (!folder)
+    Error unheard;
+    error = error ? error : &unheard;
+    *error = (Error){0};
+    *count = -1;
+    if (!paths_data_look("events", path, sizeof path, error))
         return NULL;
-    for (struct dirent *row; (row = readdir(folder));) {
-        name_of_file(row->d_name, name, sizeof name);
-        if (!name[0])
+    DIR *folder = opendir(path);
+    if (!folder && errno != ENOENT)
+        return no_list(count, error, path, errno);
+    *count = 0;
+    for (struct dirent *row; folder && (row = readdir(folder));) {
+        if (!take(row->d_name, name, sizeof name))
             continue;
         if (*count == room) {
             room = room ? 2 * room : 16;
@@ -644,16 +670,31 @@ JournalHead *journal_list(int *count)
             if (!grown) {
                 free(heads);
                 closedir(folder);
-                *count = -1;
-                return NULL;
+                return no_list(count, error, path, ENOMEM);
             }
             heads = grown;
         }
         heads[*count] = (JournalHead){0};
-        text_clean(heads[*count].name, sizeof heads->name, name);
-        look_at(&heads[(*count)++]);
+        text_clean(heads[(*count)++].name, sizeof heads->name, name);
     }
-    closedir(folder);
+    if (folder)
+        closedir(folder);
+    return heads;
+}
+
+JournalHead *journal_list(int *count, Error *error)
+{
+    JournalHead *heads = list_names(journal_name, count, error);
+    for (int i = 0; i < *count; i++)
+        look_at(&heads[i]);
+    if (heads)
+        qsort(heads, (size_t)*count, sizeof *heads, by_date);
+    return heads;
+}
+
+JournalHead *journal_set_aside(int *count, Error *error)
+{
+    JournalHead *heads = list_names(aside_name, count, error);
     if (heads)
         qsort(heads, (size_t)*count, sizeof *heads, by_date);
     return heads;

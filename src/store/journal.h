@@ -55,8 +55,13 @@ void journal_close(Journal *journal);
 bool journal_read(Session *session, char *notice, size_t notice_size, Error *error);
 
 /* All journals, those of earlier dates too, sorted by date and name; heap, for free(). NULL with
- * count 0: there are none; with count -1: out of memory. */
-JournalHead *journal_list(int *count);
+ * count 0: there are none; with count -1: the folder can't be read, or out of memory; `error`
+ * (which may be NULL) says which. */
+JournalHead *journal_list(int *count, Error *error);
+
+/* The same for the files set aside as damaged or replaced: `name` is the file's, the rest is empty.
+ */
+JournalHead *journal_set_aside(int *count, Error *error);
 
 /* Which journal journal_read and journal_open would take: fills head->name, and the rest when
  * there is one. False: none yet. */
@@ -65,6 +70,11 @@ bool journal_find(const Session *session, JournalHead *head);
 /* journal_read for the journal of that name. */
 bool journal_read_name(const char *name, Session *session, char *notice, size_t notice_size,
                        Error *error);
+
+/* The same, and mends the file as journal_open does: `notice` says what was done, "": it is whole.
+ */
+bool journal_repair(const char *name, Session *session, char *notice, size_t notice_size,
+                    Error *error);
 
 /* Checks every line of a journal by itself, and counts its entries. */
 bool journal_verify(const char *name, int *entries, Error *error);

@@ -197,27 +197,13 @@ static bool sum_good(const char *line, size_t length)
     return memcmp(line + length - SUM_SIZE, expected, SUM_SIZE) == 0;
 }
 
-static bool header_parse(const Json *root, JournalTale *tale)
-{
-    HeaderLine header = {0};
-    Json first;
-    const char *key = json_first_key(root, &first);
-    const char *said = key && strcmp(key, "format") == 0 ? json_string(&first) : NULL;
-    tale->foreign = said && strcmp(said, JOURNAL_FORMAT) != 0;
-    if (!json_format(root, JOURNAL_FORMAT) || !json_object(root, HEADER_FIELDS, &header))
-        return false;
-    text_copy(tale->date, sizeof tale->date, header.head.date);
-    return true;
-}
-
-static bool entry_parse(const Json *root, int number, Entry *entry)
+static bool entry_parse(const Json *root, int *number, Entry *entry)
 {
     EntryLine line = {0};
     Json child;
     if (!json_object(root, ENTRY_FIELDS, &line))
         return false;
-    if (line.n != number)
-        return json_fail(root, "found entry %d where entry %d belongs", line.n, number);
+    *number = line.n;
     *entry = line.entry;
     if (entry->kind == ENTRY_SHOT || entry->kind == ENTRY_EDIT)
         return json_member(root, "shot", &child) ? shot_parse(&child, false, &entry->shot)
@@ -228,89 +214,26 @@ static bool entry_parse(const Json *root, int number, Entry *entry)
     return true;
 }
 
-/* One line, which is the header when `number` is 0. */
-static bool line_good(const char *line, size_t length, int line_number, int number,
-                      Session *session, JournalTale *tale)
+/* A line as JSON, once its sum is good. */
+static JsonDoc *line_open(const char *line, size_t length, Error *fault)
 {
-    Error *fault = &tale->fault;
-    *fault = (Error){.line = line_number};
-    if (!sum_good(line, length))
-        return error_set(fault, "the line does not match its checksum");
-    JsonDoc *doc = json_read(line, length, line_number, fault);
-    if (!doc) {
-        tale->no_memory = fault->line == 0;
-        return false;
-    }
-    Json root = json_root(doc, fault);
-    Entry entry;
-    bool good = number == 0 ? header_parse(&root, tale) : entry_parse(&root, number, &entry);
-    if (good && number > 0 && session && !session_restore(session, &entry)) {
-        const char *why = session_refuses(session, &entry);
-        good = json_fail(&root, "the entry does not fit this event: %s", why ? why : "refused");
-    }
-    json_free(doc);
-    return good;
+    if (sum_good(line, length))
+        return json_read(line, length, fault->line, fault);
+    error_set(fault, "the line does not match its checksum");
+    return NULL;
 }
 
-static bool of_other_day(const JournalTale *tale, const Session *session)
+bool journal_header_read(const char *line, size_t length, JournalHead *head, bool *foreign,
+                         Error *fault)
 {
-    return session && session->event.date[0] && tale->date[0] &&
-           strcmp(session->event.date, tale->date) != 0;
-}
-
-void journal_tell(const char *text, size_t length, Session *session, JournalTale *tale)
-{
-    *tale = (JournalTale){0};
-    Error first_fault = {0};
-    size_t at = 0;
-    for (int line_number = 1; at < length; line_number++) {
-        bool header = line_number == 1;
-        const char *end = memchr(text + at, '\n', length - at);
-        size_t size = (end ? (size_t)(end - text) : length) - at;
-        bool good =
-            line_good(text + at, size, line_number, header ? 0 : tale->entries + 1, session, tale);
-        if (tale->no_memory)
-            break;
-        if (!good && !end) {
-            tale->torn = true;
-            break;
-        }
-        if (!good && (!header || tale->foreign)) {
-            tale->bad = true;
-            break;
-        }
-        if (!good) { /* the entries can be read without the header */
-            tale->bad_header = true;
-            first_fault = tale->fault;
-        }
-        at += size + (end ? 1 : 0);
-        tale->good = at;
-        tale->unended = !end;
-        if (header)
-            tale->entries_at = at;
-        else
-            tale->entries++;
-        if (header && of_other_day(tale, session)) {
-            tale->other_day = true;
-            break;
-        }
-    }
-    if (tale->bad_header && !tale->bad)
-        tale->fault = first_fault;
-    if (tale->bad_header)
-        tale->bad = true;
-}
-
-bool journal_head_read(const char *text, size_t length, JournalHead *head)
-{
-    const char *end = memchr(text, '\n', length);
-    size_t size = end ? (size_t)(end - text) : length;
     HeaderLine header = {0};
-    Error unheard = {0};
-    JsonDoc *doc = sum_good(text, size) ? json_read(text, size, 1, &unheard) : NULL;
+    JsonDoc *doc = line_open(line, length, fault);
     if (!doc)
         return false;
-    Json root = json_root(doc, &unheard);
+    Json root = json_root(doc, fault), first;
+    const char *key = json_first_key(&root, &first);
+    const char *said = key && strcmp(key, "format") == 0 ? json_string(&first) : NULL;
+    *foreign = said && strcmp(said, JOURNAL_FORMAT) != 0;
     bool good = json_format(&root, JOURNAL_FORMAT) && json_object(&root, HEADER_FIELDS, &header);
     json_free(doc);
     if (good) {
@@ -320,20 +243,27 @@ bool journal_head_read(const char *text, size_t length, JournalHead *head)
     return good;
 }
 
+bool journal_entry_read(const char *line, size_t length, int *number, Entry *entry, Error *fault)
+{
+    JsonDoc *doc = line_open(line, length, fault);
+    if (!doc)
+        return false;
+    Json root = json_root(doc, fault);
+    bool good = entry_parse(&root, number, entry);
+    json_free(doc);
+    return good;
+}
+
+bool journal_head_read(const char *text, size_t length, JournalHead *head)
+{
+    const char *end = memchr(text, '\n', length);
+    bool foreign;
+    Error unheard = {.line = 1};
+    return journal_header_read(text, end ? (size_t)(end - text) : length, head, &foreign, &unheard);
+}
+
 bool journal_is(const char *text, size_t length)
 {
     return length > strlen(JOURNAL_FAMILY) &&
            memcmp(text, JOURNAL_FAMILY, strlen(JOURNAL_FAMILY)) == 0;
-}
-
-bool journal_check(const char *text, size_t length, Error *error)
-{
-    JournalTale tale;
-    journal_tell(text, length, NULL, &tale);
-    if (!tale.bad && !tale.torn && !tale.no_memory)
-        return true;
-    error->line = tale.fault.line;
-    text_copy(error->where, sizeof error->where, tale.fault.where);
-    return error_set(error, "%s%s", tale.torn ? "the last line was never finished: " : "",
-                     tale.fault.text);
 }

@@ -62,8 +62,10 @@ static bool read_parts(const JournalHead *head, Parts *parts, Error *error)
            files_pattern(event->pattern, &parts->pattern, error);
 }
 
-bool logbook_open(const JournalHead *head, Session *session, char *notice, size_t notice_size,
-                  Error *error)
+/* Puts the event together and lets `read` apply its entries. */
+static bool
+rebuild(const JournalHead *head, Session *session, char *notice, size_t notice_size, Error *error,
+        bool (*read)(const char *name, Session *session, char *notice, size_t size, Error *error))
 {
     Plan first = {.slot = 1};
     Parts *parts = malloc(sizeof *parts);
@@ -72,10 +74,22 @@ bool logbook_open(const JournalHead *head, Session *session, char *notice, size_
     bool good = parts ? read_parts(head, parts, error) : error_set(error, "out of memory");
     if (good) {
         session_begin(session, &parts->event, &parts->bag, &parts->pattern, &first);
-        good = journal_read_name(head->name, session, notice, notice_size, error);
+        good = read(head->name, session, notice, notice_size, error);
     }
     free(parts);
     return good;
+}
+
+bool logbook_open(const JournalHead *head, Session *session, char *notice, size_t notice_size,
+                  Error *error)
+{
+    return rebuild(head, session, notice, notice_size, error, journal_read_name);
+}
+
+bool logbook_repair(const JournalHead *head, Session *session, char *notice, size_t notice_size,
+                    Error *error)
+{
+    return rebuild(head, session, notice, notice_size, error, journal_repair);
 }
 
 /* The journal that journal_list calls so. */
@@ -83,7 +97,7 @@ static bool find_name(const char *name, JournalHead *head)
 {
     int count;
     bool found = false;
-    JournalHead *heads = journal_list(&count);
+    JournalHead *heads = journal_list(&count, NULL);
     for (int i = 0; i < count && !found; i++) {
         found = strcmp(heads[i].name, name) == 0;
         if (found)

@@ -12,6 +12,10 @@
 bool logbook_open(const JournalHead *head, Session *session, char *notice, size_t notice_size,
                   Error *error);
 
+/* The same, and mends the journal's file: `notice` says what was done, "": it is whole. */
+bool logbook_repair(const JournalHead *head, Session *session, char *notice, size_t notice_size,
+                    Error *error);
+
 /* The journal of that name, or the one of an event (its file or name) with a bag (NULL: the event's
  * own). False: there is none. */
 bool logbook_find(const char *name, const char *bag, JournalHead *head, Error *error);

@@ -330,6 +330,51 @@ static void log_verifies(void **state)
     run_free(&run);
 }
 
+/* A line in the middle that can't be read: looking uses the others and changes nothing, repairing
+ * puts a gap there and sets the damaged file aside. */
+static void log_repairs(void **state)
+{
+    (void)state;
+    const char *told = "line 6 of the journal can't be used (the line does not match its "
+                       "checksum): one entry is missing there, the 7 after it are kept";
+    char *text = played_read("data/settee/events/dawn.journal"), *line = text;
+    for (int i = 0; i < 5; i++)
+        line = strchr(line, '\n') + 1;
+    memset(line + 5, '#', 10);
+    played_write("data/settee/events/dawn.journal", text);
+    Run run = AT("log", "list");
+    run_is(&run, 1);
+    has(run.fault, told);
+    has(run.out, "   11  ");
+    lacks(run.out, "Set aside");
+    run_free(&run);
+    run = AT("log", "repair", "dawn");
+    run_is(&run, 0);
+    has(run.out, "dawn: ");
+    has(run.out, told);
+    has(run.out, "; the damaged file is dawn.journal.damaged-1\n");
+    run_free(&run);
+    char *kept = played_read("data/settee/events/dawn.journal.damaged-1");
+    assert_string_equal(kept, text);
+    free(kept);
+    free(text);
+    run = AT("log", "repair", "dawn", "--json");
+    run_is(&run, 0);
+    assert_string_equal(run.out, "{\"journal\":\"dawn\",\"entries\":12,\"repaired\":null}\n");
+    run_free(&run);
+    played_write("data/settee/events/dusk.journal.replaced-2", "x");
+    run = AT("log", "list");
+    run_is(&run, 0);
+    has(run.out, "\nSet aside, beside the journals: dawn.journal.damaged-1, "
+                 "dusk.journal.replaced-2\n");
+    run_free(&run);
+    run = AT("log", "verify", "--json");
+    run_is(&run, 0);
+    has(run.out, "\"set_aside\":[\"dawn.journal.damaged-1\",\"dusk.journal.replaced-2\"]");
+    run_free(&run);
+    refused(AT("log", "repair"), 2, "log repair needs an event: settee log repair EVENT");
+}
+
 /* ---- review ---- */
 
 static void review_by_month(void **state)
@@ -418,7 +463,7 @@ static void nothing_yet(void **state)
     run_free(&run);
     run = RUN("log", "verify", "--json");
     run_is(&run, 0);
-    assert_string_equal(run.out, "{\"journals\":[]}\n");
+    assert_string_equal(run.out, "{\"journals\":[],\"set_aside\":[]}\n");
     run_free(&run);
 }
 
@@ -447,6 +492,7 @@ int main(void)
                                        TEST(home_copies),    TEST(log_lists),
                                        TEST(log_shows),      TEST(log_exports),
                                        TEST(log_verifies),   TEST(review_by_month),
+                                       TEST(log_repairs),    TEST(review_by_month),
                                        TEST(review_as_json), TEST(review_goes_on),
                                        TEST(nothing_yet),    TEST(words_of_the_screen)};
     return cmocka_run_group_tests_name("home, log and review", tests, NULL, NULL);

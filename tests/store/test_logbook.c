@@ -26,7 +26,7 @@ static bool is_there(const char *below) { return access(played_path(below), F_OK
 static int shots_of(const char *name, Error *error)
 {
     int count, shots = -2;
-    JournalHead *heads = journal_list(&count);
+    JournalHead *heads = journal_list(&count, NULL);
     for (int i = 0; i < count; i++)
         if (strcmp(heads[i].name, name) == 0)
             shots = logbook_open(&heads[i], &session, notice, sizeof notice, error)
@@ -50,7 +50,7 @@ static void expect_shots(const char *name, int shots)
 static void expect_names(const char *const *names)
 {
     int count;
-    JournalHead *heads = journal_list(&count);
+    JournalHead *heads = journal_list(&count, NULL);
     for (int i = 0; names[i]; i++) {
         if (i >= count)
             fail_msg("no journal %s", names[i]);
@@ -83,7 +83,7 @@ static void head_says_whose(void **state)
     begin_event();
     played_shots("dusk", "ansgar", "x", NULL);
     int count;
-    JournalHead *heads = journal_list(&count);
+    JournalHead *heads = journal_list(&count, NULL);
     assert_int_equal(count, 1);
     assert_string_equal(heads[0].event, "dusk");
     assert_string_equal(heads[0].date, "2026-05-02");

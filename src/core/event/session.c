@@ -3,8 +3,8 @@
 
 #include <string.h>
 
-const char *const ENTRY_NAMES[ENTRY_KINDS + 1] = {"shot", "edit", "plan", "apart",
-                                                  "game", "undo", "redo", 0};
+const char *const ENTRY_NAMES[ENTRY_KINDS + 1] = {"shot", "edit", "plan", "apart", "game",
+                                                  "undo", "redo", "gap",  0};
 
 void session_begin(Session *session, const EventInfo *event, const Bag *bag, const Pattern *pattern,
                    const Plan *first)
@@ -225,6 +225,8 @@ static const char *entry_fault(const Session *session, const Entry *entry)
         return session->can_undo ? NULL : "nothing to undo";
     case ENTRY_REDO:
         return session->can_redo ? NULL : "nothing to redo";
+    case ENTRY_GAP:
+        return NULL;
     default:
         return "no such entry";
     }

@@ -39,6 +39,7 @@ typedef enum EntryKind {
     ENTRY_GAME,  /* next game begins */
     ENTRY_UNDO,  /* undoes the last active entry */
     ENTRY_REDO,  /* redoes the last entry undone */
+    ENTRY_GAP,   /* does nothing: an entry that was lost stood here, of a kind not known */
     ENTRY_KINDS
 } EntryKind;
 extern const char *const ENTRY_NAMES[ENTRY_KINDS + 1];

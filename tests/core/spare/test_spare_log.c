@@ -8,6 +8,7 @@
 
 #include "core/event/session.h"
 #include "store/journal_line.h"
+#include "store/journal_tale.h"
 
 #define P(n) pin_bit(n)
 
@@ -192,6 +193,7 @@ static void test_journal(void **state)
     journal_tell(text, strlen(text), back, &tale);
     assert_int_equal(tale.entries, 4);
     assert_false(tale.bad || tale.torn);
+    journal_tale_free(&tale);
     assert_int_equal(back->shot_count, 2);
     assert_true(back->shots[0].spare_said && back->shots[0].spare_left == P(4));
     assert_true(shot_spare(&back->shots[1]));
