@@ -53,7 +53,7 @@ static const Subcommand SUBCOMMANDS[] = {
     {"review", "", 0, BIT(MONTH) | BIT(BAG) | BIT(JSON),
      "how your shots turned out, by month, ball and pattern", cmd_review},
     {"log", "[WHAT...]", 2, BIT(BAG) | BIT(CSV) | BIT(JSON),
-     "what you entered: list, show, export or repair EVENT, verify", cmd_log},
+     "what you entered: list, show, export, verify, repair", cmd_log},
     {"home", "[WHAT...]", 4, BIT(JSON), "your own files: list, copy bag|event|pattern FROM NAME",
      cmd_home},
     {"new", "WHAT NAME", 2,

@@ -81,7 +81,7 @@ static bool field_parse(const Json *root, const Json *field, EventInfo *event)
 static bool exists(const char *path)
 {
     struct stat status;
-    return stat(path, &status) == 0 && !S_ISDIR(status.st_mode);
+    return strcmp(path, "-") != 0 && stat(path, &status) == 0 && !S_ISDIR(status.st_mode);
 }
 
 /* Finds the file that an event names: relative to the event's folder, else as any name. `target`

@@ -24,6 +24,7 @@ static bool is_name(const char *name)
 {
     size_t length = strlen(name), ending = strlen(ENDING);
     return length > 0 && length < HOME_NAME_MAX && name[0] != '.' && !strchr(name, '/') &&
+           strcmp(name, "-") != 0 && /* standard input */
            !(length >= ending && strcmp(name + length - ending, ENDING) == 0);
 }
 

@@ -106,6 +106,8 @@ static bool place_new(const char *kind, const char *name, char *path, size_t siz
         return error_set(error,
                          "found the name \"%.80s\"; allowed: letters, digits, - and _, at most %d",
                          name, HOME_NAME_MAX - 1);
+    if (strcmp(name, "-") == 0)
+        return error_set(error, "the name - is standard input's; choose another");
     text_append(below, sizeof below, "%s/%s.json", kind, name);
     return paths_config(below, path, size, error);
 }

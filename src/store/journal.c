@@ -57,11 +57,10 @@ static char *slurp(const char *name, size_t *length, Error *error)
     if (!file_of(name, file, sizeof file) || !paths_data_look(file, path, sizeof path, error))
         return NULL;
     text_clean(error->file, sizeof error->file, path);
-    int fd = open(path, O_RDONLY | O_CLOEXEC);
+    int fd = load_open(path, error);
     if (fd < 0) {
-        int why = errno;
-        error_set(error, "%s", why == ENOENT ? "this event has no journal yet" : strerror(why));
-        errno = why;
+        if (errno == ENOENT)
+            error_set(error, "this event has no journal yet");
         return NULL;
     }
     char *text = load_descriptor(fd, JOURNAL_BYTES_MAX, length, error);
@@ -370,9 +369,12 @@ static bool open_locked(Journal *journal, bool *unlocked, Error *error)
 {
     for (int attempt = 0; attempt < 8; attempt++) {
         struct stat opened, named;
-        journal->fd = open(journal->path, O_RDWR | O_CREAT | O_APPEND | O_CLOEXEC, 0600);
+        journal->fd =
+            open(journal->path, O_RDWR | O_CREAT | O_APPEND | O_CLOEXEC | O_NONBLOCK, 0600);
         if (journal->fd < 0)
             return error_set(error, "the journal can't be opened: %s", strerror(errno));
+        if (!load_is_file(journal->fd, error))
+            return false;
         *unlocked = flock(journal->fd, LOCK_EX | LOCK_NB) != 0;
         if (*unlocked && errno == EWOULDBLOCK)
             return error_set(error, "this event is open in another settee; close that one first");

@@ -30,6 +30,31 @@ static bool too_large(size_t max, Error *error)
     return error_set(error, "found more than %zu bytes; allowed: files of at most that", max);
 }
 
+bool load_is_file(int fd, Error *error)
+{
+    struct stat status;
+    errno = 0;
+    if (fstat(fd, &status) == 0 && (S_ISREG(status.st_mode) || S_ISDIR(status.st_mode)))
+        return true;
+    return error_set(error, "found a pipe or a device; expected a file");
+}
+
+int load_open(const char *path, Error *error)
+{
+    int fd = open(path, O_RDONLY | O_CLOEXEC | O_NOCTTY | O_NONBLOCK);
+    if (fd < 0) {
+        int why = errno;
+        error_set(error, "can't be opened: %s", strerror(why));
+        errno = why;
+        return -1;
+    }
+    if (load_is_file(fd, error))
+        return fd;
+    close(fd);
+    errno = 0;
+    return -1;
+}
+
 char *load_descriptor(int fd, size_t max, size_t *length, Error *error)
 {
     struct stat status;
@@ -230,9 +255,9 @@ static bool take_path(const char *kind, const char *name, Loaded *loaded, Error 
         return take_builtin(found->builtin, loaded, error);
     if (found->home)
         text_clean(error->file, sizeof error->file, found->path);
-    int fd = open(found->path, O_RDONLY | O_CLOEXEC | O_NOCTTY);
+    int fd = load_open(found->path, error);
     if (fd < 0)
-        return error_set(error, "can't be opened: %s", strerror(errno));
+        return false;
     loaded->text = load_descriptor(fd, FILES_BYTES_MAX, &loaded->length, error);
     close(fd);
     load_id(found->path, loaded->id, sizeof loaded->id);

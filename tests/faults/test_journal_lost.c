@@ -259,14 +259,47 @@ static void test_still_locked(void **state)
     journal_close(journal);
 }
 
+/* Somebody put a link where the new file is written first: what it leads to stays as it is. */
+static void test_planted_link(void **state)
+{
+    (void)state;
+    char target[160];
+    Session *session;
+    snprintf(target, sizeof target, "%s/precious", helper_folder);
+    helper_spill(target, "precious", 8);
+    Journal *journal = begin_some(&session);
+    assert_int_equal(symlink(target, beside(".new")), 0);
+    assert_int_equal(unlink(helper_journal), 0);
+    append_rest(journal, session, BEFORE + append(journal, session, BEFORE));
+    journal_close(journal);
+    expect_all();
+    expect_file(target, "precious", 8);
+}
+
+/* A pipe under the journal's name is refused, not waited for. */
+static void test_pipe(void **state)
+{
+    (void)state;
+    Error error = {0};
+    Session *session;
+    journal_close(begin(&session));
+    assert_int_equal(unlink(helper_journal), 0);
+    assert_int_equal(mkfifo(helper_journal, 0600), 0);
+    alarm(60);
+    assert_null(journal_open(helper_session(1), notice, sizeof notice, &error));
+    assert_string_equal(error.text, "found a pipe or a device; expected a file");
+    assert_false(journal_read(helper_session(1), notice, sizeof notice, &error));
+    alarm(0);
+}
+
 #define TEST(function) cmocka_unit_test_setup_teardown(function, helper_setup, helper_teardown)
 
 int main(void)
 {
-    const struct CMUnitTest tests[] = {TEST(test_deleted),        TEST(test_deleted_last),
-                                       TEST(test_deleted_unused), TEST(test_moved),
-                                       TEST(test_replaced),       TEST(test_cut),
-                                       TEST(test_folder_gone),    TEST(test_folder_in_the_way),
-                                       TEST(test_second_settee),  TEST(test_still_locked)};
+    const struct CMUnitTest tests[] = {
+        TEST(test_deleted),      TEST(test_deleted_last),      TEST(test_deleted_unused),
+        TEST(test_moved),        TEST(test_replaced),          TEST(test_cut),
+        TEST(test_folder_gone),  TEST(test_folder_in_the_way), TEST(test_second_settee),
+        TEST(test_still_locked), TEST(test_planted_link),      TEST(test_pipe)};
     return cmocka_run_group_tests_name("journal lost", tests, NULL, NULL);
 }

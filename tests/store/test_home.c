@@ -316,6 +316,42 @@ static void settings_are_kept(void **state)
     }
 }
 
+/* "-" is standard input wherever a file is named: nothing that is kept may be called so, or a start
+ * would wait for it. */
+static void nothing_is_called_dash(void **state)
+{
+    (void)state;
+    char path[1024];
+    Error error = {0};
+    assert_false(files_copy("themes", "dark", "-", path, sizeof path, &error));
+    assert_non_null(strstr(error.text, "standard input"));
+    played_bag(HOME "bags/-.json", "Odile Farrow", "left");
+    FileName names[32];
+    int count = files_names("bags", names, 32);
+    for (int i = 0; i < count; i++)
+        assert_string_not_equal(names[i].name, "-");
+    played_event(HOME "events/dusk.json", "Dusk open", "2026-05-02", "apron", "-");
+    assert_false(files_event("dusk", &event, &error));
+    assert_non_null(strstr(error.text, "no such file"));
+}
+
+/* To read a pipe may take for ever, and so may a device. */
+static void only_files_are_read(void **state)
+{
+    (void)state;
+    Error error = {0};
+    const char *kind;
+    played_write(HOME "bags/x.json", "");
+    assert_int_equal(unlink(played_path(HOME "bags/x.json")), 0);
+    assert_int_equal(mkfifo(played_path(HOME "bags/x.json"), 0600), 0);
+    alarm(60);
+    assert_false(files_bag("x", &bag, &error));
+    assert_string_equal(error.text, "found a pipe or a device; expected a file");
+    assert_false(files_check("/dev/zero", &kind, &error));
+    assert_string_equal(error.text, "found a pipe or a device; expected a file");
+    alarm(0);
+}
+
 #define TEST(function) cmocka_unit_test_setup_teardown(function, played_begin, played_end)
 
 int main(void)
@@ -332,6 +368,8 @@ int main(void)
                                        TEST(copies),
                                        TEST(copies_of_events),
                                        TEST(short_names),
+                                       TEST(nothing_is_called_dash),
+                                       TEST(only_files_are_read),
                                        TEST(settings_are_kept)};
     return cmocka_run_group_tests_name("home", tests, NULL, NULL);
 }

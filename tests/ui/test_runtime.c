@@ -164,7 +164,7 @@ static void the_screen_comes_before_the_first_line(void **state)
     assert_int_equal(shot->hit, HIT_HIGH);
 }
 
-static uint32_t two_shots(void) { return typed("hhgx\rhhgx\r"); }
+static uint32_t two_shots(void) { return typed("hegx\rhegx\r"); }
 static int once_two_are_drawn(void)
 {
     return kept_count == 2 && fake.keys == 10 && fake.draws > 2 ? SIGTERM : 0;
