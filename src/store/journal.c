@@ -148,9 +148,26 @@ static bool disk_refuses(Journal *journal, Error *error, int why)
                      strerror(why));
 }
 
+/* Brings the file's name to the disk, and those of the folders that may have been made for it. */
+static bool sync_names(const Journal *journal)
+{
+    char path[PATH_BYTES_MAX];
+    if (!atomic_sync_folder(journal->path))
+        return false;
+    text_copy(path, sizeof path, journal->path);
+    for (int above = 0; above < 2; above++) { /* events in settee, settee in its own folder */
+        char *slash = strrchr(path, '/');
+        if (!slash || slash == path)
+            break;
+        *slash = '\0';
+        atomic_sync_folder(path); /* one that may not be opened was not made here */
+    }
+    return true;
+}
+
 static bool sync_file(const Journal *journal)
 {
-    return fdatasync(journal->fd) == 0 && (!journal->nameless || atomic_sync_folder(journal->path));
+    return fdatasync(journal->fd) == 0 && (!journal->nameless || sync_names(journal));
 }
 
 /* Writes the lines waiting, all or nothing: a part that got through is cut off again, so that it
@@ -323,7 +340,7 @@ static bool take_place(Journal *journal, const char *suffix, char *aside, size_t
     close(journal->fd);
     journal->fd = fd;
     journal->ragged = false;
-    journal->nameless = !atomic_sync_folder(journal->path);
+    journal->nameless = !sync_names(journal);
     why = errno;
     if (!journal->nameless)
         all_kept(journal);
@@ -427,7 +444,7 @@ static bool repair(Journal *journal, const JournalHead *head, const JournalTale 
     size_t length = journal->length;
     journal->length = journal->kept = tale->good;
     if (tale->torn) {
-        if (ftruncate(journal->fd, (off_t)tale->good) != 0 || fdatasync(journal->fd) != 0)
+        if (ftruncate(journal->fd, (off_t)tale->good) != 0)
             return false;
         snprintf(words, sizeof words,
                  "the journal's last line was never finished: %zu bytes were cut off, %d entries "

@@ -422,7 +422,7 @@ static void test_endless_device(void **state)
     (void)state;
     Error error = {0};
     assert_false(files_bag("/dev/zero", &bag, &error));
-    assert_fault(&error, 0, "", "found more than 1048576 bytes");
+    assert_fault(&error, 0, "", "found a pipe or a device");
 }
 
 static void test_endless_pipe(void **state)
