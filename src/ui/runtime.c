@@ -28,6 +28,7 @@ typedef struct Runtime {
     long spare_asked; /* revision of the question the spare job works on; 0: none */
     int kept;         /* entries of the session handed over so far */
     bool draw, redraw, quit;
+    bool no_room; /* for a screen of the terminal's size */
     Theme plain;
 } Runtime;
 
@@ -240,8 +241,10 @@ static bool fit(Runtime *run)
     term_size(&columns, &rows);
     if (columns != run->canvas.columns || rows != run->canvas.rows || !run->canvas.cells) {
         canvas_fini(&run->canvas);
-        if (!canvas_init(&run->canvas, columns, rows))
+        if (!canvas_init(&run->canvas, columns, rows)) {
+            run->no_room = true;
             return false;
+        }
     }
     send(run, (Msg){.kind = MSG_SIZE, .columns = run->canvas.columns, .rows = run->canvas.rows});
     return true;
@@ -262,7 +265,10 @@ static bool take_keys(Runtime *run)
         uint32_t key = term_key();
         if (key == PRESS_NONE)
             return false;
-        send(run, (Msg){.kind = MSG_KEY, .key = key});
+        if (key == PRESS_PASTED)
+            send(run, (Msg){.kind = MSG_NOTICE, .text = "Pasted text was ignored"});
+        else
+            send(run, (Msg){.kind = MSG_KEY, .key = key});
     }
     return true;
 }
@@ -348,6 +354,8 @@ int ui_run(UiHost *host)
             loop(&run);
     }
     end(&run);
+    if (run.no_room)
+        return fail("not enough memory for a screen of this size"), 1;
     return begun ? 0 : 1;
 }
 

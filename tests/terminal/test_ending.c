@@ -84,16 +84,37 @@ static void expect_ended_by(Pty *pty, int number)
 static void signals_keep_it(void **state)
 {
     (void)state;
-    static const int NUMBERS[] = {SIGTERM, SIGHUP, SIGINT};
+    const int NUMBERS[] = {SIGTERM, SIGHUP,  SIGINT,  SIGQUIT,   SIGUSR1, SIGUSR2,
+                           SIGALRM, SIGXCPU, SIGPROF, SIGVTALRM, SIGPIPE, SIGRTMIN};
     for (size_t i = 0; i < sizeof NUMBERS / sizeof *NUMBERS; i++) {
         Pty pty;
         start_unsaved(&pty);
         free_disk(&pty);
         if (NUMBERS[i] == SIGINT)
             pty_type(&pty, "\003");
+        else if (NUMBERS[i] == SIGQUIT)
+            pty_type(&pty, "\034");
         else
             kill(pty.pid, NUMBERS[i]);
         expect_ended_by(&pty, NUMBERS[i]);
+    }
+}
+
+/* What is a fault of the program's ends it at once; the terminal is given back all the same. */
+static void faults_give_the_terminal_back(void **state)
+{
+    (void)state;
+    static const int NUMBERS[] = {SIGSYS, SIGTRAP, SIGABRT};
+    for (size_t i = 0; i < sizeof NUMBERS / sizeof *NUMBERS; i++) {
+        Pty pty;
+        pty_start(&pty, 80, 24, NULL);
+        pty_expect(&pty, "q quit");
+        kill(pty.pid, NUMBERS[i]);
+        pty_wait(&pty);
+        pty_expect_restored(&pty);
+        assert_true(WIFSIGNALED(pty.status));
+        assert_int_equal(WTERMSIG(pty.status), NUMBERS[i]);
+        pty_end(&pty);
     }
 }
 
@@ -114,9 +135,11 @@ static void more_signals_wait(void **state)
 
 int main(void)
 {
+    setrlimit(RLIMIT_CORE, &(struct rlimit){0}); /* the program inherits it */
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(quitting_keeps_it),
         cmocka_unit_test(signals_keep_it),
+        cmocka_unit_test(faults_give_the_terminal_back),
         cmocka_unit_test(more_signals_wait),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);

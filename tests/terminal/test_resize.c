@@ -11,6 +11,7 @@
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
+#include <sys/ioctl.h>
 #include <sys/wait.h>
 
 #include "base/rng.h"
@@ -171,9 +172,53 @@ static void every_size_is_a_fresh_screen(void **state)
     pty_end(&pty);
 }
 
+/* A size that no memory holds, said to the program alone, then a usual one. */
+static void claim_size(Pty *pty, unsigned short columns, unsigned short rows)
+{
+    struct winsize size = {.ws_col = columns, .ws_row = rows};
+    assert_int_equal(ioctl(pty->master, TIOCSWINSZ, &size), 0);
+    kill(pty->pid, SIGWINCH);
+    pty_quiet(pty);
+}
+
+static void sizes_beyond_reason(void **state)
+{
+    (void)state;
+    static const unsigned short CLAIMS[][2] = {
+        {65535, 24}, {80, 65535}, {65535, 65535}, {32768, 1}};
+    Pty pty;
+    pty_start(&pty, 80, 24, NULL);
+    pty_expect(&pty, "q quit");
+    for (size_t i = 0; i < sizeof CLAIMS / sizeof *CLAIMS; i++)
+        claim_size(&pty, CLAIMS[i][0], CLAIMS[i][1]);
+    claim_size(&pty, 80, 24);
+    pty_type(&pty, "?");
+    pty_expect(&pty, "Log a shot, first key");
+    pty_type(&pty, "qq");
+    pty_wait(&pty);
+    assert_true(WIFEXITED(pty.status));
+    assert_int_equal(WEXITSTATUS(pty.status), 0);
+    pty_end(&pty);
+}
+
+static void starts_beyond_reason(void **state)
+{
+    (void)state;
+    static const char *const SETTINGS[] = {"COLUMNS=65535", "LINES=65535", NULL};
+    Pty pty;
+    pty_start(&pty, 80, 24, SETTINGS);
+    pty_expect(&pty, "q quit");
+    pty_type(&pty, "q");
+    pty_wait(&pty);
+    assert_true(WIFEXITED(pty.status));
+    pty_end(&pty);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
+        cmocka_unit_test(sizes_beyond_reason),
+        cmocka_unit_test(starts_beyond_reason),
         cmocka_unit_test(every_size_is_a_fresh_screen),
     };
     return cmocka_run_group_tests(tests, set_up, tear_down);

@@ -20,6 +20,7 @@ enum {
     PRESS_END,
     PRESS_DELETE,
     PRESS_REDRAW, /* the program was suspended and is back, or ^L */
+    PRESS_PASTED, /* text was pasted, and swallowed */
     PRESS_LAST
 };
 

@@ -13,6 +13,7 @@
 #include <string.h>
 #include <sys/ioctl.h>
 #include <termios.h>
+#include <time.h>
 #include <unistd.h>
 
 #include "base/text.h"
@@ -21,7 +22,24 @@
 /* From <term.h>, which also makes macros of words like "columns" and "lines". */
 extern char *tigetstr(const char *name);
 
-enum { PAIRS_MAX = 250, SILENT_READS_MAX = 50, ESC_DELAY_MS = 25 };
+enum {
+    PAIRS_MAX = 250,
+    SILENT_READS_MAX = 50,
+    ESC_DELAY_MS = 25,
+    ANSWER_PAUSE_MS = 500, /* between two characters of an answer, over a slow line */
+    PASTE_PAUSE_MS = 5000,
+    SWALLOWED_A_TURN = 4096
+};
+
+/* What a terminal sends that is no key: an answer, a mouse's report, pasted text. */
+typedef enum Swallow {
+    SWALLOW_NOTHING,
+    SWALLOW_CONTROL, /* parameters, then a letter */
+    SWALLOW_TEXT,    /* up to a bell or Esc backslash */
+    SWALLOW_END,     /* after an Esc in it */
+    SWALLOW_MOUSE,   /* three characters */
+    SWALLOW_PASTE    /* up to its mark */
+} Swallow;
 
 static struct {
     SCREEN *screen;
@@ -35,10 +53,15 @@ static struct {
     Cell *shown;       /* what the terminal shows; NULL: unknown */
     int cursor_row, cursor_column;
     bool theme_changed;
-    bool lost;        /* its size has changed: unknown what it shows */
-    bool announced;   /* the last wait reported input */
-    int silent_reads; /* how often it did and none came */
-    int wake[2];      /* written to by signal handlers, read by term_wait */
+    bool lost;           /* its size has changed: unknown what it shows */
+    bool announced;      /* the last wait reported input */
+    int silent_reads;    /* it said so and none came */
+    char kind_mouse[16]; /* what a mouse's report begins with; "": it has none */
+    Swallow swallow;     /* what is being read that is no key */
+    int count;      /* characters of it: of a mouse's report still to come, of a mark matched */
+    char number[8]; /* a control sequence's first number */
+    struct timespec last; /* when the last character of it came */
+    int wake[2];          /* written to by signal handlers, read by term_wait */
 } term = {.wake = {-1, -1}};
 
 static volatile sig_atomic_t ending, resized, continued;
@@ -48,7 +71,11 @@ static char give_back[128]; /* prepared for the signal handler, which may look n
 static size_t give_back_size;
 
 static const int ENDING[] = {SIGINT, SIGTERM, SIGHUP};
-static const int CRASHES[] = {SIGSEGV, SIGBUS, SIGFPE, SIGILL, SIGABRT};
+static const int CRASHES[] = {SIGSEGV, SIGBUS, SIGFPE, SIGILL, SIGABRT, SIGTRAP, SIGSYS};
+/* These end nothing by default, or can't be caught. */
+static const int HARMLESS[] = {SIGCHLD, SIGCONT, SIGURG,  SIGWINCH, SIGKILL,
+                               SIGSTOP, SIGTSTP, SIGTTIN, SIGTTOU};
+static sigset_t caught; /* signals that end the program, once caught */
 
 static void wake_up(void)
 {
@@ -91,12 +118,37 @@ static void on_crash(int number)
     raise(number);
 }
 
+#define ANY(numbers, number) any(numbers, sizeof(numbers) / sizeof *(numbers), number)
+static bool any(const int *numbers, size_t count, int number)
+{
+    for (size_t i = 0; i < count; i++)
+        if (numbers[i] == number)
+            return true;
+    return false;
+}
+
+/* Those that end a program, by whatever name a system has for them; not those that whoever started
+ * it wants ignored, except the usual ones. */
+static void catch_endings(const struct sigaction *action)
+{
+    sigemptyset(&caught);
+    for (int number = 1; number <= SIGRTMAX; number++) {
+        struct sigaction now;
+        if (ANY(HARMLESS, number) || ANY(CRASHES, number) || number == SIGXFSZ ||
+            sigaction(number, NULL, &now) != 0)
+            continue;
+        if ((ANY(ENDING, number) || now.sa_handler == SIG_DFL) &&
+            sigaction(number, action, NULL) == 0)
+            sigaddset(&caught, number);
+    }
+    signal(SIGXFSZ, SIG_IGN); /* the write fails instead, and that is told */
+}
+
 static void catch_signals(void)
 {
     struct sigaction action = {.sa_handler = on_ending};
     sigemptyset(&action.sa_mask);
-    for (size_t i = 0; i < sizeof ENDING / sizeof *ENDING; i++)
-        sigaction(ENDING[i], &action, NULL);
+    catch_endings(&action);
     action.sa_handler = on_size;
     sigaction(SIGWINCH, &action, NULL);
     action.sa_handler = on_continue;
@@ -115,14 +167,36 @@ static void release_signals(void)
     signal(SIGCONT, SIG_DFL);
 }
 
+/* A terminal of xterm's kind, which has a mouse: no reports of that, and pasted text is marked. */
+static const char MODES_ON[] = "\033[?1000l\033[?1002l\033[?1003l\033[?2004h";
+static const char MODES_OFF[] = "\033[?2004l";
+
+static void write_modes(const char *modes)
+{
+    ssize_t n = term.kind_mouse[0] ? write(STDOUT_FILENO, modes, strlen(modes)) : 0;
+    (void)n;
+}
+
+static const char *capability(const char *name)
+{
+    const char *text = tigetstr(name);
+    /* NOLINTNEXTLINE(performance-no-int-to-ptr): how curses says that it is no string */
+    return text == (const char *)-1 ? NULL : text;
+}
+
 /* The bytes that restore the terminal, without terminfo's padding marks. */
 static void prepare_give_back(void)
 {
     static const char *const NAMES[] = {"sgr0", "cnorm", "rmkx", "rmcup"};
+    const char *mouse = capability("kmous");
+    text_copy(term.kind_mouse, sizeof term.kind_mouse, mouse ? mouse : "");
+    if (mouse) {
+        memcpy(give_back, MODES_OFF, sizeof MODES_OFF - 1);
+        give_back_size = sizeof MODES_OFF - 1;
+    }
     for (size_t i = 0; i < sizeof NAMES / sizeof *NAMES; i++) {
-        const char *text = tigetstr(NAMES[i]);
-        /* NOLINTNEXTLINE(performance-no-int-to-ptr): how curses says that it is no string */
-        if (!text || text == (const char *)-1)
+        const char *text = capability(NAMES[i]);
+        if (!text)
             continue;
         for (; *text && give_back_size < sizeof give_back; text++) {
             if (text[0] == '$' && text[1] == '<') {
@@ -148,6 +222,16 @@ static bool open_wake(void)
     return true;
 }
 
+static bool too_large(void)
+{
+    struct winsize size;
+    const char *columns = getenv("COLUMNS"), *lines = getenv("LINES");
+    return (ioctl(STDOUT_FILENO, TIOCGWINSZ, &size) == 0 &&
+            (size.ws_col > CANVAS_COLUMNS_MAX || size.ws_row > CANVAS_ROWS_MAX)) ||
+           (columns && strtol(columns, NULL, 10) > CANVAS_COLUMNS_MAX) ||
+           (lines && strtol(lines, NULL, 10) > CANVAS_ROWS_MAX);
+}
+
 bool term_init(char *why, unsigned long size)
 {
     setlocale(LC_CTYPE, ""); /* numbers stay in the C locale */
@@ -165,6 +249,8 @@ bool term_init(char *why, unsigned long size)
     }
     if (!getenv("ESCDELAY"))
         set_escdelay(ESC_DELAY_MS);
+    if (too_large())
+        use_env(FALSE); /* curses would have no memory for it; term_size says what is used */
     term.screen = newterm(NULL, stdout, stdin);
     if (!term.screen) {
         const char *name = getenv("TERM");
@@ -174,6 +260,7 @@ bool term_init(char *why, unsigned long size)
     }
     prepare_give_back();
     catch_signals();
+    write_modes(MODES_ON);
     cbreak();
     noecho();
     nonl();
@@ -192,6 +279,7 @@ void term_fini(void)
 {
     if (!term.screen)
         return;
+    write_modes(MODES_OFF);
     endwin();
     release_signals();
     delscreen(term.screen);
@@ -206,8 +294,9 @@ void term_fini(void)
 
 void term_release(void)
 {
-    for (size_t i = 0; i < sizeof ENDING / sizeof *ENDING; i++)
-        signal(ENDING[i], SIG_DFL);
+    for (int number = 1; number <= SIGRTMAX; number++)
+        if (sigismember(&caught, number) == 1)
+            signal(number, SIG_DFL);
     if (ending > 0)
         raise(ending);
 }
@@ -305,8 +394,10 @@ void term_size(int *columns, int *rows)
 {
     struct winsize size;
     if (ioctl(STDOUT_FILENO, TIOCGWINSZ, &size) == 0 && size.ws_col > 0 && size.ws_row > 0) {
-        if (size.ws_row != LINES || size.ws_col != COLS)
-            resize_term(size.ws_row, size.ws_col);
+        int row_count = size.ws_row < CANVAS_ROWS_MAX ? size.ws_row : CANVAS_ROWS_MAX;
+        int column_count = size.ws_col < CANVAS_COLUMNS_MAX ? size.ws_col : CANVAS_COLUMNS_MAX;
+        if (row_count != LINES || column_count != COLS)
+            (void)resize_term(row_count, column_count); /* refused: it stays as it was */
     }
     getmaxyx(stdscr, *rows, *columns);
 }
@@ -392,17 +483,113 @@ void term_wait(int milliseconds)
     term.announced = fds[0].revents & POLLIN;
 }
 
-/* Nothing follows a lone Esc at once. If something does, it is a key that ncurses doesn't know, and
- * its letters must not be taken for ours. */
+/* A character or key that is there; ERR when none is. */
+static int next_key(wint_t *c)
+{
+    int result = get_wch(c);
+    if (result == KEY_CODE_YES && *c == KEY_RESIZE)
+        resized = 1;
+    return result;
+}
+
+static void swallow(Swallow what, int count)
+{
+    term.swallow = what;
+    term.count = count;
+    term.number[0] = '\0';
+    clock_gettime(CLOCK_MONOTONIC, &term.last);
+}
+
+/* What an escape begins, by the character after it, or by a single character of eight bits. */
+static Swallow begun_by(wint_t c)
+{
+    switch (c) {
+    case '[':
+    case 'O':
+        return SWALLOW_CONTROL;
+    case 'P':
+    case ']':
+    case '_':
+    case '^':
+    case 'X':
+        return SWALLOW_TEXT;
+    default:
+        return SWALLOW_NOTHING;
+    }
+}
+
+/* After a lone Esc nothing follows at once. When something does, it is a key that ncurses does not
+ * know, or no key at all: its letters must not be taken for ours. */
 static uint32_t after_escape(void)
 {
     wint_t c;
-    if (get_wch(&c) == ERR)
+    if (next_key(&c) == ERR)
         return PRESS_ESC;
-    if (c == '[' || c == 'O')
-        while (get_wch(&c) != ERR && !(c >= 0x40 && c <= 0x7e))
-            continue;
-    return PRESS_LAST; /* a key that does nothing */
+    swallow(begun_by(c), 0);
+    return PRESS_NONE;
+}
+
+static uint32_t swallow_control(wint_t c)
+{
+    size_t length = strlen(term.number);
+    if (c >= '0' && c <= '9' && length + 1 < sizeof term.number && term.count == 0) {
+        term.number[length] = (char)c;
+        term.number[length + 1] = '\0';
+        return PRESS_NONE;
+    }
+    bool bare = term.count == 0 && length == 0;
+    term.count = 1; /* the first number has ended */
+    if (c >= 0x20 && c < 0x40)
+        return PRESS_NONE;
+    if (c == '~' && strcmp(term.number, "200") == 0)
+        swallow(SWALLOW_PASTE, 0);
+    else if (c == 'M' && bare)
+        swallow(SWALLOW_MOUSE, 3);
+    else
+        swallow(SWALLOW_NOTHING, 0);
+    return PRESS_NONE;
+}
+
+/* One more character of what is swallowed; the press that its end stands for. */
+static uint32_t swallow_one(wint_t c)
+{
+    static const char MARK[] = "\033[201~";
+    switch (term.swallow) {
+    case SWALLOW_CONTROL:
+        return swallow_control(c);
+    case SWALLOW_TEXT:
+        if (c == PRESS_ESC)
+            term.swallow = SWALLOW_END;
+        else if (c == 0x07 || c == 0x18 || c == 0x1a || c == 0x9c) /* bell, given up, ended */
+            term.swallow = SWALLOW_NOTHING;
+        return PRESS_NONE;
+    case SWALLOW_END:
+        swallow(begun_by(c), 0);
+        return PRESS_NONE;
+    case SWALLOW_MOUSE:
+        if (--term.count == 0)
+            term.swallow = SWALLOW_NOTHING;
+        return PRESS_NONE;
+    case SWALLOW_PASTE:
+        term.count = c == (wint_t)MARK[term.count] ? term.count + 1 : c == PRESS_ESC;
+        if (MARK[term.count])
+            return PRESS_NONE;
+        term.swallow = SWALLOW_NOTHING;
+        return PRESS_PASTED;
+    default:
+        return PRESS_NONE;
+    }
+}
+
+/* What was begun may have been a key after all, and its end may never come. */
+static bool is_stale(void)
+{
+    struct timespec now;
+    clock_gettime(CLOCK_MONOTONIC, &now);
+    long waited =
+        (long)(now.tv_sec - term.last.tv_sec) * 1000 + (now.tv_nsec - term.last.tv_nsec) / 1000000;
+    term.last = now;
+    return waited > (term.swallow == SWALLOW_PASTE ? PASTE_PAUSE_MS : ANSWER_PAUSE_MS);
 }
 
 static uint32_t press_of(int code)
@@ -439,33 +626,57 @@ static uint32_t press_of(int code)
     }
 }
 
-uint32_t term_key(void)
+/* A character or a key of curses, as a press; PRESS_NONE: it is swallowed. */
+static uint32_t take(int result, wint_t c)
 {
-    wint_t c;
-    if (continued) {
-        continued = 0;
-        return PRESS_REDRAW;
+    bool code = result == KEY_CODE_YES;
+    if (term.swallow != SWALLOW_NOTHING && !is_stale()) {
+        if (!code)
+            return swallow_one(c);
+        if (term.swallow != SWALLOW_CONTROL)
+            return PRESS_NONE; /* a key amid text */
     }
-    int result = get_wch(&c);
-    if (result == ERR) {
-        if (term.announced && ++term.silent_reads > SILENT_READS_MAX) /* end of file */
-            ending = ending ? ending : -1;
-        term.announced = false;
+    term.swallow = SWALLOW_NOTHING;
+    if (code && c == KEY_MOUSE) {
+        bool three = strcmp(term.kind_mouse, "\033[M") == 0;
+        swallow(three ? SWALLOW_MOUSE : SWALLOW_CONTROL, three ? 3 : 1);
         return PRESS_NONE;
     }
-    term.silent_reads = 0;
-    if (result == KEY_CODE_YES) {
-        if (c == KEY_RESIZE) {
-            resized = 1;
-            return PRESS_LAST;
-        }
+    if (code)
         return press_of((int)c);
+    if (c >= 0x80 && c < 0xa0) {
+        swallow(begun_by(c - 0x40), 0);
+        return PRESS_NONE;
     }
     if (c == PRESS_ESC)
         return after_escape();
     if (c == 0x0c)
         return PRESS_REDRAW;
     return c == 0 ? PRESS_LAST : (uint32_t)c;
+}
+
+uint32_t term_key(void)
+{
+    if (continued) {
+        continued = 0;
+        write_modes(MODES_ON);
+        return PRESS_REDRAW;
+    }
+    for (int i = 0; i < SWALLOWED_A_TURN; i++) {
+        wint_t c;
+        int result = next_key(&c);
+        if (result == ERR) {
+            if (term.announced && i == 0 && ++term.silent_reads > SILENT_READS_MAX)
+                ending = ending ? ending : -1; /* end of file */
+            term.announced = false;
+            return PRESS_NONE;
+        }
+        term.silent_reads = 0;
+        uint32_t press = take(result, c);
+        if (press != PRESS_NONE)
+            return press;
+    }
+    return PRESS_LAST; /* and there may be more */
 }
 
 bool term_resized(void)
