@@ -64,6 +64,7 @@ static void ask_advice(const View *view)
                          .frame = view->frame,
                          .bowlers_on_pair = view->bowlers_on_pair,
                          .mix = view->mix,
+                         .apart = true, /* each lane has a plan of its own */
                          .certified = true};
     advice_begin(view->advice, &input);
 }
