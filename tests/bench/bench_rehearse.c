@@ -3,8 +3,9 @@
  *
  *   bench_rehearse [BLOCKS-PER-CELL [FIRST-SEED [PRACTICE [WORD...]]]]
  *
- * A word is the name of a world (kin), `sights` (the bowler tells the boards on the way), or
- * `quick` (without knows-the-lane, which takes most of the time). */
+ * A word is the name of a world (kin), `every-world` (all of them, one after the other), `sights`
+ * (the bowler tells the boards on the way), `quick` (without knows-the-lane, which takes most of
+ * the time), or the name of a player: then only those named play, and the advisor. */
 #include <math.h>
 #include <stdio.h>
 #include <stdlib.h>
@@ -72,15 +73,13 @@ static void add_stated(Tables *t, const RehearseShot *shot)
     t->stated += 1.0;
 }
 
-static bool plays(const Player *player, bool quick) { return !(quick && player->know); }
-
 static void play_block(Tables *t, RehearseJob *job, Rehearsal *out, RehearseSetup setup, int p,
-                       int b, bool quick)
+                       int b, const bool plays[PLAYER_COUNT])
 {
     double score[PLAYER_COUNT] = {0}, value[PLAYER_COUNT] = {0};
     int advisor = 0;
     for (int i = 0; i < PLAYER_COUNT; i++) {
-        if (!plays(PLAYERS[i], quick))
+        if (!plays[i])
             continue;
         setup.player = PLAYERS[i];
         rehearse_play(job, &setup, out);
@@ -101,7 +100,7 @@ static void play_block(Tables *t, RehearseJob *job, Rehearsal *out, RehearseSetu
             add_stated(t, &out->shots[k]);
     }
     for (int i = 0; i < PLAYER_COUNT; i++)
-        if (plays(PLAYERS[i], quick)) {
+        if (plays[i]) {
             add(&t->over[i], score[advisor] - score[i]);
             add(&t->value_over[i], value[advisor] - value[i]);
             add(&t->cell_over[p][b][i], score[advisor] - score[i]);
@@ -112,7 +111,7 @@ static void play_block(Tables *t, RehearseJob *job, Rehearsal *out, RehearseSetu
 typedef struct Asked {
     int blocks, practice;
     unsigned long first;
-    bool sights, quick;
+    bool sights, every_world, plays[PLAYER_COUNT];
     const World *world;
 } Asked;
 
@@ -141,7 +140,7 @@ static bool play_pattern(const Asked *asked, int p, Tables *t)
                                        .practice = asked->practice,
                                        .sights = asked->sights,
                                        .seed = cell_seed(asked->first, p, b, k)},
-                       p, b, asked->quick);
+                       p, b, asked->plays);
         fprintf(stderr, "%s, %s done\n", CELL_PATTERNS[p], CELL_BOWLERS[b]);
     }
     rehearse_free(job);
@@ -157,6 +156,7 @@ static bool play_all(const Asked *asked, Tables *sum)
     for (int p = 0; p < CELL_PATTERN_COUNT; p++) {
         if (pipe(pipes[p]) != 0)
             return false;
+        fflush(stdout);
         pid_t child = fork();
         if (child < 0)
             return false;
@@ -218,11 +218,14 @@ static void print_share(const Tables *t)
 /* Pins of each player, and in how many cells the advisor is behind one by more than the noise. */
 static void print_cells(const Tables *t)
 {
-    int behind[PLAYER_COUNT] = {0};
+    int behind[PLAYER_COUNT] = {0}, other = 0; /* the first beside the advisor */
+    while (other < PLAYER_COUNT - 1 &&
+           (t->shots[other] == 0.0 || PLAYERS[other] == &PLAYER_ADVISOR))
+        other++;
     printf("\n| pattern | bowler |");
     for (int i = 0; i < PLAYER_COUNT; i++)
         printf(t->shots[i] > 0.0 ? " %s |" : "", PLAYERS[i]->name);
-    printf(" advisor - hold |\n|---|---|---|");
+    printf(" advisor - %s |\n|---|---|---|", PLAYERS[other]->name);
     for (int i = 0; i < PLAYER_COUNT; i++)
         printf(t->shots[i] > 0.0 ? "---|" : "");
     putchar('\n');
@@ -233,10 +236,10 @@ static void print_cells(const Tables *t)
                 const Sum *over = &t->cell_over[p][b][i];
                 if (t->shots[i] > 0.0)
                     printf(" %.0f |", mean(&t->cell[p][b][i]));
-                behind[i] += mean(over) < -half_width(over);
+                behind[i] += over->n > 1.0 && mean(over) < -half_width(over);
             }
-            printf(" %+.1f +- %.1f |\n", mean(&t->cell_over[p][b][0]),
-                   half_width(&t->cell_over[p][b][0]));
+            printf(" %+.1f +- %.1f |\n", mean(&t->cell_over[p][b][other]),
+                   half_width(&t->cell_over[p][b][other]));
         }
     printf("\ncells in which the advisor is behind by more than the noise:");
     for (int i = 0; i < PLAYER_COUNT; i++)
@@ -249,12 +252,19 @@ static void print_stated(const Tables *t)
 {
     static const char *const WHAT[2] = {"pocket", "strike"};
     for (int what = 0; what < 2; what++) {
+        double shots = 0.0, said = 0.0, hit = 0.0;
         printf("\n| stated %s chance | shots | said | happened |\n|---|---|---|---|\n", WHAT[what]);
-        for (int i = 0; i < BINS; i++)
+        for (int i = 0; i < BINS; i++) {
+            shots += t->bin_n[what][i];
+            said += t->bin_said[what][i];
+            hit += t->bin_hit[what][i];
             if (t->bin_n[what][i] > 0.0)
                 printf("| %d-%d %% | %.0f | %.0f %% | %.0f %% |\n", 10 * i, 10 * (i + 1),
                        t->bin_n[what][i], 100.0 * t->bin_said[what][i] / t->bin_n[what][i],
                        100.0 * t->bin_hit[what][i] / t->bin_n[what][i]);
+        }
+        printf("| all | %.0f | %.1f %% | %.1f %% |\n", shots, 100.0 * said / shots,
+               100.0 * hit / shots);
     }
     double base = t->hit / t->stated;
     printf(
@@ -281,10 +291,36 @@ static bool read_word(const char *word, Asked *asked)
 {
     if (strcmp(word, "sights") == 0)
         return asked->sights = true;
-    if (strcmp(word, "quick") == 0)
-        return asked->quick = true;
+    if (strcmp(word, "every-world") == 0)
+        return asked->every_world = true;
     asked->world = world_find(word);
     return asked->world != NULL;
+}
+
+/* Those who are named, and the advisor; all where nobody is. */
+static void choose_players(Asked *asked, char *const *words, int count)
+{
+    bool quick = false, named = false;
+    for (int w = 0; w < count; w++) {
+        quick |= strcmp(words[w], "quick") == 0;
+        named |= player_find(words[w]) != NULL;
+    }
+    for (int i = 0; i < PLAYER_COUNT; i++) {
+        asked->plays[i] = !named && !(quick && PLAYERS[i]->know);
+        for (int w = 0; w < count; w++)
+            asked->plays[i] |= strcmp(words[w], PLAYERS[i]->name) == 0;
+        asked->plays[i] |= PLAYERS[i] == &PLAYER_ADVISOR;
+    }
+}
+
+static bool play_world(const Asked *asked)
+{
+    static Tables tables;
+    memset(&tables, 0, sizeof tables);
+    if (!play_all(asked, &tables))
+        return false;
+    print_tables(asked, &tables);
+    return true;
 }
 
 int main(int argc, char **argv)
@@ -293,19 +329,23 @@ int main(int argc, char **argv)
                    .first = argc > 2 ? strtoul(argv[2], NULL, 10) : 1,
                    .practice = argc > 3 ? atoi(argv[3]) : 0,
                    .world = &WORLD_KIN};
-    static Tables tables;
     bool read = asked.blocks >= 1 && asked.practice >= 0 && asked.practice <= REHEARSE_PRACTICE_MAX;
     for (int i = 4; read && i < argc; i++)
-        read = read_word(argv[i], &asked);
+        read = strcmp(argv[i], "quick") == 0 || player_find(argv[i]) || read_word(argv[i], &asked);
     if (!read) {
-        fputs("bench_rehearse: blocks from 1, practice 0 to 40, then a world, sights or quick\n",
+        fputs("bench_rehearse: blocks from 1, practice 0 to 40, then a world, every-world, sights, "
+              "quick or players\n",
               stderr);
         return 2;
     }
-    if (!play_all(&asked, &tables)) {
-        fputs("bench_rehearse: a pattern was not played\n", stderr);
-        return 1;
+    choose_players(&asked, argv + 4, argc > 4 ? argc - 4 : 0);
+    bool played = true;
+    for (int w = 0; played && (asked.every_world ? WORLDS[w] != NULL : w == 0); w++) {
+        asked.world = asked.every_world ? WORLDS[w] : asked.world;
+        printf("%s", w > 0 ? "\n" : "");
+        played = play_world(&asked);
     }
-    print_tables(&asked, &tables);
-    return 0;
+    if (!played)
+        fputs("bench_rehearse: a pattern was not played\n", stderr);
+    return played ? 0 : 1;
 }
