@@ -95,7 +95,8 @@ static double race_batch(double step_ft, double *error)
         batch_ball(&bodies[i], &ball);
         batch_oil(&cases[i].oil, step_ft, &oil);
         for (int k = 0; k < EACH; k++) {
-            throws[k] = (BatchThrow){cases[i].delivery, 1.0f, 1.0f};
+            throws[k] =
+                (BatchThrow){.delivery = cases[i].delivery, .film_scale = 1.0f, .dry_scale = 1.0f};
             throws[k].delivery.launch_deg += 0.002 * k;
         }
         batch_arrive(&ball, &oil, throws, EACH, ends);

@@ -17,7 +17,7 @@ static int count[2], apart[2];
 static void releases(Rng *rng, const Case *c, BatchThrow throws[EACH])
 {
     for (int i = 0; i < EACH; i++) {
-        throws[i] = (BatchThrow){c->delivery, 1.0f, 1.0f};
+        throws[i] = (BatchThrow){c->delivery, 1.0f, 1.0f, 0.0f};
         throws[i].delivery.launch_deg += rng_between(rng, -0.5, 0.5);
         throws[i].delivery.mph += rng_between(rng, -0.5, 0.5);
         throws[i].delivery.rpm += rng_between(rng, -20.0, 20.0);
@@ -135,7 +135,8 @@ static void test_scales(void **unused)
         case_random(&rng, &c);
         motion_body(&c.ball, &body);
         double film = rng_between(&rng, 0.7, 1.3), dry = rng_between(&rng, 0.9, 1.1);
-        BatchThrow with = {c.delivery, (float)film, (float)dry}, plain = {c.delivery, 1.0f, 1.0f};
+        BatchThrow with = {c.delivery, (float)film, (float)dry, 0.0f},
+                   plain = {c.delivery, 1.0f, 1.0f, 0.0f};
         batch_ball(&body, &ball);
         body.friction.mu_dry *= dry;
         batch_ball(&body, &drier);
@@ -171,7 +172,7 @@ static void test_extremes(void **unused)
             for (int b = 0; b < LANE_BOARDS; b++)
                 film.units[j][b] = units;
         batch_oil(&film, BATCH_QUICK, &oil);
-        BatchThrow throw = {c.delivery, 1.0f, 1.0f};
+        BatchThrow throw = {c.delivery, 1.0f, 1.0f, 0.0f};
         throw.delivery.launch_deg = rng_between(&rng, -3.0, 3.0);
         throw.delivery.rpm = n % 5 == 0 ? 0.0 : rng_between(&rng, 0.0, 650.0);
         throw.delivery.rotation_deg = n % 7 == 0 ? 90.0 : rng_between(&rng, 0.0, 90.0);

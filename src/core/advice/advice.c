@@ -31,8 +31,7 @@ typedef struct SlotBall {
     bool filled;
     MotionBody body;
     BatchBall batch;
-    int which;    /* its number in the belief; 0: none */
-    Estimate off; /* how many boards higher it is thought to hit than its numbers say */
+    int which; /* its number in the belief; 0: none */
 } SlotBall;
 
 /* One question, from advice_begin on. */
@@ -43,6 +42,7 @@ typedef struct Question {
     int at;                    /* slot or candidate that is next */
     SlotBall balls[BAG_SLOTS]; /* by slot, from 0 */
     SlotTrait traits[BAG_SLOTS];
+    double offsets[OFFSETS_COUNT]; /* boards that nothing else explains, on the mean */
     Forecast forecast;
     Setting setting;
     Votes votes;
@@ -154,8 +154,8 @@ static Delivery todays(const Question *q, const Plan *plan)
 
 static SlotBall *in_hand(Question *q) { return &q->balls[q->in.plan.slot - 1]; }
 
-/* Looks up each slot's ball in the belief, once per question. */
-static void read_offs(AdviceJob *job)
+/* Looks up each slot's ball in the belief, and what lines are off by: once per question. */
+static void read_offsets(AdviceJob *job)
 {
     Question *q = &job->question;
     const Belief *belief = &job->memory.belief;
@@ -163,8 +163,24 @@ static void read_offs(AdviceJob *job)
         const Ball *lies = bag_slot(q->in.bag, slot + 1);
         SlotBall *ball = &q->balls[slot];
         ball->which = lies ? belief_ball(belief, lies->id) : 0;
-        ball->off = belief_off(belief, q->in.lane, ball->which);
     }
+    belief_offsets(belief, q->offsets);
+}
+
+/* Where a slot's ball on that line stands among the offsets: by the board at which it turns on the
+ * film as estimated. */
+static OffsetsAt place_of(const Question *q, int slot, const MotionBody *body,
+                          const Delivery *delivery)
+{
+    Arrival at = motion_arrive(body, &q->out.film, delivery);
+    return offsets_at(q->in.lane, q->balls[slot - 1].which, delivery->laydown_board, at.breakpoint);
+}
+
+/* By how many boards it is thought to hit higher there than its numbers say. */
+static double off_of(const Question *q, int slot, const MotionBody *body, const Delivery *delivery)
+{
+    OffsetsAt at = place_of(q, slot, body, delivery);
+    return offsets_mean(&at, q->offsets);
 }
 
 /* Bends a path from its breakpoint on, so that it ends where the ball is thought to hit. */
@@ -186,12 +202,13 @@ static Outlook read_now(Question *q)
     const SlotBall *ball = in_hand(q);
     Delivery meant = plan_delivery(bowler, &q->in.plan), today = todays(q, &q->in.plan);
     Outlook now = forecast_delivery(&q->forecast, ball->which, &ball->batch, &meant);
-    q->out.now = line_measure(&ball->body, &q->out.film, bowler, &today, ball->off.mean);
+    double off = off_of(q, q->in.plan.slot, &ball->body, &today);
+    q->out.now = line_measure(&ball->body, &q->out.film, bowler, &today, off);
     q->out.now.stance = q->in.plan.stance;
     q->out.now.aim = q->in.plan.aim;
     q->out.now.pocket = now.pocket;
     motion_roll(&ball->body, &q->out.film, &today, &q->out.now_roll);
-    bend(&q->out.now_roll, ball->off.mean);
+    bend(&q->out.now_roll, off);
     return now;
 }
 
@@ -209,7 +226,9 @@ static void describe_lane(AdviceJob *job)
     lane->mph = belief_part(belief, PART_MPH);
     lane->deliveries = belief->deliveries[side];
     belief_words(belief, side, &q->out.now_roll, lane->words, sizeof lane->words);
-    lane->off = in_hand(q)->off;
+    Delivery today = todays(q, &q->in.plan);
+    OffsetsAt at = place_of(q, q->in.plan.slot, &in_hand(q)->body, &today);
+    lane->off = belief_off(belief, &at);
     belief_off_words(lane->off, lane->off_words, sizeof lane->off_words);
 }
 
@@ -312,7 +331,7 @@ static void step_signs(AdviceJob *job)
     belief_film(&job->memory.belief, q->in.lane, &q->out.film);
     forecast_prepare(&q->forecast, &job->memory.belief, q->in.lane, &q->in.bag->bowler);
     q->out.lane.today = belief_today(&job->memory.belief);
-    read_offs(job);
+    read_offsets(job);
     Outlook now = read_now(q);
     describe_lane(job);
     read_traits(q, &job->memory.belief.sheet);
@@ -345,7 +364,7 @@ static void aim_on_the_mean(const Question *q, const MotionBody *body, Candidate
 {
     Delivery today = todays(q, &candidate->plan);
     double crosses = line_aim(body, &q->out.film, &q->in.bag->bowler, &today, today.laydown_board,
-                              q->balls[candidate->plan.slot - 1].off.mean);
+                              off_of(q, candidate->plan.slot, body, &today));
     candidate->plan.aim =
         lane_half_board(plan_aim_today(today.laydown_board, crosses, &q->out.lane.today));
 }
@@ -445,7 +464,7 @@ static void step_try(Question *q)
         return;
     Delivery today = todays(q, &candidate.plan);
     Line line = line_measure(&body, &q->out.film, bowler, &today,
-                             q->balls[candidate.plan.slot - 1].off.mean);
+                             off_of(q, candidate.plan.slot, &body, &today));
     ranking_take(&q->ranking, &candidate, &line, &outlook);
     ranking_write(&q->ranking, &q->out);
 }
@@ -463,8 +482,8 @@ static void step_slot(Question *q)
         return;
     const Bowler *bowler = &q->in.bag->bowler;
     Delivery meant = plan_delivery(bowler, &q->in.plan), today = todays(q, &q->in.plan);
-    now->line =
-        line_search(&ball->body, &q->out.film, bowler, &today, meant.laydown_board, ball->off.mean);
+    now->line = line_search(&ball->body, &q->out.film, bowler, &today, meant.laydown_board,
+                            off_of(q, q->at, &ball->body, &today));
     now->line.aim = plan_aim_today(meant.laydown_board, now->line.aim, &q->out.lane.today);
     now->line.launch_deg = meant.launch_deg =
         delivery_launch_deg(meant.laydown_board, now->line.aim);
@@ -506,7 +525,7 @@ void advice_roll(const AdviceJob *job, const Plan *plan, Roll *roll)
     const SlotBall *ball = &q->balls[plan->slot - 1];
     Delivery today = todays(q, plan);
     motion_roll(&ball->body, &q->out.film, &today, roll);
-    bend(roll, ball->off.mean);
+    bend(roll, off_of(q, plan->slot, &ball->body, &today));
 }
 
 bool advice_adjustments_done(const AdviceJob *job) { return job->question.stage >= STAGE_SLOTS; }

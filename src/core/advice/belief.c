@@ -2,6 +2,7 @@
 #include "core/advice/belief.h"
 
 #include <math.h>
+#include <stdlib.h>
 #include <string.h>
 
 #include "base/normal.h"
@@ -10,20 +11,17 @@
 #include "core/pins/rack.h"
 
 /* Prior spreads (assumed; rehearsals tune them, docs/advice.md). */
-#define VOLUME_COMMON_SD 0.14 /* log; how far what was laid may be from the sheet */
-#define VOLUME_LANE_SD 0.07   /* log; one lane of the pair against the other */
-#define DRY_COMMON_SD 0.07    /* log; the house's lane surface */
-#define DRY_LANE_SD 0.03
+#define VOLUME_COMMON_SD 0.22 /* log; how well a sheet says what was laid */
+#define VOLUME_LANE_SD 0.10   /* log; one lane of the pair against the other */
+#define DRY_COMMON_SD 0.11    /* log; the house's lane surface */
+#define DRY_LANE_SD 0.05
 #define MPH_SD 0.25 /* the bowler's day against their usual */
 #define LAUNCH_SD_DEG 0.08
-#define LANE_BOARDS_SD                                                                             \
-    0.5 /* at the pins: what the model leaves unexplained of a lane, of a ball                     \
-         */
-#define BALL_BOARDS_SD 0.9
-static const double PICK_RATE[BELIEF_PICKS] = {0.5, 0.72, 1.0, 1.4, 2.0};
-static const double PICK_PRIOR[BELIEF_PICKS] = {0.12, 0.23, 0.30, 0.23, 0.12};
-static const double CARRY_RATE[BELIEF_CARRIES] = {0.3, 1.0, 3.0};
-static const double CARRY_PRIOR[BELIEF_CARRIES] = {0.25, 0.5, 0.25};
+#define LONGER_SD 0.03 /* share of its length that a sheet is wrong by */
+static const double PICK_RATE[BELIEF_PICKS] = {0.6, 1.0, 1.7};
+static const double PICK_PRIOR[BELIEF_PICKS] = {0.3, 0.4, 0.3};
+static const double CARRY_RATE[BELIEF_CARRIES] = {0.5, 2.0};
+static const double CARRY_PRIOR[BELIEF_CARRIES] = {0.5, 0.5};
 
 /* Evidence (assumed). */
 #define HIT_SEEN_BOARDS 0.5 /* error of the eye */
@@ -32,26 +30,29 @@ static const double CARRY_PRIOR[BELIEF_CARRIES] = {0.25, 0.5, 0.25};
 #define READ_SOFT_FT 0.8
 #define READ_RANDOM 0.15
 #define SPEED_SEEN_MPH 0.2
+#define SPEED_RANDOM 0.005 /* share of speeds that mean nothing, over their spread */
+#define LEAVE_FIRST 10.0   /* boards from which the rack is asked */
+#define LEAVE_LAST 30.0
 #define ARROWS_SEEN_BOARDS 0.8
 #define BREAKPOINT_SEEN_BOARDS 2.0 /* nobody sees it well */
 #define SIGHT_RANDOM 0.05          /* share of boards seen that mean nothing */
-/* A hit shows what a film does, not how thick it is: the share of the film between ball and lane is
- * known no better than this. */
-#define FILM_UNTOLD 0.15
-#define BAD_SHIFT 2.0 /* a bad release is off by that many standard deviations ... */
-#define BAD_WIDE 2.0  /* ... and scatters that much wider */
+#define BAD_SHIFT 2.0              /* a bad release is off by that many standard deviations ... */
+#define BAD_WIDE 2.0               /* ... and scatters that much wider */
 #define OFF_WIDE 3.0
 #define RESAMPLE_BELOW 0.5 /* share of particles that still count */
-#define FRESH_SHARE                                                                                \
-    0.02               /* replaced by new draws from the prior when resampling: keeps the tails    \
-                        */
-#define SHRINK 0.97    /* each is drawn toward the mean, so that jitter widens nothing */
-#define MPH_DRIFT 0.03 /* a shot's random walk of the bowler's day */
+#define FRESH_SHARE 0.02   /* drawn from the prior when resampling: keeps the tails */
+#define SHRINK 0.97        /* each is drawn toward the mean, so that jitter widens nothing */
+#define MPH_DRIFT 0.03     /* a shot's random walk of the bowler's day */
 #define LAUNCH_DRIFT_DEG 0.01
-#define OTHERS_SEED 0x0be5u   /* who the others are, as far as nobody knows */
-#define OTHERS_SEEK 2         /* of them look for a line after each shot */
-#define SETTLE_AT_ONCE 3      /* of them find a line in a step, before the first shot */
-#define LANE_DRIFT_BOARDS 0.1 /* and of the unexplained part of a lane */
+#define OTHERS_SEED 0x0be5u /* who the others are, as far as nobody knows */
+#define OTHERS_SEEK 2       /* of them look for a line after each shot */
+#define SETTLE_AT_ONCE 3    /* of them find a line in a step, before the first shot */
+/* Now and then something jumps: the bowler's speed, and what shows at the pins only. */
+#define JUMP_MPH_CHANCE 0.03
+#define JUMP_MPH 0.9
+#define JUMP_CHANCE 0.05
+#define UNTOLD_SHARE 0.12 /* of releases that were bad and not said to be */
+#define UNTOLD_WIDE 3.0
 
 static int pick_from(Rng *rng, const double *chances, int count)
 {
@@ -72,10 +73,7 @@ static Particle prior_draw(Rng *rng)
     }
     p.part[PART_MPH] = MPH_SD * rng_normal(rng);
     p.part[PART_LAUNCH_DEG] = LAUNCH_SD_DEG * rng_normal(rng);
-    for (int lane = 0; lane < SIDE_COUNT; lane++)
-        p.part[PART_LANE_BOARDS + lane] = LANE_BOARDS_SD * rng_normal(rng);
-    for (int ball = 0; ball < BELIEF_BALLS; ball++)
-        p.part[PART_BALL_BOARDS + ball] = BALL_BOARDS_SD * rng_normal(rng);
+    p.part[PART_LONGER] = LONGER_SD * rng_normal(rng);
     int pick = pick_from(rng, PICK_PRIOR, BELIEF_PICKS);
     p.film = pick * BELIEF_CARRIES + pick_from(rng, CARRY_PRIOR, BELIEF_CARRIES);
     return p;
@@ -107,7 +105,18 @@ void belief_begin(Belief *belief, const Oil *sheet_in_frame, uint64_t seed)
     for (int i = 0; i < BELIEF_PARTICLES; i++)
         belief->particles[i] = prior_draw(&belief->rng);
     sort_by_film(belief->particles);
+    offsets_begin(&belief->doubt);
 }
+
+/* A throw being weighed. */
+typedef struct Throw {
+    const Bowler *bowler;
+    const Ball *ball;
+    const MotionBody *body;
+    const BatchBall *batch;
+    const Delivery *delivery;
+    const Shot *shot;
+} Throw;
 
 /* How a throw may differ from what was intended, and what that does. */
 typedef struct Spread {
@@ -225,51 +234,91 @@ static double named_chance(Hit hit, double board, double sd)
     return (1.0 - HIT_RANDOM) * said + HIT_RANDOM / (HIT_COUNT - 1);
 }
 
-/* What a leave says about the board that was hit: the rack's likelihood, every quarter board. */
-enum { LEAVE_FIRST = 10, LEAVE_PLACES = 81 }; /* boards 10 to 30 */
-typedef struct LeaveTable {
-    bool said;
-    double chance[LEAVE_PLACES];
-} LeaveTable;
+/* How likely what was seen at the pins is, by the board on which the ball was meant to hit. */
+enum { PLACES_A_BOARD = 4, PLACES = 45 * PLACES_A_BOARD + 1 };
+#define PLACES_FIRST (-4.0) /* board of the first place */
+typedef struct PinsTable {
+    double chance[PLACES];
+} PinsTable;
 
-static void leave_table(const Shot *shot, const Bowler *bowler, double pounds, double degrees,
-                        double mph, LeaveTable *table)
+static double board_of(int place) { return PLACES_FIRST + (double)place / PLACES_A_BOARD; }
+
+/* As it was seen, of a ball that hit just there. */
+static double seen_chance(const Throw *t, double board, double degrees, double mph)
 {
-    Pins left = bowler->hand == HAND_LEFT ? lane_mirror_pins(shot->left) : shot->left;
+    const Shot *shot = t->shot;
+    if (shot->hit == HIT_GUTTER)
+        return (1.0 - HIT_RANDOM) * normal_below((2.0 - board) / HIT_SEEN_BOARDS) +
+               HIT_RANDOM / (HIT_COUNT - 1);
+    double chance = shot->hit == HIT_UNSAID ? 1.0 : named_chance(shot->hit, board, HIT_SEEN_BOARDS);
     /* all ten standing means gutter or a miss, which the hit says better; without an entry angle
      * the table can't be read */
-    table->said = shot->left_said && left != PINS_ALL && isfinite(degrees);
-    for (int i = 0; table->said && i < LEAVE_PLACES; i++)
-        table->chance[i] =
-            rack_leave_likelihood(left, LEAVE_FIRST + 0.25 * i, degrees, mph, pounds);
+    if (!shot->left_said || shot->left == PINS_ALL || !isfinite(degrees))
+        return chance;
+    Pins left = t->bowler->hand == HAND_LEFT ? lane_mirror_pins(shot->left) : shot->left;
+    return chance * rack_leave_likelihood(left, fmax(LEAVE_FIRST, fmin(board, LEAVE_LAST)), degrees,
+                                          mph, t->ball->pounds);
 }
 
-static double leave_at(const LeaveTable *table, double board)
+/* Adds `share` of what was seen, scattered by `sd`. */
+static void add_scattered(const PinsTable *seen, double share, double sd, PinsTable *table)
 {
-    int i = (int)((board - LEAVE_FIRST) * 4.0 + 0.5);
-    return table->chance[i < 0 ? 0 : i >= LEAVE_PLACES ? LEAVE_PLACES - 1 : i];
-}
-
-/* Chance of what was seen at the pins: hit and leave follow from one board, which is not known
- * better than the throw's scatter. */
-static double pins_chance(const Shot *shot, const Arrival *arrival, const LeaveTable *leaves,
-                          double sd)
-{
-    double board = arrival->gutter ? 0.0 : arrival->board, eye = HIT_SEEN_BOARDS;
-    if (shot->hit == HIT_GUTTER) {
-        double said = arrival->gutter ? 0.9 : normal_below((2.0 - board) / sd);
-        return (1.0 - HIT_RANDOM) * said + HIT_RANDOM / (HIT_COUNT - 1);
+    double bell[PLACES], sum = 0.0;
+    int reach = (int)fmin(3.0 * sd * PLACES_A_BOARD + 1.0, PLACES - 1.0);
+    for (int d = 0; d <= reach; d++) {
+        double z = d / (sd * PLACES_A_BOARD);
+        bell[d] = exp(-0.5 * z * z);
+        sum += d > 0 ? 2.0 * bell[d] : bell[d];
     }
-    if (!leaves->said)
-        return shot->hit == HIT_UNSAID ? 1.0 : named_chance(shot->hit, board, hypot(sd, eye));
-    double sum = 0.0, weights = 0.0;
-    for (int k = -5; k <= 5; k++) {
-        double z = 0.5 * k, weight = exp(-0.5 * z * z), at = board + z * sd;
-        double hit = shot->hit == HIT_UNSAID ? 1.0 : named_chance(shot->hit, at, eye);
-        sum += weight * hit * leave_at(leaves, at);
+    for (int i = 0; i < PLACES; i++)
+        for (int d = -reach; d <= reach; d++) {
+            int from = i + d < 0 ? 0 : i + d >= PLACES ? PLACES - 1 : i + d;
+            table->chance[i] += share * bell[abs(d)] / sum * seen->chance[from];
+        }
+}
+
+static void pins_table(const Throw *t, double sd, double degrees, double mph, PinsTable *table)
+{
+    PinsTable seen;
+    for (int i = 0; i < PLACES; i++)
+        seen.chance[i] = seen_chance(t, board_of(i), degrees, mph);
+    memset(table, 0, sizeof *table);
+    bool told = t->shot->release != RELEASE_GOOD && t->shot->release != RELEASE_UNSAID;
+    double untold = told ? 0.0 : UNTOLD_SHARE;
+    add_scattered(&seen, 1.0 - untold, sd, table);
+    if (untold > 0.0)
+        add_scattered(&seen, untold, UNTOLD_WIDE * sd, table);
+}
+
+static double chance_at(const PinsTable *table, double board)
+{
+    double at = fmax(0.0, fmin((board - PLACES_FIRST) * PLACES_A_BOARD, PLACES - 1.001));
+    int i = (int)at;
+    return table->chance[i] + (at - i) * (table->chance[i + 1] - table->chance[i]);
+}
+
+/* A number that was normal about 0, as evidence leaves it. */
+typedef struct Learnt {
+    double chance, mean, square;
+} Learnt;
+
+/* What was seen at the pins of an arrival that is uncertain by `sd`. */
+static Learnt learn(const PinsTable *table, double board, double sd)
+{
+    Learnt sum = {0};
+    double weights = 0.0;
+    for (int k = -6; k <= 6; k++) {
+        double z = 0.45 * k, weight = exp(-0.5 * z * z), by = z * sd;
+        double chance = weight * chance_at(table, board + by);
+        sum.chance += chance;
+        sum.mean += chance * by;
+        sum.square += chance * by * by;
         weights += weight;
     }
-    return sum / weights;
+    sum.mean /= sum.chance;
+    sum.square /= sum.chance;
+    sum.chance /= weights;
+    return sum;
 }
 
 static double read_chance(Read read, double feet_later)
@@ -280,12 +329,6 @@ static double read_chance(Read read, double feet_later)
     return (1.0 - READ_RANDOM) * fmax(said, 0.0) + READ_RANDOM / 3.0;
 }
 
-static double speed_chance(double seen, double expected, double sd)
-{
-    double away = (seen - expected) / sd;
-    return 0.9 * exp(-0.5 * away * away) + 0.1;
-}
-
 /* Likelihood of seeing a board `away` from the expected one. */
 static double sight_chance(double away, double sd)
 {
@@ -294,7 +337,7 @@ static double sight_chance(double away, double sd)
 }
 
 /* Rolls the delivery for every particle on its own film. */
-static void roll_particles(const Belief *belief, Side lane, int which, const BatchBall *batch,
+static void roll_particles(const Belief *belief, Side lane, const BatchBall *batch,
                            const Delivery *delivery, const Spread *spread, bool speed_seen,
                            Arrival *arrivals)
 {
@@ -305,7 +348,8 @@ static void roll_particles(const Belief *belief, Side lane, int which, const Bat
                                  .mph = speed_seen ? 0.0 : p->part[PART_MPH] + spread->mph_shift};
         throws[i] = (BatchThrow){.delivery = delivery_offset(delivery, &offset),
                                  .film_scale = (float)p->part[PART_VOLUME + lane],
-                                 .dry_scale = (float)p->part[PART_DRY + lane]};
+                                 .dry_scale = (float)p->part[PART_DRY + lane],
+                                 .longer = (float)p->part[PART_LONGER]};
     }
     for (int first = 0, last; first < BELIEF_PARTICLES; first = last) {
         int film = belief->particles[first].film;
@@ -315,8 +359,6 @@ static void roll_particles(const Belief *belief, Side lane, int which, const Bat
         batch_oil(&belief->film[lane][film], BATCH_QUICK, &ready);
         batch_arrive(batch, &ready, throws + first, last - first, arrivals + first);
     }
-    for (int i = 0; i < BELIEF_PARTICLES; i++) /* NAN in the gutter stays so */
-        arrivals[i].board += belief_unexplained(&belief->particles[i], lane, which);
 }
 
 /* How far it has hooked by the arrows, boards: a straight line would not cross there. */
@@ -359,59 +401,77 @@ static void weigh_sights(Belief *belief, const MotionBody *body, const Delivery 
     }
 }
 
-/* Evenly spaced picks by weight, each drawn a little toward the mean and jittered by as much as
- * that took away (Liu and West 2001); a few are new draws from the prior, so that some particle is
- * near any surprise. */
-static Particle jittered(Particle p, const Estimate *spread, Rng *rng)
+/* Evenly spaced picks by weight. */
+static void pick_even(const Particle *particles, double first, int picks[BELIEF_PARTICLES])
 {
-    static const double LEAST[PART_MPH] = {0.2, 0.2, 0.5, 0.5}; /* of the scales */
-    double jitter = sqrt(1.0 - SHRINK * SHRINK);
-    for (int part = 0; part < PART_COUNT; part++) {
-        double mean = spread[part].mean, kept = SHRINK * (p.part[part] - mean);
-        double value = mean + kept + jitter * spread[part].sd * rng_normal(rng);
-        p.part[part] = part < PART_MPH ? fmax(value, LEAST[part]) : value;
+    double at = first / BELIEF_PARTICLES, sum = particles[0].weight;
+    int from = 0;
+    for (int i = 0; i < BELIEF_PARTICLES; i++, at += 1.0 / BELIEF_PARTICLES) {
+        while (sum < at && from < BELIEF_PARTICLES - 1)
+            sum += particles[++from].weight;
+        picks[i] = from;
     }
-    return p;
+}
+
+/* A little toward the mean, and as much along the way from the mean to another pick: what goes
+ * together still does (as Liu and West 2001, whose jitter is normal). */
+static void blend(const double *mean, const double *own, const double *other, int count,
+                  double *out)
+{
+    double other_way = sqrt(1.0 - SHRINK * SHRINK);
+    for (int k = 0; k < count; k++)
+        out[k] = mean[k] + SHRINK * (own[k] - mean[k]) + other_way * (other[k] - mean[k]);
 }
 
 static void resample(Belief *belief)
 {
+    static const double LEAST[PART_MPH] = {0.2, 0.2, 0.5, 0.5}; /* of the scales */
     Particle old[BELIEF_PARTICLES];
-    Estimate spread[PART_COUNT];
+    int picks[BELIEF_PARTICLES];
+    double mean[PART_COUNT], offsets[OFFSETS_COUNT];
     memcpy(old, belief->particles, sizeof old);
     for (int part = 0; part < PART_COUNT; part++)
-        spread[part] = belief_part(belief, part);
-    double at = rng_uniform(&belief->rng) / BELIEF_PARTICLES, sum = old[0].weight;
-    int from = 0;
-    for (int i = 0; i < BELIEF_PARTICLES; i++, at += 1.0 / BELIEF_PARTICLES) {
-        while (sum < at && from < BELIEF_PARTICLES - 1)
-            sum += old[++from].weight;
+        mean[part] = belief_part(belief, part).mean;
+    belief_offsets(belief, offsets);
+    pick_even(old, rng_uniform(&belief->rng), picks);
+    for (int i = 0; i < BELIEF_PARTICLES; i++) {
         Particle *p = &belief->particles[i];
-        if (rng_uniform(&belief->rng) < FRESH_SHARE) {
-            *p = prior_draw(&belief->rng);
-            p->film = old[from].film; /* the wear so far stays as likely as it was */
-        } else {
-            *p = jittered(old[from], spread, &belief->rng);
-        }
+        const Particle *own = &old[picks[i]];
+        const Particle *other = &old[picks[(int)(rng_uniform(&belief->rng) * BELIEF_PARTICLES)]];
+        blend(mean, own->part, other->part, PART_COUNT, p->part);
+        blend(offsets, own->offsets, other->offsets, OFFSETS_COUNT, p->offsets);
+        for (int part = 0; part < PART_MPH; part++)
+            p->part[part] = fmax(p->part[part], LEAST[part]);
+        if (rng_uniform(&belief->rng) < FRESH_SHARE)
+            memcpy(p->part, prior_draw(&belief->rng).part, sizeof p->part);
+        p->film = own->film; /* what the lane went through stays likely */
         p->weight = 1.0 / BELIEF_PARTICLES;
     }
     sort_by_film(belief->particles);
 }
 
-/* Mean angle and speed at the pins over those that get there; NAN if none does. */
-static void mean_arrival(const Belief *belief, const Arrival *arrivals, double *degrees,
-                         double *mph)
+/* Angle and speed at the pins of those that get there, and where they turn; NAN when none does. */
+typedef struct Mean {
+    double degrees, mph, turn;
+} Mean;
+
+static Mean mean_arrival(const Belief *belief, const Arrival *arrivals)
 {
+    Mean mean = {0};
     double weights = 0.0;
-    *degrees = *mph = 0.0;
-    for (int i = 0; i < BELIEF_PARTICLES; i++)
-        if (!arrivals[i].gutter) {
-            *degrees += belief->particles[i].weight * arrivals[i].degrees;
-            *mph += belief->particles[i].weight * arrivals[i].mph;
-            weights += belief->particles[i].weight;
-        }
-    *degrees = weights > 0.0 ? *degrees / weights : NAN;
-    *mph = weights > 0.0 ? *mph / weights : NAN;
+    for (int i = 0; i < BELIEF_PARTICLES; i++) {
+        double weight = belief->particles[i].weight;
+        if (arrivals[i].gutter)
+            continue;
+        mean.turn += weight * arrivals[i].breakpoint;
+        mean.degrees += weight * arrivals[i].degrees;
+        mean.mph += weight * arrivals[i].mph;
+        weights += weight;
+    }
+    mean.turn = weights > 0.0 ? mean.turn / weights : NAN;
+    mean.degrees = weights > 0.0 ? mean.degrees / weights : NAN;
+    mean.mph = weights > 0.0 ? mean.mph / weights : NAN;
+    return mean;
 }
 
 int belief_ball(const Belief *belief, const char *id)
@@ -438,21 +498,11 @@ static double move_ft(const Arrival *arrival)
     return isnan(arrival->hook_ft) ? LANE_LENGTH_FT : arrival->hook_ft;
 }
 
-/* A throw being weighed. */
-typedef struct Throw {
-    const Bowler *bowler;
-    const Ball *ball;
-    const MotionBody *body;
-    const BatchBall *batch;
-    const Delivery *delivery;
-    const Shot *shot;
-} Throw;
-
 /* Weighs the read. A read is about the lane, so it is compared with the move at the bowler's usual
  * speed (or the speed seen). Otherwise, in oil so heavy that the first move depends on speed alone,
  * "early" would mean slow, slow would more than explain a high hit, and the film would come out
  * thicker. And "early" means earlier than expected of that ball and line when it was thrown. */
-static void read_chances(const Belief *belief, const Throw *t, int which, const Spread *spread,
+static void read_chances(const Belief *belief, const Throw *t, const Spread *spread,
                          const Arrival *as_thrown, double chances[BELIEF_PARTICLES])
 {
     const Shot *shot = t->shot;
@@ -460,7 +510,7 @@ static void read_chances(const Belief *belief, const Throw *t, int which, const 
     const Arrival *moves = as_thrown;
     bool said = shot->read != READ_UNSAID && shot->release != RELEASE_OFF;
     if (said && shot->mph <= 0.0) {
-        roll_particles(belief, shot->lane, which, t->batch, t->delivery, spread, true, as_usual);
+        roll_particles(belief, shot->lane, t->batch, t->delivery, spread, true, as_usual);
         moves = as_usual;
     }
     double expected = 0.0;
@@ -470,23 +520,76 @@ static void read_chances(const Belief *belief, const Throw *t, int which, const 
         chances[i] = said ? read_chance(shot->read, move_ft(&moves[i]) - expected) : 1.0;
 }
 
-/* Weighs the pins and the speed seen, on top of the read's chances. */
-static void weigh_rest(Belief *belief, const Throw *t, const Spread *spread,
+/* What all particles together learn of what nothing else explains: without a jump and after one. */
+typedef struct Lesson {
+    Doubt doubt;
+    double with[OFFSETS_COUNT], was, is, weights;
+} Lesson;
+
+static void begin_lesson(Lesson *lesson, const OffsetsAt *at)
+{
+    lesson->was = offsets_variance(&lesson->doubt, at, lesson->with);
+    lesson->is = lesson->weights = 0.0;
+}
+
+/* Of one particle; returns by how much its numbers move, in lesson->with. */
+static double take_lesson(Lesson *lesson, const Learnt *off, double weight)
+{
+    lesson->is += weight * (off->square - off->mean * off->mean);
+    lesson->weights += weight;
+    return off->mean / lesson->was;
+}
+
+static void end_lesson(Lesson *lesson)
+{
+    if (lesson->weights > 1e-300)
+        offsets_learn(&lesson->doubt, lesson->with, lesson->was, lesson->is / lesson->weights);
+}
+
+/* Weighs the pins, and lets each particle learn from them what nothing else explains. Either all
+ * goes on or something has jumped: what is kept of the two is their mean and their spread. */
+static void weigh_pins(Belief *belief, const Throw *t, const Spread *spread, int which,
                        const Arrival *arrivals, const double read[BELIEF_PARTICLES])
 {
-    LeaveTable leaves;
-    double degrees = 0.0, mph = 0.0;
-    mean_arrival(belief, arrivals, &degrees, &mph);
-    leave_table(t->shot, t->bowler, t->ball->pounds, degrees, mph, &leaves);
-    double speed_sd = hypot(t->bowler->scatter.mph, SPEED_SEEN_MPH);
+    PinsTable table;
+    Lesson on = {.doubt = belief->doubt}, jump;
+    Mean meant = mean_arrival(belief, arrivals);
+    double xx = 0.0, yy = 0.0, xy = 0.0;
+    pins_table(t, spread->boards, meant.degrees, meant.mph, &table);
+    OffsetsAt at = offsets_at(t->shot->lane, which, t->delivery->laydown_board, meant.turn);
+    offsets_jumped(&belief->doubt, t->shot->lane, &jump.doubt);
+    begin_lesson(&on, &at);
+    begin_lesson(&jump, &at);
     for (int i = 0; i < BELIEF_PARTICLES; i++) {
         Particle *p = &belief->particles[i];
-        double chance = pins_chance(t->shot, &arrivals[i], &leaves, spread->boards) * read[i];
-        if (t->shot->mph > 0.0)
-            chance *= speed_chance(
-                t->shot->mph, t->bowler->mph + p->part[PART_MPH] + spread->mph_shift, speed_sd);
+        p->weight *= read[i];
+        if (arrivals[i].gutter) {
+            p->weight *= t->shot->hit == HIT_GUTTER ? 0.9 : chance_at(&table, 0.0);
+            continue;
+        }
+        double board = arrivals[i].board + offsets_mean(&at, p->offsets);
+        Learnt goes_on = learn(&table, board, sqrt(on.was));
+        Learnt jumped = learn(&table, board, sqrt(jump.was));
+        double chance = (1.0 - JUMP_CHANCE) * goes_on.chance + JUMP_CHANCE * jumped.chance;
+        double share = JUMP_CHANCE * jumped.chance / chance;
         p->weight *= chance;
+        double x = take_lesson(&on, &goes_on, p->weight * (1.0 - share));
+        double y = take_lesson(&jump, &jumped, p->weight * share);
+        for (int k = 0; k < OFFSETS_COUNT; k++)
+            p->offsets[k] += (1.0 - share) * x * on.with[k] + share * y * jump.with[k];
+        double either = p->weight * share * (1.0 - share);
+        xx += either * x * x;
+        yy += either * y * y;
+        xy -= either * x * y;
     }
+    end_lesson(&on);
+    end_lesson(&jump);
+    double all = on.weights + jump.weights;
+    if (!(all > 1e-300))
+        return;
+    belief->doubt = on.doubt;
+    offsets_mix(&belief->doubt, &jump.doubt, jump.weights / all, on.with, jump.with, xx / all,
+                yy / all, xy / all);
 }
 
 /* Scales the weights to a sum of 1; returns how many particles still count. */
@@ -504,6 +607,42 @@ static double settle_weights(Belief *belief)
     return 1.0 / square;
 }
 
+/* The density of a normal, but for a constant. */
+static double bell(double away, double variance)
+{
+    return exp(-0.5 * away * away / variance) / sqrt(variance);
+}
+
+/* The bowler's day goes on; speed may jump. Where it was seen, each particle goes where that says:
+ * what is typed is taken over at once. */
+static void go_on(Belief *belief, const Throw *t, const Spread *spread)
+{
+    double seen_sd = hypot(t->bowler->scatter.mph, SPEED_SEEN_MPH), seen = seen_sd * seen_sd;
+    double drift = MPH_DRIFT * MPH_DRIFT, jump = JUMP_MPH * JUMP_MPH;
+    for (int i = 0; i < BELIEF_PARTICLES; i++) {
+        Particle *p = &belief->particles[i];
+        double *mph = &p->part[PART_MPH], u = rng_uniform(&belief->rng), by = 0.0;
+        double even = rng_normal(&belief->rng);
+        double jumps = JUMP_MPH_CHANCE, step = u < jumps ? jump : drift;
+        if (t->shot->mph > 0.0) {
+            double away = t->shot->mph - spread->mph_shift - t->bowler->mph - *mph;
+            double goes_on = (1.0 - jumps) * bell(away, drift + seen);
+            double jumped = jumps * bell(away, jump + seen);
+            double nothing = SPEED_RANDOM; /* a density as of a mile an hour or two */
+            p->weight *= goes_on + jumped + nothing;
+            u *= goes_on + jumped + nothing;
+            step = u < jumped ? jump : drift;
+            if (u < jumped + goes_on) {
+                double gain = step / (step + seen);
+                by = gain * away;
+                step = gain * seen;
+            }
+        }
+        *mph += by + sqrt(step) * even;
+        p->part[PART_LAUNCH_DEG] += LAUNCH_DRIFT_DEG * rng_normal(&belief->rng);
+    }
+}
+
 static void weigh(Belief *belief, const Throw *t)
 {
     const Shot *shot = t->shot;
@@ -513,11 +652,12 @@ static void weigh(Belief *belief, const Throw *t)
     Spread spread = spread_of(t->batch, &middle, t->bowler, t->delivery, shot);
     Arrival arrivals[BELIEF_PARTICLES];
     double read[BELIEF_PARTICLES];
-    roll_particles(belief, shot->lane, which, t->batch, t->delivery, &spread, shot->mph > 0.0,
-                   arrivals);
-    read_chances(belief, t, which, &spread, arrivals, read);
+    go_on(belief, t, &spread);
+    offsets_drift(&belief->doubt, shot->lane);
+    roll_particles(belief, shot->lane, t->batch, t->delivery, &spread, shot->mph > 0.0, arrivals);
+    read_chances(belief, t, &spread, arrivals, read);
     weigh_sights(belief, t->body, t->delivery, &spread, shot, arrivals);
-    weigh_rest(belief, t, &spread, arrivals, read);
+    weigh_pins(belief, t, &spread, which, arrivals, read);
     if (settle_weights(belief) < RESAMPLE_BELOW * BELIEF_PARTICLES)
         resample(belief);
 }
@@ -577,27 +717,12 @@ static void wear(Belief *belief, const Throw *t, int bowlers_on_pair)
     belief->deliveries[lane] += bowlers_on_pair;
 }
 
-/* The bowler's day drifts, and a new line is known less well. */
-static void drift(Belief *belief, Side lane, double laydown_board)
-{
-    double *last = &belief->last_laydown[lane];
-    double moved = *last > 0.0 ? belief_move_sd(laydown_board - *last) : 0.0;
-    *last = laydown_board;
-    for (int i = 0; i < BELIEF_PARTICLES; i++) {
-        double *part = belief->particles[i].part;
-        part[PART_MPH] += MPH_DRIFT * rng_normal(&belief->rng);
-        part[PART_LAUNCH_DEG] += LAUNCH_DRIFT_DEG * rng_normal(&belief->rng);
-        part[PART_LANE_BOARDS + lane] += hypot(LANE_DRIFT_BOARDS, moved) * rng_normal(&belief->rng);
-    }
-}
-
 void belief_see(Belief *belief, const Bowler *bowler, const Ball *ball, const MotionBody *body,
                 const BatchBall *batch, const Shot *shot, int bowlers_on_pair)
 {
     Delivery delivery = delivery_of(bowler, shot->stance, shot->aim);
     if (shot->mph > 0.0)
         delivery.mph = shot->mph;
-    drift(belief, shot->lane, delivery.laydown_board);
     while (belief_settle(belief, bowler->hand, bowlers_on_pair))
         ;
     Throw thrown = {bowler, ball, body, batch, &delivery, shot};
@@ -615,6 +740,20 @@ void belief_played(Belief *belief, const Bowler *bowler, const Ball *ball, const
     wear(belief, &(Throw){bowler, ball, body, NULL, &delivery, as}, bowlers_on_pair);
 }
 
+/* The film drawn out along the lane by a share. */
+static void draw_out(Oil *oil, double longer)
+{
+    const Oil from = *oil;
+    for (int j = 0; j < OIL_STATIONS; j++) {
+        double at = fmin(j / (1.0 + longer), OIL_STATIONS - 1.0);
+        int i = (int)fmin(at, OIL_STATIONS - 2.0);
+        for (int b = 0; b < LANE_BOARDS; b++)
+            oil->units[j][b] =
+                from.units[i][b] + (at - i) * (from.units[i + 1][b] - from.units[i][b]);
+    }
+    oil->length_ft *= 1.0 + longer;
+}
+
 void belief_film(const Belief *belief, Side lane, Oil *oil)
 {
     double share[BELIEF_FILMS] = {0};
@@ -628,28 +767,7 @@ void belief_film(const Belief *belief, Side lane, Oil *oil)
             for (int j = 0; j < OIL_STATIONS; j++)
                 for (int b = 0; b < LANE_BOARDS; b++)
                     oil->units[j][b] += share[f] * belief->film[lane][f].units[j][b];
-}
-
-static Estimate estimate(double sum, double square)
-{
-    return (Estimate){sum, sqrt(fmax(0.0, square - sum * sum))};
-}
-
-Estimate belief_part(const Belief *belief, int part)
-{
-    double sum = 0.0, square = 0.0;
-    for (int i = 0; i < BELIEF_PARTICLES; i++) {
-        double weight = belief->particles[i].weight, value = belief->particles[i].part[part];
-        sum += weight * value;
-        square += weight * value * value;
-    }
-    return estimate(sum, square);
-}
-
-DeliveryOffset belief_today(const Belief *belief)
-{
-    return (DeliveryOffset){.mph = belief_part(belief, PART_MPH).mean,
-                            .launch_deg = belief_part(belief, PART_LAUNCH_DEG).mean};
+    draw_out(oil, belief_part(belief, PART_LONGER).mean);
 }
 
 Estimate belief_wear(const Belief *belief)
@@ -660,89 +778,7 @@ Estimate belief_wear(const Belief *belief)
         sum += belief->particles[i].weight * rate;
         square += belief->particles[i].weight * rate * rate;
     }
-    return estimate(sum, square);
-}
-
-static double mean_film(const Oil *oil, int low, int high, double from_ft, double to_ft)
-{
-    double sum = 0.0;
-    int count = 0;
-    for (int j = (int)(from_ft / OIL_STATION_FT); j <= (int)(to_ft / OIL_STATION_FT); j++)
-        for (int b = low; b <= high; b++, count++)
-            sum += oil->units[j][b - 1];
-    return count > 0 ? sum / count : 0.0;
-}
-
-Estimate belief_track(const Belief *belief, Side lane, int low, int high, double from_ft,
-                      double to_ft)
-{
-    double film[BELIEF_FILMS], sum = 0.0, square = 0.0;
-    for (int f = 0; f < BELIEF_FILMS; f++)
-        film[f] = mean_film(&belief->film[lane][f], low, high, from_ft, to_ft);
-    for (int i = 0; i < BELIEF_PARTICLES; i++) {
-        double units =
-            belief->particles[i].part[PART_VOLUME + lane] * film[belief->particles[i].film];
-        sum += belief->particles[i].weight * units;
-        square += belief->particles[i].weight * units * units;
-    }
-    Estimate told = estimate(sum, square);
-    told.sd = hypot(told.sd, FILM_UNTOLD * told.mean);
-    return told;
-}
-
-void belief_words(const Belief *belief, Side lane, const Roll *path, char *out, size_t size)
-{
-    double from_ft = 15.0, to_ft = fmin(35.0, belief->sheet.length_ft);
-    double low = LANE_BOARDS, high = 1.0;
-    for (int i = 0; i < path->count; i++)
-        if (path->path[i].ft >= from_ft && path->path[i].ft <= to_ft) {
-            low = fmin(low, path->path[i].board);
-            high = fmax(high, path->path[i].board);
-        }
-    out[0] = '\0';
-    if (low > high)
-        return;
-    int first = (int)fmax(1.0, floor(low)), last = (int)fmin(LANE_BOARDS, ceil(high));
-    double sheet = mean_film(&belief->sheet, first, last, from_ft, to_ft);
-    Estimate now = belief_track(belief, lane, first, last, from_ft, to_ft);
-    double change = sheet > 0.0 ? now.mean / sheet - 1.0 : 0.0, size_of = fabs(change);
-    const char *how = size_of < 0.08   ? "about as on the sheet"
-                      : size_of < 0.17 ? "a little"
-                      : size_of < 0.29 ? "about a quarter"
-                      : size_of < 0.42 ? "about a third"
-                      : size_of < 0.60 ? "about half"
-                                       : "far";
-    text_append(out, size, "track at %d-%d %s", first, last, how);
-    if (size_of >= 0.08)
-        text_append(out, size, " %s", change < 0.0 ? "thinner" : "thicker");
-    else if (belief->shots > 0) /* no change to speak of yet */
-        text_append(out, size, " so far");
-}
-
-Estimate belief_off(const Belief *belief, Side lane, int ball)
-{
-    double sum = 0.0, square = 0.0;
-    for (int i = 0; i < BELIEF_PARTICLES; i++) {
-        const Particle *p = &belief->particles[i];
-        double boards = belief_unexplained(p, lane, ball);
-        sum += p->weight * boards;
-        square += p->weight * boards * boards;
-    }
-    return estimate(sum, square);
-}
-
-void belief_off_words(Estimate off, char *out, size_t size)
-{
-    double boards = fabs(off.mean);
-    out[0] = '\0';
-    if (boards < 0.5 || boards < off.sd) /* too little to mention */
-        return;
-    text_append(out, size, "hits %s %s here than its numbers say",
-                boards < 0.8   ? "half a board"
-                : boards < 1.3 ? "a board"
-                : boards < 1.8 ? "a board and a half"
-                               : "two boards or more",
-                off.mean > 0.0 ? "higher" : "lighter");
+    return (Estimate){sum, sqrt(fmax(0.0, square - sum * sum))};
 }
 
 void belief_draw(const Belief *belief, int *indices, int count)

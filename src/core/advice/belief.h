@@ -14,12 +14,13 @@
 #include <stddef.h>
 
 #include "base/rng.h"
+#include "core/advice/offsets.h"
 #include "core/bag/bag.h"
 #include "core/event/shot.h"
 #include "core/line/others.h"
 #include "core/motion/batch.h"
 
-enum { BELIEF_PARTICLES = 512, BELIEF_PICKS = 5, BELIEF_CARRIES = 3, BELIEF_BALLS = 8 };
+enum { BELIEF_PARTICLES = 512, BELIEF_PICKS = 3, BELIEF_CARRIES = 2, BELIEF_BALLS = OFFSETS_BALLS };
 enum { BELIEF_FILMS = BELIEF_PICKS * BELIEF_CARRIES };
 
 /* What a particle says about the lanes and the day. Lane parts come in pairs: PART + lane. */
@@ -28,18 +29,15 @@ enum {
     PART_DRY = PART_VOLUME + SIDE_COUNT, /* friction of bare lane against usual */
     PART_MPH = PART_DRY + SIDE_COUNT,    /* the bowler today, against their usual */
     PART_LAUNCH_DEG,
-    /* What nothing above explains, in boards at the pins: for each lane near its last line (a bump,
-     * a track that is not where we think), and for each ball (more or less friction than its cover
-     * usually has), in the order in which they were first thrown. */
-    PART_LANE_BOARDS,
-    PART_BALL_BOARDS = PART_LANE_BOARDS + SIDE_COUNT,
-    PART_COUNT = PART_BALL_BOARDS + BELIEF_BALLS
+    PART_LONGER, /* share by which the oil goes farther down than the sheet says */
+    PART_COUNT
 };
 
 typedef struct Particle {
     double part[PART_COUNT];
-    double weight; /* they add up to 1 */
-    int film;      /* which rate of wear: index of film[] */
+    double offsets[OFFSETS_COUNT]; /* boards that nothing else explains, on the mean */
+    double weight;                 /* they add up to 1 */
+    int film;                      /* which rate of wear: index of film[] */
 } Particle;
 
 typedef struct Belief {
@@ -48,13 +46,13 @@ typedef struct Belief {
     Oil sheet;                          /* bowler's frame, before the first ball */
     Oil film[SIDE_COUNT][BELIEF_FILMS]; /* the sheet as worn at each rate */
     FieldMix mix; /* the others on the pair as far as they are known; set before the first shot */
-    Others others[SIDE_COUNT];       /* a usual field of that mix */
-    int settled;                     /* how many of them have a line on the sheet */
-    int sought[SIDE_COUNT];          /* how often one of them has looked for a new one */
-    int deliveries[SIDE_COUNT];      /* thrown on each lane, all bowlers */
-    double last_laydown[SIDE_COUNT]; /* of the bowler's last shot there; 0: none yet */
-    int shots;                       /* seen so far */
-    int ball_count;                  /* different balls seen, by id */
+    Others others[SIDE_COUNT];  /* a usual field of that mix */
+    int settled;                /* how many of them have a line on the sheet */
+    int sought[SIDE_COUNT];     /* how often one of them has looked for a new one */
+    int deliveries[SIDE_COUNT]; /* thrown on each lane, all bowlers */
+    Doubt doubt;                /* of every particle's offsets */
+    int shots;                  /* seen so far */
+    int ball_count;             /* different balls seen, by id */
     char ball_id[BELIEF_BALLS][sizeof((Ball *)0)->id];
     double surprise; /* of the last shot: -log10 of its likelihood */
 } Belief;
@@ -65,10 +63,6 @@ typedef struct Estimate {
 } Estimate;
 
 void belief_begin(Belief *belief, const Oil *sheet_in_frame, uint64_t seed);
-
-/* The extra uncertainty of the hit when the laydown is `boards` away from one already thrown: a
- * standard deviation in boards (assumed). */
-static inline double belief_move_sd(double boards) { return 0.15 * fabs(boards); }
 
 /* Some of the others find a line on the sheet (about three milliseconds); false: all have one.
  * belief_see does what is left of it. */
@@ -100,19 +94,15 @@ Estimate belief_track(const Belief *belief, Side lane, int low, int high, double
 /* "track at 10-14 about a third thinner than the sheet", along a path, in a coach's words. */
 void belief_words(const Belief *belief, Side lane, const Roll *path, char *out, size_t size);
 
-/* Which part of PART_BALL_BOARDS belongs to that ball, from 1; for a ball not seen yet, the next
- * free one. 0: none is left. */
+/* The number of a ball, from 1, in the order in which they were first thrown; for a ball not seen
+ * yet the next one that is free, of which nothing has been learnt. 0: none is left. */
 int belief_ball(const Belief *belief, const char *id);
 
-/* Boards at the pins that a particle adds for the lane and that ball (0: no ball). */
-static inline double belief_unexplained(const Particle *p, Side lane, int ball)
-{
-    return p->part[PART_LANE_BOARDS + lane] +
-           (ball > 0 ? p->part[PART_BALL_BOARDS + ball - 1] : 0.0);
-}
+/* Boards at the pins that nothing else explains, on the mean: for offsets_mean. */
+void belief_offsets(const Belief *belief, double means[OFFSETS_COUNT]);
 
-/* The same over all particles, for that ball on that lane. */
-Estimate belief_off(const Belief *belief, Side lane, int ball);
+/* The same of one ball on one line, with its doubt. */
+Estimate belief_off(const Belief *belief, const OffsetsAt *at);
 
 /* "hits about a board higher here than its numbers say", or "" if that is not clear. */
 void belief_off_words(Estimate off, char *out, size_t size);

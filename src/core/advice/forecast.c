@@ -2,12 +2,14 @@
 #include "core/advice/forecast.h"
 
 #include <math.h>
+#include <string.h>
 
 #include "base/normal.h"
 #include "base/units.h"
 #include "core/pins/rack.h"
 
-#define ROUGH_STEP 4 /* a rough forecast uses every fourth draw */
+enum { ROUGH_STEP = 4 }; /* a rough forecast uses every fourth draw */
+#define OFFSETS_SEED 0x0ff5e75
 
 /* Evenly filling points (Roberts' sequence, from memory), two uniforms to two normals: the throws'
  * scatter, the same for every question. */
@@ -24,13 +26,36 @@ static void scatter_of(int i, const Scatter *scatter, double *launch_deg, double
     *rpm = scatter->rpm * q * cos(2.0 * UNITS_PI * u[3]);
 }
 
-/* A normal of its own for a draw: Roberts' sequence in two dimensions (from memory), and Box and
- * Muller's cosine. */
-static double even_normal(int i)
+/* What nothing else explains, drawn about each particle's mean; half of the draws go the other way
+ * than the other half, also among those of a rough forecast. */
+static void draw_offsets(Forecast *forecast, const Belief *belief, Side lane,
+                         const int indices[FORECAST_DRAWS])
 {
-    double u = fmod(0.5 + (i + 1) * 0.7548776662466927, 1.0);
-    double v = fmod(0.5 + (i + 1) * 0.5698402909980532, 1.0);
-    return sqrt(-2.0 * log(1.0 - u)) * cos(2.0 * UNITS_PI * v);
+    OffsetsRoot root;
+    Rng rng = rng_seed(OFFSETS_SEED);
+    offsets_root(&belief->doubt, lane, &root);
+    for (int i = 0; i < FORECAST_DRAWS; i++) {
+        double even[OFFSETS_DRAWN];
+        if (i & ROUGH_STEP)
+            continue;
+        for (int k = 0; k < OFFSETS_DRAWN; k++)
+            even[k] = rng_normal(&rng);
+        for (int k = 0; k < OFFSETS_DRAWN; k++) {
+            double by = 0.0;
+            for (int j = 0; j <= k; j++)
+                by += root.of[k][j] * even[j];
+            for (int half = 0; half < 2; half++) {
+                const Particle *p = &belief->particles[indices[i + half * ROUGH_STEP]];
+                double value = half == 0 ? by : -by;
+                if (k < OFFSETS_OF_LANE)
+                    forecast->draw[i + half * ROUGH_STEP].offsets[k] =
+                        p->offsets[(int)lane * OFFSETS_OF_LANE + k] + value;
+                else
+                    forecast->draw[i + half * ROUGH_STEP].boards[k - OFFSETS_OF_LANE + 1] =
+                        p->offsets[OFFSETS_FIRST_BALL + k - OFFSETS_OF_LANE] + value;
+            }
+        }
+    }
 }
 
 void forecast_prepare(Forecast *forecast, const Belief *belief, Side lane, const Bowler *bowler)
@@ -44,23 +69,23 @@ void forecast_prepare(Forecast *forecast, const Belief *belief, Side lane, const
         forecast->draw[i].film = p->film;
         forecast->draw[i].volume = (float)p->part[PART_VOLUME + lane];
         forecast->draw[i].dry = (float)p->part[PART_DRY + lane];
+        forecast->draw[i].longer = (float)p->part[PART_LONGER];
         forecast->draw[i].launch_deg = p->part[PART_LAUNCH_DEG] + launch_deg;
         forecast->draw[i].mph = p->part[PART_MPH] + mph;
         forecast->draw[i].rpm = rpm;
-        for (int ball = 0; ball <= BELIEF_BALLS; ball++)
-            forecast->draw[i].boards[ball] = belief_unexplained(p, lane, ball);
-        forecast->draw[i].moved = even_normal(i);
+        forecast->draw[i].boards[0] = 0.0;
         if (p->film != made) { /* by film: each is made ready once */
             made = p->film;
             batch_oil(&belief->film[lane][made], BATCH_QUICK, &forecast->oil[made]);
         }
     }
+    draw_offsets(forecast, belief, lane, indices);
     forecast->smooth_boards = fmax(bowler->scatter.laydown_boards, 0.2);
-    forecast->last_laydown = belief->last_laydown[lane];
     Oil mean;
     belief_film(belief, lane, &mean);
     batch_oil(&mean, BATCH_QUICK, &forecast->mean_oil);
     forecast->mean_volume = belief_part(belief, PART_VOLUME + (int)lane).mean;
+    forecast->mean_longer = belief_part(belief, PART_LONGER).mean;
 }
 
 void forecast_of_truth(Forecast *forecast, const Oil *oil, double mph, double launch_deg,
@@ -69,30 +94,34 @@ void forecast_of_truth(Forecast *forecast, const Oil *oil, double mph, double la
     batch_oil(oil, BATCH_QUICK, &forecast->oil[0]);
     forecast->mean_oil = forecast->oil[0];
     forecast->mean_volume = 1.0;
+    forecast->mean_longer = 0.0;
     for (int i = 0; i < FORECAST_DRAWS; i++) {
         double launch, speed, rpm;
         scatter_of(i, &bowler->scatter, &launch, &speed, &rpm);
         forecast->draw[i].film = 0;
         forecast->draw[i].volume = forecast->draw[i].dry = 1.0f;
+        forecast->draw[i].longer = 0.0f;
         forecast->draw[i].launch_deg = launch_deg + launch;
         forecast->draw[i].mph = mph + speed;
         forecast->draw[i].rpm = rpm;
-        for (int ball = 0; ball <= BELIEF_BALLS; ball++)
-            forecast->draw[i].boards[ball] = 0.0;
+        memset(forecast->draw[i].offsets, 0, sizeof forecast->draw[i].offsets);
+        memset(forecast->draw[i].boards, 0, sizeof forecast->draw[i].boards);
     }
-    forecast->last_laydown = 0.0;
     forecast->smooth_boards = fmax(bowler->scatter.laydown_boards, 0.2);
 }
 
-/* Every `step`th draw of a delivery as meant, thrown on a film of that volume. */
+/* Every `step`th draw of a delivery as meant, thrown on a film that has so much volume, and is
+ * drawn out so far, already. */
 static int throws_of(const Forecast *forecast, const Delivery *delivery, int step, double volume,
-                     BatchThrow throws[FORECAST_DRAWS])
+                     double longer, BatchThrow throws[FORECAST_DRAWS])
 {
     int count = 0;
     for (int i = 0; i < FORECAST_DRAWS; i += step) {
         BatchThrow *toss = &throws[count++];
         *toss = (BatchThrow){.film_scale = (float)(forecast->draw[i].volume / volume),
-                             .dry_scale = forecast->draw[i].dry};
+                             .dry_scale = forecast->draw[i].dry,
+                             .longer =
+                                 (float)((1.0 + forecast->draw[i].longer) / (1.0 + longer) - 1.0)};
         DeliveryOffset offset = {.launch_deg = forecast->draw[i].launch_deg,
                                  .mph = forecast->draw[i].mph,
                                  .rpm = forecast->draw[i].rpm};
@@ -104,7 +133,7 @@ static int throws_of(const Forecast *forecast, const Delivery *delivery, int ste
 int forecast_throws(const Forecast *forecast, const Delivery *delivery, int step,
                     BatchThrow throws[FORECAST_DRAWS])
 {
-    return throws_of(forecast, delivery, step, 1.0, throws);
+    return throws_of(forecast, delivery, step, 1.0, 0.0, throws);
 }
 
 /* A sum over `count` of `draws` arrivals made a mean; NAN where every one is in the gutter. */
@@ -127,16 +156,14 @@ Outlook forecast_sum(const Forecast *forecast, int which, double pounds, const D
 {
     Outlook outlook = {.degrees = 0.0};
     double square = 0.0, sd = forecast->smooth_boards;
-    double last = forecast->last_laydown;
-    double moved = last > 0.0 ? belief_move_sd(delivery->laydown_board - last) : 0.0;
     int count = 0, draws = FORECAST_DRAWS / step;
     for (int i = 0; i < draws; i++) {
         if (arrivals[i].gutter)
             continue;
+        OffsetsAt at = offsets_at((Side)0, 0, delivery->laydown_board, arrivals[i].breakpoint);
         size_t draw = (size_t)i * (size_t)step;
-        double board = arrivals[i].board + forecast->draw[draw].boards[which];
-        if (moved > 0.0)
-            board += moved * forecast->draw[draw].moved;
+        double board = arrivals[i].board + forecast->draw[draw].boards[which] +
+                       offsets_mean(&at, forecast->draw[draw].offsets);
         outlook.pocket += normal_below((LANE_POCKET_HIGH - board) / sd) -
                           normal_below((LANE_POCKET_LOW - board) / sd);
         outlook.strike += rack_strike(board, arrivals[i].degrees, arrivals[i].mph, pounds);
@@ -170,7 +197,8 @@ Outlook forecast_rough(const Forecast *forecast, int which, const BatchBall *bal
 {
     BatchThrow throws[FORECAST_DRAWS];
     Arrival arrivals[FORECAST_DRAWS];
-    int count = throws_of(forecast, delivery, ROUGH_STEP, forecast->mean_volume, throws);
+    int count = throws_of(forecast, delivery, ROUGH_STEP, forecast->mean_volume,
+                          forecast->mean_longer, throws);
     batch_arrive(ball, &forecast->mean_oil, throws, count, arrivals);
     return forecast_sum(forecast, which, ball->pounds, delivery, ROUGH_STEP, arrivals);
 }

@@ -12,16 +12,15 @@ enum { FORECAST_DRAWS = 128 };
 typedef struct Forecast {
     BatchOil oil[BELIEF_FILMS]; /* ready where a draw uses it */
     BatchOil mean_oil;          /* the lane's film on the mean, of so much volume on the mean */
-    double mean_volume;
+    double mean_volume, mean_longer; /* what it has in it already */
     struct {
         int film;
-        float volume, dry;
-        double boards[BELIEF_BALLS + 1]; /* unexplained at the pins, by belief_ball */
-        double moved;                    /* a deviation of what a move makes unsure */
+        float volume, dry, longer;
+        double offsets[OFFSETS_OF_LANE]; /* unexplained at the pins, of the line */
+        double boards[BELIEF_BALLS + 1]; /* and of the ball, by belief_ball */
         double launch_deg, mph, rpm;     /* what it adds to the delivery as meant */
     } draw[FORECAST_DRAWS];              /* by film */
     double smooth_boards;                /* what is not drawn: the laydown's scatter */
-    double last_laydown;                 /* from which moves are counted; 0: none */
 } Forecast;
 
 void forecast_prepare(Forecast *forecast, const Belief *belief, Side lane, const Bowler *bowler);

@@ -11,7 +11,7 @@
  * (docs/advice.md): rules ask for moves that gain nothing. keep_in_sight shows the coach's advice
  * near the top all the same. */
 #define VOTE_WEIGHT 0.05
-#define UNASKED_COST 0.01 /* an answer no rule asks for must gain this much more */
+#define UNASKED_COST 0.03 /* an answer no rule asks for must gain this much more */
 /* A pair must beat holding and the better of its parts by this much, beyond what both changes cost:
  * changing one thing at a time is common practice, since after two changes nobody knows which one
  * did it. */

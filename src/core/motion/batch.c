@@ -35,6 +35,7 @@ typedef struct Pack {
     float turn[W];                        /* since release, in places of the ball's tables */
     float keep_x[W], keep_y[W], lz_sq[W]; /* l + R (vy, -vx), kept by friction; lz squared */
     float film_scale[W], dry_scale[W];
+    float stations[W];                     /* of the film given, in a metre of the lane */
     float move_tan[W], move_ft[W], off[W]; /* heading at its move; distance from it */
     float open[W];                         /* 1 while it slides, 0 once it is settled */
     float rest[W];                         /* part of a step in which slip ends */
@@ -127,14 +128,14 @@ typedef struct Corners {
     float across[W], along[W], c00[W], c01[W], c10[W], c11[W];
 } Corners;
 
-INLINE void corners_about(const BatchOil *oil, const Place *at, Corners *c)
+INLINE void corners_about(const BatchOil *oil, const float *stations, const Place *at, Corners *c)
 {
-    const float per_board = (float)(1.0 / LANE_BOARD_M), per_station = (float)(1.0 / 0.1524);
+    const float per_board = (float)(1.0 / LANE_BOARD_M);
     const float *units = &oil->units[0][0];
     int cell[W];
     for (int k = 0; k < W; k++) {
         float a = at_most(not_below_0(at->x[k] * per_board - 0.5f), (float)(LANE_BOARDS - 1));
-        float s = at_most(at->y[k] * per_station, (float)(OIL_STATIONS - 1));
+        float s = at_most(at->y[k] * stations[k], (float)(OIL_STATIONS - 1));
         int board = (int)a, row = (int)s;
         cell[k] = row * (LANE_BOARDS + 1) + board;
         c->across[k] = a - (float)board;
@@ -154,7 +155,7 @@ INLINE void friction_at(const Ride *r, const Place *at, float *mu)
     Corners c;
     float share[W]; /* of the way to the next place of the fade table */
     int place[W];
-    corners_about(r->oil, at, &c);
+    corners_about(r->oil, r->pack->stations, at, &c);
     for (int k = 0; k < W; k++) {
         float low = c.c00[k] + c.across[k] * (c.c01[k] - c.c00[k]);
         float high = c.c10[k] + c.across[k] * (c.c11[k] - c.c10[k]);
@@ -298,6 +299,7 @@ static void load(const BatchBall *ball, const BatchThrow *throws, int count, Pac
             (float)(radps_from_rpm(d->rpm) * loft / vy * BATCH_PER_TURN / (2.0 * UNITS_PI));
         b->film_scale[k] = t->film_scale;
         b->dry_scale[k] = t->dry_scale;
+        b->stations[k] = (float)(1.0 / 0.1524) / (1.0f + t->longer);
         b->move_tan[k] = (float)move;
         b->move_ft[k] = -1.0f;
         b->off[k] = b->at.vx[k] + b->move_tan[k] * b->at.vy[k];

@@ -46,6 +46,7 @@ void batch_oil(const Oil *oil, double step_ft, BatchOil *ready);
 typedef struct BatchThrow {
     Delivery delivery;
     float film_scale, dry_scale; /* 1: unchanged */
+    float longer;                /* share by which the film is drawn out down the lane; 0: not */
 } BatchThrow;
 
 /* Rolls throws[0..count-1] into arrivals[0..count-1]. */

@@ -63,6 +63,18 @@ Estimate volume(const Belief *belief, Side lane)
     return belief_part(belief, PART_VOLUME + (int)lane);
 }
 
+double expected_board(const Belief *belief, Side lane, int slot)
+{
+    Forecast *forecast = malloc(sizeof *forecast);
+    assert_non_null(forecast);
+    forecast_prepare(forecast, belief, lane, &BAG.bowler);
+    Delivery meant = delivery_of(&BAG.bowler, BEST[slot - 1].stance, BEST[slot - 1].aim);
+    int which = belief_ball(belief, bag_slot(&BAG, slot)->id);
+    double board = forecast_delivery(forecast, which, &BATCH[slot - 1], &meant).board;
+    free(forecast);
+    return board;
+}
+
 Setting setting_of(const Bag *bag, int slot)
 {
     for (int i = 0; i < BAG_SLOTS; i++)

@@ -25,6 +25,9 @@ Belief *begin(uint64_t seed); /* heap, before any shot on the sheet */
 void see(Belief *belief, const Shot *shot);
 Estimate volume(const Belief *belief, Side lane);
 
+/* The mean board on which the ball of that slot is expected to hit, on its own line. */
+double expected_board(const Belief *belief, Side lane, int slot);
+
 /* The plan 26 over 14.5; with TRAITS by which each slot hooks a board less and starts 3 ft later.
  */
 extern SlotTrait TRAITS[BAG_SLOTS];

@@ -49,24 +49,35 @@ static void test_starts_at_the_sheet(void **state)
     free(belief);
 }
 
+/* What is expected of a ball comes nearer to where it really hits, and most of the way. How much of
+ * that the film is thought to explain is another matter: a hit does not say. */
 static void test_moves_toward_the_truth(void **state)
 {
     (void)state;
     static const double SCALES[] = {0.65, 0.75, 1.2, 1.35};
+    double last = 0.0;
     for (int k = 0; k < 4; k++) {
         Belief *belief = begin(7);
-        double sd = belief_part(belief, PART_VOLUME).sd;
+        double before = expected_board(belief, SIDE_LEFT, 1), sd = belief_part(belief, 0).sd;
         for (int i = 0; i < 8; i++) {
             Shot shot = seen_on(SCALES[k], 1 + i % 3, SIDE_LEFT);
             see(belief, &shot);
             assert_sound(belief);
         }
-        /* volume, wear, dry friction and the bowler's day share the blame: the film must move */
+        Oil film = SHEET;
+        oil_scale(&film, SCALES[k]);
+        Delivery delivery = delivery_of(&BAG.bowler, BEST[0].stance, BEST[0].aim);
+        double really = motion_arrive(&BODY[0], &film, &delivery).board;
+        double after = expected_board(belief, SIDE_LEFT, 1);
+        if (getenv("SETTEE_SHOW"))
+            print_message("film %.2f: from %.1f to %.1f, really %.1f; film thought %.2f\n",
+                          SCALES[k], before, after, really, volume(belief, SIDE_LEFT).mean);
+        assert_less(fabs(after - really), 0.6 * fabs(before - really));
         Estimate track = belief_track(belief, SIDE_LEFT, 6, 14, 15.0, 35.0);
-        Oil worn;
-        belief_film(belief, SIDE_LEFT, &worn);
-        assert_true((SCALES[k] < 1.0) == (volume(belief, SIDE_LEFT).mean < 1.0));
         assert_true(track.sd > 0.0 && belief_part(belief, PART_VOLUME).sd < 1.3 * sd);
+        if (k == 1 || k == 2) /* less film is never thought to be more */
+            assert_less(last, volume(belief, SIDE_LEFT).mean + 0.1);
+        last = volume(belief, SIDE_LEFT).mean;
         free(belief);
     }
 }
@@ -75,13 +86,15 @@ static void test_other_lane_follows_less(void **state)
 {
     (void)state;
     Belief *belief = begin(7);
+    double before = expected_board(belief, SIDE_LEFT, 1);
     for (int i = 0; i < 8; i++) {
         Shot shot = seen_on(0.7, 1 + i % 3, SIDE_LEFT);
         see(belief, &shot);
     }
-    assert_less(volume(belief, SIDE_LEFT).mean, 0.98);
-    assert_less(volume(belief, SIDE_RIGHT).mean, 1.0);
-    assert_less(volume(belief, SIDE_LEFT).mean, volume(belief, SIDE_RIGHT).mean + 0.02);
+    double left = expected_board(belief, SIDE_LEFT, 1) - before;
+    double right = expected_board(belief, SIDE_RIGHT, 1) - before;
+    assert_less(0.05, right); /* less film: higher */
+    assert_less(right + 0.2, left);
     assert_int_equal(belief->deliveries[SIDE_LEFT], 8);
     assert_int_equal(belief->deliveries[SIDE_RIGHT], 0);
     free(belief);
@@ -95,7 +108,7 @@ static void test_lanes_part(void **state)
         Shot shot = seen_on(i % 2 ? 1.25 : 0.8, 1 + i / 2 % 3, i % 2 ? SIDE_RIGHT : SIDE_LEFT);
         see(belief, &shot);
     }
-    assert_less(volume(belief, SIDE_LEFT).mean + 0.05, volume(belief, SIDE_RIGHT).mean);
+    assert_less(expected_board(belief, SIDE_RIGHT, 1) + 0.5, expected_board(belief, SIDE_LEFT, 1));
     free(belief);
 }
 
@@ -103,15 +116,14 @@ static void test_bad_releases_weigh_little(void **state)
 {
     (void)state;
     Belief *bad = begin(7), *good = begin(7);
-    for (int i = 0; i < 3; i++) {
-        Shot shot = shot_on(SIDE_LEFT, 1, HIT_NOSE, READ_UNSAID, RELEASE_OFF);
-        see(bad, &shot);
-        shot.release = RELEASE_GOOD;
-        see(good, &shot);
-    }
-    assert_less(volume(good, SIDE_LEFT).mean, volume(bad, SIDE_LEFT).mean);
-    assert_less(volume(good, SIDE_LEFT).mean, 0.97);
-    assert_less(0.95, volume(bad, SIDE_LEFT).mean);
+    double before = expected_board(good, SIDE_LEFT, 1);
+    Shot shot = shot_on(SIDE_LEFT, 1, HIT_NOSE, READ_UNSAID, RELEASE_OFF);
+    see(bad, &shot);
+    shot.release = RELEASE_GOOD;
+    see(good, &shot);
+    double by_good = expected_board(good, SIDE_LEFT, 1) - before;
+    assert_less(0.5, by_good);
+    assert_less(expected_board(bad, SIDE_LEFT, 1) - before, 0.7 * by_good);
     free(bad);
     free(good);
 }
@@ -225,18 +237,24 @@ static void test_forecast_against_sampling(void **state)
             thrown.laydown_board += s->laydown_boards * rng_normal(&rng);
             BatchThrow toss = {.delivery = thrown,
                                .film_scale = (float)particle->part[PART_VOLUME],
-                               .dry_scale = (float)particle->part[PART_DRY]};
+                               .dry_scale = (float)particle->part[PART_DRY],
+                               .longer = (float)particle->part[PART_LONGER]};
             BatchOil ready;
             batch_oil(&belief->film[SIDE_LEFT][particle->film], BATCH_QUICK, &ready);
             Arrival arrival;
             batch_arrive(&BATCH[slot - 1], &ready, &toss, 1, &arrival);
-            double board = arrival.board + belief_unexplained(particle, SIDE_LEFT, 0);
+            OffsetsAt at = offsets_at(SIDE_LEFT, 0, thrown.laydown_board, arrival.breakpoint);
+            double with[OFFSETS_COUNT];
+            double sd = sqrt(offsets_variance(&belief->doubt, &at, with));
+            double board =
+                arrival.board + offsets_mean(&at, particle->offsets) + sd * rng_normal(&rng);
             hits += !arrival.gutter && board >= LANE_POCKET_LOW && board <= LANE_POCKET_HIGH;
         }
-        /* 128 draws, evenly filling, against 4,000 at random (deviation 0.008); what a move makes
-         * less sure is not sampled */
-        assert_near(forecast_delivery(forecast, 0, &BATCH[slot - 1], &meant).pocket, hits / DRAWS,
-                    0.1);
+        /* 128 draws against 4,000 (deviation 0.008) */
+        double pocket = forecast_delivery(forecast, 0, &BATCH[slot - 1], &meant).pocket;
+        if (getenv("SETTEE_SHOW"))
+            print_message("slot %d: forecast %.3f, sampled %.3f\n", slot, pocket, hits / DRAWS);
+        assert_near(pocket, hits / DRAWS, 0.1);
     }
     free(forecast);
     free(belief);

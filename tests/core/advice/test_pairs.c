@@ -326,11 +326,11 @@ static void test_a_pair_pays(void **state)
         double stance, aim;
         Hit hit;
         Read read;
-    } DAYS[] = {{"kerb", 4, 1, 26.0, 12.0, HIT_LIGHT, READ_EARLY},
-                {"parlour", 2, 4, 19.0, 10.0, HIT_NOSE, READ_LATE},
-                {"latch", 2, 4, 31.0, 17.0, HIT_WIDE, READ_NONE},
-                {"kerb", 5, 1, 29.0, 12.0, HIT_LIGHT, READ_EARLY},
-                {"parlour", 3, 4, 21.0, 13.0, HIT_CROSSED, READ_LATE},
+    } DAYS[] = {{"kerb", 3, 3, 23.0, 15.0, HIT_THIN, READ_EARLY},
+                {"parlour", 3, 1, 19.0, 14.0, HIT_CROSSED, READ_LATE},
+                {"parlour", 3, 1, 18.0, 17.0, HIT_CROSSED, READ_LATE},
+                {"parlour", 1, 4, 22.0, 12.0, HIT_CROSSED, READ_LATE},
+                {"apron", 3, 1, 22.0, 17.0, HIT_CROSSED, READ_LATE},
                 {"apron", 1, 1, 26.0, 12.0, HIT_FLUSH, READ_EARLY},
                 {"apron", 1, 2, 26.0, 14.0, HIT_HIGH, READ_EARLY}};
     enum { DAYS_COUNT = sizeof DAYS / sizeof DAYS[0] };

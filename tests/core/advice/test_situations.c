@@ -198,7 +198,8 @@ static const Situation SITUATIONS[] = {
      .shots = {SPEED(L, FLUSH, ON_TIME, 17.9), SPEED(R, FLUSH, ON_TIME, 18.0),
                SPEED(L, FLUSH, ON_TIME, 18.0), SPEED(R, LIGHT, LATE, 18.7),
                SPEED(L, LIGHT, LATE, 18.8), SPEED(R, THIN, LATE, 18.9)},
-     .accept = {ADJUST_SLOWER, ADJUST_HOLD, END},
+     /* eyes in hits higher at the speed that was typed */
+     .accept = {ADJUST_AIM_IN, ADJUST_SLOWER, ADJUST_HOLD, END},
      .never = {ADJUST_FASTER, END},
      .first = END},
     {.name = "a weak corner pin on a pocket hit: cleaner, or further in",

@@ -94,7 +94,9 @@ static void a_ball_that_stops_never_arrives(void **state)
     static Roll roll;
     Arrival arrival;
     BatchThrow one = {
-        {.laydown_board = 20.0, .mph = 8.0, .rpm = 650.0, .rotation_deg = 180.0}, 1.0f, 1.0f};
+        .delivery = {.laydown_board = 20.0, .mph = 8.0, .rpm = 650.0, .rotation_deg = 180.0},
+        .film_scale = 1.0f,
+        .dry_scale = 1.0f};
     ready(&body, &batch, &oil, &film);
     motion_roll(&body, &oil, &one.delivery, &roll);
     assert_true(roll.gutter);

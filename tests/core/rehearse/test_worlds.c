@@ -475,7 +475,7 @@ static double defined(const char *text, const char *name)
     snprintf(line, sizeof line, "#define %s ", name);
     const char *at = strstr(text, line);
     if (!at)
-        fail_msg("the belief no longer defines %s", name);
+        fail_msg("%s is no longer defined", name);
     return strtod(at + strlen(line), NULL);
 }
 
@@ -507,6 +507,24 @@ static void test_no_number_is_the_beliefs(void **state)
             if (defined(belief, PAIRS[k].name) == PAIRS[k].value)
                 fail_msg("%s and the belief share %s", WORLDS[i]->name, PAIRS[k].name);
     }
+    /* how far things jump, and how far from line to line lanes differ */
+    static const struct {
+        const char *world, *name, *as;
+    } JUMPS[] = {{"rehearse/world_jumpy.c", "JUMP_CHANCE", "JUMP_CHANCE"},
+                 {"rehearse/world_jumpy.c", "TIRED_MPH", "JUMP_MPH"},
+                 {"rehearse/world_tilted.c", "TILT_BOARDS", "LAYDOWN_SD"},
+                 {"rehearse/world_tilted.c", "TILT_BOARDS", "TURN_SD"},
+                 {"rehearse/world_tilted.c", "TILT_LENGTH", "LAYDOWN_FAR"},
+                 {"rehearse/world_tilted.c", "TILT_LENGTH", "TURN_FAR"}};
+    char *offsets = source("advice/offsets.c");
+    for (size_t k = 0; k < sizeof JUMPS / sizeof JUMPS[0]; k++) {
+        char *world = source(JUMPS[k].world);
+        const char *ours = k < 2 ? belief : offsets;
+        if (defined(ours, JUMPS[k].as) == defined(world, JUMPS[k].name))
+            fail_msg("%s of %s is the belief's", JUMPS[k].name, JUMPS[k].world);
+        free(world);
+    }
+    free(offsets);
     /* its rates of wear have 1 in their middle */
     assert_true(s->pick_middle != 1.0 && s->carry_middle != 1.0);
     free(belief);
