@@ -34,7 +34,7 @@ static const Subcommand SUBCOMMANDS[] = {
      "what a hit does: strike, pinfall and leaves", cmd_rack},
     {"advise", "", 0,
      BIT(PATTERN) | BIT(BAG) | BIT(SHOTS) | BIT(SLOT) | BIT(STANCE) | BIT(AIM) | BIT(CERTIFIED) |
-         BIT(LANE) | BIT(GAME) | BIT(FRAME) | BIT(BOWLERS) | BIT(JSON),
+         BIT(LANE) | BIT(GAME) | BIT(FRAME) | BIT(NEED) | BIT(BOWLERS) | BIT(JSON),
      "what to change next, from the shots so far", cmd_advise},
     {"spare", "PINS...", 10, BALL | RELEASE | BIT(STANCE) | BIT(AIM),
      "ball, stance, aim and chance for what was left: 3 6 10", cmd_spare},

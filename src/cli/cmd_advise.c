@@ -89,6 +89,18 @@ static int plan_read(const Options *options, const Setup *setup, const Shot *sho
     return line_read(options, setup, ball, last, plan);
 }
 
+static int need_read(const Options *options, Need *need)
+{
+    *need = NEED_SCORE;
+    for (int i = NEED_STRIKE; options->need && i < NEED_COUNT; i++)
+        if (strcmp(options->need, NEED_NAMES[i]) == 0)
+            *need = (Need)i;
+    if (options->need && *need == NEED_SCORE)
+        return cmd_say(CMD_USAGE, "--need: found '%.40s'; allowed is strike or clean",
+                       options->need);
+    return CMD_DONE;
+}
+
 static void signs_json(JsonOut *out, const Signs *signs)
 {
     json_out_array(out, "signs");
@@ -124,8 +136,15 @@ static void adjustment_json(JsonOut *out, const Adjustment *adjustment, const Ru
         json_out_rounded(out, "surface_grit", adjustment->surface_grit, 0);
     json_out_rounded(out, "pocket_now", adjustment->pocket_now, 4);
     json_out_rounded(out, "pocket_after", adjustment->pocket_after, 4);
+    json_out_rounded(out, "pocket_if_known", adjustment->pocket_known, 4);
     json_out_rounded(out, "strike_now", adjustment->strike_now, 4);
     json_out_rounded(out, "strike_after", adjustment->strike_after, 4);
+    json_out_rounded(out, "clean_now", adjustment->frame_now.clean, 4);
+    json_out_rounded(out, "clean_after", adjustment->frame_after.clean, 4);
+    json_out_rounded(out, "frame_now", adjustment->frame_now.score, 2);
+    json_out_rounded(out, "frame_after", adjustment->frame_after.score, 2);
+    json_out_rounded(out, "hit_boards", adjustment->hit_boards, 2);
+    json_out_string(out, "hits", adjustment->hits);
     json_out_rounded(out, "entry_deg", adjustment->entry_deg, 3);
     json_out_rounded(out, "room_in", adjustment->margin_in, 2);
     json_out_rounded(out, "room_out", adjustment->margin_out, 2);
@@ -198,13 +217,32 @@ static void print_signs(const Signs *signs)
         puts("  nothing yet");
 }
 
-static void print_adjustment(int place, const Adjustment *adjustment, const RuleSet *rules)
+/* Both where they differ: the chance if the lane is as it is thought to be, and with all doubt. */
+static void print_pocket(const Adjustment *adjustment, bool fresh)
+{
+    double now = 100.0 * adjustment->pocket_now, after = 100.0 * adjustment->pocket_after;
+    if (adjustment->pocket_known < adjustment->pocket_after + 0.01)
+        printf("    Pocket %.0f %% now, %.0f %% after\n", now, after);
+    else
+        printf("    Pocket %.0f %% if the lane is as %s, %.0f %% as sure as we are; now %.0f %%\n",
+               100.0 * adjustment->pocket_known, fresh ? "on the sheet" : "estimated", after, now);
+}
+
+static void print_adjustment(int place, const Adjustment *adjustment, const Advice *advice,
+                             Need need, const RuleSet *rules)
 {
     printf("\n%2d. %s\n", place, adjustment->words);
-    printf("    Pocket %.0f %% now, %.0f %% after; entry ", 100.0 * adjustment->pocket_now,
-           100.0 * adjustment->pocket_after);
+    printf("    Strike %.0f %% now, %.0f %% after; entry ", 100.0 * adjustment->strike_now,
+           100.0 * adjustment->strike_after);
     print_number(adjustment->entry_deg, 1, 1);
     printf(" deg; area in %.1f, out %.1f boards\n", adjustment->margin_in, adjustment->margin_out);
+    print_pocket(adjustment, advice->lane.deliveries == 0);
+    if (need == NEED_CLEAN || advice->strikes_rare)
+        printf("    Clean %.0f %% now, %.0f %% after; frame %.1f pins now, %.1f after\n",
+               100.0 * adjustment->frame_now.clean, 100.0 * adjustment->frame_after.clean,
+               adjustment->frame_now.score, adjustment->frame_after.score);
+    if (adjustment->hits[0])
+        printf("    It %s\n", adjustment->hits);
     printf("    Slot %d, stance %.1f, aim %.1f", adjustment->plan.slot, adjustment->plan.stance,
            adjustment->plan.aim);
     if (adjustment->plan.mph_change != 0.0)
@@ -244,7 +282,7 @@ static void print_advice(const Setup *setup, const AdviceInput *input, const Adv
     print_signs(&advice->signs);
     puts("\nWhat to throw next");
     for (int i = 0; i < advice->adjustment_count; i++)
-        print_adjustment(i + 1, &advice->adjustments[i], input->rules);
+        print_adjustment(i + 1, &advice->adjustments[i], advice, input->need, input->rules);
 }
 
 int cmd_advise(const Options *options)
@@ -272,6 +310,9 @@ int cmd_advise(const Options *options)
                          .frame = options->frame ? options->frame : 1 + count % 10,
                          .bowlers_on_pair = options->bowlers ? options->bowlers : 4,
                          .certified = options->certified};
+    status = need_read(options, &input.need);
+    if (status != CMD_DONE)
+        return status;
     status = plan_read(options, &setup, shots, count, input.lane, &input.plan);
     if (status != CMD_DONE)
         return status;

@@ -70,6 +70,8 @@ static const OptionRow TABLE[OPTION_COUNT] = {
                      "game of the next shot (else counted from the shots)"},
     [OPTION_FRAME] = {"frame", KIND_COUNT, AT(frame), "N", 1, 10, "",
                       "frame of the next shot (else counted from the shots)"},
+    [OPTION_NEED] = {"need", KIND_TEXT, AT(need), "strike|clean", 0, 0, "",
+                     "what the frame has to be: a strike, or a strike or spare"},
     [OPTION_BOWLERS] = {"bowlers", KIND_COUNT, AT(bowlers), "N", 1, 10, "",
                         "bowlers on the pair (4)"},
     [OPTION_TARGET] = {"target", KIND_COUNT, AT(target), "N", 1, 300, "",

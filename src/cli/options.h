@@ -33,6 +33,7 @@ typedef enum OptionId {
     OPTION_LANE,
     OPTION_GAME,
     OPTION_FRAME,
+    OPTION_NEED,
     OPTION_BOWLERS,
     OPTION_TARGET,
     OPTION_BOARD,
@@ -70,7 +71,7 @@ _Static_assert(OPTION_COUNT <= 64, "a set has room for all options");
 
 /* The options given. Those not given: numbers NAN, counts 0, texts NULL. Texts point into argv. */
 typedef struct Options {
-    const char *pattern, *bag, *ball, *shots, *player, *world, *weights, *save, *month;
+    const char *pattern, *bag, *ball, *shots, *player, *world, *weights, *save, *month, *need;
     const char *bowler, *hand, *level, *style, *balls, *pair, *date;
     int slot, game, frame, bowlers, seed, target, games, pick, practice;
     double stance, aim, laydown, launch_deg;

@@ -98,6 +98,7 @@ static inline void pinned_advice(Advice *advice)
                                       .hook_ft = MOVES[i],
                                       .entry_deg = ENTRIES[i],
                                       .pocket = POCKETS[i]};
+        advice->slot[i].pocket_known = POCKETS[i] + 0.2;
     }
     advice->adjustment_count = 3;
     advice->adjustments[0] =
@@ -110,6 +111,10 @@ static inline void pinned_advice(Advice *advice)
     advice->adjustments[2] =
         pinned_adjustment(ADJUST_HOLD, (Plan){.slot = 1, .stance = 28.0, .aim = 14.0}, 0.48,
                           "Hold: same ball, same line", "Nothing asks for a change.");
+    advice->adjustments[0].pocket_known = 0.81;
+    advice->adjustments[0].hit_boards = -1.5;
+    snprintf(advice->adjustments[0].hits, sizeof advice->adjustments[0].hits,
+             "hits about 1.5 boards lighter");
     advice->ready = advice->done = true;
 }
 

@@ -25,6 +25,8 @@ typedef enum AdviceStage {
 enum { PROMISING = 3 };
 /* Boards with the feet at least, after a ball that crossed over (common practice, no source). */
 enum { CROSSED_MOVE = 3 };
+/* Half boards by which an aim may be taken on so that the hit leaves the last misses. */
+enum { AWAY_HALVES = 6 };
 
 /* The ball of a slot. */
 typedef struct SlotBall {
@@ -46,6 +48,7 @@ typedef struct Question {
     Forecast forecast;
     Setting setting;
     Votes votes;
+    Restraint restraint;
     Ranking ranking;
     int candidate_count;
     Candidate candidates[CANDIDATES_MAX];
@@ -183,11 +186,15 @@ static double off_of(const Question *q, int slot, const MotionBody *body, const 
     return offsets_mean(&at, q->offsets);
 }
 
-/* Bends a path from its breakpoint on, so that it ends where the ball is thought to hit. */
+/* Bends a path from its breakpoint on, so that it ends where the ball is thought to hit; a straight
+ * ball, which has none before the pins, from the arrows on. */
 static void bend(Roll *roll, double off_boards)
 {
-    double from = roll->breakpoint_ft, way = LANE_LENGTH_FT - from;
-    if (roll->gutter || !(way > 0.0))
+    double from = roll->breakpoint_ft;
+    if (!(from < LANE_LENGTH_FT - 1.0))
+        from = LANE_ARROWS_FT;
+    double way = LANE_LENGTH_FT - from;
+    if (roll->gutter)
         return;
     for (int i = 0; i < roll->count; i++)
         if (roll->path[i].ft > from)
@@ -202,10 +209,14 @@ static Outlook read_now(Question *q)
     const SlotBall *ball = in_hand(q);
     Delivery meant = plan_delivery(bowler, &q->in.plan), today = todays(q, &q->in.plan);
     Outlook now = forecast_delivery(&q->forecast, ball->which, &ball->batch, &meant);
+    if (restraint_must_move(&q->restraint)) /* three balls say what the fourth would do */
+        now = frame_as_seen(&now, q->restraint.seen_board, bowler,
+                            bag_slot(q->in.bag, q->in.plan.slot));
     double off = off_of(q, q->in.plan.slot, &ball->body, &today);
     q->out.now = line_measure(&ball->body, &q->out.film, bowler, &today, off);
     q->out.now.stance = q->in.plan.stance;
     q->out.now.aim = q->in.plan.aim;
+    q->out.now_known = q->out.now.pocket;
     q->out.now.pocket = now.pocket;
     motion_roll(&ball->body, &q->out.film, &today, &q->out.now_roll);
     bend(&q->out.now_roll, off);
@@ -304,16 +315,31 @@ static void read_signs(AdviceJob *job)
     signs_read(&context, q->shots, in->shot_count, &q->out.signs);
 }
 
+/* Under that chance with the mean hit where it is best, strikes are too rare to choose by
+ * (assumed). */
+#define RARE_STRIKE 0.25
+
+static bool strikes_rare(const Question *q, const Outlook *now)
+{
+    const Ball *ball = bag_slot(q->in.bag, q->in.plan.slot);
+    return frame_best_strike(now, &q->in.bag->bowler, ball) < RARE_STRIKE;
+}
+
 /* What to try: everything the rules name and, asked for or not, every ball and every move, since
  * the best line may be far from here. */
-static void list_candidates(Question *q)
+static void list_candidates(Question *q, const Outlook *now)
 {
     q->setting = (Setting){.bag = q->in.bag,
                            .bowler = &q->in.bag->bowler,
                            .plan = q->in.plan,
                            .traits = q->traits,
-                           .least_move = q->out.signs.seen[SIGN_CROSSED] ? CROSSED_MOVE : 1,
-                           .certified = q->in.certified};
+                           .least_move = q->out.signs.seen[SIGN_CROSSED] &&
+                                                 !restraint_must_move(&q->restraint)
+                                             ? CROSSED_MOVE
+                                             : 1,
+                           .certified = q->in.certified,
+                           .need = q->in.need,
+                           .strikes_rare = strikes_rare(q, now)};
     candidates_name_balls(&q->setting, q->votes.vote, q->votes.avoided);
     for (int kind = 0; kind < ADJUST_COUNT; kind++) {
         bool asked = q->votes.vote[kind] > 0.0 || candidate_unasked((AdjustmentKind)kind);
@@ -325,6 +351,22 @@ static void list_candidates(Question *q)
     }
 }
 
+/* The share of its flush hits that struck lately, with one of each added. When one leave adds up,
+ * the table's carry is not today's, and this is what the next flush hit is worth. */
+static double carried(const Question *q)
+{
+    enum { LATELY = 6 };
+    int hits = 0, strikes = 0;
+    for (int i = q->in.shot_count - 1; i >= 0 && hits < LATELY; i--) {
+        const Shot *shot = &q->shots[i];
+        if (shot->slot != q->in.plan.slot || shot->hit != HIT_FLUSH || !shot->left_said)
+            continue;
+        hits++;
+        strikes += shot->left == 0;
+    }
+    return (strikes + 1.0) / (hits + 2.0);
+}
+
 static void step_signs(AdviceJob *job)
 {
     Question *q = &job->question;
@@ -332,13 +374,18 @@ static void step_signs(AdviceJob *job)
     forecast_prepare(&q->forecast, &job->memory.belief, q->in.lane, &q->in.bag->bowler);
     q->out.lane.today = belief_today(&job->memory.belief);
     read_offsets(job);
+    q->restraint = restraint_read(q->shots, q->in.shot_count, q->in.lane, q->in.apart, &q->in.plan);
     Outlook now = read_now(q);
     describe_lane(job);
     read_traits(q, &job->memory.belief.sheet);
     read_signs(job);
+    if (q->out.signs.seen[SIGN_ADDS_UP])
+        now.strike = fmin(now.strike, carried(q));
     votes_hear(&q->votes, q->in.rules, &q->out.signs);
-    list_candidates(q);
-    ranking_begin(&q->ranking, &q->setting, &q->votes, q->in.rules, &now, &q->out.now);
+    list_candidates(q, &now);
+    Line line = q->out.now;
+    line.pocket = q->out.now_known;
+    ranking_begin(&q->ranking, &q->setting, &q->votes, q->in.rules, &q->restraint, &now, &line);
     ranking_write(&q->ranking, &q->out);
     q->out.ready = true;
     q->stage = STAGE_ROUGH;
@@ -369,8 +416,34 @@ static void aim_on_the_mean(const Question *q, const MotionBody *body, Candidate
         lane_half_board(plan_aim_today(today.laydown_board, crosses, &q->out.lane.today));
 }
 
+/* Whether it may be answered by where it rolls on the mean film. */
+static bool may_roll(const Question *q, const MotionBody *body, const Candidate *candidate)
+{
+    Delivery today = todays(q, &candidate->plan);
+    Arrival at = motion_arrive(body, &q->out.film, &today);
+    OffsetsAt place = offsets_at(q->in.lane, q->balls[candidate->plan.slot - 1].which,
+                                 today.laydown_board, at.breakpoint);
+    double board = at.board + offsets_mean(&place, q->offsets);
+    return !at.gutter && ranking_allows_roll(&q->ranking, board, at.breakpoint);
+}
+
+/* Takes the aim on, by half boards, until the hit goes away from the last misses as it must. */
+static bool aim_away(const Question *q, const MotionBody *body, Candidate *candidate)
+{
+    double aim = candidate->plan.aim;
+    for (int halves = 0; halves <= AWAY_HALVES; halves++) {
+        candidate->plan.aim = aim - 0.5 * halves * q->restraint.side;
+        if (may_roll(q, body, candidate))
+            return true;
+        if (q->restraint.side == 0 || !candidate->find_aim)
+            break;
+    }
+    return false;
+}
+
 /* The half board of aim with the best outlook, near the one that is best on the mean film. */
-static Outlook look_about(const Question *q, const BatchBall *batch, Candidate *candidate)
+static Outlook look_about(const Question *q, const MotionBody *body, const BatchBall *batch,
+                          Candidate *candidate)
 {
     static const double ABOUT[3] = {0.0, -0.5, 0.5};
     Delivery meant = plan_delivery(&q->in.bag->bowler, &candidate->plan);
@@ -378,11 +451,16 @@ static Outlook look_about(const Question *q, const BatchBall *batch, Candidate *
     double aim = candidate->plan.aim;
     Outlook best = {0};
     for (int i = 0; i < count; i++) {
-        meant.launch_deg = delivery_launch_deg(meant.laydown_board, aim + ABOUT[i]);
+        Candidate tried = *candidate;
+        tried.plan.aim = aim + ABOUT[i];
+        if (i > 0 && !may_roll(q, body, &tried))
+            continue;
+        meant.launch_deg = delivery_launch_deg(meant.laydown_board, tried.plan.aim);
         Outlook outlook = forecast_delivery(&q->forecast, which, batch, &meant);
-        if (i == 0 || outlook.strike > best.strike) {
+        if (i == 0 || ranking_promise(&q->setting, &tried, &outlook) >
+                          ranking_promise(&q->setting, candidate, &best)) {
             best = outlook;
-            candidate->plan.aim = aim + ABOUT[i];
+            *candidate = tried;
         }
     }
     return best;
@@ -427,12 +505,13 @@ static void step_rough(Question *q)
     body_of(q, candidate, &body, &batch);
     if (candidate->find_aim)
         aim_on_the_mean(q, &body, candidate);
+    bool allowed = aim_away(q, &body, candidate);
     Delivery meant = plan_delivery(&q->in.bag->bowler, &candidate->plan);
     Outlook outlook =
         forecast_rough(&q->forecast, q->balls[candidate->plan.slot - 1].which, &batch, &meant);
     candidate->promise = ranking_promise(&q->setting, candidate, &outlook);
-    if (!candidate_fits(&q->setting, candidate))
-        candidate->promise = -1.0; /* it has become another adjustment */
+    if (!allowed || !candidate_fits(&q->setting, candidate))
+        candidate->promise = -1.0; /* not allowed, or it has become another adjustment */
 }
 
 /* Once the single answers are done: which of them to combine. */
@@ -441,6 +520,24 @@ static void list_pairs(Question *q)
     Single singles[ADJUST_COUNT];
     int count = ranking_singles(&q->ranking, singles);
     q->candidate_count = pairs_list(&q->setting, singles, count, q->candidates, CANDIDATES_MAX);
+}
+
+/* The path of a plan on the film as estimated, with the ball of its slot as `body` has it. */
+static void roll_plan(const Question *q, const MotionBody *body, const Plan *plan, Roll *roll)
+{
+    Delivery today = todays(q, plan);
+    motion_roll(body, &q->out.film, &today, roll);
+    bend(roll, off_of(q, plan->slot, body, &today));
+}
+
+static bool stays_on_lane(const Question *q, const MotionBody *body, const Plan *plan)
+{
+    Roll roll;
+    roll_plan(q, body, plan, &roll);
+    for (int i = 0; i < roll.count; i++)
+        if (roll.path[i].board < RANKING_EDGE_LAST)
+            return false;
+    return true;
 }
 
 static void step_try(Question *q)
@@ -459,8 +556,12 @@ static void step_try(Question *q)
     body_of(q, &candidate, &body, &batch);
     if (q->stage == STAGE_PAIRS)
         aim_on_the_mean(q, &body, &candidate);
-    Outlook outlook = look_about(q, &batch, &candidate);
+    if (!aim_away(q, &body, &candidate))
+        return;
+    Outlook outlook = look_about(q, &body, &batch, &candidate);
     if (!candidate_fits(&q->setting, &candidate))
+        return;
+    if (!stays_on_lane(q, &body, &candidate.plan))
         return;
     Delivery today = todays(q, &candidate.plan);
     Line line = line_measure(&body, &q->out.film, bowler, &today,
@@ -487,6 +588,7 @@ static void step_slot(Question *q)
     now->line.aim = plan_aim_today(meant.laydown_board, now->line.aim, &q->out.lane.today);
     now->line.launch_deg = meant.launch_deg =
         delivery_launch_deg(meant.laydown_board, now->line.aim);
+    now->pocket_known = now->line.pocket;
     now->line.pocket = forecast_delivery(&q->forecast, ball->which, &ball->batch, &meant).pocket;
     now->ready = true;
 }
@@ -526,6 +628,7 @@ void advice_roll(const AdviceJob *job, const Plan *plan, Roll *roll)
     Delivery today = todays(q, plan);
     motion_roll(&ball->body, &q->out.film, &today, roll);
     bend(roll, off_of(q, plan->slot, &ball->body, &today));
+    roll_plan(q, &q->balls[plan->slot - 1].body, plan, roll);
 }
 
 bool advice_adjustments_done(const AdviceJob *job) { return job->question.stage >= STAGE_SLOTS; }

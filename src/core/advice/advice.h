@@ -8,6 +8,7 @@
 #define SETTEE_CORE_ADVICE_ADVICE_H
 
 #include "core/advice/forecast.h"
+#include "core/advice/frame.h"
 #include "core/advice/signs.h"
 #include "core/advice/votes.h"
 #include "core/line/line.h"
@@ -28,6 +29,7 @@ typedef struct AdviceInput {
     int bowlers_on_pair;
     FieldMix mix; /* the others among them, as far as they are known */
     bool certified;
+    Need need;     /* what the scoreboard asks of the frame */
     long revision; /* the caller's number for this question; returned with the answer */
 } AdviceInput;
 
@@ -37,8 +39,11 @@ typedef struct Adjustment {
     Plan plan;                       /* what to throw */
     double surface_grit;             /* the grit to put on; 0: not a surface answer */
     double pocket_now, pocket_after; /* chance, 0..1, on the lane as estimated */
+    double pocket_known; /* after, if the lane is just as estimated: no doubt about it */
     double strike_now, strike_after; /* chance, from pocket hits and entry angle */
+    FrameOutlook frame_now, frame_after;
     double entry_deg;
+    double hit_boards;            /* by which it hits higher than holding would, by its own roll */
     double margin_in, margin_out; /* boards of aim */
     double vote;                  /* how much the rules ask for it, 0..1 */
     double score;                 /* what it is ranked by; higher first */
@@ -47,6 +52,7 @@ typedef struct Adjustment {
     Caution caution;
     bool disagrees;  /* the rules insist on it, but the forecast says it loses */
     char words[192]; /* "Ball down, 4 Kiln: 2 in with the feet, 1 in with the eyes" */
+    char hits[40];   /* "hits about 1.5 boards lighter"; "" for holding */
     char because[200];
 } Adjustment;
 
@@ -55,6 +61,7 @@ typedef struct SlotNow {
     bool filled; /* a ball is in it */
     bool ready;  /* calculated */
     Line line;
+    double pocket_known; /* as line.pocket, if the lane is just as estimated */
 } SlotNow;
 
 /* What the lane of the next shot is thought to be like now. */
@@ -76,10 +83,12 @@ typedef struct Advice {
     Oil film; /* that lane's film as estimated, bowler's frame */
     SlotNow slot[BAG_SLOTS];
     Line now;             /* the current plan */
+    double now_known;     /* its pocket chance if the lane is just as estimated */
     Roll now_roll;        /* its path */
     int adjustment_count; /* best first */
     Adjustment adjustments[ADVICE_ADJUSTMENTS_MAX];
-    bool ready; /* signs, film, now and a first answer are there */
+    bool strikes_rare; /* for this bowler: answers go by the frame's score, where no need is said */
+    bool ready;        /* signs, film, now and a first answer are there */
     bool done;
     long revision; /* of the question it answers */
 } Advice;

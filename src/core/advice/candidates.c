@@ -12,22 +12,42 @@
 #define LOFT_MIN_FT 0.5
 #define LOFT_MAX_FT 6.0 /* nobody is asked for more */
 #define MPH_CHANGE_MAX 1.5
+/* Who throws slower is most often a child, or old: such a one is not asked to throw harder or to
+ * loft it (common practice, no source). */
+#define FORCE_MPH_LEAST 15.0
 
 typedef struct List {
     Candidate *out;
     int count, max;
 } List;
 
+/* Nobody stands or aims finer than half a board, whatever the plan says that a change begins from.
+ */
 static void add(List *list, Candidate candidate)
 {
+    if (candidate.kind != ADJUST_HOLD) {
+        candidate.plan.stance = lane_half_board(candidate.plan.stance);
+        candidate.plan.aim = lane_half_board(candidate.plan.aim);
+    }
     if (list->count < list->max)
         list->out[list->count++] = candidate;
+}
+
+double candidate_feet_in(const Plan *from, const Plan *to)
+{
+    return lane_half_board(to->stance) - lane_half_board(from->stance);
+}
+
+double candidate_eyes_in(const Plan *from, const Plan *to)
+{
+    return lane_half_board(to->aim) - lane_half_board(from->aim);
 }
 
 bool candidate_on_lane(const Bowler *bowler, const Plan *plan)
 {
     double laydown = plan->stance - bowler->laydown_offset_boards;
-    return laydown >= 2.0 && laydown <= LANE_BOARDS - 1.0;
+    return laydown >= 2.0 && laydown <= LANE_BOARDS - 1.0 && plan->stance >= DELIVERY_STANCE_LOW &&
+           plan->stance <= DELIVERY_STANCE_HIGH;
 }
 
 /* 1 in, -1 out. */
@@ -126,6 +146,8 @@ static void add_balls(List *list, const Setting *setting, AdjustmentKind kind)
  * new aim is found. */
 static void add_speeds(List *list, const Setting *setting, AdjustmentKind kind)
 {
+    if (way_of(kind) > 0 && setting->bowler->mph < FORCE_MPH_LEAST)
+        return;
     for (int i = 1; i <= 2; i++) {
         Candidate candidate = {.kind = kind, .plan = setting->plan, .find_aim = true};
         candidate.plan.mph_change += ADJUSTMENTS[kind].step * i;
@@ -136,6 +158,8 @@ static void add_speeds(List *list, const Setting *setting, AdjustmentKind kind)
 
 static void add_lofts(List *list, const Setting *setting, AdjustmentKind kind)
 {
+    if (way_of(kind) > 0 && setting->bowler->mph < FORCE_MPH_LEAST)
+        return;
     for (int i = 1; i <= 2; i++) {
         Candidate candidate = {.kind = kind, .plan = setting->plan, .find_aim = true};
         candidate.plan.loft_change_ft += ADJUSTMENTS[kind].step * i;
@@ -216,8 +240,8 @@ static bool still(AdjustmentKind kind, double feet, double eyes)
 
 bool candidate_fits(const Setting *setting, const Candidate *candidate)
 {
-    double feet = candidate->plan.stance - setting->plan.stance;
-    double eyes = candidate->plan.aim - setting->plan.aim;
+    double feet = candidate_feet_in(&setting->plan, &candidate->plan);
+    double eyes = candidate_eyes_in(&setting->plan, &candidate->plan);
     return still(candidate->kind, feet, eyes) && still(candidate->with, feet, eyes) &&
            candidate->plan.aim > -1.0;
 }
@@ -233,6 +257,8 @@ double candidate_cost(const Setting *setting, const Candidate *candidate)
     cost += 0.003 * fabs(to->rotation_change_deg - from->rotation_change_deg);
     if (candidate->surface_grit > 0.0)
         cost += 0.02;
+    if (setting->strikes_rare && ADJUSTMENTS[candidate->kind].changes == CHANGE_EYES)
+        cost += 0.03; /* a straight ball follows the feet: the target stays (common practice) */
     return cost;
 }
 
@@ -254,7 +280,7 @@ void candidate_changes(const Plan *from, const Plan *to, char *out, size_t size)
 static void add_line_words(const Plan *from, const Plan *to, const char *before, char *out,
                            size_t size)
 {
-    const double boards[2] = {to->stance - from->stance, to->aim - from->aim};
+    const double boards[2] = {candidate_feet_in(from, to), candidate_eyes_in(from, to)};
     static const char *const WITH[2] = {"feet", "eyes"};
     if (boards[0] == 0.0 && boards[1] == 0.0)
         text_append(out, size, ", same line");

@@ -4,6 +4,7 @@
 
 #include <stddef.h>
 
+#include "core/advice/frame.h"
 #include "core/advice/rules.h"
 #include "core/bag/bag.h"
 #include "core/motion/delivery.h"
@@ -35,6 +36,8 @@ typedef struct Setting {
     const SlotTrait *traits; /* BAG_SLOTS of them */
     int least_move;          /* smallest move with the feet, boards, 1.. */
     bool certified;
+    Need need;         /* what the frame is to come to */
+    bool strikes_rare; /* for this bowler, even with the mean hit where it is best */
     AdjustmentKind
         slot_kind[BAG_SLOTS]; /* what changing to each ball is called; ADJUST_HOLD: not tried */
 } Setting;
@@ -43,11 +46,16 @@ typedef struct Setting {
  * rules ask for most. `vote` and `avoided` are by adjustment. */
 void candidates_name_balls(Setting *setting, const double *vote, const bool *avoided);
 
-/* Whether the plan's laydown is on the lane, at least a board from either edge. */
+/* Whether the plan's laydown is on the lane, at least a board from either edge, and the feet are on
+ * the approach. */
 bool candidate_on_lane(const Bowler *bowler, const Plan *plan);
 
 /* Whether it is tried even if no rule asks for it. */
 bool candidate_unasked(AdjustmentKind kind);
+
+/* Boards in, between half boards: what is said of a change of feet and of aim. */
+double candidate_feet_in(const Plan *from, const Plan *to);
+double candidate_eyes_in(const Plan *from, const Plan *to);
 
 /* Lists what to try for one adjustment; returns how many were added (0: it can't be done here). */
 int candidates_list(const Setting *setting, AdjustmentKind kind, Candidate *out, int max);

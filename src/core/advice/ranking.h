@@ -5,13 +5,18 @@
 
 #include "core/advice/advice.h"
 #include "core/advice/pairs.h"
+#include "core/advice/restraint.h"
 #include "core/advice/votes.h"
+
+/* No answer brings the ball farther out than this board (common practice, no source). */
+#define RANKING_EDGE_LAST 2.0
 
 /* A candidate with its forecast. */
 typedef struct Tried {
     Candidate candidate;
     Line line;
     Outlook outlook;
+    FrameOutlook frame;
     double value; /* roughly in chances of a strike, less what the change costs */
     double score; /* what it is ranked by: its gain plus the rules' vote */
 } Tried;
@@ -20,10 +25,13 @@ typedef struct Tried {
 enum { PLACE_PAIR = ADJUST_COUNT, PLACES };
 
 typedef struct Ranking {
-    const Setting *setting; /* these three are the caller's and must outlive the ranking */
+    const Setting *setting; /* these four are the caller's and must outlive the ranking */
     const Votes *votes;
     const RuleSet *rules;
+    const Restraint *restraint;
     Outlook now; /* of the current plan */
+    Line line_now;
+    FrameOutlook frame_now;
     double value_now;
     bool have[PLACES];
     Tried best[PLACES];
@@ -31,9 +39,14 @@ typedef struct Ranking {
 
 /* Begins with "hold": `now` and `line` are the current plan's. */
 void ranking_begin(Ranking *ranking, const Setting *setting, const Votes *votes,
-                   const RuleSet *rules, const Outlook *now, const Line *line);
+                   const RuleSet *rules, const Restraint *restraint, const Outlook *now,
+                   const Line *line);
 
-/* Keeps it if it is the best of its adjustment so far. */
+/* Whether a change may be answered that rolls so on the lane as estimated: the board it hits and
+ * the one where it comes farthest out. */
+bool ranking_allows_roll(const Ranking *ranking, double board, double breakpoint);
+
+/* Keeps it if it may be answered (restraint.h) and is the best of its adjustment so far. */
 void ranking_take(Ranking *ranking, const Candidate *candidate, const Line *line,
                   const Outlook *outlook);
 

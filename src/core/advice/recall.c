@@ -105,6 +105,13 @@ static void wear_frame(Memory *memory)
     belief_played(&memory->belief, &bowler, &ball, &body, &as, memory->bowlers_on_pair);
 }
 
+/* A speed that is told and is the usual one, to the tenth that is typed, is no news. */
+static void forget_usual_speed(Shot *shot, const Bowler *meant)
+{
+    if (fabs(shot->mph - meant->mph) < 0.05)
+        shot->mph = 0.0;
+}
+
 bool memory_weigh(Memory *memory, const Shot *shots, int count)
 {
     bool frame_left = memory->frames_worn < memory->played.frames;
@@ -120,16 +127,17 @@ bool memory_weigh(Memory *memory, const Shot *shots, int count)
         memory->before = memory->belief;
         memory->before_seen = memory->seen;
     }
-    const Shot *shot = &shots[memory->seen];
-    memory->shots[memory->seen++] = *shot;
+    Shot shot = shots[memory->seen];
+    memory->shots[memory->seen++] = shot;
     Ball ball;
     MotionBody body;
     BatchBall batch;
-    if (!shot_ball(shot, &memory->bag, &ball))
+    if (!shot_ball(&shot, &memory->bag, &ball))
         return true;
     motion_body(&ball, &body);
     batch_ball(&body, &batch);
-    Bowler bowler = as_meant(&memory->bag.bowler, shot);
-    belief_see(&memory->belief, &bowler, &ball, &body, &batch, shot, memory->bowlers_on_pair);
+    Bowler bowler = as_meant(&memory->bag.bowler, &shot);
+    forget_usual_speed(&shot, &bowler);
+    belief_see(&memory->belief, &bowler, &ball, &body, &batch, &shot, memory->bowlers_on_pair);
     return true;
 }

@@ -36,8 +36,10 @@ static void take_ball(FirstJob *job, const Ball *ball)
         return;
     job->best = job->line;
     job->spare = ball->cover == COVER_POLYESTER;
-    job->plan = (Plan){
-        .slot = job->slot, .stance = job->line.stance, .aim = lane_half_board(job->line.aim)};
+    double stance = lane_half_board(job->line.stance); /* the offset may be no half board */
+    job->plan = (Plan){.slot = job->slot,
+                       .stance = stance,
+                       .aim = lane_half_board(job->line.aim + stance - job->line.stance)};
 }
 
 bool first_step(FirstJob *job)

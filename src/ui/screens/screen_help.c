@@ -16,7 +16,9 @@ static const char *const READING[] = {
     "Boards count from your own side: 1 is at your edge. In means away from your edge, out toward "
     "it. Feet is the board you stand on, aim your target: the board you cross at the arrows.",
     "Beside each ball: where it makes its move, its entry angle and its chance of the pocket, on "
-    "that ball's best line from about where you stand.",
+    "that ball's best line from about where you stand. 77/39%: 77 if the lane is just as estimated "
+    "(at "
+    "first, as on the sheet), 39 as sure as we are of it.",
     "Area is how far you can miss your target, in and out, and still hit the pocket. In the list "
     "of "
     "shots at 80 columns, ok is a read on time.",

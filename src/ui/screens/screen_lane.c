@@ -65,7 +65,7 @@ static void draw_slot_figures(const Model *model, Canvas *canvas, Area area, int
     canvas_text_right(canvas, row, end - 14, 8, role, text);
     snprintf(text, sizeof text, "%.1f°", now->line.entry_deg);
     canvas_text_right(canvas, row, end - 7, 6, role, text);
-    snprintf(text, sizeof text, "%.0f%%", now->line.pocket * 100.0);
+    screen_pocket(now->line.pocket, now->pocket_known, text, sizeof text);
     canvas_text_right(canvas, row, end, 6, role, text);
 }
 

@@ -15,6 +15,7 @@ static const char *const SURE_WORDS[] = {"a guess", "fairly sure", "sure"};
 enum {
     HEADLINE_LINES = 2,
     CHANGE_LINES = 2,
+    POCKET_LINES = 2,
     WHY_LINES = 8,
     CAUTION_LINES = 4,
     LANE_LINES = 2,
@@ -130,29 +131,58 @@ static void draw_figures(Pane *pane)
     pane->row += 5 + pane->air;
 }
 
-/* Chance of the pocket now and after, of a strike too if there is room; and the area. */
+void screen_pocket(double believed, double known, char *out, size_t size)
+{
+    if (known < believed + 0.01)
+        snprintf(out, size, "%.0f%%", believed * 100.0);
+    else
+        snprintf(out, size, "%.0f/%.0f%%", fmin(known * 100.0, 99.0), believed * 100.0);
+}
+
+/* The pocket's chance and how the hit moves: in full where there is room, else "pocket 77/39%, 1.5
+ * lighter". */
+static void draw_pocket(Pane *pane)
+{
+    const Adjustment *best = pane->best;
+    char text[160], pocket[24];
+    double halves = fabs(round(best->hit_boards * 2.0) / 2.0);
+    screen_pocket(best->pocket_after, best->pocket_known, pocket, sizeof pocket);
+    snprintf(text, sizeof text, "pocket %s", pocket);
+    if (pane->air && strchr(pocket, '/'))
+        snprintf(text, sizeof text, "pocket %.0f%% if the lane is as %s, %.0f%% as sure as we are",
+                 best->pocket_known * 100.0,
+                 pane->model->shown.lane.deliveries == 0 ? "on the sheet" : "estimated",
+                 best->pocket_after * 100.0);
+    if (!pane->air && best->hits[0] && halves > 0.0)
+        text_append(text, sizeof text, ", %g %s", halves,
+                    best->hit_boards > 0.0 ? "higher" : "lighter");
+    pane->row += canvas_wrap(pane->canvas, pane->row, pane->column, pane->columns,
+                             pane->air ? POCKET_LINES : 1, ROLE_DIM, text);
+    if (pane->air && best->hits[0])
+        canvas_text(pane->canvas, pane->row++, pane->column, pane->columns, ROLE_DIM, best->hits);
+}
+
+/* Chance of a strike now and then, the pocket's, and what may be missed by. */
 static void draw_chance(Pane *pane)
 {
     const Adjustment *best = pane->best;
     Canvas *canvas = pane->canvas;
     int at = pane->column, bar = pane->columns - 18;
-    double change = best->pocket_after - best->pocket_now;
+    double change = best->strike_after - best->strike_now;
     Role after = pane->text == ROLE_DIM ? ROLE_DIM
                  : change > 0.005       ? ROLE_GOOD
                  : change < -0.005      ? ROLE_WARN
                                         : ROLE_PLAIN;
-    at += canvas_text(canvas, pane->row, at, 7, ROLE_DIM, "pocket") + 1;
-    at += canvas_print(canvas, pane->row, at, 8, pane->text, "%2.0f → ", best->pocket_now * 100.0);
-    canvas_print(canvas, pane->row, at, 5, after, "%.0f%%", best->pocket_after * 100.0);
-    widget_chance(canvas, pane->model->glyphs, pane->row, pane->end - bar, bar, best->pocket_now,
-                  best->pocket_after);
+    at += canvas_text(canvas, pane->row, at, 7, ROLE_DIM, "strike") + 1;
+    at += canvas_print(canvas, pane->row, at, 8, pane->text, "%2.0f → ", best->strike_now * 100.0);
+    canvas_print(canvas, pane->row, at, 5, after, "%.0f%%", best->strike_after * 100.0);
+    widget_chance(canvas, pane->model->glyphs, pane->row, pane->end - bar, bar, best->strike_now,
+                  best->strike_after);
     pane->row++;
-    if (pane->air)
-        canvas_print(canvas, pane->row++, pane->column, pane->columns, ROLE_DIM,
-                     "strike %.0f → %.0f%%, entry %.1f°", best->strike_now * 100.0,
-                     best->strike_after * 100.0, best->entry_deg);
+    draw_pocket(pane);
     canvas_print(canvas, pane->row++, pane->column, pane->columns, ROLE_DIM,
-                 "area in %.1f, out %.1f", best->margin_in, best->margin_out);
+                 pane->air ? "area in %.1f, out %.1f, entry %.1f°" : "area in %.1f, out %.1f",
+                 best->margin_in, best->margin_out, best->entry_deg);
     pane->row += pane->air;
 }
 
@@ -238,14 +268,14 @@ static void line_text(const Model *model, const Adjustment *adjustment, int room
         text_copy(out, size, changes);
 }
 
-/* The second or third answer and its pocket chance; on a second line the figures. */
+/* The second or third answer and its chance of a strike; on a second line the figures. */
 static void draw_other(Pane *pane, int index, int lines)
 {
     const Adjustment *adjustment = model_adjustment(pane->model, index);
     Canvas *canvas = pane->canvas;
     char text[160];
     int row = pane->row, room = pane->columns - 7;
-    snprintf(text, sizeof text, "%.0f%%", adjustment->pocket_after * 100.0);
+    snprintf(text, sizeof text, "%.0f%%", adjustment->strike_after * 100.0);
     canvas_text(canvas, row, pane->column, 1, ROLE_KEY, command_of(key_take, index)->shown);
     canvas_text_right(canvas, row, pane->end, 5, pane->text, text);
     kind_text(adjustment, ", ", text, sizeof text);

@@ -32,6 +32,8 @@ void screen_frame_prompt(const Model *model, Canvas *canvas);
 
 /* What to throw next, why, and the other answers. */
 void screen_throw(const Model *model, Canvas *canvas, Area area);
+/* A pocket chance: "39%", or "77/39%" where it would be 77 if the lane were just as estimated. */
+void screen_pocket(double believed, double known, char *out, size_t size);
 /* The changes to the release: "+0.5 mph, loft +2, axis -10°", or "". */
 void screen_release_changes(const Plan *from, const Plan *to, char *out, size_t size);
 

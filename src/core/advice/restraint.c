@@ -1,0 +1,124 @@
+/* restraint.c - the last misses, and what may be said after them. */
+#include "core/advice/restraint.h"
+
+#include <math.h>
+
+#define SAME_BOARDS 1.01 /* feet and aim within a board: the same line, as signs have it */
+#define SAME_MPH 0.3
+
+#define LOSS_MOST 0.01 /* chance that a first answer may lose: within the noise */
+#define CLEARLY 0.05   /* what another line must gain before anything was seen of this one */
+#define AWAY_LEAST 0.5 /* boards away from two misses: less nobody sees */
+#define OFF_MOST 0.5   /* boards farther from the pocket by its own roll, with no miss to answer */
+#define FIRST_MOVE_MOST 1 /* boards with the feet after one ball */
+enum { MISSES_TWO = 2, MISSES_ENOUGH = 3 };
+
+static int side_of(Hit hit)
+{
+    switch (hit) {
+    case HIT_GUTTER:
+    case HIT_WIDE:
+    case HIT_THIN:
+    case HIT_LIGHT:
+        return -1;
+    case HIT_HIGH:
+    case HIT_NOSE:
+    case HIT_CROSSED:
+        return 1;
+    default:
+        return 0;
+    }
+}
+
+static bool is_gross(Hit hit)
+{
+    return hit == HIT_GUTTER || hit == HIT_WIDE || hit == HIT_NOSE || hit == HIT_CROSSED;
+}
+
+static bool of_line(const Shot *shot, const Plan *plan)
+{
+    return shot->slot == plan->slot && fabs(shot->stance - plan->stance) < SAME_BOARDS &&
+           fabs(shot->aim - plan->aim) < SAME_BOARDS &&
+           fabs(shot->mph_change - plan->mph_change) < SAME_MPH;
+}
+
+/* The good balls of the line, the last ones on that lane, that missed to one side; false: none was
+ * thrown there. */
+static bool read_row(const Shot *shots, int count, Side lane, const Plan *plan,
+                     Restraint *restraint)
+{
+    bool any = false;
+    double boards = 0.0;
+    int hits = 0;
+    for (int i = count - 1; i >= 0; i--) {
+        if (shots[i].lane != lane || !shot_good(&shots[i]) || !of_line(&shots[i], plan))
+            continue;
+        int side = side_of(shots[i].hit);
+        any = true;
+        if (side == 0 || (restraint->in_a_row > 0 && side != restraint->side))
+            break;
+        restraint->side = side;
+        restraint->in_a_row++;
+        if (shots[i].hit != HIT_GUTTER) {
+            boards += shot_hit_board(shots[i].hit);
+            hits++;
+        }
+    }
+    restraint->seen_board = hits > 0 ? boards / hits : (double)NAN;
+    return any;
+}
+
+/* The side of the last good ball on either lane, or on that one, whatever its line. */
+static int side_of_last(const Shot *shots, int count, Side lane, bool apart)
+{
+    for (int i = count - 1; i >= 0; i--)
+        if ((!apart || shots[i].lane == lane) && shot_good(&shots[i]))
+            return side_of(shots[i].hit);
+    return 0;
+}
+
+Restraint restraint_read(const Shot *shots, int count, Side lane, bool apart, const Plan *plan)
+{
+    Restraint restraint = {.thrown = count};
+    if (count == 0)
+        return restraint;
+    restraint.gross = is_gross(shots[count - 1].hit);
+    restraint.bad = !shot_good(&shots[count - 1]);
+    if (!read_row(shots, count, lane, plan, &restraint)) /* then what comes nearest */
+        restraint.side = side_of_last(shots, count, lane, apart);
+    return restraint;
+}
+
+bool restraint_allows_hit(const Restraint *restraint, double boards)
+{
+    double least = restraint->in_a_row >= MISSES_TWO ? AWAY_LEAST : 0.0;
+    return restraint->side == 0 || -restraint->side * boards >= least;
+}
+
+bool restraint_must_move(const Restraint *restraint)
+{
+    return restraint->in_a_row >= MISSES_ENOUGH && !restraint->bad;
+}
+
+/* Before the first ball nothing is known but the sheet: another ball or line then has to be clearly
+ * better, and nothing of the body is changed. One ball is no trend: a small move at most. */
+static bool allows_early(const Restraint *restraint, const FirstAnswer *answer)
+{
+    Change changes = ADJUSTMENTS[answer->kind].changes;
+    bool clear = answer->gain >= CLEARLY, ball = changes == CHANGE_BALL;
+    bool line = changes == CHANGE_FEET || changes == CHANGE_EYES;
+    if (restraint->thrown == 0)
+        return answer->with == ADJUST_HOLD && (ball || line) && clear;
+    if (restraint->thrown == 1 && !restraint->gross)
+        return fabs(answer->feet) <= FIRST_MOVE_MOST && (clear || (line && restraint->side != 0));
+    return true;
+}
+
+bool restraint_allows_first(const Restraint *restraint, const FirstAnswer *answer)
+{
+    if (answer->kind == ADJUST_HOLD)
+        return !restraint_must_move(restraint);
+    if (restraint->side == 0 && answer->off_boards > OFF_MOST)
+        return false;
+    return answer->gain_at_best >= -LOSS_MOST && allows_early(restraint, answer);
+}
