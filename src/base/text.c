@@ -67,35 +67,49 @@ bool text_append(char *out, size_t size, const char *format, ...)
     return false;
 }
 
+/* Characters that show nothing and change how their neighbours show, or end a line. */
+static const uint32_t UNSEEN[][2] = {
+    {0x00, 0x1f},     {0x7f, 0x9f},      {0x61c, 0x61c},   /* C0, C1; Arabic mark */
+    {0x200e, 0x200f}, {0x2028, 0x202e},  {0x2066, 0x206f}, /* marks, line ends, directions */
+    {0xfff9, 0xfffb}, {0xe0000, 0xe0fff}};                 /* notes between lines; tags */
+
+static bool is_unseen(uint32_t character)
+{
+    for (size_t i = 0; i < sizeof UNSEEN / sizeof *UNSEEN; i++)
+        if (character >= UNSEEN[i][0] && character <= UNSEEN[i][1])
+            return true;
+    return false;
+}
+
+static bool ends_line(uint32_t character)
+{
+    return character == '\t' || character == '\n' || character == '\r' || character == 0x2028 ||
+           character == 0x2029;
+}
+
 bool text_clean(char *out, size_t size, const char *from)
 {
-    size_t used = 0, left = strlen(from);
+    size_t used = 0;
     bool same = true;
-    const unsigned char *s = (const unsigned char *)from;
-    while (left > 0) {
-        size_t n = character_size(s, left);
-        bool drop = n == 0 || s[0] == 0x7f || (n == 2 && s[0] == 0xc2 && s[1] < 0xa0);
-        unsigned char space = ' ';
-        const unsigned char *piece = s;
-        if (n == 0)
+    while (*from) {
+        const char *piece = from;
+        bool whole = character_size((const unsigned char *)from, strlen(from)) > 0;
+        uint32_t character = text_next(&from);
+        size_t n = (size_t)(from - piece);
+        bool unseen = !whole || is_unseen(character);
+        same = same && !unseen;
+        if (unseen && ends_line(character)) {
+            piece = " ";
             n = 1;
-        if (!drop && s[0] < 0x20) {
-            drop = s[0] != '\t' && s[0] != '\n' && s[0] != '\r';
-            piece = &space;
-            same = false;
+        } else if (unseen) {
+            continue;
         }
-        if (drop) {
+        if (used + n >= size) {
             same = false;
-        } else {
-            if (used + n >= size) {
-                same = false;
-                break;
-            }
-            memcpy(out + used, piece, n);
-            used += n;
+            break;
         }
-        s += n;
-        left -= n;
+        memcpy(out + used, piece, n);
+        used += n;
     }
     out[used] = '\0';
     return same;

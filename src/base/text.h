@@ -17,8 +17,9 @@ bool text_copy(char *out, size_t size, const char *from);
 bool text_append(char *out, size_t size, const char *format, ...)
     __attribute__((format(printf, 3, 4)));
 
-/* Copies `from` into `out`, dropping C0 and C1 control characters, DEL and invalid UTF-8, and
- * turning tabs and line ends into spaces. Returns false if it was cut or changed. */
+/* Copies `from` into `out`, dropping control characters (C0, C1, DEL), marks that turn the
+ * direction of text, tags, notes between lines and invalid UTF-8, and turning tabs and line ends
+ * into a space. Returns false if it was cut or changed. */
 bool text_clean(char *out, size_t size, const char *from);
 
 /* Offset of the first byte that is not valid UTF-8 (overlong forms, surrogates and values past

@@ -180,6 +180,34 @@ static void test_clean_drops_every_control(void **state)
     }
 }
 
+/* Characters that would turn the text around them, hide in it or break the line (Unicode 15.0,
+ * chapter 23, "Special Areas and Format Characters"); and their neighbours, which are text. */
+static void test_clean_drops_format_characters(void **state)
+{
+    (void)state;
+    static const struct {
+        uint32_t first, last;
+        const char *becomes;
+    } ROWS[] = {{0x061c, 0x061c, ""},   {0x200e, 0x200f, ""},  {0x2028, 0x2029, " "},
+                {0x202a, 0x202e, ""},   {0x2066, 0x206f, ""},  {0xfff9, 0xfffb, ""},
+                {0xe0000, 0xe007f, ""}, {0xe0100, 0xe01ef, ""}};
+    static const uint32_t TEXT[] = {0x061b, 0x061d, 0x200d, 0x2010, 0x2027,  0x202f,
+                                    0x2065, 0x2070, 0xfff8, 0xfffc, 0xdffff, 0xe1000};
+    char from[16], expected[16];
+    for (size_t row = 0; row < sizeof ROWS / sizeof *ROWS; row++)
+        for (uint32_t c = ROWS[row].first; c <= ROWS[row].last; c++) {
+            from[0] = 'a';
+            size_t size = text_encode(c, from + 1);
+            strcpy(from + 1 + size, "b");
+            snprintf(expected, sizeof expected, "a%sb", ROWS[row].becomes);
+            assert_cleaned(from, expected, false);
+        }
+    for (size_t i = 0; i < sizeof TEXT / sizeof *TEXT; i++) {
+        text_encode(TEXT[i], from);
+        assert_cleaned(from, from, true);
+    }
+}
+
 /* Whatever the bytes, what comes out is valid, without controls, and cleaning again is no change.
  */
 static void test_clean_of_noise(void **state)
@@ -331,6 +359,7 @@ int main(void)
         cmocka_unit_test(test_length),
         cmocka_unit_test(test_clean),
         cmocka_unit_test(test_clean_drops_every_control),
+        cmocka_unit_test(test_clean_drops_format_characters),
         cmocka_unit_test(test_clean_of_noise),
         cmocka_unit_test(test_cut_at_every_size),
         cmocka_unit_test(test_append_to_what_is_there),
