@@ -137,6 +137,16 @@ static void load_themes(Themes *themes, const char *chosen, char *notice, size_t
     }
 }
 
+/* The disk refused them to the end. */
+static void tell_unsaved(int entries, bool bag)
+{
+    if (entries > 0)
+        fprintf(stderr, "settee: NOT SAVED: the last %d entr%s of this event\n", entries,
+                entries == 1 ? "y" : "ies");
+    if (bag)
+        fputs("settee: NOT SAVED: the bag as you edited it\n", stderr);
+}
+
 static int run_screen(const char *event_name, const char *bag_name)
 {
     Error error = {0}, broken = {0};
@@ -149,8 +159,11 @@ static int run_screen(const char *event_name, const char *bag_name)
     Keeper keeper = {.themes = themes};
     if (!session || !rules || !themes) {
         fputs("settee: out of memory\n", stderr);
-    } else if (!load(event_name, bag_name, session, rules, &keeper.bag_file, &error) ||
-               !(keeper.journal = journal_open(session, notice, sizeof notice, &error))) {
+    } else if (!load(event_name, bag_name, session, rules, &keeper.bag_file, &error)) {
+        status = fault(&error);
+    } else if (!ui_ready()) {
+        status = 1; /* and no journal is begun */
+    } else if (!(keeper.journal = journal_open(session, notice, sizeof notice, &error))) {
         status = fault(&error);
     } else {
         bool usable = settings_read(&settings, &broken);
@@ -171,10 +184,9 @@ static int run_screen(const char *event_name, const char *bag_name)
                        .context = &keeper};
         status = ui_run(&host);
         if (keeper.bag_waits)
-            files_bag_keep(&keeper.bag_file, &session->bag, &error); /* once more */
+            keeper.bag_waits = !files_bag_keep(&keeper.bag_file, &session->bag, &error);
     }
-    if (keeper.journal)
-        journal_close(keeper.journal);
+    tell_unsaved(journal_close(keeper.journal), keeper.bag_waits);
     free(themes);
     free(rules);
     free(session);

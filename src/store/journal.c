@@ -237,18 +237,20 @@ int journal_waiting(const Journal *journal) { return journal->waiting; }
 
 const char *journal_news(const Journal *journal) { return journal->news; }
 
-void journal_close(Journal *journal)
+int journal_close(Journal *journal)
 {
     Error unheard;
     if (!journal)
-        return;
+        return 0;
     if (journal->fd >= 0) {
         if (journal->next > 1)
             flush(journal, &unheard);
         close(journal->fd); /* this releases the lock too */
     }
+    int lost = journal->waiting;
     free(journal->text);
     free(journal);
+    return lost;
 }
 
 /* ---- setting aside ---- */

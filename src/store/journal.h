@@ -46,8 +46,8 @@ const char *journal_news(const Journal *journal);
 /* How many entries are waiting for the disk. */
 int journal_waiting(const Journal *journal);
 
-/* Tries once more to write what is waiting. */
-void journal_close(Journal *journal);
+/* Tries once more to write what is waiting; how many entries could not be kept. */
+int journal_close(Journal *journal);
 
 /* Applies the journal's entries without writing, locking or creating anything: for looking at an
  * event. Stops at the first line that can't be read, and says so in `notice`. False: there is no

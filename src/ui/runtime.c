@@ -310,6 +310,12 @@ static bool fail(const char *why)
     return false;
 }
 
+bool ui_ready(void)
+{
+    char why[160];
+    return term_there(why, sizeof why) || fail(why);
+}
+
 /* Allocates memory and starts the terminal; false after saying why not. */
 static bool begin(Runtime *run)
 {

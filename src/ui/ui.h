@@ -27,6 +27,9 @@ typedef struct UiHost {
     void *context; /* of all three */
 } UiHost;
 
+/* Whether there is a terminal to run on; false: one line on stderr says why not. */
+bool ui_ready(void);
+
 /* Runs until the bowler quits or a signal ends it (^C, SIGTERM, SIGHUP). 0 done, 1 the terminal
  * can't be used (one line on stderr).
  *

@@ -477,6 +477,8 @@ static void words_of_the_screen(void **state)
     refused(AT("--bag"), 2, "--bag needs a value");
     refused(AT("dusk", "--bag", "odil"), 1, "the nearest name in your home is \"odile\"");
     refused(AT("duks"), 2, "did you mean 'dusk'?");
+    refused(AT("demo"), 1, "the screen needs a terminal"); /* and leaves nothing behind */
+    assert_int_equal(access(played_path("data/settee/events/demo.journal"), F_OK), -1);
     Run run = AT("help", "screen");
     run_is(&run, 0);
     has(run.out, "settee [EVENT] [OPTION...]\n");

@@ -100,6 +100,21 @@ static void signals_keep_it(void **state)
     }
 }
 
+/* With the disk full to the end: what is not saved is said where the shell shows it. */
+static void what_is_lost_is_told(void **state)
+{
+    (void)state;
+    Pty pty;
+    start_unsaved(&pty);
+    kill(pty.pid, SIGTERM);
+    pty_wait(&pty);
+    pty_expect_restored(&pty);
+    pty_expect(&pty, "settee: NOT SAVED: the last 1 entry of this event");
+    pty_expect(&pty, "settee: NOT SAVED: the bag as you edited it");
+    assert_true(WIFSIGNALED(pty.status));
+    pty_end(&pty);
+}
+
 /* What is a fault of the program's ends it at once; the terminal is given back all the same. */
 static void faults_give_the_terminal_back(void **state)
 {
@@ -137,9 +152,8 @@ int main(void)
 {
     setrlimit(RLIMIT_CORE, &(struct rlimit){0}); /* the program inherits it */
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(quitting_keeps_it),
-        cmocka_unit_test(signals_keep_it),
-        cmocka_unit_test(faults_give_the_terminal_back),
+        cmocka_unit_test(quitting_keeps_it),    cmocka_unit_test(signals_keep_it),
+        cmocka_unit_test(what_is_lost_is_told), cmocka_unit_test(faults_give_the_terminal_back),
         cmocka_unit_test(more_signals_wait),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);

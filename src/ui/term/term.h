@@ -8,6 +8,8 @@
 #include "base/theme.h"
 #include "ui/draw/canvas.h"
 
+/* Whether there is one; false with one line for people in `why`. */
+bool term_there(char *why, unsigned long size);
 /* Takes over the terminal; false with one line for people in `why`. Signals that end a program are
  * caught from here to term_release, so that the terminal is always restored. */
 bool term_init(char *why, unsigned long size);

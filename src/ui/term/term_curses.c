@@ -232,13 +232,19 @@ static bool too_large(void)
            (lines && strtol(lines, NULL, 10) > CANVAS_ROWS_MAX);
 }
 
+bool term_there(char *why, unsigned long size)
+{
+    if (isatty(STDIN_FILENO) && isatty(STDOUT_FILENO))
+        return true;
+    text_copy(why, size, "the screen needs a terminal; settee --help lists what works without");
+    return false;
+}
+
 bool term_init(char *why, unsigned long size)
 {
     setlocale(LC_CTYPE, ""); /* numbers stay in the C locale */
-    if (!isatty(STDIN_FILENO) || !isatty(STDOUT_FILENO)) {
-        text_copy(why, size, "the screen needs a terminal; settee --help lists what works without");
+    if (!term_there(why, size))
         return false;
-    }
     const char *no_colour = getenv("NO_COLOR");
     term.no_colour = no_colour && no_colour[0];
     term.utf8 = strcmp(nl_langinfo(CODESET), "UTF-8") == 0;
