@@ -657,6 +657,46 @@ static void test_looking_makes_nothing(void **state)
     assert_false(exists(path));
 }
 
+/* What can't be read is not taken for nothing. */
+static int folder_told(void)
+{
+    Error error = {0};
+    int count = 0;
+    return !journal_list(&count, &error) && count == -1 &&
+                   strstr(error.text, "the folder can't be read: Permission denied")
+               ? 0
+               : 1;
+}
+
+static void test_unreadable_folder(void **state)
+{
+    (void)state;
+    char path[128];
+    helper_write_journal(2);
+    const char *const WAY[] = {"", "/settee", "/settee/events"};
+    for (int i = 0; i < 3; i++) {
+        snprintf(path, sizeof path, "%s%s", helper_folder, WAY[i]);
+        assert_int_equal(chmod(path, i < 2 ? 0755 : 0711), 0);
+    }
+    as_plain_user(folder_told);
+}
+
+static void test_no_home(void **state)
+{
+    (void)state;
+    Error error = {0};
+    int count = 0;
+    char *home = strdup(getenv("HOME") ? getenv("HOME") : "");
+    assert_non_null(home);
+    unsetenv("XDG_DATA_HOME");
+    unsetenv("HOME");
+    assert_null(journal_list(&count, &error));
+    setenv("HOME", home, 1);
+    free(home);
+    assert_int_equal(count, -1);
+    assert_non_null(strstr(error.text, "neither XDG_DATA_HOME nor HOME is an absolute path"));
+}
+
 static void test_list_and_check(void **state)
 {
     (void)state;
@@ -718,6 +758,8 @@ int main(void)
                                        TEST(test_read_only_journal),
                                        TEST(test_file_in_the_way),
                                        TEST(test_looking_makes_nothing),
+                                       TEST(test_unreadable_folder),
+                                       TEST(test_no_home),
                                        TEST(test_list_and_check)};
     return cmocka_run_group_tests_name("journal", tests, NULL, NULL);
 }
