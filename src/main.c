@@ -14,7 +14,7 @@
 #include "ui/ui.h"
 
 #define THEME_USUAL "dark"
-enum { THEMES_MAX = 64 };
+enum { THEMES_MAX = 64, NEARLY_FULL = 400, TOLD_EVERY = 25 };
 
 static int fault(const Error *error)
 {
@@ -34,16 +34,28 @@ typedef struct Themes {
 /* Where entries and bag edits are saved. */
 typedef struct Keeper {
     Journal *journal;
+    const Session *session;
     BagFile bag_file;
     bool bag_waits; /* the disk refused the current bag */
     const Themes *themes;
 } Keeper;
 
+/* Said long before it is full, now and then: no shot is to be refused in play. */
+static void tell_room(const Session *session, char *news, size_t size)
+{
+    int left = SESSION_ENTRIES_MAX - session->entry_count;
+    if (left <= NEARLY_FULL && left % TOLD_EVERY == 0)
+        text_append(news, size,
+                    "This event's log has room for %d more entries; then begin a new event", left);
+}
+
 static bool keep(void *context, const Entry *entry, char *news, size_t size, Error *error)
 {
-    Journal *journal = ((Keeper *)context)->journal;
-    bool kept = journal_append(journal, entry, error);
-    text_copy(news, size, journal_news(journal));
+    const Keeper *keeper = context;
+    bool kept = journal_append(keeper->journal, entry, error);
+    text_copy(news, size, journal_news(keeper->journal));
+    if (!news[0])
+        tell_room(keeper->session, news, size);
     return kept;
 }
 
@@ -156,7 +168,7 @@ static int run_screen(const char *event_name, const char *bag_name)
     Session *session = calloc(1, sizeof *session);
     RuleSet *rules = calloc(1, sizeof *rules);
     Themes *themes = calloc(1, sizeof *themes);
-    Keeper keeper = {.themes = themes};
+    Keeper keeper = {.session = session, .themes = themes};
     if (!session || !rules || !themes) {
         fputs("settee: out of memory\n", stderr);
     } else if (!load(event_name, bag_name, session, rules, &keeper.bag_file, &error)) {
