@@ -123,6 +123,11 @@ static int list(bool json)
         json_out_array(&out, KINDS[kind].kind);
         if (!json)
             print_title(kind);
+        error = (Error){0};
+        if (!files_names_known(KINDS[kind].kind, &error)) {
+            fflush(stdout);
+            status = cmd_fault(CMD_FAULT, &error);
+        }
         for (int i = 0; i < count; i++) {
             if (!read_one(kind, names[i].name, &item, &error)) {
                 fflush(stdout); /* keep the order when both go to one place */

@@ -183,6 +183,8 @@ bool files_rules(const char *name, RuleSet *rules, Error *error)
     return read_file(4, name, rules, error);
 }
 
+bool files_names_known(const char *kind, Error *error) { return home_readable(kind, error); }
+
 int files_names(const char *kind, FileName *names, int max)
 {
     enum { MAX = 256 };

@@ -41,6 +41,9 @@ typedef struct FileName {
 /* The names of one kind, the home's first, at most `max`; returns how many. */
 int files_names(const char *kind, FileName *names, int max);
 
+/* False: the home's folder of that kind is there and can't be read, so its names are missing. */
+bool files_names_known(const char *kind, Error *error);
+
 /* A name for a file of that kind that works from any folder: its absolute path or a built-in id. */
 bool files_place(const char *kind, const char *name, char *out, size_t size, Error *error);
 

@@ -2,6 +2,7 @@
 #include "store/home.h"
 
 #include <dirent.h>
+#include <errno.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -58,4 +59,19 @@ int home_names(const char *kind, char (*names)[HOME_NAME_MAX], int max)
     closedir(folder);
     qsort(names, (size_t)count, HOME_NAME_MAX, by_name);
     return count;
+}
+
+bool home_readable(const char *kind, Error *error)
+{
+    char path[1024];
+    if (!has_folder(kind) || !paths_config(kind, path, sizeof path, NULL))
+        return true;
+    DIR *folder = opendir(path);
+    int why = folder ? 0 : errno;
+    if (folder)
+        closedir(folder);
+    if (why == 0 || why == ENOENT)
+        return true;
+    text_clean(error->file, sizeof error->file, path);
+    return error_set(error, "the folder can't be read: %s", strerror(why));
 }

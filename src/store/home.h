@@ -6,6 +6,8 @@
 #include <stdbool.h>
 #include <stddef.h>
 
+#include "base/error.h"
+
 enum { HOME_NAME_MAX = 64 }; /* with the closing 0; longer names are not looked for */
 
 extern const char *const HOME_KINDS[]; /* "bags", "events", ...; NULL ends */
@@ -16,5 +18,8 @@ bool home_path(const char *kind, const char *name, char *out, size_t size);
 
 /* The names of the home's files of that kind, sorted, at most `max`; returns how many. */
 int home_names(const char *kind, char (*names)[HOME_NAME_MAX], int max);
+
+/* False: there is a folder of that kind, and it can't be read. */
+bool home_readable(const char *kind, Error *error);
 
 #endif

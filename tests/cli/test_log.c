@@ -375,6 +375,23 @@ static void log_repairs(void **state)
     refused(AT("log", "repair"), 2, "log repair needs an event: settee log repair EVENT");
 }
 
+/* A folder that can't be read is told, and the rest is listed. */
+static void a_folder_that_cannot_be_read(void **state)
+{
+    (void)state;
+    played_write(HOME "patterns", "no folder");
+    Run run = AT("home");
+    run_is(&run, 1);
+    has(run.fault, "config/settee/patterns: the folder can't be read: Not a directory");
+    has(run.out, "odile");
+    has(run.out, "apron");
+    run_free(&run);
+    assert_int_equal(rename(played_path("data/settee/events"), played_path("data/settee/away")), 0);
+    played_write("data/settee/events", "no folder");
+    refused(AT("log", "list"), 1, "data/settee/events: the folder can't be read");
+    refused(AT("review"), 1, "data/settee/events: the folder can't be read");
+}
+
 /* ---- review ---- */
 
 static void review_by_month(void **state)
@@ -490,12 +507,13 @@ static void words_of_the_screen(void **state)
 
 int main(void)
 {
-    const struct CMUnitTest tests[] = {TEST(home_lists),     TEST(home_tells_what_is_broken),
-                                       TEST(home_copies),    TEST(log_lists),
-                                       TEST(log_shows),      TEST(log_exports),
-                                       TEST(log_verifies),   TEST(review_by_month),
-                                       TEST(log_repairs),    TEST(review_by_month),
-                                       TEST(review_as_json), TEST(review_goes_on),
-                                       TEST(nothing_yet),    TEST(words_of_the_screen)};
+    const struct CMUnitTest tests[] = {TEST(home_lists),         TEST(home_tells_what_is_broken),
+                                       TEST(home_copies),        TEST(log_lists),
+                                       TEST(log_shows),          TEST(log_exports),
+                                       TEST(log_verifies),       TEST(review_by_month),
+                                       TEST(log_repairs),        TEST(a_folder_that_cannot_be_read),
+                                       TEST(review_by_month),    TEST(review_as_json),
+                                       TEST(review_goes_on),     TEST(nothing_yet),
+                                       TEST(words_of_the_screen)};
     return cmocka_run_group_tests_name("home, log and review", tests, NULL, NULL);
 }

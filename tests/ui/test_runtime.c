@@ -40,12 +40,28 @@ bool term_utf8(void) { return true; }
 bool term_no_colour(void) { return false; }
 void term_theme(const Theme *theme) { (void)theme; }
 void term_bell(void) {}
-bool term_resized(void) { return false; }
+
+/* The linker sends calls of calloc here: they fail while `starved`. */
+static bool resized, starved;
+void *__real_calloc(size_t count, size_t size);
+void *__wrap_calloc(size_t count, size_t size);
+void *__wrap_calloc(size_t count, size_t size)
+{
+    return starved ? NULL : __real_calloc(count, size);
+}
+
+bool term_resized(void)
+{
+    bool was = resized;
+    starved = was;
+    resized = false;
+    return was;
+}
 
 void term_size(int *columns, int *rows)
 {
-    *columns = 80;
-    *rows = 24;
+    *columns = starved ? 120 : 80;
+    *rows = starved ? 40 : 24;
 }
 
 void term_draw(const Canvas *canvas, bool all)
@@ -97,8 +113,8 @@ static void forget(void)
     kept_count = 0;
 }
 
-/* On the session that `pinned` holds. */
-static void run(uint32_t (*key)(void), int (*ending)(void))
+/* On the session that `pinned` holds; what ui_run returned. */
+static int run_to_status(uint32_t (*key)(void), int (*ending)(void))
 {
     forget();
     fake.key = key;
@@ -109,7 +125,12 @@ static void run(uint32_t (*key)(void), int (*ending)(void))
                    .theme_count = 1,
                    .notice = "",
                    .keep = keep};
-    assert_int_equal(ui_run(&host), 0);
+    return ui_run(&host);
+}
+
+static void run(uint32_t (*key)(void), int (*ending)(void))
+{
+    assert_int_equal(run_to_status(key, ending), 0);
 }
 
 static uint32_t typed(const char *keys)
@@ -247,6 +268,24 @@ static void a_spare_holds_up_nothing(void **state)
         strstr(fake.screen, "Make sure of 1")); /* of 7 alone it would say to pick it up */
 }
 
+/* A new size for which there is no memory ends the program, and not as if all were well. */
+static int never(void) { return 0; }
+
+static uint32_t resize_at_once(void)
+{
+    resized = fake.draws > 0;
+    return PRESS_NONE;
+}
+
+static void no_memory_for_a_size_is_a_failure(void **state)
+{
+    (void)state;
+    pinned_begin(&pinned, HAND_RIGHT, 80, 24);
+    int status = run_to_status(resize_at_once, never);
+    starved = false;
+    assert_int_equal(status, 1);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -255,6 +294,7 @@ int main(void)
         cmocka_unit_test(news_of_keeping_is_shown),
         cmocka_unit_test(a_plan_entered_before_is_shown_at_once),
         cmocka_unit_test(a_spare_holds_up_nothing),
+        cmocka_unit_test(no_memory_for_a_size_is_a_failure),
     };
     int failed = cmocka_run_group_tests(tests, NULL, NULL);
     forget();
