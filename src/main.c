@@ -169,15 +169,16 @@ static int run_screen(const char *event_name, const char *bag_name)
     RuleSet *rules = calloc(1, sizeof *rules);
     Themes *themes = calloc(1, sizeof *themes);
     Keeper keeper = {.session = session, .themes = themes};
-    if (!session || !rules || !themes) {
+    bool memory = session && rules && themes;
+    bool loaded = memory && load(event_name, bag_name, session, rules, &keeper.bag_file, &error);
+    bool ready = loaded && ui_ready(); /* else no journal is begun */
+    if (ready)
+        keeper.journal = journal_open(session, notice, sizeof notice, &error);
+    if (!memory) {
         fputs("settee: out of memory\n", stderr);
-    } else if (!load(event_name, bag_name, session, rules, &keeper.bag_file, &error)) {
+    } else if (!loaded || (ready && !keeper.journal)) {
         status = fault(&error);
-    } else if (!ui_ready()) {
-        status = 1; /* and no journal is begun */
-    } else if (!(keeper.journal = journal_open(session, notice, sizeof notice, &error))) {
-        status = fault(&error);
-    } else {
+    } else if (ready) {
         bool usable = settings_read(&settings, &broken);
         if (!usable) { /* never overwrite it */
             text_copy(broken.file, sizeof broken.file,

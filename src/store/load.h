@@ -41,8 +41,8 @@ typedef struct Loaded {
 bool load_file(const char *kind, const char *name, Loaded *loaded, Error *error);
 void load_free(Loaded *loaded);
 
-/* Opens a file to read; -1 with `error` and errno. What is no file (a pipe, a device) is refused: to
- * read it may take for ever. A folder is for load_descriptor to refuse. */
+/* Opens a file to read; -1 with `error` and errno. What is no file (a pipe, a device) is refused:
+ * to read it may take for ever. A folder is for load_descriptor to refuse. */
 int load_open(const char *path, Error *error);
 bool load_is_file(int fd, Error *error);
 

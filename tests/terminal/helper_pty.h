@@ -19,10 +19,10 @@ typedef struct Pty {
     int columns, rows;
     bool alternate, cursor; /* alternate screen on, cursor visible */
     struct termios before;
-    const char *event;  /* what it is started on, NULL: the demo */
+    const char *event;        /* what it is started on, NULL: the demo */
     const char *const *words; /* instead of that: a command line, NULL ends, 6 at most */
-    char home[64];      /* empty XDG folders, removed by pty_end */
-    unsigned char *raw; /* all bytes that came */
+    char home[64];            /* empty XDG folders, removed by pty_end */
+    unsigned char *raw;       /* all bytes that came */
     size_t raw_size, raw_margin;
     int status;               /* of waitpid */
     int stopped[2], go_on[2]; /* pipes to a parent that does what a shell does; -1 without */
