@@ -17,7 +17,7 @@
 
 #define JOURNAL_FORMAT "settee-journal/1"
 #define JOURNAL_FAMILY "{\"format\":\"settee-journal/"
-enum { SUM_SIZE = 18, LINE_BYTES_MAX = 4096 }; /* SUM_SIZE: ,"sum":"xxxxxxxx"} */
+enum { SUM_SIZE = 18 }; /* SUM_SIZE: ,"sum":"xxxxxxxx"} */
 
 /* ---- writing ---- */
 
@@ -190,7 +190,7 @@ static const JsonField PLAN_FIELDS[] = {
 static bool sum_good(const char *line, size_t length)
 {
     char expected[SUM_SIZE + 2];
-    if (length <= SUM_SIZE || length > LINE_BYTES_MAX)
+    if (length <= SUM_SIZE || length > JOURNAL_LINE_MAX)
         return false;
     snprintf(expected, sizeof expected, ",\"sum\":\"%08lx\"}",
              (unsigned long)load_crc32(line, length - SUM_SIZE));
@@ -212,6 +212,48 @@ static bool entry_parse(const Json *root, int *number, Entry *entry)
         return json_member(root, "plan", &child) ? json_object(&child, PLAN_FIELDS, &entry->plan)
                                                  : json_fail(root, "missing key \"plan\"");
     return true;
+}
+
+/* A register of the CRC after eight more bits of 0. */
+static uint32_t crc_after_zeros(uint32_t crc)
+{
+    for (int bit = 0; bit < 8; bit++)
+        crc = crc >> 1 ^ (0xedb88320u & (0u - (crc & 1u)));
+    return crc;
+}
+
+static bool mend_sum(char *line, size_t length)
+{
+    for (size_t i = length - SUM_SIZE; i < length; i++)
+        for (int bit = 0; bit < 8; bit++) {
+            line[i] = (char)(line[i] ^ 1 << bit);
+            if (sum_good(line, length))
+                return true;
+            line[i] = (char)(line[i] ^ 1 << bit);
+        }
+    return false;
+}
+
+/* The CRC is linear: what a flipped bit does to it depends on its place alone, and no two places in
+ * so short a line do the same. */
+bool journal_line_mend(char *line, size_t length)
+{
+    if (length <= SUM_SIZE || length > JOURNAL_LINE_MAX)
+        return false;
+    size_t body = length - SUM_SIZE;
+    uint32_t said = (uint32_t)strtoul(line + body + strlen(",\"sum\":\""), NULL, 16);
+    uint32_t difference = load_crc32(line, body) ^ said, does[8];
+    for (int bit = 0; bit < 8; bit++)
+        does[bit] = 1u << bit;
+    for (size_t i = body; i-- > 0;)
+        for (int bit = 0; bit < 8; bit++) {
+            does[bit] = crc_after_zeros(does[bit]);
+            if (does[bit] != difference)
+                continue;
+            line[i] = (char)(line[i] ^ 1 << bit);
+            return sum_good(line, length);
+        }
+    return mend_sum(line, length);
 }
 
 /* A line as JSON, once its sum is good. */

@@ -6,6 +6,8 @@
 #include "base/json_out.h"
 #include "store/journal.h"
 
+enum { JOURNAL_LINE_MAX = 4096 };
+
 /* A line with its checksum and line end; heap, for free(); NULL when out of memory. */
 char *journal_header_line(const JournalHead *head);
 char *journal_entry_line(int number, const Entry *entry);
@@ -16,6 +18,10 @@ char *journal_entry_line(int number, const Entry *entry);
 bool journal_header_read(const char *line, size_t length, JournalHead *head, bool *foreign,
                          Error *fault);
 bool journal_entry_read(const char *line, size_t length, int *number, Entry *entry, Error *fault);
+
+/* Puts one flipped bit of a line right in place: the sum tells which it was. False: more is wrong.
+ */
+bool journal_line_mend(char *line, size_t length);
 
 /* The header of a whole text. */
 bool journal_head_read(const char *text, size_t length, JournalHead *head);

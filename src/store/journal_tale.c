@@ -32,12 +32,12 @@ static bool take_header(JournalTale *tale, const char *line, size_t size, const 
 
 /* Files a line under its number. A line out of place is a fault of the file's, but no reason not to
  * use it. */
-static bool take_entry(JournalTale *tale, const char *text, size_t at, size_t size, int line,
+static bool take_entry(JournalTale *tale, const char *text, size_t size, size_t at, int line,
                        Error *fault)
 {
     int number;
     Entry entry;
-    if (!journal_entry_read(text + at, size, &number, &entry, fault))
+    if (!journal_entry_read(text, size, &number, &entry, fault))
         return false;
     bool usual = number == tale->entries + 1;
     if (!usual) {
@@ -48,10 +48,33 @@ static bool take_entry(JournalTale *tale, const char *text, size_t at, size_t si
     if (number > SESSION_ENTRIES_MAX || tale->place[number].line > 0)
         return usual ? error_set(fault, "the event's log is full") : true;
     tale->place[number] =
-        (JournalPlace){.at = at, .size = size, .line = line, .kept = true, .entry = entry};
+        (JournalPlace){.at = at, .size = at ? size : 0, .line = line, .kept = true, .entry = entry};
     if (number > tale->entries)
         tale->entries = number;
     return true;
+}
+
+/* `at`: where the line is in the text, 0: only in a copy that was put right. */
+static bool take_line(JournalTale *tale, const char *text, size_t size, size_t at, int line,
+                      const Session *session, Error *fault)
+{
+    return line == 1 ? take_header(tale, text, size, session, fault)
+                     : take_entry(tale, text, size, at, line, fault);
+}
+
+static bool take_mended(JournalTale *tale, const char *text, size_t size, int line,
+                        const Session *session, const Error *fault)
+{
+    char copy[JOURNAL_LINE_MAX];
+    Error unheard = {.line = line};
+    if (size > sizeof copy)
+        return false;
+    memcpy(copy, text, size);
+    if (!journal_line_mend(copy, size))
+        return false;
+    tale->flipped = tale->flipped || !tale->bad;
+    note_bad(tale, fault);
+    return take_line(tale, copy, size, 0, line, session, &unheard);
 }
 
 static void take_lines(JournalTale *tale, const char *text, size_t length, const Session *session)
@@ -61,9 +84,10 @@ static void take_lines(JournalTale *tale, const char *text, size_t length, const
         Error fault = {.line = line};
         const char *end = memchr(text + at, '\n', length - at);
         size = (end ? (size_t)(end - text) : length) - at;
-        bool good = line == 1 ? take_header(tale, text + at, size, session, &fault)
-                              : take_entry(tale, text, at, size, line, &fault);
+        bool good = take_line(tale, text + at, size, at, line, session, &fault);
         tale->no_memory = !good && fault.line == 0;
+        good = good || (end && !tale->no_memory && !tale->foreign &&
+                        take_mended(tale, text + at, size, line, session, &fault));
         if (!good && (tale->no_memory || tale->foreign || !end)) {
             tale->torn = !end && !tale->no_memory && !tale->foreign;
             if (!tale->bad || tale->no_memory)
@@ -227,8 +251,11 @@ void journal_tale_words(const JournalTale *tale, char *out, size_t size)
     int before = tale->entries - tale->gaps - tale->after;
     out[0] = '\0';
     text_append(out, size, "line %d of the journal %s (%.160s): ", tale->fault.line,
-                tale->misplaced ? "is out of place" : "can't be used", tale->fault.text);
-    if (tale->after == 0)
+                tale->flipped     ? "had one flipped bit, which is put right"
+                : tale->misplaced ? "is out of place"
+                                  : "can't be used",
+                tale->fault.text);
+    if (tale->after == 0 && !tale->flipped)
         text_append(out, size, "the %d entr%s before it %s kept", before, before == 1 ? "y" : "ies",
                     before == 1 ? "is" : "are");
     else if (tale->gaps == 0)

@@ -23,6 +23,7 @@ typedef struct JournalTale {
     bool torn;           /* the last line was never finished */
     bool bad;            /* a line before that can't be used: `fault` */
     bool misplaced;      /* which is good in itself, but not in its place, and used all the same */
+    bool flipped;        /* which had one flipped bit, and is put right */
     bool foreign;        /* the header is whole, but of a format that this program doesn't read */
     bool other_day;      /* it is of the same event on another date; entries not read */
     bool no_memory;      /* out of memory; the rest was not read */

@@ -210,7 +210,7 @@ static int prepare(Story story)
     if (story == STORY_TORN)
         helper_spill(helper_journal, text, size - 20);
     if (story == STORY_DAMAGED) {
-        text[size - 20] ^= 1;
+        text[size - 20] ^= 3;
         helper_spill(helper_journal, text, size);
     }
     free(text);

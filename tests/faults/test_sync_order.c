@@ -410,7 +410,7 @@ static void test_damaged(void **state)
     Session *session;
     helper_write_journal(6);
     char *text = helper_slurp(helper_journal, &size);
-    text[size - 20] ^= 1;
+    text[size - 20] ^= 3;
     helper_spill(helper_journal, text, size);
     free(text);
     confirmed = 5;

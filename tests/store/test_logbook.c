@@ -218,7 +218,7 @@ static void what_is_gone_or_broken(void **state)
     played_bag(HOME "bags/ansgar.json", "Ansgar Pike", "right");
     /* a line that was damaged: what is before it counts, and it is told */
     char *text = played_read(JOURNAL("dusk+ansgar.journal"));
-    text[strlen(text) - 30] ^= 1;
+    text[strlen(text) - 30] ^= 3;
     played_write(JOURNAL("dusk+ansgar.journal"), text);
     free(text);
     assert_int_equal(shots_of("dusk+ansgar", &error), 1);
