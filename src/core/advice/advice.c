@@ -44,6 +44,7 @@ typedef struct Question {
     int at;                    /* slot or candidate that is next */
     SlotBall balls[BAG_SLOTS]; /* by slot, from 0 */
     SlotTrait traits[BAG_SLOTS];
+    BatchOil film;                 /* as estimated, ready to be rolled on */
     double offsets[OFFSETS_COUNT]; /* boards that nothing else explains, on the mean */
     Forecast forecast;
     Setting setting;
@@ -170,20 +171,26 @@ static void read_offsets(AdviceJob *job)
     belief_offsets(belief, q->offsets);
 }
 
-/* Where a slot's ball on that line stands among the offsets: by the board at which it turns on the
- * film as estimated. */
-static OffsetsAt place_of(const Question *q, int slot, const MotionBody *body,
-                          const Delivery *delivery)
+/* A throw on the film as estimated. */
+static Arrival arrive(const Question *q, const BatchBall *batch, const Delivery *delivery)
 {
-    Arrival at = motion_arrive(body, &q->out.film, delivery);
-    return offsets_at(q->in.lane, q->balls[slot - 1].which, delivery->laydown_board, at.breakpoint);
+    BatchThrow throw = {.delivery = *delivery, .film_scale = 1.0f, .dry_scale = 1.0f};
+    Arrival at;
+    batch_arrive(batch, &q->film, &throw, 1, &at);
+    return at;
 }
 
-/* By how many boards it is thought to hit higher there than its numbers say. */
-static double off_of(const Question *q, int slot, const MotionBody *body, const Delivery *delivery)
+/* By how many boards a slot's ball is thought to hit higher than its numbers say, laid down there
+ * and turning over that board. */
+static double off_at(const Question *q, int slot, double laydown_board, double turns_over)
 {
-    OffsetsAt at = place_of(q, slot, body, delivery);
+    OffsetsAt at = offsets_at(q->in.lane, q->balls[slot - 1].which, laydown_board, turns_over);
     return offsets_mean(&at, q->offsets);
+}
+
+static double off_of(const Question *q, int slot, const BatchBall *batch, const Delivery *delivery)
+{
+    return off_at(q, slot, delivery->laydown_board, arrive(q, batch, delivery).breakpoint);
 }
 
 /* Bends a path from its breakpoint on, so that it ends where the ball is thought to hit; a straight
@@ -212,7 +219,7 @@ static Outlook read_now(Question *q)
     if (restraint_must_move(&q->restraint)) /* three balls say what the fourth would do */
         now = frame_as_seen(&now, q->restraint.seen_board, bowler,
                             bag_slot(q->in.bag, q->in.plan.slot));
-    double off = off_of(q, q->in.plan.slot, &ball->body, &today);
+    double off = off_of(q, q->in.plan.slot, &ball->batch, &today);
     q->out.now = line_measure(&ball->body, &q->out.film, bowler, &today, off);
     q->out.now.stance = q->in.plan.stance;
     q->out.now.aim = q->in.plan.aim;
@@ -238,7 +245,8 @@ static void describe_lane(AdviceJob *job)
     lane->deliveries = belief->deliveries[side];
     belief_words(belief, side, &q->out.now_roll, lane->words, sizeof lane->words);
     Delivery today = todays(q, &q->in.plan);
-    OffsetsAt at = place_of(q, q->in.plan.slot, &in_hand(q)->body, &today);
+    OffsetsAt at = offsets_at(side, in_hand(q)->which, today.laydown_board,
+                              arrive(q, &in_hand(q)->batch, &today).breakpoint);
     lane->off = belief_off(belief, &at);
     belief_off_words(lane->off, lane->off_words, sizeof lane->off_words);
 }
@@ -371,6 +379,7 @@ static void step_signs(AdviceJob *job)
 {
     Question *q = &job->question;
     belief_film(&job->memory.belief, q->in.lane, &q->out.film);
+    batch_oil(&q->out.film, BATCH_QUICK, &q->film);
     forecast_prepare(&q->forecast, &job->memory.belief, q->in.lane, &q->in.bag->bowler);
     q->out.lane.today = belief_today(&job->memory.belief);
     read_offsets(job);
@@ -407,33 +416,32 @@ static void body_of(const Question *q, const Candidate *candidate, MotionBody *b
 }
 
 /* The half board of aim that is best on the mean film, with today's throw. */
-static void aim_on_the_mean(const Question *q, const MotionBody *body, Candidate *candidate)
+static void aim_on_the_mean(const Question *q, const MotionBody *body, const BatchBall *batch,
+                            Candidate *candidate)
 {
     Delivery today = todays(q, &candidate->plan);
     double crosses = line_aim(body, &q->out.film, &q->in.bag->bowler, &today, today.laydown_board,
-                              off_of(q, candidate->plan.slot, body, &today));
+                              off_of(q, candidate->plan.slot, batch, &today));
     candidate->plan.aim =
         lane_half_board(plan_aim_today(today.laydown_board, crosses, &q->out.lane.today));
 }
 
 /* Whether it may be answered by where it rolls on the mean film. */
-static bool may_roll(const Question *q, const MotionBody *body, const Candidate *candidate)
+static bool may_roll(const Question *q, const BatchBall *batch, const Candidate *candidate)
 {
     Delivery today = todays(q, &candidate->plan);
-    Arrival at = motion_arrive(body, &q->out.film, &today);
-    OffsetsAt place = offsets_at(q->in.lane, q->balls[candidate->plan.slot - 1].which,
-                                 today.laydown_board, at.breakpoint);
-    double board = at.board + offsets_mean(&place, q->offsets);
+    Arrival at = arrive(q, batch, &today);
+    double board = at.board + off_at(q, candidate->plan.slot, today.laydown_board, at.breakpoint);
     return !at.gutter && ranking_allows_roll(&q->ranking, board, at.breakpoint);
 }
 
 /* Takes the aim on, by half boards, until the hit goes away from the last misses as it must. */
-static bool aim_away(const Question *q, const MotionBody *body, Candidate *candidate)
+static bool aim_away(const Question *q, const BatchBall *batch, Candidate *candidate)
 {
     double aim = candidate->plan.aim;
     for (int halves = 0; halves <= AWAY_HALVES; halves++) {
         candidate->plan.aim = aim - 0.5 * halves * q->restraint.side;
-        if (may_roll(q, body, candidate))
+        if (may_roll(q, batch, candidate))
             return true;
         if (q->restraint.side == 0 || !candidate->find_aim)
             break;
@@ -442,8 +450,7 @@ static bool aim_away(const Question *q, const MotionBody *body, Candidate *candi
 }
 
 /* The half board of aim with the best outlook, near the one that is best on the mean film. */
-static Outlook look_about(const Question *q, const MotionBody *body, const BatchBall *batch,
-                          Candidate *candidate)
+static Outlook look_about(const Question *q, const BatchBall *batch, Candidate *candidate)
 {
     static const double ABOUT[3] = {0.0, -0.5, 0.5};
     Delivery meant = plan_delivery(&q->in.bag->bowler, &candidate->plan);
@@ -453,7 +460,7 @@ static Outlook look_about(const Question *q, const MotionBody *body, const Batch
     for (int i = 0; i < count; i++) {
         Candidate tried = *candidate;
         tried.plan.aim = aim + ABOUT[i];
-        if (i > 0 && !may_roll(q, body, &tried))
+        if (i > 0 && !may_roll(q, batch, &tried))
             continue;
         meant.launch_deg = delivery_launch_deg(meant.laydown_board, tried.plan.aim);
         Outlook outlook = forecast_delivery(&q->forecast, which, batch, &meant);
@@ -504,8 +511,8 @@ static void step_rough(Question *q)
     BatchBall batch;
     body_of(q, candidate, &body, &batch);
     if (candidate->find_aim)
-        aim_on_the_mean(q, &body, candidate);
-    bool allowed = aim_away(q, &body, candidate);
+        aim_on_the_mean(q, &body, &batch, candidate);
+    bool allowed = aim_away(q, &batch, candidate);
     Delivery meant = plan_delivery(&q->in.bag->bowler, &candidate->plan);
     Outlook outlook =
         forecast_rough(&q->forecast, q->balls[candidate->plan.slot - 1].which, &batch, &meant);
@@ -522,18 +529,21 @@ static void list_pairs(Question *q)
     q->candidate_count = pairs_list(&q->setting, singles, count, q->candidates, CANDIDATES_MAX);
 }
 
-/* The path of a plan on the film as estimated, with the ball of its slot as `body` has it. */
-static void roll_plan(const Question *q, const MotionBody *body, const Plan *plan, Roll *roll)
+/* The path of a plan on the film as estimated, with the ball of its slot as `body` has it. Returns
+ * by how many boards it hits higher than the ball's numbers say. */
+static double roll_plan(const Question *q, const MotionBody *body, const Plan *plan, Roll *roll)
 {
     Delivery today = todays(q, plan);
     motion_roll(body, &q->out.film, &today, roll);
-    bend(roll, off_of(q, plan->slot, body, &today));
+    double off = off_at(q, plan->slot, today.laydown_board, roll->breakpoint_board);
+    bend(roll, off);
+    return off;
 }
 
-static bool stays_on_lane(const Question *q, const MotionBody *body, const Plan *plan)
+static bool stays_on_lane(const Question *q, const MotionBody *body, const Plan *plan, double *off)
 {
     Roll roll;
-    roll_plan(q, body, plan, &roll);
+    *off = roll_plan(q, body, plan, &roll);
     for (int i = 0; i < roll.count; i++)
         if (roll.path[i].board < RANKING_EDGE_LAST)
             return false;
@@ -555,17 +565,17 @@ static void step_try(Question *q)
     BatchBall batch;
     body_of(q, &candidate, &body, &batch);
     if (q->stage == STAGE_PAIRS)
-        aim_on_the_mean(q, &body, &candidate);
-    if (!aim_away(q, &body, &candidate))
+        aim_on_the_mean(q, &body, &batch, &candidate);
+    if (!aim_away(q, &batch, &candidate))
         return;
-    Outlook outlook = look_about(q, &body, &batch, &candidate);
+    Outlook outlook = look_about(q, &batch, &candidate);
     if (!candidate_fits(&q->setting, &candidate))
         return;
-    if (!stays_on_lane(q, &body, &candidate.plan))
+    double off;
+    if (!stays_on_lane(q, &body, &candidate.plan, &off))
         return;
     Delivery today = todays(q, &candidate.plan);
-    Line line = line_measure(&body, &q->out.film, bowler, &today,
-                             off_of(q, candidate.plan.slot, &body, &today));
+    Line line = line_measure(&body, &q->out.film, bowler, &today, off);
     ranking_take(&q->ranking, &candidate, &line, &outlook);
     ranking_write(&q->ranking, &q->out);
 }
@@ -584,7 +594,7 @@ static void step_slot(Question *q)
     const Bowler *bowler = &q->in.bag->bowler;
     Delivery meant = plan_delivery(bowler, &q->in.plan), today = todays(q, &q->in.plan);
     now->line = line_search(&ball->body, &q->out.film, bowler, &today, meant.laydown_board,
-                            off_of(q, q->at, &ball->body, &today));
+                            off_of(q, q->at, &ball->batch, &today));
     now->line.aim = plan_aim_today(meant.laydown_board, now->line.aim, &q->out.lane.today);
     now->line.launch_deg = meant.launch_deg =
         delivery_launch_deg(meant.laydown_board, now->line.aim);
@@ -624,10 +634,6 @@ bool advice_step(AdviceJob *job)
 void advice_roll(const AdviceJob *job, const Plan *plan, Roll *roll)
 {
     const Question *q = &job->question;
-    const SlotBall *ball = &q->balls[plan->slot - 1];
-    Delivery today = todays(q, plan);
-    motion_roll(&ball->body, &q->out.film, &today, roll);
-    bend(roll, off_of(q, plan->slot, &ball->body, &today));
     roll_plan(q, &q->balls[plan->slot - 1].body, plan, roll);
 }
 
