@@ -143,6 +143,9 @@ static void draw_pins(const Model *model, Canvas *canvas, const Picture *picture
     }
 }
 
+/* It goes inside from the hand on: there is no breakpoint to speak of. */
+static bool straight(const Roll *roll) { return roll->breakpoint_ft < LANE_ARROWS_FT; }
+
 /* Marks a path's cells: every row it passes, and the cells between if it crosses quickly. */
 static void draw_path(const Model *model, Canvas *canvas, const Picture *picture, const Roll *roll,
                       uint32_t glyph, Role role)
@@ -163,7 +166,8 @@ static void draw_path(const Model *model, Canvas *canvas, const Picture *picture
         bool both = cell && cell->role == ROLE_PATH2 && role == ROLE_PATH;
         canvas_over(canvas, row, column, both ? model->glyphs->both : glyph, role);
     }
-    if (roll->count > 0 && !roll->gutter) { /* a mark at the gutter points at the breakpoint */
+    if (roll->count > 0 && !roll->gutter &&
+        !straight(roll)) { /* a mark at the gutter points at the breakpoint */
         int row = row_of(picture, roll->breakpoint_ft);
         int column = picture->right_hand ? picture->left + picture->columns : picture->left - 1;
         canvas_put(canvas, row, column,
@@ -236,6 +240,8 @@ static void draw_legend_row(Canvas *canvas, int row, int column, int width, uint
     canvas_put(canvas, row, column, glyph, role);
     if (roll->gutter)
         snprintf(text, sizeof text, "%s%s in the gutter", word, mark);
+    else if (straight(roll))
+        snprintf(text, sizeof text, "%s%s straight from %.0f", word, mark, roll->breakpoint_board);
     else
         snprintf(text, sizeof text, "%s%s breaks %.0f at %.0f ft", word, mark,
                  roll->breakpoint_board, roll->breakpoint_ft);
