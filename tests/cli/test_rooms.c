@@ -20,6 +20,7 @@ static const struct {
     const char *words;
 } ROOMS[] = {
     {"lane", "oil --pattern parlour --json"},
+    {"words", "words pocket --json"},
     {"bag", "check " SETTEE_SOURCE_DIR "/tests/data/good/bag.json"},
     {"motion", "roll --pattern slant --bag demo-left --slot 2 --json"},
     {"pins", "rack --board 18.5 --degrees 4 --json"},

@@ -50,7 +50,7 @@ typedef struct Ball {
     Cover cover;
     double cover_strength; /* multiplies both frictions; 1 is usual */
     Surface surface;
-    bool surface_usual;   /* nobody said it: it is the cover's usual one */
+    int surface_usual;    /* 1: nobody said it: it is the cover's usual one */
     double pin_to_pap_in; /* pin to positive axis point, on the surface */
     double mass_bias_deg; /* turn of the spin axis about the pin axis */
     int slot;             /* 1..6 in the bag, 0 in the locker */

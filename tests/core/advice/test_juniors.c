@@ -104,8 +104,8 @@ static void test_feet_follow_the_miss(void **state)
     assert_int_equal(wrong, 0);
 }
 
-/* Lines differ where strikes hardly do: a line that comes in three boards lighter is worth less of a
- * frame than the first one. */
+/* Lines differ where strikes hardly do: a line that comes in three boards lighter is worth less of
+ * a frame than the first one. */
 static void test_lines_differ(void **state)
 {
     (void)state;
