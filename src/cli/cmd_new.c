@@ -1,5 +1,6 @@
 /* cmd_new.c - settee new: a bag or an event of the bowler's own, from options or by asking. */
 #include <math.h>
+#include <stddef.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
@@ -130,20 +131,62 @@ static bool fits_yes(const char *word, Error *error)
            error_set(error, "found '%.40s'; allowed: yes, no", word);
 }
 
-/* An option's text if it was given, held to the same limits; else what is answered. */
-static const char *text_of(Asking *asking, const char *option, const char *said,
-                           const char *question, const char *usual,
-                           bool (*fits)(const char *, Error *), Error *error)
+static bool fits_date(const char *date, Error *error)
+{
+    return files_date(date) ||
+           error_set(error, "found '%.40s'; allowed: a day such as 2026-05-17", date);
+}
+
+/* What options say in words: of a bag, of an event. */
+static const struct {
+    const char *name;
+    size_t offset; /* in Options */
+    bool bag;
+    bool (*fits)(const char *, Error *);
+} SAID[] = {
+    {"bowler", offsetof(Options, bowler), true, NULL},
+    {"hand", offsetof(Options, hand), true, fits_hand},
+    {"level", offsetof(Options, level), true, fits_level},
+    {"style", offsetof(Options, style), true, fits_style},
+    {"balls", offsetof(Options, balls), true, fits_balls},
+    {"date", offsetof(Options, date), false, fits_date},
+    {"pattern", offsetof(Options, pattern), false, fits_pattern},
+    {"bag", offsetof(Options, bag), false, fits_bag},
+    {"pair", offsetof(Options, pair), false, fits_pair},
+};
+
+/* Whether they say what can be, of what is made; nothing is asked before. */
+static bool options_fit(const Options *options, bool bag, Error *error)
+{
+    for (size_t i = 0; i < sizeof SAID / sizeof SAID[0]; i++) {
+        const char *said =
+            *(const char *const *)(const void *)((const char *)options + SAID[i].offset);
+        Error fault = {0};
+        if (said && SAID[i].bag != bag)
+            return error_set(error, "--%s is of new %s, not of new %s", SAID[i].name,
+                             bag ? "event" : "bag", bag ? "bag" : "event");
+        if (said && SAID[i].fits && !SAID[i].fits(said, &fault)) {
+            *error = fault;
+            return fault.file[0] ? false : error_set(error, "--%s: %s", SAID[i].name, fault.text);
+        }
+    }
+    bool release = !isnan(options->mph) || !isnan(options->rpm) || !isnan(options->rotation_deg) ||
+                   !isnan(options->tilt_deg) || !isnan(options->loft_ft) || !isnan(options->pounds);
+    if (!bag && release)
+        return error_set(error, "how the bowler throws belongs to new bag, not to new event");
+    if (bag && (options->games || options->bowlers || options->certified))
+        return error_set(error,
+                         "--games, --bowlers and --certified are of new event, not of new bag");
+    return true;
+}
+
+/* What an option said, else what is answered. */
+static const char *text_of(Asking *asking, const char *said, const char *question,
+                           const char *usual, bool (*fits)(const char *, Error *))
 {
     if (!said)
         return ask(asking, question, usual, fits);
     text_clean(asking->answer, sizeof asking->answer, said);
-    Error fault = {0};
-    if (!error->text[0] && fits && !fits(asking->answer, &fault)) {
-        *error = fault;
-        if (!fault.file[0])
-            error_set(error, "--%s: %s", option, fault.text);
-    }
     return asking->answer;
 }
 
@@ -174,19 +217,17 @@ static void tell_choices(void)
 }
 
 static void ask_bowler(Asking *asking, const Options *options, Bag *bag, const char **balls,
-                       double *pounds, Error *error)
+                       double *pounds)
 {
     char name[sizeof bag->bowler.name];
-    text_copy(name, sizeof name,
-              text_of(asking, "bowler", options->bowler, "Your name?", "You", NULL, error));
-    bool left = strcmp(text_of(asking, "hand", options->hand, "Right or left hand?", "right",
-                               fits_hand, error),
-                       "left") == 0;
-    const LevelPreset *level = preset_level(
-        text_of(asking, "level", options->level, "Level?", "league", fits_level, error));
-    level = level ? level : LEVEL_PRESETS;
-    const StylePreset *style = preset_style(
-        text_of(asking, "style", options->style, "Style?", level->style, fits_style, error));
+    text_copy(name, sizeof name, text_of(asking, options->bowler, "Your name?", "You", NULL));
+    const char *hand = text_of(asking, options->hand, "Right or left hand?", "right", fits_hand);
+    bool left = strcmp(hand, "left") == 0;
+    const LevelPreset *level =
+        preset_level(text_of(asking, options->level, "Level?", "league", fits_level));
+    level = level ? level : LEVEL_PRESETS; /* they went away in the middle of a question */
+    const StylePreset *style =
+        preset_style(text_of(asking, options->style, "Style?", level->style, fits_style));
     style = style ? style : STYLE_PRESETS;
     bag->bowler = preset_bowler(level, style, left ? HAND_LEFT : HAND_RIGHT);
     text_copy(bag->bowler.name, sizeof bag->bowler.name, name);
@@ -237,14 +278,12 @@ static int new_bag(Asking *asking, const Options *options, const char *name)
     double pounds = 15.0;
     if (asking->aloud)
         tell_choices();
-    ask_bowler(asking, options, bag, &usual_balls, &pounds, &error);
-    const char *kinds = text_of(asking, "balls", options->balls, "Balls by kind, first slot first?",
-                                usual_balls, fits_balls, &error);
+    ask_bowler(asking, options, bag, &usual_balls, &pounds);
+    const char *kinds = text_of(asking, options->balls, "Balls by kind, first slot first?",
+                                usual_balls, fits_balls);
     int status = CMD_DONE;
     if (asking->ended)
         status = cmd_say(CMD_FAULT, "nothing was written: the questions were not answered");
-    else if (error.text[0])
-        status = cmd_fault(CMD_USAGE, &error);
     else if (!preset_balls(kinds, pounds, bag, &error) ||
              !files_new_bag(name, bag, path, sizeof path, &error))
         status = cmd_fault(CMD_FAULT, &error);
@@ -307,18 +346,16 @@ static int new_event(Asking *asking, const Options *options, const char *name)
     text_copy(event.name, sizeof event.name, name);
     today(date, sizeof date);
     text_copy(event.date, sizeof event.date,
-              text_of(asking, "date", options->date, "Date?", date, NULL, &error));
+              text_of(asking, options->date, "Date?", date, fits_date));
     char pattern[ANSWER_MAX], bag[ANSWER_MAX];
     text_copy(pattern, sizeof pattern,
-              text_of(asking, "pattern", options->pattern, "Oil pattern? parlour is a house shot",
-                      "parlour", fits_pattern, &error));
+              text_of(asking, options->pattern, "Oil pattern? parlour is a house shot", "parlour",
+                      fits_pattern));
     usual_bag(usual, sizeof usual);
-    text_copy(bag, sizeof bag,
-              text_of(asking, "bag", options->bag, "Bag?", usual, fits_bag, &error));
-    const char *pair =
-        text_of(asking, "pair", options->pair, "The two lanes?", "1,2", fits_pair, &error);
+    text_copy(bag, sizeof bag, text_of(asking, options->bag, "Bag?", usual, fits_bag));
+    const char *pair = text_of(asking, options->pair, "The two lanes?", "1,2", fits_pair);
     if (sscanf(pair, "%2d,%2d", &event.pair[0], &event.pair[1]) != 2)
-        event.pair[0] = event.pair[1] = 1; /* a fault was said above */
+        event.pair[0] = event.pair[1] = 1; /* they went away; nothing is written */
     event.games =
         options->games ? options->games : (int)number_of(asking, NAN, "Games?", 3.0, fits_games);
     event.bowlers_on_pair =
@@ -333,8 +370,6 @@ static int new_event(Asking *asking, const Options *options, const char *name)
                    "yes") == 0;
     if (asking->ended)
         return cmd_say(CMD_FAULT, "nothing was written: the questions were not answered");
-    if (error.text[0])
-        return cmd_fault(CMD_USAGE, &error);
     if (!files_place("patterns", pattern, event.pattern, sizeof event.pattern, &error) ||
         !files_place("bags", bag, event.bag, sizeof event.bag, &error) ||
         !files_new_event(name, &event, path, sizeof path, &error))
@@ -365,6 +400,8 @@ int cmd_new(const Options *options)
         return cmd_say(CMD_USAGE, "new: found '%.40s'; allowed is bag NAME, or event NAME", what);
     if (options->word_count != 2)
         return cmd_say(CMD_USAGE, "new %s needs a name, such as: settee new %s mine", what, what);
+    if (!options_fit(options, bag, &error))
+        return cmd_fault(CMD_USAGE, &error);
     if (!files_new_free(bag ? "bags" : "events", options->words[1], &error))
         return cmd_fault(CMD_FAULT, &error);
     return bag ? new_bag(&asking, options, options->words[1])

@@ -22,7 +22,7 @@ static const JsonField ROOT_FIELDS[] = {
     {"certified", JSON_BOOL, .required = true, JSON_AT(EventInfo, certified)},
     JSON_END};
 
-static bool date_valid(const char *date)
+bool files_date(const char *date)
 {
     static const int DAYS[] = {31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31};
     int year, month, day;
@@ -124,7 +124,7 @@ bool event_parse(const Json *root, const Loaded *file, EventInfo *event)
         return false;
     text_copy(event->id, sizeof event->id, file->id);
     load_place(&file->found, event->file, sizeof event->file);
-    if (json_member(root, "date", &child) && event->date[0] && !date_valid(event->date))
+    if (json_member(root, "date", &child) && event->date[0] && !files_date(event->date))
         return json_fail(&child, "found %s; allowed: a date such as 2026-05-17",
                          json_found(&child, found));
     if (json_member(root, "pair", &child) && !pair_parse(&child, event))

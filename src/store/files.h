@@ -56,6 +56,9 @@ void files_short(const char *kind, const char *place, char *out, size_t size);
 bool files_copy(const char *kind, const char *from, const char *to, char *path, size_t size,
                 Error *error);
 
+/* Whether it is a day as events have it: 2026-05-17. */
+bool files_date(const char *date);
+
 /* Whether a file of that kind and name may be made in the home: a good name that is not taken. */
 bool files_new_free(const char *kind, const char *name, Error *error);
 

@@ -124,7 +124,12 @@ static void what_is_wrong_is_said(void **state)
     refused(AT("new", "bag", "x1", "--balls", "hybrd"), 2, "did you mean 'hybrid'?");
     refused(AT("new", "event", "x1", "--pair", "3"), 2, "--pair: found '3'");
     refused(AT("new", "event", "x1", "--pair", "3,3"), 2, "--pair: found '3,3'");
-    refused(AT("new", "event", "x1", "--date", "someday"), 1, "date");
+    refused(AT("new", "event", "x1", "--date", "someday"), 2,
+            "--date: found 'someday'; allowed: a day");
+    refused(AT("new", "event", "x1", "--hand", "left"), 2, "--hand is of new bag");
+    refused(AT("new", "event", "x1", "--mph", "15"), 2, "belongs to new bag");
+    refused(AT("new", "bag", "x1", "--pair", "1,2"), 2, "--pair is of new event");
+    refused(AT("new", "bag", "x1", "--games", "3"), 2, "are of new event");
     refused(AT("new", "event", "x1", "--pattern", "no-such"), 2, "no-such");
     refused(AT("new", "bag", "mine"), 1, "that name is taken");
     Run run = AT("check", "x1");

@@ -25,9 +25,9 @@ static void json_path(const char *page_name, const Block *block, int number, cha
 {
     const char *base = strrchr(page_name, '/');
     if (block->name[0])
-        snprintf(out, size, "%s/work/%s", played_home, block->name);
+        snprintf(out, size, "%s/desk/%s", played_home, block->name);
     else
-        snprintf(out, size, "%s/work/%s-%d.json", played_home, base ? base + 1 : page_name, number);
+        snprintf(out, size, "%s/desk/%s-%d.json", played_home, base ? base + 1 : page_name, number);
 }
 
 static void unpack_json(const char *page_name)
@@ -51,10 +51,10 @@ static void unpack_json(const char *page_name)
 /* The folder of the examples, and two events in the home that `settee review` looks back on. */
 static int begin(void **state)
 {
-    if (played_begin(state) != 0 || mkdir(played_path("work"), 0700) != 0 ||
-        mkdir(played_path("work/src"), 0700) != 0 ||
-        symlink(SETTEE_BINARY, played_path("work/settee")) != 0 ||
-        symlink(SETTEE_BINARY, played_path("work/src/start")) != 0)
+    if (played_begin(state) != 0 || mkdir(played_path("desk"), 0700) != 0 ||
+        mkdir(played_path("desk/src"), 0700) != 0 ||
+        symlink(SETTEE_BINARY, played_path("desk/settee")) != 0 ||
+        symlink(SETTEE_BINARY, played_path("desk/src/start")) != 0)
         return 1;
     PageNames names = page_names();
     for (int i = 0; names.name[i][0]; i++)
@@ -98,7 +98,7 @@ static int run_line(const char *line, char *out, size_t size)
 {
     char command[2 * LINE_MAX_BYTES];
     assert_true(snprintf(command, sizeof command,
-                         "cd %s/work && PATH=%s/work:$PATH && export PATH && { %s\n} 2>&1",
+                         "cd %s/desk && PATH=%s/desk:$PATH && export PATH && { %s\n} 2>&1",
                          played_home, played_home, line) < (int)sizeof command);
     FILE *pipe = popen(command, "r");
     assert_non_null(pipe);

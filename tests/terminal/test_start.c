@@ -74,6 +74,8 @@ static void from_an_empty_home(void **state)
     pty.words = EVENT;
     pty_start_again(&pty);
     pty_expect(&pty, "Date? [");
+    pty_type(&pty, "tomorrow\r");
+    pty_expect(&pty, "allowed: a day such as");
     pty_type(&pty, "\r\r\r17,18\r\r\r\r");
     pty_expect(&pty, "Start it: settee night");
     pty_expect(&pty, "parlour, bag mine, lanes 17 and");

@@ -45,7 +45,6 @@ static const double CARRY_PRIOR[BELIEF_CARRIES] = {0.5, 0.5};
 #define MPH_DRIFT 0.03     /* a shot's random walk of the bowler's day */
 #define LAUNCH_DRIFT_DEG 0.01
 #define OTHERS_SEED 0x0be5u /* who the others are, as far as nobody knows */
-#define OTHERS_SEEK 2       /* of them look for a line after each shot */
 #define SETTLE_AT_ONCE 3    /* of them find a line in a step, before the first shot */
 /* Now and then something jumps: the bowler's speed, and what shows at the pins only. */
 #define JUMP_MPH_CHANCE 0.03

@@ -3,9 +3,6 @@
 
 #include <math.h>
 
-#define SAME_BOARDS 1.01 /* feet and aim within a board: the same line, as signs have it */
-#define SAME_MPH 0.3
-
 #define LOSS_MOST 0.01 /* chance that a first answer may lose: within the noise */
 #define CLEARLY 0.05   /* what another line must gain before anything was seen of this one */
 #define AWAY_LEAST 0.5 /* boards away from two misses: less nobody sees */
@@ -13,33 +10,9 @@
 #define FIRST_MOVE_MOST 1 /* boards with the feet after one ball */
 enum { MISSES_TWO = 2, MISSES_ENOUGH = 3 };
 
-static int side_of(Hit hit)
-{
-    switch (hit) {
-    case HIT_GUTTER:
-    case HIT_WIDE:
-    case HIT_THIN:
-    case HIT_LIGHT:
-        return -1;
-    case HIT_HIGH:
-    case HIT_NOSE:
-    case HIT_CROSSED:
-        return 1;
-    default:
-        return 0;
-    }
-}
-
 static bool is_gross(Hit hit)
 {
     return hit == HIT_GUTTER || hit == HIT_WIDE || hit == HIT_NOSE || hit == HIT_CROSSED;
-}
-
-static bool of_line(const Shot *shot, const Plan *plan)
-{
-    return shot->slot == plan->slot && fabs(shot->stance - plan->stance) < SAME_BOARDS &&
-           fabs(shot->aim - plan->aim) < SAME_BOARDS &&
-           fabs(shot->mph_change - plan->mph_change) < SAME_MPH;
 }
 
 /* The good balls of the line, the last ones on that lane, that missed to one side; false: none was
@@ -51,9 +24,9 @@ static bool read_row(const Shot *shots, int count, Side lane, const Plan *plan,
     double boards = 0.0;
     int hits = 0;
     for (int i = count - 1; i >= 0; i--) {
-        if (shots[i].lane != lane || !shot_good(&shots[i]) || !of_line(&shots[i], plan))
+        if (shots[i].lane != lane || !shot_good(&shots[i]) || !shot_of_line(&shots[i], plan))
             continue;
-        int side = side_of(shots[i].hit);
+        int side = shot_side(shots[i].hit);
         any = true;
         if (side == 0 || (restraint->in_a_row > 0 && side != restraint->side))
             break;
@@ -73,7 +46,7 @@ static int side_of_last(const Shot *shots, int count, Side lane, bool apart)
 {
     for (int i = count - 1; i >= 0; i--)
         if ((!apart || shots[i].lane == lane) && shot_good(&shots[i]))
-            return side_of(shots[i].hit);
+            return shot_side(shots[i].hit);
     return 0;
 }
 

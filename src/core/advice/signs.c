@@ -26,10 +26,6 @@ enum {
     WORN_GAME = 3,
     CROWDED_BOWLERS = 4
 };
-#define SAME_LINE_BOARDS 1.01 /* feet and aim within a board: the same line */
-#define SAME_MPH 0.3          /* intended speed, loft and rotation this close: the same release */
-#define SAME_LOFT_FT 1.01
-#define SAME_ROTATION_DEG 5.01
 #define SHORT_FT 36.0
 #define LONG_FT 43.0
 #define FLAT_RATIO 2.0
@@ -60,30 +56,15 @@ static void see(Signs *signs, Sign sign, const short *indices, int count)
         signs->shots[sign][signs->shot_count[sign]++] = indices[i];
 }
 
-static bool of_line(const Shot *shot, const Plan *plan)
-{
-    return shot->slot == plan->slot && fabs(shot->stance - plan->stance) < SAME_LINE_BOARDS &&
-           fabs(shot->aim - plan->aim) < SAME_LINE_BOARDS &&
-           fabs(shot->mph_change - plan->mph_change) < SAME_MPH &&
-           fabs(shot->loft_change_ft - plan->loft_change_ft) < SAME_LOFT_FT &&
-           fabs(shot->rotation_change_deg - plan->rotation_change_deg) < SAME_ROTATION_DEG;
-}
-
-static bool is_high(const Shot *s)
-{
-    return s->hit == HIT_HIGH || s->hit == HIT_NOSE || s->hit == HIT_CROSSED;
-}
-static bool is_light(const Shot *s)
-{
-    return s->hit == HIT_LIGHT || s->hit == HIT_THIN || s->hit == HIT_WIDE;
-}
+static bool is_high(const Shot *s) { return shot_side(s->hit) > 0; }
+static bool is_light(const Shot *s) { return shot_side(s->hit) < 0 && s->hit != HIT_GUTTER; }
 
 static Recent recent_of(const SignsContext *context, bool differ, const Shot *shots, int count)
 {
     Recent recent = {.shots = shots};
     for (int i = count - 1; i >= 0 && i >= count - MEMORY_MAX; i--) {
         bool here = shots[i].lane == context->lane;
-        bool on_line = of_line(&shots[i], &context->plan);
+        bool on_line = shot_of_line(&shots[i], &context->plan);
         if (!here && (differ || (context->apart && !on_line)))
             continue;
         if (!recent.last && (here || !context->apart))
@@ -419,7 +400,7 @@ static void read_place(const SignsContext *context, const Recent *recent, const 
     signs->seen[SIGN_FIRST_SHOTS] = on_lane < 2;
     signs->seen[SIGN_JUST_CHANGED] = recent->last &&
                                      (context->apart ? recent->lane_count : recent->count) == 0 &&
-                                     !of_line(recent->last, &context->plan);
+                                     !shot_of_line(recent->last, &context->plan);
     signs->seen[SIGN_FRESH] = context->game <= 1 && context->deliveries < FRESH_DELIVERIES;
     signs->seen[SIGN_WORN] = context->game >= WORN_GAME || context->deliveries >= WORN_DELIVERIES;
     signs->seen[SIGN_LAST_FRAMES] = context->frame >= 9;

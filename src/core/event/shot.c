@@ -57,6 +57,25 @@ const char *shot_impossible(const Shot *shot)
     return NULL;
 }
 
+#define SAME_BOARDS 1.01
+#define SAME_MPH 0.3 /* intended speed, loft and rotation this close: the same release */
+#define SAME_LOFT_FT 1.01
+#define SAME_ROTATION_DEG 5.01
+
+bool shot_of_line(const Shot *shot, const Plan *plan)
+{
+    return shot->slot == plan->slot && fabs(shot->stance - plan->stance) < SAME_BOARDS &&
+           fabs(shot->aim - plan->aim) < SAME_BOARDS &&
+           fabs(shot->mph_change - plan->mph_change) < SAME_MPH &&
+           fabs(shot->loft_change_ft - plan->loft_change_ft) < SAME_LOFT_FT &&
+           fabs(shot->rotation_change_deg - plan->rotation_change_deg) < SAME_ROTATION_DEG;
+}
+
+int shot_side(Hit hit)
+{
+    return hit == HIT_UNSAID || hit == HIT_FLUSH ? 0 : hit < HIT_FLUSH ? -1 : 1;
+}
+
 bool shot_ball(const Shot *shot, const Bag *bag, Ball *ball)
 {
     const Ball *now = shot->ball[0] ? bag_find(bag, shot->ball) : bag_slot(bag, shot->slot);

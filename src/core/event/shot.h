@@ -6,6 +6,7 @@
 
 #include "core/bag/bag.h"
 #include "core/lane/lane.h"
+#include "core/motion/delivery.h"
 
 typedef enum Side { SIDE_LEFT, SIDE_RIGHT, SIDE_COUNT } Side; /* lane of the pair */
 
@@ -84,6 +85,12 @@ static inline bool shot_pocket(const Shot *shot)
 bool shot_ball(const Shot *shot, const Bag *bag, Ball *ball);
 /* A release that says something of the lane: good, or not said to be bad. */
 static inline bool shot_good(const Shot *shot) { return shot->release <= RELEASE_GOOD; }
+
+/* Whether it was thrown as the plan says, or nearly: the ball of its slot, feet and aim within a
+ * board, the same release. */
+bool shot_of_line(const Shot *shot, const Plan *plan);
+/* To which side of the pocket a hit lies: 1 high, -1 light (a gutter ball too), 0 neither. */
+int shot_side(Hit hit);
 
 /* What can't have been, in a line that says what is allowed; or NULL. A hit word that is a board
  * off is no fault: only pins that the hit could not have left. Hit and leave must be in range. */
