@@ -69,8 +69,8 @@ enum { BALLS_WIDE = 96, FIGURES_WIDE = 54 };
 static void draw_ball_titles(Canvas *canvas, int row, int end)
 {
     static const char *const TITLES[2][7] = {
-        {"first", "break-", "entry", "boards", "", "pocket", ""},
-        {"move", "point", "deg", "crossed", "flare", "chance", "area"}};
+        {"", "break-", "entry", "boards", "", "pocket", ""},
+        {"hooks", "point", "deg", "crossed", "flare", "chance", "area"}};
     for (int i = 0; i < 2; i++) {
         const char *const *t = TITLES[i];
         char text[96];
@@ -94,9 +94,14 @@ static void draw_ball_figures(Canvas *canvas, int row, int end, Role role, const
         text_append(text, sizeof text, "never");
     else
         text_append(text, sizeof text, "%2.0f ft", line->hook_ft);
-    text_append(text, sizeof text, "  %4.1f @%2.0f %6.1f%9.1f%7.1f%7.0f%%%6.1f",
-                line->breakpoint_board, line->breakpoint_ft, line->entry_deg, show->crossed_boards,
-                show->flare_in, 100.0 * line->pocket, line->margin_in + line->margin_out);
+    if (line->breakpoint_ft < LANE_ARROWS_FT) /* inside from the hand on */
+        text_append(text, sizeof text, "  straight");
+    else
+        text_append(text, sizeof text, "  %4.1f @%2.0f ", line->breakpoint_board,
+                    line->breakpoint_ft);
+    text_append(text, sizeof text, "%6.1f%9.1f%7.1f%7.0f%%%6.1f", line->entry_deg,
+                show->crossed_boards, show->flare_in, 100.0 * line->pocket,
+                line->margin_in + line->margin_out);
     canvas_text_right(canvas, row, end, FIGURES_WIDE, role, text);
 }
 

@@ -86,7 +86,7 @@ static void draw_title(Pane *pane)
 static void draw_nothing(const Pane *pane)
 {
     canvas_wrap(pane->canvas, pane->row + 1, pane->column, pane->columns, 4, ROLE_DIM,
-                pane->model->spare_pins == 0        ? "Type the pins still standing (0 is the 10)."
+                pane->model->spare_pins == 0 ? "Type the pins still standing (0 or 10 is the ten)."
                 : !model_spare_current(pane->model) ? "calculating…"
                                                     : "no ball in a slot");
 }
