@@ -48,6 +48,13 @@ static void the_journal_knows_no_haste(void **state)
     free(later);
 }
 
+/* Each question is waited for: what is typed ahead is echoed where it happens to come. */
+static void answer(Pty *pty, const char *question, const char *keys)
+{
+    pty_expect(pty, question);
+    pty_type(pty, keys);
+}
+
 /* From an empty home to the first answer: a bag and an event of one's own by answering questions,
  * a wrong answer asked again, no file written by hand. */
 static void from_an_empty_home(void **state)
@@ -57,28 +64,32 @@ static void from_an_empty_home(void **state)
     static const char *const EVENT[] = {"new", "event", "night", NULL};
     static const char *const PLAY[] = {"night", NULL};
     Pty pty;
-    pty_start_words(&pty, 80, 40, BAG);
-    pty_expect(&pty, "Your name? [You]");
-    pty_type(&pty, "Robin\r");
-    pty_expect(&pty, "hand? [right]");
-    pty_type(&pty, "both\rleft\r");
-    pty_expect(&pty, "allowed: right, left");
-    pty_expect(&pty, "Level? [league]");
-    pty_type(&pty, "\r\r\r\r\r");
-    pty_expect(&pty, "[strong-solid,hybrid,weak-pearl,spare]");
-    pty_type(&pty, "benchmark, perl\rbenchmark pearl plastic\r");
-    pty_expect(&pty, "did you mean 'pearl'?");
+    pty_start_words(&pty, 80, 50, BAG);
+    answer(&pty, "Your name? [You]", "Robin\r");
+    answer(&pty, "hand? [right]", "both\r");
+    answer(&pty, "allowed: right, left", "left\r");
+    answer(&pty, "Level? [league]", "\r");
+    answer(&pty, "Style? [tweener]", "\r");
+    answer(&pty, "mph? [16.5]", "\r");
+    answer(&pty, "minute? [306]", "\r");
+    answer(&pty, "lb? [15]", "\r");
+    answer(&pty, "[strong-solid,hybrid,weak-pearl,spare]", "benchmark, perl\r");
+    answer(&pty, "did you mean 'pearl'?", "benchmark pearl plastic\r");
     pty_expect(&pty, "Next: settee new event");
-    pty_expect(&pty, "Robin, left-handed, 16.5 mph");
+    pty_expect(&pty, "Bag mine: Robin, left-handed, 16.5 mph, 306 rpm");
     pty_wait(&pty);
     pty.words = EVENT;
     pty_start_again(&pty);
-    pty_expect(&pty, "Date? [");
-    pty_type(&pty, "tomorrow\r");
-    pty_expect(&pty, "allowed: a day such as");
-    pty_type(&pty, "\r\r\r17,18\r\r\r\r");
+    answer(&pty, "Date? [", "tomorrow\r");
+    answer(&pty, "allowed: a day such as", "\r");
+    answer(&pty, "[parlour]", "\r");
+    answer(&pty, "Bag? [mine]", "\r");
+    answer(&pty, "lanes? [1,2]", "17,18\r");
+    answer(&pty, "Games? [3]", "\r");
+    answer(&pty, "with you? [4]", "\r");
+    answer(&pty, "change [yes]", "\r");
     pty_expect(&pty, "Start it: settee night");
-    pty_expect(&pty, "parlour, bag mine, lanes 17 and");
+    pty_expect(&pty, "Event night: parlour, bag mine, lanes 17 and 18, 3 games");
     pty_wait(&pty);
     pty.words = PLAY;
     pty_start_again(&pty);
@@ -98,8 +109,8 @@ static void leaving_the_questions_writes_nothing(void **state)
     static const char *const BAG[] = {"new", "bag", "mine", NULL};
     Pty pty;
     pty_start_words(&pty, 80, 40, BAG);
-    pty_expect(&pty, "Your name? [You]");
-    pty_type(&pty, "Robin\r\x04");
+    answer(&pty, "Your name? [You]", "Robin\r");
+    answer(&pty, "hand? [right]", "\x04");
     pty_expect(&pty, "nothing was written");
     pty_wait(&pty);
     char path[160];
