@@ -26,6 +26,7 @@ static int fault(const Error *error)
 
 /* The themes, and where the chosen one is saved. */
 typedef struct Themes {
+    StageLook look; /* of these */
     int count;
     Theme all[THEMES_MAX]; /* the one to start with comes first */
     FileName names[THEMES_MAX];
@@ -37,7 +38,6 @@ typedef struct Keeper {
     const Session *session;
     BagFile bag_file;
     bool bag_waits; /* the disk refused the current bag */
-    const Themes *themes;
 } Keeper;
 
 /* Said long before it is full, now and then: no shot is to be refused in play. */
@@ -69,7 +69,7 @@ static bool save_bag(void *context, const Bag *bag, char *where, size_t size, Er
 
 static bool keep_theme(void *context, const Theme *theme, Error *error)
 {
-    const Themes *themes = ((Keeper *)context)->themes;
+    const Themes *themes = context;
     Settings settings = {0};
     text_copy(settings.theme, sizeof settings.theme, themes->names[theme - themes->all].name);
     return settings_write(&settings, error);
@@ -159,51 +159,56 @@ static void tell_unsaved(int entries, bool bag)
         fputs("settee: NOT SAVED: the bag as you edited it\n", stderr);
 }
 
+/* The themes, and which was chosen. */
+static void begin_look(Themes *themes, char *notice, size_t size)
+{
+    Settings settings;
+    Error broken = {0};
+    bool usable = settings_read(&settings, &broken);
+    if (!usable) {                                                   /* never overwrite it */
+        text_copy(broken.file, sizeof broken.file, "settings.json"); /* one line has 80 columns */
+        notice_add(notice, size, "T is not saved: ", &broken);
+    }
+    load_themes(themes, settings.theme, notice, size);
+    themes->look = (StageLook){.themes = themes->all,
+                               .theme_count = themes->count,
+                               .keep_theme = usable ? keep_theme : NULL,
+                               .context = themes};
+}
+
 static int run_screen(const char *event_name, const char *bag_name)
 {
-    Error error = {0}, broken = {0};
+    Error error = {0};
     char notice[512] = "";
-    int status = 1;
-    Settings settings;
     Session *session = calloc(1, sizeof *session);
     RuleSet *rules = calloc(1, sizeof *rules);
     Themes *themes = calloc(1, sizeof *themes);
-    Keeper keeper = {.session = session, .themes = themes};
+    Keeper keeper = {.session = session};
     bool memory = session && rules && themes;
-    bool loaded = memory && load(event_name, bag_name, session, rules, &keeper.bag_file, &error);
-    bool ready = loaded && ui_ready(); /* else no journal is begun */
-    if (ready)
-        keeper.journal = journal_open(session, notice, sizeof notice, &error);
-    if (!memory) {
-        fputs("settee: out of memory\n", stderr);
-    } else if (!loaded || (ready && !keeper.journal)) {
-        status = fault(&error);
-    } else if (ready) {
-        bool usable = settings_read(&settings, &broken);
-        if (!usable) { /* never overwrite it */
-            text_copy(broken.file, sizeof broken.file,
-                      "settings.json"); /* one line has 80 columns */
-            notice_add(notice, sizeof notice, "T is not saved: ", &broken);
-        }
-        load_themes(themes, settings.theme, notice, sizeof notice);
+    bool done = memory ? load(event_name, bag_name, session, rules, &keeper.bag_file, &error) &&
+                             stage_ready(&error) /* else no journal is begun */
+                       : error_set(&error, "out of memory");
+    done = done && (keeper.journal = journal_open(session, notice, sizeof notice, &error));
+    if (done) {
+        begin_look(themes, notice, sizeof notice);
         UiHost host = {.session = session,
                        .rules = rules,
-                       .themes = themes->all,
-                       .theme_count = themes->count,
+                       .look = &themes->look,
                        .notice = notice,
                        .keep = keep,
                        .save_bag = save_bag,
-                       .keep_theme = usable ? keep_theme : NULL,
                        .context = &keeper};
-        status = ui_run(&host);
+        done = stage_open(&themes->look, &error) && ui_event(&host, &error) != STAGE_FAILED;
+        stage_close();
         if (keeper.bag_waits)
-            keeper.bag_waits = !files_bag_keep(&keeper.bag_file, &session->bag, &error);
+            keeper.bag_waits = !files_bag_keep(&keeper.bag_file, &session->bag, &(Error){0});
     }
+    int status = done ? 0 : fault(&error);
     tell_unsaved(journal_close(keeper.journal), keeper.bag_waits);
     free(themes);
     free(rules);
     free(session);
-    ui_end();
+    stage_release();
     return status;
 }
 

@@ -10,7 +10,7 @@ static void no_key_means_two_things(void **state)
     (void)state;
     for (int a = 0; a < COMMAND_COUNT; a++)
         for (int b = 0; b < a; b++) {
-            const CommandRow *x = &COMMAND_ROWS[a], *y = &COMMAND_ROWS[b];
+            const KeyRow *x = &COMMAND_ROWS[a].key, *y = &COMMAND_ROWS[b].key;
             if (!(x->where & y->where))
                 continue;
             bool ranges = x->from <= y->to && y->from <= x->to;
@@ -26,12 +26,13 @@ static void every_row_is_whole(void **state)
 {
     (void)state;
     for (int i = 0; i < COMMAND_COUNT; i++) {
-        const CommandRow *row = &COMMAND_ROWS[i];
+        const CommandRow *command = &COMMAND_ROWS[i];
+        const KeyRow *row = &command->key;
         assert_true(row->shown[0] && row->name[0] && row->help[0]);
         assert_true(row->from <= row->to && row->from > 0);
         assert_true(row->where != 0);
-        assert_ptr_equal(command_find(row->where, row->from), row);
-        assert_true(row->run != NULL);
+        assert_ptr_equal(command_find(row->where, row->from), command);
+        assert_true(command->run != NULL);
     }
 }
 
@@ -60,8 +61,8 @@ static void help_tells_every_action_and_caution(void **state)
     pinned_begin(pinned, HAND_RIGHT, 160, 24);
     char *help = whole_help(pinned);
     for (int i = 0; i < COMMAND_COUNT; i++)
-        if (!strstr(help, COMMAND_ROWS[i].help))
-            fail_msg("the help does not tell \"%s\"", COMMAND_ROWS[i].help);
+        if (!strstr(help, COMMAND_ROWS[i].key.help))
+            fail_msg("the help does not tell \"%s\"", COMMAND_ROWS[i].key.help);
     for (int i = 0; i < GROUP_COUNT; i++)
         assert_non_null(strstr(help, GROUP_TITLES[i]));
     for (int i = CAUTION_NONE + 1; i < CAUTION_COUNT; i++)
@@ -81,8 +82,8 @@ static void help_fits_eighty_columns(void **state)
     pinned_begin(pinned, HAND_RIGHT, 80, 24);
     char *help = whole_help(pinned);
     for (int i = 0; i < COMMAND_COUNT; i++)
-        if (!strstr(help, COMMAND_ROWS[i].help))
-            fail_msg("cut at 80 columns: \"%s\"", COMMAND_ROWS[i].help);
+        if (!strstr(help, COMMAND_ROWS[i].key.help))
+            fail_msg("cut at 80 columns: \"%s\"", COMMAND_ROWS[i].key.help);
     assert_null(strstr(help, "…"));
     free(help);
     free(pinned);

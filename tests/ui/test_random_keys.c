@@ -202,12 +202,12 @@ static void refusal_is_harmless(Walk *walk, unsigned where, uint32_t key, bool b
 {
     const Model *model = &walk->pinned->model;
     const CommandRow *shot = command_find(IN_ENTRY, key);
-    bool of_shot = shot && shot->group <= GROUP_SHOT && key != PRESS_ESC;
+    bool of_shot = shot && shot->key.group <= GROUP_SHOT && key != PRESS_ESC;
     Plan plan = model_plan(model);
     if (where != IN_LANE)
         return;
     if (bell && of_shot && !walk->refused)
-        walk->refused = shot->group == GROUP_HIT && command_find(IN_LANE, key) == shot;
+        walk->refused = shot->key.group == GROUP_HIT && command_find(IN_LANE, key) == shot;
     if (walk->refused && (of_shot || bell)) {
         walk->refusals++;
         assert_true(shots_same(model->session, &walk->before));

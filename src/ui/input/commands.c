@@ -3,7 +3,7 @@
 
 const CommandRow COMMAND_ROWS[COMMAND_COUNT] = {
 #define COMMAND(group, where, from, to, also, run, argument, foot, shown, name, help)              \
-    {GROUP_##group, where, from, to, also, run, argument, foot, shown, name, help},
+    {{GROUP_##group, where, from, to, also, foot, shown, name, help}, run, argument},
 #include "ui/input/commands.def"
 #undef COMMAND
 };
@@ -25,14 +25,15 @@ const char *const GROUP_TITLES[GROUP_COUNT] = {
     [GROUP_SCREEN] = "The screen",
 };
 
+const KeyTable COMMAND_TABLE = {.rows = COMMAND_ROWS,
+                                .row_size = sizeof COMMAND_ROWS[0],
+                                .count = COMMAND_COUNT,
+                                .titles = GROUP_TITLES,
+                                .group_count = GROUP_COUNT};
+
 const CommandRow *command_find(unsigned where, uint32_t key)
 {
-    for (int i = 0; key != PRESS_NONE && i < COMMAND_COUNT; i++) {
-        const CommandRow *row = &COMMAND_ROWS[i];
-        if ((row->where & where) && ((key >= row->from && key <= row->to) || key == row->also))
-            return row;
-    }
-    return NULL;
+    return (const CommandRow *)key_find(&COMMAND_TABLE, where, key);
 }
 
 const CommandRow *command_of(CommandRun *run, int argument)
@@ -41,19 +42,4 @@ const CommandRow *command_of(CommandRun *run, int argument)
         if (COMMAND_ROWS[i].run == run && COMMAND_ROWS[i].argument == argument)
             return &COMMAND_ROWS[i];
     return NULL;
-}
-
-int command_footer(unsigned where, const CommandRow *out[COMMAND_COUNT])
-{
-    int count = 0;
-    for (int i = 0; i < COMMAND_COUNT; i++) {
-        const CommandRow *row = &COMMAND_ROWS[i];
-        if (!(row->where & where) || row->foot == 0)
-            continue;
-        int at = count++;
-        for (; at > 0 && out[at - 1]->foot > row->foot; at--)
-            out[at] = out[at - 1];
-        out[at] = row;
-    }
-    return count;
 }

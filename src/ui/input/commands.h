@@ -5,7 +5,7 @@
 
 #include <stdint.h>
 
-#include "ui/input/keys.h"
+#include "ui/input/keytable.h"
 #include "ui/model.h"
 
 /* States in which keys are read; one bit each. */
@@ -62,13 +62,9 @@ typedef void CommandRun(Model *model, Effects *effects, int argument, uint32_t k
 #undef COMMAND
 
 typedef struct CommandRow {
-    CommandGroup group;
-    unsigned where;
-    uint32_t from, to, also;
+    KeyRow key;
     CommandRun *run;
     int argument;
-    int foot;
-    const char *shown, *name, *help;
 } CommandRow;
 
 enum {
@@ -78,14 +74,12 @@ enum {
 #undef COMMAND
 };
 extern const CommandRow COMMAND_ROWS[COMMAND_COUNT];
+extern const KeyTable COMMAND_TABLE; /* of these rows */
 
 /* What a key does in a state; NULL: nothing. */
 const CommandRow *command_find(unsigned where, uint32_t key);
 
 /* The first row that does just that. */
 const CommandRow *command_of(CommandRun *run, int argument);
-
-/* The rows of a state's footer in their order; returns how many. */
-int command_footer(unsigned where, const CommandRow *out[COMMAND_COUNT]);
 
 #endif

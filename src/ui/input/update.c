@@ -104,9 +104,10 @@ bool update_enter_draft(Model *model, Effects *effects)
 static bool unheard(const Model *model, const CommandRow *row, uint32_t key)
 {
     if (model->deaf == DEAF_TO_HITS)
-        return row && row->group == GROUP_HIT;
+        return row && row->key.group == GROUP_HIT;
     const CommandRow *part = command_find(IN_ENTRY, key);
-    return model->deaf == DEAF_TO_SHOTS && part && part->group <= GROUP_SHOT && key != PRESS_ESC;
+    return model->deaf == DEAF_TO_SHOTS && part && part->key.group <= GROUP_SHOT &&
+           key != PRESS_ESC;
 }
 
 /* A key on the lane screen: like any other, but a refusal has consequences. */

@@ -40,23 +40,6 @@ void screen_frame_event(const Model *model, Canvas *canvas)
         canvas_text(canvas, 0, 1 + used, room - used, ROLE_DIM, pattern);
 }
 
-/* The keys of the current state, as many as fit. */
-static void draw_footer(Canvas *canvas, unsigned where)
-{
-    const CommandRow *rows[COMMAND_COUNT];
-    int count = command_footer(where, rows), row = canvas->rows - 1, column = 1;
-    for (int i = 0; i < count; i++) {
-        const CommandRow *command = rows[i];
-        if (where == IN_LANE && command->group == GROUP_HIT)
-            continue; /* the line above lists them */
-        int need = canvas_width(command->shown) + 1 + canvas_width(command->name);
-        if (column + need > canvas->columns)
-            break;
-        column += canvas_text(canvas, row, column, need, ROLE_KEY, command->shown) + 1;
-        column += canvas_text(canvas, row, column, need, ROLE_DIM, command->name) + 2;
-    }
-}
-
 int screen_frame_bottom(const Model *model, Canvas *canvas, int between, int width, Role role,
                         const char *hint)
 {
@@ -69,7 +52,9 @@ int screen_frame_bottom(const Model *model, Canvas *canvas, int between, int wid
         used = canvas_print(canvas, rule, 1, width, model->message_role, " %s ", model->message);
     else if (hint[0])
         used = canvas_print(canvas, rule, 1, width, role, " %s ", hint);
-    draw_footer(canvas, model_where(model));
+    unsigned where = model_where(model);
+    /* on the lane the line above lists the hits */
+    key_footer(&COMMAND_TABLE, where, where == IN_LANE ? GROUP_HIT : -1, canvas);
     return used;
 }
 

@@ -4,10 +4,11 @@
 
 #include "core/advice/rules.h"
 #include "core/words/glossary.h"
+#include "ui/draw/flow.h"
 #include "ui/input/commands.h"
 #include "ui/screens/screens.h"
 
-enum { KEY_COLUMNS = 9, NAME_COLUMNS = 12, WORD_COLUMNS = 15, ABOVE = 2, BELOW = 4 };
+enum { WORD_COLUMNS = 15, ABOVE = 2, BELOW = 4 };
 
 static const char STANDING[] = "The event's rules and a licensed or certified coach, pro shop or "
                                "physician come first.";
@@ -30,60 +31,6 @@ static const char *const READING[] = {
 
 int screen_help_room(int rows) { return rows - ABOVE - BELOW > 1 ? rows - ABOVE - BELOW : 1; }
 
-/* Goes through the lines of the help; draws those from `top` on when there is a canvas. */
-typedef struct Flow {
-    Canvas *canvas;
-    int columns, line, top, room;
-    int stop_at; /* group before which to stop, -1: none */
-} Flow;
-
-static int flow_row(const Flow *flow)
-{
-    int row = flow->line - flow->top;
-    return flow->canvas && row >= 0 && row < flow->room ? row + ABOVE : -1;
-}
-
-static void flow_line(Flow *flow, Role role, const char *text)
-{
-    int row = flow_row(flow);
-    if (row >= 0)
-        canvas_text(flow->canvas, row, 1, flow->columns - 2, role, text);
-    flow->line++;
-}
-
-static void flow_command(Flow *flow, const CommandRow *command)
-{
-    int row = flow_row(flow), column = 3 + KEY_COLUMNS;
-    if (row >= 0) {
-        canvas_text(flow->canvas, row, 3, KEY_COLUMNS, ROLE_KEY, command->shown);
-        canvas_text(flow->canvas, row, column, NAME_COLUMNS, ROLE_DIM, command->name);
-        column += NAME_COLUMNS;
-        canvas_text(flow->canvas, row, column, flow->columns - column - 1, ROLE_PLAIN,
-                    command->help);
-    }
-    flow->line++;
-}
-
-/* A sentence from `left` on, wrapped. */
-static void flow_sentence(Flow *flow, int left, Role role, const char *text)
-{
-    enum { LINES_MAX = 8 };
-    int width = flow->columns - left - 1;
-    Canvas probe;
-    if (width < 1 || !canvas_init(&probe, flow->columns, LINES_MAX))
-        return;
-    int lines = canvas_wrap(&probe, 0, 0, width, LINES_MAX, role, text);
-    for (int i = 0; i < lines; i++, flow->line++) {
-        int row = flow_row(flow);
-        for (int c = 0; row >= 0 && c < width; c++) {
-            const Cell *cell = canvas_at(&probe, i, c);
-            if (cell && cell->glyph > ' ')
-                canvas_put(flow->canvas, row, c + left, cell->glyph, role);
-        }
-    }
-    canvas_fini(&probe);
-}
-
 static void flow_words(Flow *flow)
 {
     for (int i = 0; i < WORD_COUNT; i++) {
@@ -94,18 +41,9 @@ static void flow_words(Flow *flow)
     }
 }
 
-static void flow_keys(Flow *flow)
+static void flow_help(Flow *flow)
 {
-    for (int group = 0; group < GROUP_COUNT && group != flow->stop_at; group++) {
-        if (group > 0)
-            flow_line(flow, ROLE_PLAIN, "");
-        flow_line(flow, ROLE_TITLE, GROUP_TITLES[group]);
-        for (int i = 0; i < COMMAND_COUNT; i++)
-            if ((int)COMMAND_ROWS[i].group == group)
-                flow_command(flow, &COMMAND_ROWS[i]);
-    }
-    if (flow->stop_at >= 0)
-        return;
+    flow_keys(flow, &COMMAND_TABLE, GROUP_COUNT);
     flow_line(flow, ROLE_PLAIN, "");
     flow_line(flow, ROLE_TITLE, "Take care");
     for (int i = CAUTION_NONE + 1; i < CAUTION_COUNT; i++)
@@ -121,12 +59,12 @@ static void flow_page(Flow *flow, bool words)
     if (words)
         flow_words(flow);
     else
-        flow_keys(flow);
+        flow_help(flow);
 }
 
 int screen_help_lines(int columns, bool words)
 {
-    Flow flow = {.columns = columns, .stop_at = -1};
+    Flow flow = {.columns = columns};
     flow_page(&flow, words);
     return flow.line;
 }
@@ -144,8 +82,8 @@ int screen_help_top(int columns, unsigned where)
                                                 : GROUP_HIT;
     if (group == GROUP_HIT)
         return 0;
-    Flow flow = {.columns = columns, .stop_at = group};
-    flow_keys(&flow);
+    Flow flow = {.columns = columns};
+    flow_keys(&flow, &COMMAND_TABLE, group);
     return flow.line + 1; /* past the empty line before its title */
 }
 
@@ -160,7 +98,7 @@ void screen_help(const Model *model, Canvas *canvas)
     if (top < 0)
         top = 0;
     Flow flow = {
-        .canvas = canvas, .columns = canvas->columns, .top = top, .room = room, .stop_at = -1};
+        .canvas = canvas, .columns = canvas->columns, .top = top, .row = ABOVE, .row_count = room};
     flow_page(&flow, words);
     int shown = top + room < lines ? top + room : lines;
     snprintf(where, sizeof where, "lines %3d-%3d of %3d", top + 1, shown, lines);

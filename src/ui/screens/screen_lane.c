@@ -311,9 +311,9 @@ static void draw_hits(Canvas *canvas, int row)
 {
     int column = 1 + canvas_text(canvas, row, 1, 4, ROLE_TITLE, "Shot") + 1;
     for (int hit = HIT_GUTTER; hit <= HIT_CROSSED; hit++) {
-        const CommandRow *command = command_of(key_hit, hit);
-        column += canvas_text(canvas, row, column, 4, ROLE_KEY, command->shown) + 1;
-        column += canvas_text(canvas, row, column, 8, ROLE_DIM, command->name) + 1;
+        const KeyRow *key = &command_of(key_hit, hit)->key;
+        column += canvas_text(canvas, row, column, 4, ROLE_KEY, key->shown) + 1;
+        column += canvas_text(canvas, row, column, 8, ROLE_DIM, key->name) + 1;
     }
 }
 

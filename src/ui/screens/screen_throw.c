@@ -276,7 +276,7 @@ static void draw_other(Pane *pane, int index, int lines)
     char text[160];
     int row = pane->row, room = pane->columns - 7;
     snprintf(text, sizeof text, "%.0f%%", adjustment->strike_after * 100.0);
-    canvas_text(canvas, row, pane->column, 1, ROLE_KEY, command_of(key_take, index)->shown);
+    canvas_text(canvas, row, pane->column, 1, ROLE_KEY, command_of(key_take, index)->key.shown);
     canvas_text_right(canvas, row, pane->end, 5, pane->text, text);
     kind_text(adjustment, ", ", text, sizeof text);
     if (canvas_width(text) > room && adjustment->with != ADJUST_HOLD) /* the next line shows it */

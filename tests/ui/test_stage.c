@@ -1,5 +1,5 @@
-/* test_runtime.c - the loop between terminal, model and engine, on a terminal made of functions
- * here in the place of curses: what is asked of it, and in which order. */
+/* test_stage.c - the loop between the terminal and a stage, here an event, on a terminal made of
+ * functions here in the place of curses: what is asked of it, and in which order. */
 #include "near.h"
 
 #include <signal.h>
@@ -113,24 +113,29 @@ static void forget(void)
     kept_count = 0;
 }
 
-/* On the session that `pinned` holds; what ui_run returned. */
-static int run_to_status(uint32_t (*key)(void), int (*ending)(void))
+/* On the session that `pinned` holds; how it ended. */
+static StageEnd run_to_end(uint32_t (*key)(void), int (*ending)(void))
 {
     forget();
     fake.key = key;
     fake.ending = ending;
+    Error error = {0};
+    StageLook look = {.themes = &pinned.theme, .theme_count = 1};
     UiHost host = {.session = &pinned.session,
                    .rules = &pinned.rules,
-                   .themes = &pinned.theme,
-                   .theme_count = 1,
+                   .look = &look,
                    .notice = "",
                    .keep = keep};
-    return ui_run(&host);
+    assert_true(stage_open(&look, &error));
+    StageEnd end = ui_event(&host, &error);
+    assert_int_equal(error.text[0] != '\0', end == STAGE_FAILED);
+    stage_close();
+    return end;
 }
 
 static void run(uint32_t (*key)(void), int (*ending)(void))
 {
-    assert_int_equal(run_to_status(key, ending), 0);
+    assert_int_equal(run_to_end(key, ending), STAGE_STOPPED);
 }
 
 static uint32_t typed(const char *keys)
@@ -281,9 +286,9 @@ static void no_memory_for_a_size_is_a_failure(void **state)
 {
     (void)state;
     pinned_begin(&pinned, HAND_RIGHT, 80, 24);
-    int status = run_to_status(resize_at_once, never);
+    StageEnd end = run_to_end(resize_at_once, never);
     starved = false;
-    assert_int_equal(status, 1);
+    assert_int_equal(end, STAGE_FAILED);
 }
 
 int main(void)

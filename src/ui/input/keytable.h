@@ -1,0 +1,38 @@
+/* keytable.h - the keys of a stage as data: where each works, and how footer and help show it. */
+#ifndef SETTEE_UI_INPUT_KEYTABLE_H
+#define SETTEE_UI_INPUT_KEYTABLE_H
+
+#include <stddef.h>
+#include <stdint.h>
+
+#include "ui/draw/canvas.h"
+#include "ui/input/keys.h"
+
+/* The keys from..to, and `also` (0: no other), work in the states `where` (a stage's own bits). */
+typedef struct KeyRow {
+    int group; /* of the help page */
+    unsigned where;
+    uint32_t from, to, also;
+    int foot; /* its place in the footer, 1 first; 0 not there */
+    const char *shown, *name, *help;
+} KeyRow;
+
+/* A stage's rows may be longer than a KeyRow, which comes first in them. */
+typedef struct KeyTable {
+    const void *rows;
+    size_t row_size;
+    int count;
+    const char *const *titles; /* of the groups */
+    int group_count;
+} KeyTable;
+
+const KeyRow *key_row(const KeyTable *table, int index);
+
+/* What a key does in a state; NULL: nothing. Its stage knows it as a row of its own. */
+const KeyRow *key_find(const KeyTable *table, unsigned where, uint32_t key);
+
+/* Draws a state's footer on the canvas's last line, as much as fits, without the keys of the group
+ * `but` (-1: all). */
+void key_footer(const KeyTable *table, unsigned where, int but, Canvas *canvas);
+
+#endif

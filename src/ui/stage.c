@@ -1,0 +1,128 @@
+/* stage.c - the loop between the terminal and the stage that has the screen. */
+#include "ui/stage.h"
+
+#include "ui/input/keys.h"
+#include "ui/term/term.h"
+
+enum { KEYS_A_TURN = 32 };
+
+/* The theme in use; NULL: the terminal shows no colours, or there is none. */
+static const Theme *theme_of(const StageLook *look)
+{
+    return term_no_colour() || look->theme_count == 0 ? NULL : &look->themes[look->theme];
+}
+
+static void show_theme(Stage *stage)
+{
+    Theme plain = theme_plain();
+    const Theme *theme = theme_of(stage->look);
+    term_theme(theme ? theme : &plain);
+    stage->draw = true;
+}
+
+/* A choice the bowler couldn't see is not saved. */
+static void keep_theme(Stage *stage)
+{
+    const StageLook *look = stage->look;
+    const Theme *theme = theme_of(look);
+    Error error = {0};
+    if (!theme || !look->keep_theme || look->keep_theme(look->context, theme, &error))
+        return;
+    char line[ERROR_LINE_MAX];
+    error_line(&error, line, sizeof line);
+    stage->kind->notice(stage, line);
+}
+
+/* Makes the canvas as large as the terminal; false: there is no memory for it. */
+static bool fit(Stage *stage, Canvas *canvas)
+{
+    int columns, rows;
+    term_size(&columns, &rows);
+    if (columns != canvas->columns || rows != canvas->rows || !canvas->cells) {
+        canvas_fini(canvas);
+        if (!canvas_init(canvas, columns, rows))
+            return false;
+    }
+    stage->kind->size(stage, canvas->columns, canvas->rows);
+    return true;
+}
+
+static void draw(Stage *stage, Canvas *canvas)
+{
+    canvas_erase(canvas);
+    canvas->ascii = stage->look->glyphs->ascii;
+    stage->kind->draw(stage, canvas);
+    term_draw(canvas, stage->all);
+    stage->draw = stage->all = false;
+}
+
+/* Takes the waiting keys, up to a limit: a paste or a held key must not keep the screen from being
+ * drawn. True: there may be more. */
+static bool take_keys(Stage *stage)
+{
+    for (int i = 0; i < KEYS_A_TURN && !stage->end && !term_ending(); i++) {
+        uint32_t key = term_key();
+        if (key == PRESS_NONE)
+            return false;
+        if (key == PRESS_PASTED)
+            stage->kind->notice(stage, "Pasted text was ignored");
+        else
+            stage->kind->key(stage, key);
+        if (stage->bell)
+            term_bell();
+        stage->bell = false;
+    }
+    return true;
+}
+
+static void look_again(Stage *stage, int *theme)
+{
+    if (stage->look->theme == *theme)
+        return;
+    *theme = stage->look->theme;
+    show_theme(stage);
+    keep_theme(stage);
+}
+
+StageEnd stage_run(Stage *stage, Error *error)
+{
+    Canvas canvas = {0};
+    int theme = stage->look->theme;
+    show_theme(stage);
+    bool room = fit(stage, &canvas);
+    while (room && !stage->end && !term_ending()) {
+        bool more = !stage->deaf && take_keys(stage);
+        look_again(stage, &theme);
+        if (term_resized() && !(room = fit(stage, &canvas)))
+            break;
+        if (stage->end)
+            break;
+        if (stage->draw)
+            draw(stage, &canvas);
+        term_wait(more || stage->busy ? 0 : -1);
+        if (stage->busy)
+            stage->kind->step(stage);
+    }
+    canvas_fini(&canvas);
+    if (!room)
+        return error_set(error, "not enough memory for a screen of this size"), STAGE_FAILED;
+    return stage->end ? STAGE_OVER : STAGE_STOPPED;
+}
+
+bool stage_ready(Error *error)
+{
+    char why[160];
+    return term_there(why, sizeof why) || error_set(error, "%s", why);
+}
+
+bool stage_open(StageLook *look, Error *error)
+{
+    char why[160];
+    if (!term_init(why, sizeof why))
+        return error_set(error, "%s", why);
+    look->glyphs = term_utf8() ? &GLYPHS_UTF8 : &GLYPHS_ASCII;
+    return true;
+}
+
+void stage_close(void) { term_fini(); }
+void stage_release(void) { term_release(); }
