@@ -6,6 +6,7 @@
 #include "base/text.h"
 #include "cli/cmd.h"
 #include "core/advice/candidates.h"
+#include "core/event/stays.h"
 #include "store/files.h"
 #include "store/logbook.h"
 
@@ -213,12 +214,17 @@ static void print_shot(const Session *session, int index)
 static void print_game(const Session *session, int game)
 {
     Score score;
-    printf("\nGame %d\n\nframe lane  ball            feet  aim hit     read    release left     "
+    char title[16] = "Warm-up";
+    if (game > 0)
+        snprintf(title, sizeof title, "Game %d", game);
+    printf("\n%s\n\nframe lane  ball            feet  aim hit     read    release left     "
            "spare\n",
-           game);
+           title);
     for (int i = 0; i < session->shot_count; i++)
         if (session->shot_game[i] == game)
             print_shot(session, i);
+    if (game == 0)
+        return;
     bool known = session_score(session, game, &score);
     if (score.ball_count > 0)
         putchar('\n');
@@ -232,9 +238,15 @@ static void print_head(const JournalHead *head, const Session *session)
     char bag[256];
     const EventInfo *event = &session->event;
     files_short("bags", event->bag, bag, sizeof bag);
-    printf("%s%s%s, on %s, %g ft; lanes %d and %d\n", event->name, event->date[0] ? ", " : "",
-           event->date, session->pattern.name, session->pattern.length_ft, event->pair[0],
-           event->pair[1]);
+    const int *pair = event_pair(event, 1);
+    printf("%s%s%s, on %s, %g ft; lanes %d and %d", event->name, event->date[0] ? ", " : "",
+           event->date, session->pattern.name, session->pattern.length_ft, pair[0], pair[1]);
+    for (int game = 2; game <= event->games; game++)
+        if (event_moves(event, game)) {
+            pair = event_pair(event, game);
+            printf(", %d and %d", pair[0], pair[1]);
+        }
+    putchar('\n');
     printf("%s, %s hand, bag %s; journal %s\n", session->bag.bowler.name,
            HAND_NAMES[session->bag.bowler.hand], bag, head->name);
     if (session->shot_count == 0)
@@ -349,7 +361,8 @@ static void csv_shot(const JournalHead *head, const Session *session, int index)
     csv_text(bag, ',');
     csv_text(session->pattern.name, ',');
     printf("%d,%d,%d,%s,%d,%d,", index + 1, session->shot_game[index], session->shot_frame[index],
-           SIDE_NAMES[shot->lane], session->event.pair[shot->lane], shot->slot);
+           SIDE_NAMES[shot->lane],
+           event_pair(&session->event, session->shot_game[index])[shot->lane], shot->slot);
     csv_text(ball ? ball->id : shot->ball, ',');
     csv_text(ball ? ball->name : "", ',');
     csv_number(shot->stance, shot->stance != 0.0);
@@ -459,7 +472,7 @@ static int with_event(const Options *options, bool repair, Session *session)
         return status;
     }
     print_head(&head, session);
-    for (int game = 1; game <= games_of(session); game++)
+    for (int game = session->warm_up_count > 0 ? 0 : 1; game <= games_of(session); game++)
         print_game(session, game);
     return status;
 }

@@ -4,9 +4,10 @@
 #include <sys/stat.h>
 
 #include "base/text.h"
+#include "core/event/stays.h"
 #include "store/load.h"
 
-enum { LANE_NUMBER_MAX = 99, BOWLERS_MAX = 10 };
+enum { BOWLERS_MAX = 10, HOUSE_LANES_MAX = EVENT_LANE_MAX };
 
 static const JsonField ROOT_FIELDS[] = {
     {"format", JSON_OTHER, .required = true},
@@ -15,6 +16,9 @@ static const JsonField ROOT_FIELDS[] = {
     {"pattern", JSON_TEXT, .required = true, JSON_AT(EventInfo, pattern)},
     {"bag", JSON_TEXT, .required = true, JSON_AT(EventInfo, bag)},
     {.key = "pair"},
+    {.key = "pairs"},
+    {.key = "move"},
+    {"warm_up", JSON_BOOL, JSON_AT(EventInfo, warm_up)},
     {"games", JSON_INTEGER, JSON_AT(EventInfo, games), .min = 1, .max = SESSION_GAMES_MAX},
     {"bowlers_on_pair", JSON_INTEGER, JSON_AT(EventInfo, bowlers_on_pair), .min = 1,
      .max = BOWLERS_MAX},
@@ -34,19 +38,68 @@ bool files_date(const char *date)
            day <= DAYS[month - 1] + (month == 2 && leap);
 }
 
-static bool pair_parse(const Json *pair, EventInfo *event)
+static bool pair_parse(const Json *value, int pair[2])
 {
     const JsonField lane = {
-        .kind = JSON_INTEGER, .min = 1, .max = LANE_NUMBER_MAX, .of = "(a lane's number)"};
+        .kind = JSON_INTEGER, .min = 1, .max = EVENT_LANE_MAX, .of = "(a lane's number)"};
     Json item;
-    if (json_count(pair, 2, 2, "lanes") < 0)
+    if (json_count(value, 2, 2, "lanes") < 0)
         return false;
-    for (bool more = json_first(pair, &item); more; more = json_next(&item))
-        if (!json_value(&item, &lane, &event->pair[item.index]))
+    for (bool more = json_first(value, &item); more; more = json_next(&item))
+        if (!json_value(&item, &lane, &pair[item.index]))
             return false;
-    if (event->pair[0] == event->pair[1])
-        return json_fail(pair, "found lane %d twice; a pair has two", event->pair[0]);
+    if (pair[0] == pair[1])
+        return json_fail(value, "found lane %d twice; a pair has two", pair[0]);
     return true;
+}
+
+/* A pair for each game; after the last of them the games stay there. */
+static bool pairs_parse(const Json *array, EventInfo *event)
+{
+    Json item;
+    if (json_count(array, 1, event->games, "pairs") < 0)
+        return false;
+    for (bool more = json_first(array, &item); more; more = json_next(&item))
+        if (!pair_parse(&item, event->pairs[item.index]))
+            return false;
+    memcpy(event->pair, event->pairs[0], sizeof event->pair);
+    return true;
+}
+
+/* How the bowlers move after each game. */
+typedef struct MoveKeys {
+    int lanes, to, house;
+} MoveKeys;
+static const char *const MOVE_TO[] = {"right", "left", NULL};
+static const JsonField MOVE_FIELDS[] = {
+    {"lanes", JSON_INTEGER, .required = true, JSON_AT(MoveKeys, lanes), .min = 1,
+     .max = EVENT_LANE_MAX - 1},
+    {"to", JSON_WORD, .required = true, JSON_AT(MoveKeys, to), .of = "side", .words = MOVE_TO},
+    {"house", JSON_INTEGER, JSON_AT(MoveKeys, house), .min = 2, .max = HOUSE_LANES_MAX,
+     .of = "(lanes in the house)"},
+    JSON_END};
+
+static bool move_parse(const Json *value, EventInfo *event)
+{
+    MoveKeys move = {0};
+    Error why = {0};
+    if (!json_object(value, MOVE_FIELDS, &move))
+        return false;
+    return event_move(event, move.to == 0 ? move.lanes : -move.lanes, move.house, &why) ||
+           json_fail(value, "%s", why.text);
+}
+
+static bool lanes_parse(const Json *root, EventInfo *event)
+{
+    Json pair, pairs, move;
+    bool has_pair = json_member(root, "pair", &pair),
+         has_pairs = json_member(root, "pairs", &pairs);
+    bool has_move = json_member(root, "move", &move);
+    if (has_pairs && (has_pair || has_move))
+        return json_fail(&pairs, "found \"pairs\" and \"%s\"; allowed: one of them",
+                         has_pair ? "pair" : "move");
+    return (!has_pair || pair_parse(&pair, event->pair)) &&
+           (!has_pairs || pairs_parse(&pairs, event)) && (!has_move || move_parse(&move, event));
 }
 
 #define KIND_OF(member, what)                                                                      \
@@ -127,7 +180,7 @@ bool event_parse(const Json *root, const Loaded *file, EventInfo *event)
     if (json_member(root, "date", &child) && event->date[0] && !files_date(event->date))
         return json_fail(&child, "found %s; allowed: a date such as 2026-05-17",
                          json_found(&child, found));
-    if (json_member(root, "pair", &child) && !pair_parse(&child, event))
+    if (!lanes_parse(root, event))
         return false;
     if (json_member(root, "field", &child) && !field_parse(root, &child, event))
         return false;

@@ -8,6 +8,7 @@
 
 #include "base/json_out.h"
 #include "base/text.h"
+#include "core/event/stays.h"
 #include "store/atomic.h"
 #include "store/home.h"
 #include "store/load.h"
@@ -40,6 +41,30 @@ static void put_name(JsonOut *out, const char *key, const char *kind, const char
     free(real);
 }
 
+static void put_pair(JsonOut *out, const char *key, const int *pair)
+{
+    json_out_array(out, key);
+    json_out_integer(out, NULL, pair[0]);
+    json_out_integer(out, NULL, pair[1]);
+    json_out_end(out);
+}
+
+/* The one pair, or all of them where the event moves. */
+static void put_lanes(JsonOut *out, const EventInfo *event)
+{
+    int last = event->games;
+    while (last > 1 && !event_moves(event, last))
+        last--;
+    if (last == 1) {
+        put_pair(out, "pair", event_pair(event, 1));
+        return;
+    }
+    json_out_array(out, "pairs");
+    for (int game = 1; game <= last; game++)
+        put_pair(out, NULL, event_pair(event, game));
+    json_out_end(out);
+}
+
 static char *event_text(const EventInfo *event)
 {
     JsonOut out = json_out_start();
@@ -50,10 +75,7 @@ static char *event_text(const EventInfo *event)
         json_out_string(&out, "date", event->date);
     put_name(&out, "pattern", "patterns", event->pattern);
     put_name(&out, "bag", "bags", event->bag);
-    json_out_array(&out, "pair");
-    json_out_integer(&out, NULL, event->pair[0]);
-    json_out_integer(&out, NULL, event->pair[1]);
-    json_out_end(&out);
+    put_lanes(&out, event);
     json_out_integer(&out, "games", event->games);
     json_out_integer(&out, "bowlers_on_pair", event->bowlers_on_pair);
     const FieldMix *field = &event->field;
@@ -65,6 +87,8 @@ static char *event_text(const EventInfo *event)
         json_out_integer(&out, "urethane", field->urethane);
         json_out_end(&out);
     }
+    if (event->warm_up)
+        json_out_bool(&out, "warm_up", true);
     json_out_bool(&out, "certified", event->certified);
     json_out_end(&out);
     const char *text = json_out_text(&out);

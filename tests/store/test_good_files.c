@@ -9,6 +9,7 @@
 #include <unistd.h>
 
 #include "store/builtin.h"
+#include "core/event/stays.h"
 #include "store/files.h"
 
 static Bag bag;
@@ -156,6 +157,31 @@ static void test_event(void **state)
     assert_int_equal(event.bowlers_on_pair, 3);
     assert_true(event.certified);
     assert_read(files_pattern(event.pattern, &pattern, &error), &error);
+}
+
+static void assert_pair_of(int game, int left, int right)
+{
+    assert_int_equal(event_pair(&event, game)[0], left);
+    assert_int_equal(event_pair(&event, game)[1], right);
+}
+
+static void test_event_on_several_pairs(void **state)
+{
+    (void)state;
+    Error error = {0};
+    assert_read(files_event(GOOD("event-moves.json"), &event, &error), &error);
+    assert_pair_of(1, 13, 14);
+    assert_pair_of(2, 15, 16);
+    assert_pair_of(3, 1, 2); /* round the end of the house */
+    assert_pair_of(4, 3, 4);
+    assert_true(event.warm_up);
+    assert_read(files_event(GOOD("event-pairs.json"), &event, &error), &error);
+    assert_pair_of(1, 13, 14);
+    assert_pair_of(2, 13, 14);
+    assert_pair_of(3, 21, 22);
+    assert_pair_of(4, 21, 22);
+    assert_int_equal(event.pair[0], 13);
+    assert_false(event.warm_up);
 }
 
 /* Two names that can't be ids get two different ids, so that they never share a journal. */
@@ -333,6 +359,7 @@ static void test_check_kinds(void **state)
     static const char *const ROWS[][2] = {
         {GOOD("bag.json"), "bag"},           {GOOD("sandbar.json"), "pattern"},
         {GOOD("taped.json"), "pattern"},     {GOOD("event.json"), "event"},
+        {GOOD("event-moves.json"), "event"}, {GOOD("event-pairs.json"), "event"},
         {GOOD("theme.json"), "theme"},       {GOOD("rules.json"), "rules"},
         {GOOD("shots.json"), "shots"},       {GOOD("shots.jsonl"), "shots"},
         {GOOD("shots-meant.jsonl"), "shots"}};
@@ -441,6 +468,7 @@ int main(void)
                                        cmocka_unit_test(test_strokes),
                                        cmocka_unit_test(test_readings),
                                        cmocka_unit_test(test_event),
+        cmocka_unit_test(test_event_on_several_pairs),
                                        cmocka_unit_test(test_event_ids),
                                        cmocka_unit_test(test_theme),
                                        cmocka_unit_test(test_rules),

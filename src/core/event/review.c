@@ -173,7 +173,7 @@ static void count_ball(Review *review, ReviewPattern *pattern, const Session *se
 bool review_add(Review *review, const Session *session)
 {
     char name[8];
-    if (session->shot_count == 0)
+    if (session->shot_count == session->warm_up_count)
         return true;
     review_month(session->event.date, name);
     if (!has_room(review, session, name))
@@ -183,7 +183,7 @@ bool review_add(Review *review, const Session *session)
     ReviewPattern *pattern = pattern_row(review, &session->pattern);
     count_games(month, session);
     count_games(&review->total, session);
-    for (int i = 0; i < session->shot_count; i++) {
+    for (int i = session->warm_up_count; i < session->shot_count; i++) {
         const Shot *shot = &session->shots[i];
         count_shot(&month->tally, shot);
         count_shot(&review->total.tally, shot);

@@ -1,6 +1,7 @@
 /* review.h - results of past sessions, counted by month, ball and pattern.
  *
- * Every first ball at a full rack counts once, fill balls of the tenth too. A rate is over the
+ * Every scored first ball at a full rack counts once, fill balls of the tenth too; warm-up does
+ * not. A rate is over the
  * shots for which it is known: a pocket rate over those with a hit, a strike rate over those with a
  * leave. Pure. */
 #ifndef SETTEE_CORE_EVENT_REVIEW_H
@@ -48,7 +49,7 @@ typedef struct Review {
 
 void review_begin(Review *review);
 
-/* Counts one event, unless it has no shots. False: there is no room for its month, balls or
+/* Counts one event, unless it has no scored shots. False: there is no room for its month, balls or
  * pattern; then none of it was counted. */
 bool review_add(Review *review, const Session *session);
 

@@ -3,6 +3,8 @@
 
 #include <string.h>
 
+#include "core/event/stays.h"
+
 const char *const ENTRY_NAMES[ENTRY_KINDS + 1] = {"shot", "edit", "plan", "apart", "game",
                                                   "undo", "redo", "gap",  0};
 
@@ -46,17 +48,47 @@ static void next_frame(Session *session, const Shot *shot)
     }
 }
 
+/* On other lanes what one lane of the last pair needed apart says nothing. */
+static void move_on(Session *session)
+{
+    Side last = session->shot_count > 0 ? session->shots[session->shot_count - 1].lane : SIDE_LEFT;
+    session->plan[!last] = session->plan[last];
+    session->apart = false;
+}
+
 /* Never past the last game: an edit may end it before some of the balls thrown in it; they stay in
  * its tenth frame. */
 static void next_game(Session *session)
 {
-    if (session->game >= session->event.games)
+    bool warm_up = session->warm_up;
+    session->warm_up = false;
+    if (!warm_up && session->game >= session->event.games)
         return;
-    session->game++;
+    session->game += warm_up ? 0 : 1;
     session->frame = 1;
     session->ball_of_tenth = 1;
     session->last_ball = session->game_over = false;
     session->lane = SIDE_LEFT;
+    if (!warm_up && event_moves(&session->event, session->game))
+        move_on(session);
+}
+
+static void throw_shot(Session *session, const Shot *thrown)
+{
+    int at = session->shot_count++;
+    session->shots[at] = *thrown;
+    session_find_slot(session, &session->shots[at]);
+    session->shot_game[at] = session->shot_frame[at] = 0;
+    session->shot_second[at] = false;
+    if (session->warm_up) {
+        session->warm_up_count++;
+        session->lane = thrown->lane == SIDE_LEFT ? SIDE_RIGHT : SIDE_LEFT;
+        return;
+    }
+    session->shot_game[at] = (unsigned char)session->game;
+    session->shot_frame[at] = (unsigned char)session->frame;
+    session->shot_second[at] = thrown->left_said && thrown->left != 0 && !session->last_ball;
+    next_frame(session, thrown);
 }
 
 static void apply_standing(Session *session, const Entry *entry)
@@ -65,13 +97,7 @@ static void apply_standing(Session *session, const Entry *entry)
     case ENTRY_SHOT:
         if (session->game_over) /* a shot after the last frame begins the next game */
             next_game(session);
-        session->shot_game[session->shot_count] = (unsigned char)session->game;
-        session->shot_frame[session->shot_count] = (unsigned char)session->frame;
-        session->shot_second[session->shot_count] =
-            entry->shot.left_said && entry->shot.left != 0 && !session->last_ball;
-        session->shots[session->shot_count] = entry->shot;
-        session_find_slot(session, &session->shots[session->shot_count++]);
-        next_frame(session, &entry->shot);
+        throw_shot(session, &entry->shot);
         break;
     case ENTRY_PLAN:
         session->plan[entry->lane] = entry->plan;
@@ -98,6 +124,8 @@ void session_fold(Session *session)
 {
     session->plan[SIDE_LEFT] = session->plan[SIDE_RIGHT] = session->first;
     session->apart = false;
+    session->warm_up = session->event.warm_up;
+    session->warm_up_count = 0;
     session->lane = SIDE_LEFT;
     session->game = 1;
     session->frame = 1;
@@ -124,6 +152,7 @@ void session_fold(Session *session)
     for (int lane = 0; lane < SIDE_COUNT; lane++)
         if (session->plan[lane].slot != 0 || session->first.slot != 0)
             session_fill_plan(session, &session->plan[lane]);
+    memcpy(session->pair, event_pair(&session->event, session->game), sizeof session->pair);
     session->can_undo = session->standing_count > 0;
     session->can_redo = session->taken_count > 0;
 }
@@ -220,7 +249,8 @@ static const char *entry_fault(const Session *session, const Entry *entry)
     case ENTRY_APART:
         return entry->apart == session->apart ? "nothing would change" : NULL;
     case ENTRY_GAME:
-        return session->game >= session->event.games ? "that was the last game" : NULL;
+        return !session->warm_up && session->game >= session->event.games ? "that was the last game"
+                                                                          : NULL;
     case ENTRY_UNDO:
         return session->can_undo ? NULL : "nothing to undo";
     case ENTRY_REDO:

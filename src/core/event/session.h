@@ -17,16 +17,18 @@ enum { SESSION_SHOTS_MAX = 400, SESSION_ENTRIES_MAX = 4000, SESSION_GAMES_MAX = 
 typedef struct EventInfo {
     char id[64]; /* names its journal: letters, digits, - and _ */
     char name[64];
-    char date[16];       /* 2026-05-17, or "" */
-    char file[512];      /* its own absolute path, a built-in event's id, or "": not known */
-    char pattern[1024];  /* a built-in pattern's id, or a path */
-    char bag[1024];      /* a built-in bag's id, or a path */
-    char other_bag[64];  /* id of the bag used instead of its own, or "" */
-    int pair[2];         /* lane numbers, left and right */
-    int games;           /* 1..SESSION_GAMES_MAX */
-    int bowlers_on_pair; /* 1..10 */
-    FieldMix field;      /* what is known of the others; nothing: all 0 */
-    bool certified;      /* scored play: no surface may change */
+    char date[16];      /* 2026-05-17, or "" */
+    char file[512];     /* its own absolute path, a built-in event's id, or "": not known */
+    char pattern[1024]; /* a built-in pattern's id, or a path */
+    char bag[1024];     /* a built-in bag's id, or a path */
+    char other_bag[64]; /* id of the bag used instead of its own, or "" */
+    int pair[2];        /* lane numbers, left and right; of the first game (stays.h) */
+    int pairs[SESSION_GAMES_MAX][2]; /* of each game, from the first; 0: as in the game before */
+    int games;                       /* 1..SESSION_GAMES_MAX */
+    bool warm_up;                    /* unscored balls come first, until ENTRY_GAME starts game 1 */
+    int bowlers_on_pair;             /* 1..10 */
+    FieldMix field;                  /* what is known of the others; nothing: all 0 */
+    bool certified;                  /* scored play: no surface may change */
 } EventInfo;
 
 typedef enum EntryKind {
@@ -36,7 +38,7 @@ typedef enum EntryKind {
                   * Older journals: on the other one too, unless the lanes were apart */
     ENTRY_APART, /* `apart` not set: both lanes take the plan of `lane`. Set, in older journals:
                   * each keeps its own from then on */
-    ENTRY_GAME,  /* next game begins */
+    ENTRY_GAME,  /* next game begins; in warm-up: the first */
     ENTRY_UNDO,  /* undoes the last active entry */
     ENTRY_REDO,  /* redoes the last entry undone */
     ENTRY_GAP,   /* does nothing: an entry that was lost stood here, of a kind not known */
@@ -68,12 +70,15 @@ typedef struct Session {
     Plan plan[SIDE_COUNT];
     bool apart;        /* a plan was entered for one lane alone since both last took one */
     Side lane;         /* lane of the pair for the next shot */
-    int game, frame;   /* 1-based; frame 1..10 */
+    bool warm_up;      /* before game 1: shots are not scored */
+    int pair[2];       /* lane numbers, left and right, of the current game */
+    int game, frame;   /* 1-based; frame 1..10; in warm-up both are 1 */
     int ball_of_tenth; /* 1..3 within the tenth frame's full racks */
     bool last_ball;    /* the next ball is the tenth's third: no spare ball follows it */
     bool game_over;
-    int shot_count;
+    int shot_count, warm_up_count; /* the first warm_up_count shots are warm-up */
     Shot shots[SESSION_SHOTS_MAX];
+    /* Both 0 in warm-up. */
     unsigned char shot_game[SESSION_SHOTS_MAX], shot_frame[SESSION_SHOTS_MAX];
     bool shot_second[SESSION_SHOTS_MAX]; /* a spare ball belongs to the shot: it left pins, and
                                           * it was not the third ball of the tenth */
@@ -109,7 +114,8 @@ bool session_bag_allows(const Session *session, const BagEdit *edit, Error *erro
 bool session_bag_undo(Session *session, Error *error);
 bool session_bag_redo(Session *session, Error *error);
 
-/* Whether surfaces may still be changed (until scored play begins), and the message if not. */
+/* Whether surfaces may still be changed (until the first scored ball, and in an event that is not
+ * certified always), and the message if not. */
 bool session_surfaces_free(const Session *session);
 extern const char *const SESSION_SURFACES_CLOSED;
 

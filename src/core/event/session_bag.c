@@ -8,7 +8,7 @@ const char *const SESSION_SURFACES_CLOSED = "Scored play has begun: no ball's su
 
 bool session_surfaces_free(const Session *session)
 {
-    return !session->event.certified || session->shot_count == 0;
+    return !session->event.certified || session->shot_count == session->warm_up_count;
 }
 
 /* Undone entries count too: they may be redone. */

@@ -35,7 +35,7 @@ void key_lane(Model *model, Effects *effects, int argument, uint32_t key)
     char text[80] = "";
     model->lane = model->lane == SIDE_LEFT ? SIDE_RIGHT : SIDE_LEFT;
     text_append(text, sizeof text, "Lane %d: shots you log now go on this lane",
-                model->session->event.pair[model->lane]);
+                model->session->pair[model->lane]);
     update_say(model, ROLE_PLAIN, text);
     update_ask_advice(model, effects);
 }

@@ -81,7 +81,7 @@ void key_take(Model *model, Effects *effects, int index, uint32_t key)
         text_append(text, sizeof text, "First put %.0f grit on ball %d", grit, plan.slot);
     else
         text_append(text, sizeof text, "Next on lane %d: ball %d, feet %g, aim %g",
-                    model->session->event.pair[model->lane], plan.slot, round(plan.stance * 2) / 2,
+                    model->session->pair[model->lane], plan.slot, round(plan.stance * 2) / 2,
                     round(plan.aim * 2) / 2);
     update_say(model, ROLE_GOOD, text);
 }

@@ -134,7 +134,7 @@ static void draw_frame(const Model *model, Canvas *canvas, const Block *block)
 
 static void draw_table(const Model *model, Canvas *canvas, int first, int shown)
 {
-    const int *pair = model->session->event.pair;
+    const int *pair = model->session->pair;
     canvas_print(canvas, TOP, 1 + 6, 30, ROLE_DIM, "ball");
     canvas_print(canvas, TOP, 1 + 24, 12, ROLE_DIM, "lane %d", pair[SIDE_LEFT]);
     canvas_print(canvas, TOP, 1 + 38, 12, ROLE_DIM, "lane %d", pair[SIDE_RIGHT]);

@@ -330,7 +330,7 @@ static void draw_other_lane(const Model *model, Canvas *canvas, int row, int col
     widget_board(aim, sizeof aim, plan->aim);
     canvas_print(canvas, row, column, width, ROLE_DIM,
                  width < LEFT_MIN + 4 ? "Lane %d: %d, %s over %s" : "Lane %d: ball %d, %s over %s",
-                 session->event.pair[other], plan->slot, stance, aim);
+                 session->pair[other], plan->slot, stance, aim);
 }
 
 /* What the rule shows while there is no message. */
