@@ -123,7 +123,8 @@ static inline void played_load(const char *event, const char *bag, Session *sess
 /* Goes on in the event as the screen does: each letter of `shots` is a first ball with the ball of
  * slot 1 (a capital: of slot 3): x a flush strike, s a spare of the 10 pin after a light hit, n a
  * nose hit that leaves 4 and 6, of which 6 stays, h a high hit whose leave was not seen, w a wide
- * one that leaves the head pin alone. `notice` (or NULL) receives what was told at the start. */
+ * one that leaves the head pin alone, f a foul after which all ten fall; t is a frame of which only
+ * "72" is known. `notice` (or NULL) receives what was told at the start. */
 static inline void played_shots(const char *event, const char *bag, const char *shots,
                                 char notice[512])
 {
@@ -173,10 +174,21 @@ static inline void played_shots(const char *event, const char *bag, const char *
             shot.hit = HIT_WIDE;
             shot.left = pin_bit(1);
             break;
+        case 'f':
+            shot.hit = HIT_FLUSH;
+            shot.foul = shot.spare_said = true;
+            break;
+        case 't':
+            break;
         default:
             fail_msg("no such shot");
         }
         Entry entry = {.kind = ENTRY_SHOT, .lane = shot.lane, .shot = shot};
+        if ((*shots | 0x20) == 't')
+            entry = (Entry){.kind = ENTRY_FRAME,
+                            .lane = shot.lane,
+                            .index = session->shot_count,
+                            .balls = "72"};
         assert_true(session_apply(session, &entry));
         assert_true(journal_append(journal, &entry, &error));
     }

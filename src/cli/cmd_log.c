@@ -12,7 +12,11 @@
 
 static int games_of(const Session *session)
 {
-    return session->shot_count > 0 ? session->shot_game[session->shot_count - 1] : 0;
+    int last = session->shot_count > 0 ? session->shot_game[session->shot_count - 1] : 0;
+    for (int i = 0; i < session->told_count; i++)
+        if (session->told[i].game > last)
+            last = session->told[i].game;
+    return last;
 }
 
 /* Says what was found wrong with a journal; the rest goes on. */
@@ -195,8 +199,12 @@ static void print_shot(const Session *session, int index)
     const Shot *shot = &session->shots[index];
     const Ball *ball = session_ball(session, shot);
     char left[32], spare[32], stance[16], aim[16];
-    pins_words(shot->left_said, shot->left, "strike", left, sizeof left);
+    pins_words(shot->left_said, shot->left, shot->foul ? "" : "strike", left, sizeof left);
     pins_words(shot->spare_said, shot->spare_left, "spare", spare, sizeof spare);
+    if (shot->foul)
+        text_append(left, sizeof left, "%sfoul", left[0] ? ", " : "");
+    if (shot->spare_foul)
+        text_append(spare, sizeof spare, ", foul");
     number_words(shot->stance, stance, sizeof stance);
     number_words(shot->aim, aim, sizeof aim);
     printf("%5d %-5s %c ", session->shot_frame[index], SIDE_NAMES[shot->lane],
@@ -211,6 +219,16 @@ static void print_shot(const Session *session, int index)
     print_more(shot);
 }
 
+/* The frames of a game that were thrown between two shots and known only by their pins. */
+static void print_told(const Session *session, int game, int before)
+{
+    for (int i = 0; i < session->told_count; i++) {
+        const ToldFrame *told = &session->told[i];
+        if (told->game == game && told->before == before)
+            printf("%5d %-5s %s (pins only)\n", told->frame, SIDE_NAMES[told->lane], told->balls);
+    }
+}
+
 static void print_game(const Session *session, int game)
 {
     Score score;
@@ -220,9 +238,11 @@ static void print_game(const Session *session, int game)
     printf("\n%s\n\nframe lane  ball            feet  aim hit     read    release left     "
            "spare\n",
            title);
-    for (int i = 0; i < session->shot_count; i++)
-        if (session->shot_game[i] == game)
+    for (int i = 0; i <= session->shot_count; i++) {
+        print_told(session, game, i);
+        if (i < session->shot_count && session->shot_game[i] == game)
             print_shot(session, i);
+    }
     if (game == 0)
         return;
     bool known = session_score(session, game, &score);
@@ -249,7 +269,7 @@ static void print_head(const JournalHead *head, const Session *session)
     putchar('\n');
     printf("%s, %s hand, bag %s; journal %s\n", session->bag.bowler.name,
            HAND_NAMES[session->bag.bowler.hand], bag, head->name);
-    if (session->shot_count == 0)
+    if (session->shot_count == 0 && session->told_count == 0)
         puts("\nNo shot was entered yet.");
 }
 
@@ -293,6 +313,19 @@ static void shot_json(JsonOut *out, const Session *session, int index)
     said_pins_json(out, "left", shot->left_said, shot->left);
     json_out_bool(out, "ringing", shot->ringing);
     said_pins_json(out, "spare", shot->spare_said, shot->spare_left);
+    json_out_bool(out, "foul", shot->foul);
+    json_out_bool(out, "spare_foul", shot->spare_foul);
+    json_out_end(out);
+}
+
+static void told_json(JsonOut *out, const ToldFrame *told)
+{
+    json_out_object(out, NULL);
+    json_out_integer(out, "game", told->game);
+    json_out_integer(out, "frame", told->frame);
+    json_out_string(out, "lane", SIDE_NAMES[told->lane]);
+    json_out_integer(out, "before_shot", told->before);
+    json_out_string(out, "balls", told->balls);
     json_out_end(out);
 }
 
@@ -308,6 +341,11 @@ static int event_json(const JournalHead *head, const Session *session)
     json_out_array(&out, "shots");
     for (int i = 0; i < session->shot_count; i++)
         shot_json(&out, session, i);
+    json_out_end(&out);
+    json_out_array(&out, "pins_only");
+    for (int i = 0; i < session->told_count; i++)
+        if (session->told[i].game > 0)
+            told_json(&out, &session->told[i]);
     json_out_end(&out);
     json_out_end(&out);
     return cmd_json(&out);
@@ -342,7 +380,7 @@ static void csv_head(void)
 {
     fputs("journal,event,date,bowler,bag,pattern,shot,game,frame,side,lane,slot,ball,ball_name,"
           "stance,aim,mph,mph_change,loft_change_ft,rotation_change_deg,arrows,breakpoint,hit,read,"
-          "release,left_count,left,ringing,spare_count,spare_left\r\n",
+          "release,left_count,left,ringing,spare_count,spare_left,foul,spare_foul\r\n",
           stdout);
 }
 
@@ -377,7 +415,8 @@ static void csv_shot(const JournalHead *head, const Session *session, int index)
     csv_number(lane_pin_count(shot->left), shot->left_said);
     printf("%s,%s,", left, shot->ringing ? "true" : "false");
     csv_number(lane_pin_count(shot->spare_left), shot->spare_said);
-    printf("%s\r\n", spare);
+    printf("%s,%s,%s\r\n", spare, shot->foul ? "true" : "false",
+           shot->spare_foul ? "true" : "false");
 }
 
 static void export_one(const JournalHead *head, const Session *session)

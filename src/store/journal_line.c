@@ -66,6 +66,10 @@ static void put_shot(JsonOut *out, const Shot *shot)
         put_pins(out, "spare", shot->spare_left);
     if (shot->ringing)
         json_out_bool(out, "ringing", true);
+    if (shot->foul)
+        json_out_bool(out, "foul", true);
+    if (shot->spare_foul)
+        json_out_bool(out, "spare_foul", true);
     json_out_end(out);
 }
 
@@ -128,8 +132,11 @@ char *journal_entry_line(int number, const Entry *entry)
     json_out_integer(&out, "n", number);
     json_out_string(&out, "kind", ENTRY_NAMES[entry->kind]);
     json_out_string(&out, "lane", SIDE_NAMES[entry->lane]);
-    if (entry->kind == ENTRY_EDIT)
+    bool frame = entry->kind == ENTRY_FRAME || entry->kind == ENTRY_FRAME_EDIT;
+    if (entry->kind == ENTRY_EDIT || frame)
         json_out_integer(&out, "index", entry->index);
+    if (frame)
+        json_out_string(&out, "balls", entry->balls);
     if (entry->kind == ENTRY_SHOT || entry->kind == ENTRY_EDIT)
         put_shot(&out, &entry->shot);
     if (entry->kind == ENTRY_PLAN)
@@ -173,6 +180,7 @@ static const JsonField ENTRY_FIELDS[] = {
     {"lane", JSON_WORD, JSON_AT(EntryLine, entry.lane), .of = "lane", .words = SIDE_NAMES},
     {"index", JSON_INTEGER, JSON_AT(EntryLine, entry.index), .min = 0, .max = SESSION_SHOTS_MAX},
     {"apart", JSON_BOOL, JSON_AT(EntryLine, entry.apart)},
+    {"balls", JSON_TEXT, JSON_AT(EntryLine, entry.balls)},
     {.key = "shot"},
     {.key = "plan"},
     {.key = "sum"},

@@ -33,7 +33,8 @@
         {"read", JSON_WORD, JSON_AT(Shot, read), .of = "read", .words = READ_NAMES},               \
         {"release", JSON_WORD, JSON_AT(Shot, release), .of = "release", .words = RELEASE_NAMES},   \
         {.key = "left"}, {.key = "spare"}, {"ringing", JSON_BOOL, JSON_AT(Shot, ringing)},         \
-        JSON_END
+        {"foul", JSON_BOOL, JSON_AT(Shot, foul)},                                                  \
+        {"spare_foul", JSON_BOOL, JSON_AT(Shot, spare_foul)}, JSON_END
 static const JsonField FILE_FIELDS[] = {SHOT_FIELDS(1)};
 static const JsonField JOURNAL_FIELDS[] = {
     {"ball", JSON_ID, JSON_AT(Shot, ball)}, {.key = "surface"}, SHOT_FIELDS(0)};
@@ -95,12 +96,16 @@ bool shot_parse(const Json *value, bool strict, Shot *shot)
     if ((shot->left_said && !pins_parse(&left, &shot->left)) ||
         (shot->spare_said && !pins_parse(&spare, &shot->spare_left)))
         return false;
-    if (shot->spare_said && shot->left == 0)
+    if (shot->spare_said && !shot_leaves(shot))
         return json_fail(&spare,
-                         "found what a spare left; allowed: only after a \"left\" with pins");
+                         "found what a spare left; allowed: only after a \"left\" with pins, "
+                         "or after a \"foul\"");
     for (int pin = 1; pin <= 10; pin++)
-        if (shot->spare_left & pin_bit(pin) & ~shot->left)
+        if (shot->spare_left & pin_bit(pin) & ~shot_standing(shot))
             return json_fail(&spare, "found pin %d, which is not among those of \"left\"", pin);
+    if (shot->spare_foul && (!shot->spare_said || shot->spare_left != shot_standing(shot)))
+        return json_fail(value, "found a \"spare_foul\"; allowed: only with a \"spare\" of all the "
+                                "pins that stood, since a foul counts none");
     if (shot->hit == HIT_UNSAID && !shot->left_said)
         return json_fail(value, "found neither \"hit\" nor \"left\"; one of them must be there");
     const char *impossible = strict ? shot_impossible(shot) : NULL;

@@ -249,6 +249,29 @@ static bool csv_record(const char **at, char fields[32][128], int *count)
     return true;
 }
 
+static void log_shows_frames_without_shots(void **state)
+{
+    (void)state;
+    played_shots("noon", NULL, "ftx", NULL);
+    Run run = AT("log", "show", "noon");
+    run_is(&run, 0);
+    has(run.out, "    2 right 1 Flint Basin   25.0 12.0 flush   -       good    foul     spare\n");
+    has(run.out, "    3 left  72 (pins only)\n");
+    has(run.out, "balls      9 /    F /    7 2      X\n");
+    has(run.out, "total       10     27     36      .\n");
+    run_free(&run);
+    run = AT("log", "show", "noon", "--json");
+    run_is(&run, 0);
+    cJSON *object = run_json(&run);
+    assert_true(truth(cJSON_GetArrayItem(list_of(object, "shots"), 1), "foul"));
+    assert_false(truth(cJSON_GetArrayItem(list_of(object, "shots"), 2), "foul"));
+    assert_near(json_at(object, "first_balls"), 3, 0);
+    assert_near(json_at(object, "pins_only.0.frame"), 3, 0);
+    assert_near(json_at(object, "pins_only.0.before_shot"), 2, 0);
+    cJSON_Delete(object);
+    run_free(&run);
+}
+
 static void log_exports(void **state)
 {
     (void)state;
@@ -507,13 +530,21 @@ static void words_of_the_screen(void **state)
 
 int main(void)
 {
-    const struct CMUnitTest tests[] = {TEST(home_lists),         TEST(home_tells_what_is_broken),
-                                       TEST(home_copies),        TEST(log_lists),
-                                       TEST(log_shows),          TEST(log_exports),
-                                       TEST(log_verifies),       TEST(review_by_month),
-                                       TEST(log_repairs),        TEST(a_folder_that_cannot_be_read),
-                                       TEST(review_by_month),    TEST(review_as_json),
-                                       TEST(review_goes_on),     TEST(nothing_yet),
+    const struct CMUnitTest tests[] = {TEST(home_lists),
+                                       TEST(home_tells_what_is_broken),
+                                       TEST(home_copies),
+                                       TEST(log_lists),
+                                       TEST(log_shows),
+                                       TEST(log_shows_frames_without_shots),
+                                       TEST(log_exports),
+                                       TEST(log_verifies),
+                                       TEST(review_by_month),
+                                       TEST(log_repairs),
+                                       TEST(a_folder_that_cannot_be_read),
+                                       TEST(review_by_month),
+                                       TEST(review_as_json),
+                                       TEST(review_goes_on),
+                                       TEST(nothing_yet),
                                        TEST(words_of_the_screen)};
     return cmocka_run_group_tests_name("home, log and review", tests, NULL, NULL);
 }

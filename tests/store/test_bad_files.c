@@ -199,6 +199,7 @@ static const Case CASES[] = {
     {"shots-nothing-seen.json", read_shots, 3, "$[1]", "found neither \"hit\" nor \"left\""},
     {"shots-pin-eleven.json", read_shots, 4, "$[2].left[0]", "found 11; allowed: a whole number from 1 to 10"},
     {"shots-spare-of-nothing.json", read_shots, 2, "$[0].spare", "found what a spare left; allowed: only after"},
+    {"shots-spare-foul.json", read_shots, 3, "$[1]", "found a \"spare_foul\"; allowed: only with"},
     {"shots-spare-pin.json", read_shots, 3, "$[1].spare", "found pin 10, which is not among"},
     {"shots-pin-twice.json", read_shots, 4, "$[2].left[2]", "found pin 7 twice"},
     {"shots-flush-head-pin.json", read_shots, 3, "$[1]", "that hit takes the 1 pin down; allowed with the 1: wide, thin or crossed"},

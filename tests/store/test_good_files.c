@@ -294,6 +294,12 @@ static void test_shots_lines(void **state)
     assert_near(shots[0].rotation_change_deg, -10, 0);
     assert_near(shots[1].loft_change_ft, 2, 0);
     assert_near(shots[1].mph_change, 0.5, 0);
+    assert_read(files_shots(GOOD("shots-foul.jsonl"), shots, SESSION_SHOTS_MAX, &count, &error),
+                &error);
+    assert_int_equal(count, 2);
+    assert_true(shots[0].foul && !shots[0].spare_foul && shots[0].left_said);
+    assert_int_equal(shots[0].spare_left, pin_bit(7) | pin_bit(10));
+    assert_true(!shots[1].foul && shots[1].spare_foul);
 }
 
 static void test_standard_input(void **state)

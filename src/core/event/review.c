@@ -26,7 +26,7 @@ static void count_shot(ReviewTally *tally, const Shot *shot)
     if (shot->left_said) {
         tally->leaves++;
         tally->strikes += shot_strike(shot);
-        tally->pins += 10 - lane_pin_count(shot->left);
+        tally->pins += 10 - lane_pin_count(shot_standing(shot));
     }
 }
 
@@ -146,10 +146,7 @@ static void count_games(ReviewMonth *month, const Session *session)
     Score score;
     month->events++;
     for (int game = 1; game <= SESSION_GAMES_MAX; game++) {
-        bool any = false;
-        for (int i = 0; i < session->shot_count && !any; i++)
-            any = session->shot_game[i] == game;
-        if (!any)
+        if (session_frames(session, game) == 0)
             continue;
         month->games++;
         if (session_score(session, game, &score) && score.over) {
@@ -173,7 +170,7 @@ static void count_ball(Review *review, ReviewPattern *pattern, const Session *se
 bool review_add(Review *review, const Session *session)
 {
     char name[8];
-    if (session->shot_count == session->warm_up_count)
+    if (session->shot_count == session->warm_up_count && session->told_count == 0)
         return true;
     review_month(session->event.date, name);
     if (!has_room(review, session, name))

@@ -5,8 +5,8 @@
 
 #include "core/event/stays.h"
 
-const char *const ENTRY_NAMES[ENTRY_KINDS + 1] = {"shot", "edit", "plan", "apart", "game",
-                                                  "undo", "redo", "gap",  0};
+const char *const ENTRY_NAMES[ENTRY_KINDS + 1] = {
+    "shot", "edit", "plan", "apart", "game", "undo", "redo", "gap", "frame", "frame-edit", 0};
 
 void session_begin(Session *session, const EventInfo *event, const Bag *bag, const Pattern *pattern,
                    const Plan *first)
@@ -87,8 +87,31 @@ static void throw_shot(Session *session, const Shot *thrown)
     }
     session->shot_game[at] = (unsigned char)session->game;
     session->shot_frame[at] = (unsigned char)session->frame;
-    session->shot_second[at] = thrown->left_said && thrown->left != 0 && !session->last_ball;
+    session->shot_second[at] = shot_leaves(thrown) && !session->last_ball;
     next_frame(session, thrown);
+}
+
+/* All of its balls are told, so the next ball begins a frame. */
+static void apply_told(Session *session, const Entry *entry, int number)
+{
+    ToldFrame *told = &session->told[number];
+    *told = (ToldFrame){.lane = entry->lane, .before = session->shot_count};
+    memcpy(told->balls, entry->balls, sizeof told->balls);
+    if (!entry->balls[0])
+        return;
+    if (session->game_over || session->warm_up) /* a scored frame ends the warm-up */
+        next_game(session);
+    told->game = session->game;
+    told->frame = session->frame;
+    session->lane = entry->lane;
+    if (session->frame < SCORE_FRAMES) {
+        session->frame++;
+        session->lane = session->lane == SIDE_LEFT ? SIDE_RIGHT : SIDE_LEFT;
+    } else {
+        session->game_over = true;
+        if (session->game < session->event.games)
+            session->lane = SIDE_LEFT;
+    }
 }
 
 static void apply_standing(Session *session, const Entry *entry)
@@ -118,10 +141,59 @@ static void apply_standing(Session *session, const Entry *entry)
     }
 }
 
+/* What is edited or out of order: of each shot and told frame the entry of its latest edit, -1:
+ * none; and the entries that told of frames. */
+typedef struct Later {
+    short shot[SESSION_SHOTS_MAX], told[SESSION_TOLD_MAX];
+    short frame[SESSION_TOLD_MAX];
+    int frame_count;
+} Later;
+
+static Later look_later(const Session *session)
+{
+    Later later = {0};
+    for (int i = 0; i < SESSION_SHOTS_MAX; i++)
+        later.shot[i] = -1;
+    for (int i = 0; i < SESSION_TOLD_MAX; i++)
+        later.told[i] = -1;
+    for (int i = 0; i < session->standing_count; i++) {
+        short at = session->standing[i];
+        const Entry *entry = &session->entries[at];
+        if (entry->kind == ENTRY_EDIT && entry->index >= 0 && entry->index < SESSION_SHOTS_MAX)
+            later.shot[entry->index] = at;
+        if (entry->kind == ENTRY_FRAME_EDIT && entry->index >= 0 && entry->index < SESSION_TOLD_MAX)
+            later.told[entry->index] = at;
+        if (entry->kind == ENTRY_FRAME && later.frame_count < SESSION_TOLD_MAX)
+            later.frame[later.frame_count++] = at;
+    }
+    return later;
+}
+
 /* Each shot's latest edit takes its place and keeps the game, frame and lane as entered, so that it
  * can change what became of the frame. */
+static void apply_shot(Session *session, const Later *later, const Entry *entry)
+{
+    Entry as_edited = *entry;
+    short edit = later->shot[session->shot_count];
+    if (edit >= 0)
+        as_edited.shot = session->entries[edit].shot;
+    apply_standing(session, &as_edited);
+}
+
+static void apply_frame(Session *session, const Later *later, int number)
+{
+    Entry as_edited = session->entries[later->frame[number]];
+    short edit = later->told[number];
+    if (edit >= 0)
+        memcpy(as_edited.balls, session->entries[edit].balls, sizeof as_edited.balls);
+    apply_told(session, &as_edited, number);
+}
+
+/* A frame may be told long after it was thrown: it comes before the shot it names. */
 void session_fold(Session *session)
 {
+    Later later = look_later(session);
+    int told = 0;
     session->plan[SIDE_LEFT] = session->plan[SIDE_RIGHT] = session->first;
     session->apart = false;
     session->warm_up = session->event.warm_up;
@@ -132,23 +204,22 @@ void session_fold(Session *session)
     session->ball_of_tenth = 1;
     session->last_ball = session->game_over = false;
     session->shot_count = 0;
-    short last_edit[SESSION_SHOTS_MAX]; /* the entry of each shot's last edit, -1: none */
-    for (int i = 0; i < SESSION_SHOTS_MAX; i++)
-        last_edit[i] = -1;
     for (int i = 0; i < session->standing_count; i++) {
         const Entry *entry = &session->entries[session->standing[i]];
-        if (entry->kind == ENTRY_EDIT && entry->index >= 0 && entry->index < SESSION_SHOTS_MAX)
-            last_edit[entry->index] = session->standing[i];
+        if (entry->kind == ENTRY_SHOT) {
+            for (int k = told; k < later.frame_count; k++)
+                if (session->entries[later.frame[k]].index == session->shot_count)
+                    apply_frame(session, &later, k);
+            apply_shot(session, &later, entry);
+        } else if (entry->kind == ENTRY_FRAME) {
+            if (entry->index == session->shot_count)
+                apply_frame(session, &later, told);
+            told++;
+        } else {
+            apply_standing(session, entry);
+        }
     }
-    for (int i = 0; i < session->standing_count; i++) {
-        const Entry *entry = &session->entries[session->standing[i]];
-        if (entry->kind == ENTRY_EDIT)
-            continue;
-        Entry as_edited = *entry;
-        if (entry->kind == ENTRY_SHOT && last_edit[session->shot_count] >= 0)
-            as_edited.shot = session->entries[last_edit[session->shot_count]].shot;
-        apply_standing(session, &as_edited);
-    }
+    session->told_count = told;
     for (int lane = 0; lane < SIDE_COUNT; lane++)
         if (session->plan[lane].slot != 0 || session->first.slot != 0)
             session_fill_plan(session, &session->plan[lane]);
@@ -206,10 +277,12 @@ static const char *shot_fault(const Shot *shot)
         return "no such word for a shot";
     if (shot->hit == HIT_UNSAID && !shot->left_said)
         return "neither hit nor leave";
-    if (shot->spare_said && !(shot->left_said && shot->left != 0))
+    if (shot->spare_said && !shot_leaves(shot))
         return "nothing was left to spare";
-    if (shot->spare_said && (shot->spare_left & ~shot->left))
+    if (shot->spare_said && (shot->spare_left & ~shot_standing(shot)))
         return "a pin stands that was not left";
+    if (shot->spare_foul && (!shot->spare_said || shot->spare_left != shot_standing(shot)))
+        return "a foul counts no pins";
     return release_fault(shot->mph_change, shot->loft_change_ft, shot->rotation_change_deg);
 }
 
@@ -257,6 +330,9 @@ static const char *entry_fault(const Session *session, const Entry *entry)
         return session->can_redo ? NULL : "nothing to redo";
     case ENTRY_GAP:
         return NULL;
+    case ENTRY_FRAME:
+    case ENTRY_FRAME_EDIT:
+        return session_told_fault(session, entry);
     default:
         return "no such entry";
     }
@@ -268,6 +344,8 @@ const char *session_refuses(const Session *session, const Entry *entry)
     bool shot = entry->kind == ENTRY_SHOT || entry->kind == ENTRY_EDIT;
     const char *why = entry_fault(session, entry);
     why = why ? why : slot_fault(session, entry);
+    if (!why && (entry->kind == ENTRY_FRAME || entry->kind == ENTRY_FRAME_EDIT))
+        return session_told_misplaced(session, entry);
     return why || !shot ? why : shot_impossible(&entry->shot);
 }
 
@@ -299,32 +377,14 @@ bool session_apply(Session *session, const Entry *entry)
 
 bool session_restore(Session *session, const Entry *entry)
 {
-    if (entry_fault(session, entry))
-        return false;
     Entry named = *entry;
+    if (entry->kind == ENTRY_FRAME && entry->index > session->shot_count)
+        named.index = session->shot_count; /* shots before it were lost */
+    if (entry_fault(session, &named))
+        return false;
     if ((entry->kind == ENTRY_SHOT || entry->kind == ENTRY_EDIT) && !entry->shot.ball[0])
         session_say_ball(session, &named.shot); /* written before shots named their ball */
     add(session, named);
-    return true;
-}
-
-bool session_score(const Session *session, int game, Score *score)
-{
-    char why[8]; /* not shown: what can't be scored counts as unknown */
-    *score = score_begin();
-    for (int i = 0; i < session->shot_count; i++) {
-        const Shot *shot = &session->shots[i];
-        if (session->shot_game[i] != game)
-            continue;
-        if (score->ball > 1 && score->frame < 10)
-            return false; /* the spare before it was not entered */
-        if (!shot->left_said ||
-            !score_add(score, score_ball_of(PINS_ALL, shot->left), why, sizeof why))
-            return false;
-        if (session->shot_second[i] && shot->spare_said &&
-            !score_add(score, score_ball_of(shot->left, shot->spare_left), why, sizeof why))
-            return false;
-    }
     return true;
 }
 

@@ -11,7 +11,15 @@
 #include "core/lane/oil.h"
 #include "core/motion/delivery.h"
 
-enum { SESSION_SHOTS_MAX = 400, SESSION_ENTRIES_MAX = 4000, SESSION_GAMES_MAX = 24 };
+enum {
+    SESSION_SHOTS_MAX = 400,
+    SESSION_TOLD_MAX = 240,
+    SESSION_ENTRIES_MAX = 4000,
+    SESSION_GAMES_MAX = 24
+};
+
+/* The balls of a frame and a NUL. */
+enum { TOLD_SIZE = 8 };
 
 /* What is in an event's file (settee-event/1). */
 typedef struct EventInfo {
@@ -42,6 +50,9 @@ typedef enum EntryKind {
     ENTRY_UNDO,  /* undoes the last active entry */
     ENTRY_REDO,  /* redoes the last entry undone */
     ENTRY_GAP,   /* does nothing: an entry that was lost stood here, of a kind not known */
+    ENTRY_FRAME, /* a frame whose shots nobody logged, known by `balls`; it was thrown before shot
+                  * `index`, which is the number of shots if it is the latest */
+    ENTRY_FRAME_EDIT, /* `balls` of the told frame `index` replaced; "": there was no such frame */
     ENTRY_KINDS
 } EntryKind;
 extern const char *const ENTRY_NAMES[ENTRY_KINDS + 1];
@@ -53,7 +64,16 @@ typedef struct Entry {
     int index;
     Shot shot;
     Plan plan;
+    char balls[TOLD_SIZE];
 } Entry;
+
+/* A frame known only by its pins. */
+typedef struct ToldFrame {
+    char balls[TOLD_SIZE]; /* as on a score sheet: "X", "9/", "81", "XX9"; "": there was none */
+    Side lane;
+    int before; /* how many shots were thrown before it */
+    int game, frame;
+} ToldFrame;
 
 typedef struct Session {
     EventInfo event;
@@ -82,6 +102,8 @@ typedef struct Session {
     unsigned char shot_game[SESSION_SHOTS_MAX], shot_frame[SESSION_SHOTS_MAX];
     bool shot_second[SESSION_SHOTS_MAX]; /* a spare ball belongs to the shot: it left pins, and
                                           * it was not the third ball of the tenth */
+    int told_count;
+    ToldFrame told[SESSION_TOLD_MAX]; /* as they were entered, which may not be as thrown */
     bool can_undo, can_redo;
 } Session;
 
@@ -124,6 +146,14 @@ extern const char *const SESSION_SURFACES_CLOSED;
 void session_say_ball(const Session *session, Shot *shot);
 void session_find_slot(const Session *session, Shot *shot);
 void session_fill_plan(const Session *session, Plan *plan);
+
+/* The last frame of a game that was entered, 0: none. */
+int session_frames(const Session *session, int game);
+
+/* For session_refuses: what is wrong with a told frame or its edit, as text for a frame at all, and
+ * at its place in the game; NULL: nothing. */
+const char *session_told_fault(const Session *session, const Entry *entry);
+const char *session_told_misplaced(const Session *session, const Entry *entry);
 
 /* The score of a game as far as it was entered. False if something is missing before its last ball
  * (a leave or a spare not entered): then `score` holds what comes before that. */

@@ -8,7 +8,8 @@ const char *const SESSION_SURFACES_CLOSED = "Scored play has begun: no ball's su
 
 bool session_surfaces_free(const Session *session)
 {
-    return !session->event.certified || session->shot_count == session->warm_up_count;
+    return !session->event.certified ||
+           (session->shot_count == session->warm_up_count && session->told_count == 0);
 }
 
 /* Undone entries count too: they may be redone. */

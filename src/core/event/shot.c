@@ -48,7 +48,7 @@ const char *shot_impossible(const Shot *shot)
     bool corner = shot->left == pin_bit(7) || shot->left == pin_bit(10);
     if (shot->hit == HIT_GUTTER && shot->left_said && shot->left != PINS_ALL)
         return "a gutter ball leaves all ten; allowed: 1 to 10, or another hit";
-    if (shot->hit == HIT_WIDE && shot_strike(shot))
+    if (shot->hit == HIT_WIDE && shot->left_said && shot->left == 0)
         return "wide misses the head pin, so no strike; allowed: thin, or what was left";
     if (shot->hit >= HIT_LIGHT && shot->hit <= HIT_NOSE && head_pin_stands)
         return "that hit takes the 1 pin down; allowed with the 1: wide, thin or crossed";

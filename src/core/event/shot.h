@@ -67,14 +67,28 @@ typedef struct Shot {
     bool left_said;  /* whether `left` is known */
     bool ringing;    /* a single corner pin that was touched by the pin before it (else flat) */
     Pins left;       /* as numbered on the deck (never mirrored); 0 with left_said: strike */
-    bool spare_said; /* whether `spare_left` is known; only if something was left */
+    bool spare_said; /* whether `spare_left` is known; only if something stood */
     Pins spare_left; /* what the spare ball left; 0: spare made */
+    /* Over the foul line: the ball counts no pins. `left` is still what it left, which says
+     * something of the lane, but all ten are set up again; after a foul of the spare ball, what
+     * stood before. */
+    bool foul, spare_foul;
 } Shot;
 
-static inline bool shot_strike(const Shot *shot) { return shot->left_said && shot->left == 0; }
+/* What the spare ball is thrown at. */
+static inline Pins shot_standing(const Shot *shot) { return shot->foul ? PINS_ALL : shot->left; }
+/* Whether pins are known to stand for a second ball. */
+static inline bool shot_leaves(const Shot *shot)
+{
+    return shot->foul || (shot->left_said && shot->left != 0);
+}
+static inline bool shot_strike(const Shot *shot)
+{
+    return shot->left_said && shot->left == 0 && !shot->foul;
+}
 static inline bool shot_spare(const Shot *shot)
 {
-    return shot->left_said && shot->left != 0 && shot->spare_said && shot->spare_left == 0;
+    return shot_leaves(shot) && shot->spare_said && shot->spare_left == 0;
 }
 static inline bool shot_pocket(const Shot *shot)
 {

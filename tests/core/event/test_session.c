@@ -99,6 +99,9 @@ static void assert_same_fold(const Session *a, const Session *b)
     assert_int_equal(a->frame, b->frame);
     assert_int_equal(a->ball_of_tenth, b->ball_of_tenth);
     assert_int_equal(a->game_over, b->game_over);
+    assert_int_equal(a->told_count, b->told_count);
+    for (int i = 0; i < a->told_count; i++)
+        assert_memory_equal(&a->told[i], &b->told[i], sizeof a->told[i]);
     assert_int_equal(a->shot_count, b->shot_count);
     for (int i = 0; i < a->shot_count; i++) {
         assert_same_shot(&a->shots[i], &b->shots[i]);
@@ -643,6 +646,10 @@ static Entry random_entry(Rng *rng, const Session *s)
     entry.plan = (Plan){.slot = (int)rng_between(rng, 0.0, 5.0),
                         .stance = rng_between(rng, -12.0, 62.0),
                         .aim = rng_between(rng, 0.0, 40.0)};
+    static const char *const BALLS[] = {"X", "9/", "81", "XX9", "", "?"};
+    if (entry.kind == ENTRY_FRAME && rng_uniform(rng) < 0.5)
+        entry.index = s->shot_count;
+    snprintf(entry.balls, sizeof entry.balls, "%s", BALLS[(int)rng_between(rng, 0.0, 6.0)]);
     return entry;
 }
 
