@@ -26,6 +26,7 @@ void model_init(Model *model, Session *session, const RuleSet *rules, const Them
                      .rows = SCREEN_ROWS_MIN,
                      .lane = session->lane,
                      .typing = {.index = -1},
+                     .oil_ft = 25,
                      .revision = 1,
                      .asked = {1, 1, 1, 1, 1, 1}};
     Oil sheet;
@@ -82,6 +83,8 @@ unsigned model_where(const Model *model)
     }
     case MODE_BLOCK:
         return IN_BLOCK;
+    case MODE_OIL:
+        return IN_OIL;
     default:
         return IN_LANE;
     }

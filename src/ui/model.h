@@ -30,7 +30,8 @@ typedef enum Mode {
     MODE_ASK,
     MODE_BAG,
     MODE_BALL, /* the fields of a ball of the bag */
-    MODE_BLOCK
+    MODE_BLOCK,
+    MODE_OIL
 } Mode;
 
 /* Numbers of a shot that the bowler may have seen; 0: not given. */
@@ -136,6 +137,7 @@ typedef struct Model {
     const Block *block;     /* the same */
     bool arsenal_surfaces;  /* other surfaces were asked for too */
     int bag_page, block_game;
+    int oil_ft; /* where MODE_OIL cuts the film across */
 
     int ball;      /* chosen in MODE_BAG, index in the bag */
     int form_row;  /* of MODE_BALL: which field */

@@ -37,6 +37,8 @@ void view_draw(const Model *model, Canvas *canvas)
         screen_bag(model, canvas);
     else if (model->mode == MODE_BLOCK)
         screen_block(model, canvas);
+    else if (model->mode == MODE_OIL)
+        screen_oil(model, canvas);
     else
         screen_lane(model, canvas);
 }

@@ -9,7 +9,7 @@
 
 #include "base/units.h"
 
-enum { LABELS = 3, GUTTERS = 2, DECK_ROWS = 4, SCALE_ROWS = 1, LEGEND_ROWS = 2 };
+enum { LABELS = 3, GUTTERS = 2, DECK_ROWS = 4, SCALE_ROWS = 1, LEGEND_ROWS = 2, SHADE_ROWS = 2 };
 
 /* The film, in units, at which each shade begins (assumed, by eye; usual sheets have up to about
  * thirty units at the heads). */
@@ -33,8 +33,9 @@ typedef struct Picture {
 static Picture picture_of(const Model *model, Area area)
 {
     bool spares = model->mode == MODE_SPARES; /* no legend, but a larger deck */
-    int pitch = spares ? 2 : 1, deck = DECK_ROWS * pitch;
-    int rows = area.rows - deck - SCALE_ROWS - (spares ? 0 : LEGEND_ROWS);
+    bool oil = model->mode == MODE_OIL;       /* no deck, but what the shades mean */
+    int pitch = oil ? 0 : spares ? 2 : 1, deck = DECK_ROWS * pitch;
+    int rows = area.rows - deck - SCALE_ROWS - (spares ? 0 : oil ? 1 + SHADE_ROWS : LEGEND_ROWS);
     return (Picture){.left = area.column + LABELS + 1,
                      .columns = area.columns - LABELS - GUTTERS,
                      .pitch = pitch,
@@ -275,11 +276,61 @@ static void draw_plans(const Model *model, Canvas *canvas, const Picture *pictur
     }
 }
 
+/* The path of the plan, and where the film is cut: its distance at the left edge, and a mark at the
+ * gutter that has none for the breakpoint. */
+static void draw_cut(const Model *model, Canvas *canvas, const Picture *picture, Area area)
+{
+    const Glyphs *glyphs = model->glyphs;
+    int row = row_of(picture, model->oil_ft);
+    if (model->path_on) {
+        draw_path(model, canvas, picture, &model->path, glyphs->path, ROLE_PATH);
+        draw_legend_row(canvas, picture->legend, area.column, area.columns, glyphs->path, ROLE_PATH,
+                        &model->path, "now",
+                        model_advice_current(model) && model_paths_current(model));
+    }
+    canvas_print(canvas, row, picture->left - 4, 2, ROLE_ACCENT, "%2d", model->oil_ft);
+    if (picture->right_hand)
+        canvas_put(canvas, row, picture->left - 1, glyphs->breaks_right, ROLE_ACCENT);
+    else
+        canvas_put(canvas, row, picture->left + picture->columns, glyphs->breaks_left, ROLE_ACCENT);
+}
+
+/* What the shades mean: from how many units on. */
+static void draw_shades(const Model *model, Canvas *canvas, const Picture *picture, Area area)
+{
+    static const Role ROLES[GLYPH_FILMS] = {ROLE_BOARD, ROLE_OIL1, ROLE_OIL2,
+                                            ROLE_OIL3,  ROLE_OIL4, ROLE_OIL5};
+    int row = picture->legend + 1, column = area.column;
+    for (int shade = 1; shade < GLYPH_FILMS; shade++) {
+        char text[48];
+        if (shade == GLYPH_FILMS - 1)
+            snprintf(text, sizeof text, "%g+ units", SHADE_UNITS[shade]);
+        else
+            snprintf(text, sizeof text, "%g-%g", SHADE_UNITS[shade], SHADE_UNITS[shade + 1]);
+        int width = canvas_width(text) + 2;
+        if (column + width > area.column + area.columns) {
+            row++;
+            column = area.column;
+        }
+        canvas_put(canvas, row, column, model->glyphs->film[shade], ROLES[shade]);
+        canvas_text(canvas, row, column + 2, width, ROLE_DIM, text);
+        column += width + 1;
+    }
+}
+
 void laneview_draw(const Model *model, Canvas *canvas, Area area)
 {
     Picture picture = picture_of(model, area);
     if (picture.rows < 1 || picture.columns < 1)
         return;
+    if (model->mode == MODE_OIL) {
+        draw_film(model, canvas, &picture);
+        draw_edges(model, canvas, &picture);
+        draw_scale(model, canvas, &picture);
+        draw_shades(model, canvas, &picture, area);
+        draw_cut(model, canvas, &picture, area);
+        return;
+    }
     draw_pins(model, canvas, &picture);
     draw_film(model, canvas, &picture);
     draw_edges(model, canvas, &picture);

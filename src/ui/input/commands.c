@@ -18,6 +18,7 @@ const char *const GROUP_TITLES[GROUP_COUNT] = {
     [GROUP_EVENT] = "The event",
     [GROUP_SPARES] = "Picking up spares",
     [GROUP_PICK] = "Choosing an earlier shot",
+    [GROUP_OIL] = "The oil",
     [GROUP_LOOK] = "The bag, and the games ahead",
     [GROUP_BAG] = "Changing the bag",
     [GROUP_FORM] = "The fields of a ball",

@@ -31,7 +31,8 @@ enum {
     IN_FORM_NAME = 1 << 16,   /* or the name */
     IN_FORM = IN_FORM_FIGURE | IN_FORM_WORD | IN_FORM_NAME,
     IN_WORDS = 1 << 17, /* reading what the words mean */
-    IN_ANY = (1 << 18) - 1
+    IN_OIL = 1 << 18,   /* looking at the oil */
+    IN_ANY = (1 << 19) - 1
 };
 
 /* Groups of the help screen, in its order. */
@@ -46,6 +47,7 @@ typedef enum CommandGroup {
     GROUP_SPARES,
     GROUP_PICK,
     GROUP_LOOK,
+    GROUP_OIL,
     GROUP_BAG,
     GROUP_FORM,
     GROUP_ASK,

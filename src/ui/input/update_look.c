@@ -40,6 +40,18 @@ void key_game(Model *model, Effects *effects, int step, uint32_t key)
         model->block_game = game;
 }
 
+void key_oil(Model *model, Effects *effects, int argument, uint32_t key)
+{
+    if (update_enter_draft(model, effects))
+        model->mode = MODE_OIL;
+}
+
+void key_oil_cut(Model *model, Effects *effects, int feet, uint32_t key)
+{
+    int ft = model->oil_ft + feet;
+    model->oil_ft = ft < 0 ? 0 : ft > (int)LANE_LENGTH_FT ? (int)LANE_LENGTH_FT : ft;
+}
+
 void key_help(Model *model, Effects *effects, int argument, uint32_t key)
 {
     model->help_top = screen_help_top(model->columns, model_where(model));

@@ -11,6 +11,7 @@ void screen_help(const Model *model, Canvas *canvas);
 void screen_bag(const Model *model, Canvas *canvas);
 void screen_ball(const Model *model, Canvas *canvas);
 void screen_block(const Model *model, Canvas *canvas);
+void screen_oil(const Model *model, Canvas *canvas);
 
 /* ---- the frame around each ---- */
 
