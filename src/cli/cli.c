@@ -75,6 +75,15 @@ static const Subcommand SCREEN = {
 #undef BIT
 enum { SUBCOMMAND_COUNT = sizeof SUBCOMMANDS / sizeof *SUBCOMMANDS };
 
+bool cli_command(int number, CliCommand *command)
+{
+    if (number < 0 || number > SUBCOMMAND_COUNT)
+        return false;
+    const Subcommand *row = number == 0 ? &SCREEN : &SUBCOMMANDS[number - 1];
+    *command = (CliCommand){row->name, row->words, row->help, row->options};
+    return true;
+}
+
 static const Subcommand *subcommand_find(const char *word)
 {
     for (int i = 0; i < SUBCOMMAND_COUNT; i++)

@@ -4,12 +4,25 @@
 
 #include <stdbool.h>
 
+#include "cli/options.h"
+
 /* Whether the first word is for cli_run: a command, a call for help, or a typing mistake. */
 bool cli_knows(const char *word);
 
 /* Reads the screen's arguments, [EVENT] [--bag BAG]; `bag` is NULL if none was named. False after
  * printing the fault. */
 bool cli_screen(int argc, char **argv, const char **event, const char **bag);
+
+/* A row of the table of commands, for the manual and the completions; static texts. */
+typedef struct CliCommand {
+    const char *name;  /* "screen": what runs if no command is named */
+    const char *words; /* the plain words it takes, as the usage line shows them; "" none */
+    const char *help;  /* one line */
+    OptionSet options;
+} CliCommand;
+
+/* The command of that number, from 0; the screen is the first. False: there are no more. */
+bool cli_command(int number, CliCommand *command);
 
 /* Runs it. Exit status: 0 done, 1 a fault in the data or no answer, 2 wrong usage. */
 int cli_run(int argc, char **argv);

@@ -129,6 +129,7 @@ static const OptionRow TABLE[OPTION_COUNT] = {
 #undef AT
 
 const char *option_name(OptionId id) { return TABLE[id].name; }
+const char *option_value(OptionId id) { return TABLE[id].value; }
 const char *option_help(OptionId id) { return TABLE[id].help; }
 
 void option_form(OptionId id, char *out, unsigned long size)

@@ -94,6 +94,7 @@ bool options_read(const char *command, OptionSet accepted, int words_max, int co
 /* "--slot N" into out, and what it is for (static text). */
 void option_form(OptionId id, char *out, unsigned long size);
 const char *option_help(OptionId id);
-const char *option_name(OptionId id); /* without the dashes */
+const char *option_name(OptionId id);  /* without the dashes */
+const char *option_value(OptionId id); /* the word for its value: "FILE"; NULL: it takes none */
 
 #endif
