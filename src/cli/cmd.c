@@ -180,6 +180,22 @@ void print_number(double value, int width, int decimals)
         printf("%*.*f", width, decimals, value);
 }
 
+void print_breakpoint(const Line *line, int width)
+{
+    if (motion_breaks(line->breakpoint_ft))
+        printf("%*.1f @ %2.0f", width - 5, line->breakpoint_board, line->breakpoint_ft);
+    else
+        printf("%*s     ", width - 5, "-");
+}
+
+void print_breakpoint_line(double board, double ft)
+{
+    if (motion_breaks(ft))
+        printf("Breakpoint  board %.1f at %.0f ft\n", board, ft);
+    else
+        puts("Breakpoint  none: it goes inside from the hand on");
+}
+
 void json_slot(JsonOut *out, const Ball *ball)
 {
     if (ball->slot)
@@ -235,8 +251,9 @@ void json_entry(JsonOut *out, double board, double degrees, double mph)
 
 void json_breakpoint(JsonOut *out, double board, double ft)
 {
+    bool breaks = motion_breaks(ft);
     json_out_object(out, "breakpoint");
-    json_out_rounded(out, "board", board, 3);
-    json_out_rounded(out, "ft", ft, 2);
+    json_out_rounded(out, "board", breaks ? board : NAN, 3);
+    json_out_rounded(out, "ft", breaks ? ft : NAN, 2);
     json_out_end(out);
 }

@@ -97,4 +97,8 @@ void json_breakpoint(JsonOut *out, double board, double ft);
 /* "-" for NAN, else the number with that many decimals, right-aligned. */
 void print_number(double value, int width, int decimals);
 
+/* "6.1 @ 38" right-aligned, "-" in its place where there is none to speak of (motion_breaks). */
+void print_breakpoint(const Line *line, int width);
+void print_breakpoint_line(double board, double ft); /* "Breakpoint  board 6.1 at 38 ft\n" */
+
 #endif

@@ -90,9 +90,10 @@ static void print_fresh(const Report *report)
         }
         const Line *line = &show->line;
         print_number(line->hook_ft, 3, 0);
-        printf(" ft%6.1f @ %2.0f%8.1f%9.1f%4.1f in%6.0f %%%7.1f\n", line->breakpoint_board,
-               line->breakpoint_ft, line->entry_deg, show->crossed_boards, show->flare_in,
-               100.0 * line->pocket, line->margin_in + line->margin_out);
+        printf(" ft");
+        print_breakpoint(line, 11);
+        printf("%8.1f%9.1f%4.1f in%6.0f %%%7.1f\n", line->entry_deg, show->crossed_boards,
+               show->flare_in, 100.0 * line->pocket, line->margin_in + line->margin_out);
     }
 }
 

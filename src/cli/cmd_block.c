@@ -24,9 +24,9 @@ static void print_game(const Block *block, const Bag *bag, int game, Side lane)
     }
     printf("%d ", plan->slot);
     print_cell(ball->name, 16);
-    printf("%6.1f%6.1f%7.1f @ %2.0f%6.0f %%", lane_half_board(plan->line.stance),
-           lane_half_board(plan->line.aim), plan->line.breakpoint_board, plan->line.breakpoint_ft,
-           100.0 * plan->line.pocket);
+    printf("%6.1f%6.1f", lane_half_board(plan->line.stance), lane_half_board(plan->line.aim));
+    print_breakpoint(&plan->line, 12);
+    printf("%6.0f %%", 100.0 * plan->line.pocket);
     printf("  %4.1f-%-4.1f", lane_half_board(spread.stance_low),
            lane_half_board(spread.stance_high));
     for (int i = 0; i < PACE_COUNT && spread.slots > 1; i++)

@@ -57,8 +57,10 @@ static void print_row(const Ball *ball, const Line *line)
     }
     printf("%7.1f%6.1f", line->stance, line->aim);
     print_number(line->hook_ft, 6, 0);
-    printf(" ft%6.1f @ %2.0f%7.1f%6.0f %%%5.1f%5.1f\n", line->breakpoint_board, line->breakpoint_ft,
-           line->entry_deg, 100.0 * line->pocket, line->margin_in, line->margin_out);
+    printf(" ft");
+    print_breakpoint(line, 11);
+    printf("%7.1f%6.0f %%%5.1f%5.1f\n", line->entry_deg, 100.0 * line->pocket, line->margin_in,
+           line->margin_out);
 }
 
 /* One ball's line in full, a figure a line. */
@@ -74,7 +76,7 @@ static void print_line(const Setup *setup, const Ball *ball, const Line *line)
         puts("Hooks       not before the pins");
     else
         printf("Hooks       at %.0f ft\n", line->hook_ft);
-    printf("Breakpoint  board %.1f at %.0f ft\n", line->breakpoint_board, line->breakpoint_ft);
+    print_breakpoint_line(line->breakpoint_board, line->breakpoint_ft);
     printf("Pins        board %.1f, entry %.1f deg\n", line->entry_board, line->entry_deg);
     printf("Pocket      %.0f %% of shots\n", 100.0 * line->pocket);
     printf("Area        in %.1f, out %.1f boards at the arrows\n", line->margin_in,

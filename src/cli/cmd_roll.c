@@ -121,7 +121,7 @@ static void print_end(const Roll *roll, double pounds)
     else
         printf("Hooks       at %.0f ft: half its turn is done\n", roll->hook_ft);
     if (!roll->gutter)
-        printf("Breakpoint  board %.1f at %.0f ft\n", roll->breakpoint_board, roll->breakpoint_ft);
+        print_breakpoint_line(roll->breakpoint_board, roll->breakpoint_ft);
     if (isnan(roll->roll_ft))
         puts("Rolls       not before the pins");
     else

@@ -268,6 +268,30 @@ static void lines_from_everywhere(void **state)
     }
 }
 
+/* A ball that goes inside from the hand on is nowhere said to break at the foul line. */
+static void straight_has_no_breakpoint(void **state)
+{
+    (void)state;
+    Run line = RUN("line", "--pattern", "apron", "--slot", "6");
+    Run json = RUN("line", "--pattern", "apron", "--slot", "6", "--json");
+    Run all = RUN("line", "--pattern", "apron");
+    Run bag = RUN("bag", "--pattern", "apron");
+    run_is(&line, 0);
+    run_is(&json, 0);
+    run_is(&all, 0);
+    run_is(&bag, 0);
+    assert_non_null(strstr(line.out, "Breakpoint  none: it goes inside from the hand on\n"));
+    assert_non_null(strstr(json.out, "\"breakpoint\":{\"board\":null,\"ft\":null}"));
+    assert_non_null(strstr(all.out, "- ft     -     ")); /* hooks nowhere, breaks nowhere */
+    assert_null(strstr(all.out, "@  0"));
+    assert_non_null(strstr(bag.out, "- ft     -     "));
+    assert_null(strstr(bag.out, "@  0"));
+    run_free(&line);
+    run_free(&json);
+    run_free(&all);
+    run_free(&bag);
+}
+
 /* A left-hander's boards count from the left: on an even pattern the mirrored bowler gets the
  * very same numbers, on an uneven one other numbers. */
 static void left_hander_is_mirrored(void **state)
@@ -533,6 +557,7 @@ int main(void)
         cmocka_unit_test(gutter_ball_has_no_entry),
         cmocka_unit_test(line_comes_to_the_pocket),
         cmocka_unit_test(lines_from_everywhere),
+        cmocka_unit_test(straight_has_no_breakpoint),
         cmocka_unit_test(left_hander_is_mirrored),
         cmocka_unit_test(oil_is_measured),
         cmocka_unit_test(advise_adjustments),

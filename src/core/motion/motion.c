@@ -202,6 +202,8 @@ double motion_turn_deg(double k_sq, double radius_m, const Delivery *delivery)
     return deg_from_rad(atan2(vx, vy) + launch);
 }
 
+bool motion_breaks(double breakpoint_ft) { return breakpoint_ft >= LANE_ARROWS_FT; }
+
 static void pack(const MotionState *state, double s[STATE_SIZE])
 {
     double v[STATE_SIZE] = {state->t_s,  state->x_m,  state->vx,     state->vy,

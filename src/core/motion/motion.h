@@ -90,6 +90,10 @@ typedef struct Roll {
 
 void motion_roll(const MotionBody *body, const Oil *oil, const Delivery *delivery, Roll *roll);
 
+/* Whether a path that is farthest out there has a breakpoint to speak of: one that goes inside from
+ * the hand on, or from before the arrows, has none. */
+bool motion_breaks(double breakpoint_ft);
+
 /* The end only: what a search needs. Equal to motion_roll's entry. */
 typedef struct Arrival {
     double board, degrees, mph; /* NAN when it is in the gutter */

@@ -145,7 +145,7 @@ static void draw_pins(const Model *model, Canvas *canvas, const Picture *picture
 }
 
 /* It goes inside from the hand on: there is no breakpoint to speak of. */
-static bool straight(const Roll *roll) { return roll->breakpoint_ft < LANE_ARROWS_FT; }
+static bool straight(const Roll *roll) { return !motion_breaks(roll->breakpoint_ft); }
 
 /* Marks a path's cells: every row it passes, and the cells between if it crosses quickly. */
 static void draw_path(const Model *model, Canvas *canvas, const Picture *picture, const Roll *roll,

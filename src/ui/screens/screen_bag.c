@@ -94,7 +94,7 @@ static void draw_ball_figures(Canvas *canvas, int row, int end, Role role, const
         text_append(text, sizeof text, "never");
     else
         text_append(text, sizeof text, "%2.0f ft", line->hook_ft);
-    if (line->breakpoint_ft < LANE_ARROWS_FT) /* inside from the hand on */
+    if (!motion_breaks(line->breakpoint_ft))
         text_append(text, sizeof text, "  straight");
     else
         text_append(text, sizeof text, "  %4.1f @%2.0f ", line->breakpoint_board,
