@@ -16,7 +16,7 @@ static bool is_gross(Hit hit)
 }
 
 /* The good balls of the line, the last ones on that lane, that missed to one side; false: none was
- * thrown there. */
+ * seen to hit there. */
 static bool read_row(const Shot *shots, int count, Side lane, const Plan *plan,
                      Restraint *restraint)
 {
@@ -25,6 +25,8 @@ static bool read_row(const Shot *shots, int count, Side lane, const Plan *plan,
     int hits = 0;
     for (int i = count - 1; i >= 0; i--) {
         if (shots[i].lane != lane || !shot_good(&shots[i]) || !shot_of_line(&shots[i], plan))
+            continue;
+        if (shots[i].hit == HIT_UNSAID) /* says nothing of a side: what was seen before stands */
             continue;
         int side = shot_side(shots[i].hit);
         any = true;
@@ -45,7 +47,7 @@ static bool read_row(const Shot *shots, int count, Side lane, const Plan *plan,
 static int side_of_last(const Shot *shots, int count, Side lane, bool apart)
 {
     for (int i = count - 1; i >= 0; i--)
-        if ((!apart || shots[i].lane == lane) && shot_good(&shots[i]))
+        if ((!apart || shots[i].lane == lane) && shot_good(&shots[i]) && shots[i].hit != HIT_UNSAID)
             return shot_side(shots[i].hit);
     return 0;
 }

@@ -257,7 +257,7 @@ static int misses(const AdviceInput *in, int *side)
     *side = 0;
     for (int i = in->shot_count - 1; i >= 0; i--) {
         const Shot *s = &in->shots[i];
-        if (s->lane != in->lane || !shot_good(s) || !of_line(s, &in->plan))
+        if (s->lane != in->lane || !shot_good(s) || !of_line(s, &in->plan) || s->hit == HIT_UNSAID)
             continue;
         int now = side_of(s->hit);
         if (now == 0 || (count > 0 && now != *side))
