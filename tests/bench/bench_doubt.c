@@ -8,24 +8,23 @@
 #include "core/rehearse/rehearse.h"
 #include "store/files.h"
 
-static double mean_value(RehearseJob *job, Rehearsal *out, RehearseSetup setup, Bag *bag,
+static double mean_value(RehearseJob *job, Rehearsal *out, RehearseSetup setup, const Bag *demo,
                          Pattern *pattern, int blocks, unsigned long first)
 {
     double sum = 0.0;
-    Bowler usual = bag->bowler;
+    static Bag bag;
     Error error = {0};
+    setup.bag = &bag;
     for (int p = 0; p < CELL_PATTERN_COUNT; p++)
         for (int b = 0; b < CELL_BOWLER_COUNT; b++)
             for (int k = 0; k < blocks; k++) {
-                if (!files_pattern(CELL_PATTERNS[p], pattern, &error))
+                if (!files_pattern(CELL_PATTERNS[p], pattern, &error) || !cell_bag(b, demo, &bag))
                     exit(1);
-                bag->bowler = cell_bowler(b, &usual);
                 setup.bowlers_on_pair = cell_field(b);
                 setup.seed = cell_seed(first, p, b, k);
                 rehearse_play(job, &setup, out);
                 sum += out->value;
             }
-    bag->bowler = usual;
     return sum / (CELL_PATTERN_COUNT * CELL_BOWLER_COUNT * blocks);
 }
 
@@ -43,8 +42,7 @@ int main(int argc, char **argv)
     if (!job || !out || blocks < 1 || !files_bag("demo", &bag, &error) ||
         !files_rules("coach", &rules, &error))
         return 1;
-    RehearseSetup setup = {.bag = &bag,
-                           .pattern = &pattern,
+    RehearseSetup setup = {.pattern = &pattern,
                            .rules = &rules,
                            .world = &WORLD_KIN,
                            .player = &PLAYER_HOLD,

@@ -1,11 +1,12 @@
-/* bench_rehearse.c - every player in a world, six patterns, four bowlers: what following the advice
- * is worth. Prints the tables of docs/advice.md.
+/* bench_rehearse.c - every player in a world, six patterns, eight bowlers: what following the
+ * advice is worth. Prints the tables of docs/advice.md.
  *
  *   bench_rehearse [BLOCKS-PER-CELL [FIRST-SEED [PRACTICE [WORD...]]]]
  *
- * A word is the name of a world (kin), `every-world` (all of them, one after the other), `sights`
- * (the bowler tells the boards on the way), `quick` (without knows-the-lane, which takes most of
- * the time), or the name of a player: then only those named play, and the advisor. */
+ * A word is the name of a world (kin, where none is named), `every-world`, `sights` (the bowler
+ * tells the boards on the way), `quick` (without knows-the-lane, which takes most of the time), or
+ * the name of a player: then only those named play, and the advisor. The blocks are played in
+ * rounds of one a cell; `each-round` prints the tables after every round. */
 #include <math.h>
 #include <stdio.h>
 #include <stdlib.h>
@@ -17,7 +18,7 @@
 #include "core/rehearse/rehearse.h"
 #include "store/files.h"
 
-enum { BINS = 10, GAMES = 3 };
+enum { BINS = 10, GAMES = 3, WORLDS_MAX = 8 };
 
 typedef struct Sum {
     double n, sum, square;
@@ -36,15 +37,22 @@ static double half_width(const Sum *s) /* of the 95 % interval of the mean */
     return s->n > 1.0 ? 1.96 * sqrt(fmax(0.0, s->square / s->n - m * m) / (s->n - 1.0)) : 0.0;
 }
 
-/* All that is summed up; numbers only, so that tables of several processes can be added. */
+/* Stated chances of a strike against what happened. */
+typedef struct Stated {
+    double shots, said, happened;
+} Stated;
+
+/* All that is summed up of a world; numbers only, so that tables can be added. */
 typedef struct Tables {
     Sum pins[PLAYER_COUNT], values[PLAYER_COUNT];
-    Sum cell[CELL_PATTERN_COUNT][CELL_BOWLER_COUNT][PLAYER_COUNT];
+    Sum kind[CELL_BOWLER_COUNT][PLAYER_COUNT];
     /* advisor less player, block by block */
     Sum over[PLAYER_COUNT], value_over[PLAYER_COUNT];
+    Sum kind_over[CELL_BOWLER_COUNT][PLAYER_COUNT];
     Sum cell_over[CELL_PATTERN_COUNT][CELL_BOWLER_COUNT][PLAYER_COUNT];
     double shots[PLAYER_COUNT], pocket[PLAYER_COUNT], strike[PLAYER_COUNT];
-    double bin_n[2][BINS], bin_said[2][BINS], bin_hit[2][BINS]; /* pocket, strike */
+    Stated strikes, by_kind[CELL_BOWLER_COUNT];
+    Stated bin[2][BINS]; /* pocket, strike */
     double brier, stated, hit, intervals, inside;
 } Tables;
 
@@ -56,18 +64,24 @@ static void add_tables(Tables *to, const Tables *from)
         a[i] += b[i];
 }
 
-static void add_to_bin(Tables *t, int what, double said, bool happened)
+static void add_said(Stated *to, double said, bool happened)
 {
-    int bin = (int)fmin(BINS - 1.0, said * BINS);
-    t->bin_n[what][bin] += 1.0;
-    t->bin_said[what][bin] += said;
-    t->bin_hit[what][bin] += happened;
+    to->shots += 1.0;
+    to->said += said;
+    to->happened += happened;
 }
 
-static void add_stated(Tables *t, const RehearseShot *shot)
+static void add_to_bin(Tables *t, int what, double said, bool happened)
+{
+    add_said(&t->bin[what][(int)fmin(BINS - 1.0, said * BINS)], said, happened);
+}
+
+static void add_stated(Tables *t, int b, const RehearseShot *shot)
 {
     add_to_bin(t, 0, shot->stated, shot->pocket);
     add_to_bin(t, 1, shot->stated_strike, shot->strike);
+    add_said(&t->strikes, shot->stated_strike, shot->strike);
+    add_said(&t->by_kind[b], shot->stated_strike, shot->strike);
     t->brier += (shot->stated - shot->pocket) * (shot->stated - shot->pocket);
     t->hit += shot->pocket;
     t->stated += 1.0;
@@ -87,7 +101,7 @@ static void play_block(Tables *t, RehearseJob *job, Rehearsal *out, RehearseSetu
         value[i] = out->value;
         add(&t->values[i], out->value);
         add(&t->pins[i], out->mean_pins);
-        add(&t->cell[p][b][i], out->mean_pins);
+        add(&t->kind[b][i], out->mean_pins);
         t->shots[i] += out->shot_count;
         t->pocket[i] += out->pockets;
         t->strike[i] += out->strikes;
@@ -97,12 +111,13 @@ static void play_block(Tables *t, RehearseJob *job, Rehearsal *out, RehearseSetu
             continue;
         advisor = i;
         for (int k = 0; k < out->shot_count; k++)
-            add_stated(t, &out->shots[k]);
+            add_stated(t, b, &out->shots[k]);
     }
     for (int i = 0; i < PLAYER_COUNT; i++)
         if (plays[i]) {
             add(&t->over[i], score[advisor] - score[i]);
             add(&t->value_over[i], value[advisor] - value[i]);
+            add(&t->kind_over[b][i], score[advisor] - score[i]);
             add(&t->cell_over[p][b][i], score[advisor] - score[i]);
         }
 }
@@ -111,45 +126,73 @@ static void play_block(Tables *t, RehearseJob *job, Rehearsal *out, RehearseSetu
 typedef struct Asked {
     int blocks, practice;
     unsigned long first;
-    bool sights, every_world, plays[PLAYER_COUNT];
-    const World *world;
+    bool sights, each_round, plays[PLAYER_COUNT];
+    bool in[WORLDS_MAX]; /* by index of WORLDS */
 } Asked;
 
-static bool play_pattern(const Asked *asked, int p, Tables *t)
+static int world_count(void)
 {
-    static Bag bag;
+    int count = 0;
+    while (WORLDS[count] && count < WORLDS_MAX)
+        count++;
+    return count;
+}
+
+/* A round on one pattern: a block of every bowler in every world. */
+static bool play_pattern(const Asked *asked, int p, int round, Tables tables[WORLDS_MAX])
+{
+    static Bag demo, bag;
     static Pattern pattern;
     static RuleSet rules;
     Error error = {0};
     RehearseJob *job = rehearse_new();
     Rehearsal *out = malloc(sizeof *out);
-    bool ready = job && out && files_bag("demo", &bag, &error) &&
+    bool ready = job && out && files_bag("demo", &demo, &error) &&
                  files_rules("coach", &rules, &error) &&
                  files_pattern(CELL_PATTERNS[p], &pattern, &error);
-    Bowler usual = bag.bowler;
     for (int b = 0; ready && b < CELL_BOWLER_COUNT; b++) {
-        bag.bowler = cell_bowler(b, &usual);
-        for (int k = 0; k < asked->blocks; k++)
-            play_block(t, job, out,
-                       (RehearseSetup){.bag = &bag,
-                                       .pattern = &pattern,
-                                       .rules = &rules,
-                                       .world = asked->world,
-                                       .games = GAMES,
-                                       .bowlers_on_pair = cell_field(b),
-                                       .practice = asked->practice,
-                                       .sights = asked->sights,
-                                       .seed = cell_seed(asked->first, p, b, k)},
-                       p, b, asked->plays);
-        fprintf(stderr, "%s, %s done\n", CELL_PATTERNS[p], CELL_BOWLERS[b]);
+        ready = cell_bag(b, &demo, &bag);
+        for (int w = 0; ready && w < world_count(); w++)
+            if (asked->in[w])
+                play_block(&tables[w], job, out,
+                           (RehearseSetup){.bag = &bag,
+                                           .pattern = &pattern,
+                                           .rules = &rules,
+                                           .world = WORLDS[w],
+                                           .games = GAMES,
+                                           .bowlers_on_pair = cell_field(b),
+                                           .practice = asked->practice,
+                                           .sights = asked->sights,
+                                           .seed = cell_seed(asked->first, p, b, round)},
+                           p, b, asked->plays);
     }
     rehearse_free(job);
     free(out);
     return ready;
 }
 
+/* Adds what another process has written. */
+static bool read_tables(int pipe_end, Tables sums[WORLDS_MAX])
+{
+    static Tables own[WORLDS_MAX];
+    size_t have = 0;
+    for (ssize_t got = 1; got > 0 && have < sizeof own; have += (size_t)(got > 0 ? got : 0))
+        got = read(pipe_end, (char *)own + have, sizeof own - have);
+    for (int w = 0; have == sizeof own && w < WORLDS_MAX; w++)
+        add_tables(&sums[w], &own[w]);
+    return have == sizeof own;
+}
+
+static bool write_tables(int pipe_end, const Tables own[WORLDS_MAX])
+{
+    size_t all = sizeof *own * WORLDS_MAX, done = 0;
+    for (ssize_t put = 1; put > 0 && done < all; done += (size_t)(put > 0 ? put : 0))
+        put = write(pipe_end, (const char *)own + done, all - done);
+    return done == all;
+}
+
 /* A process a pattern, so that all cores are used; the tables are added in the patterns' order. */
-static bool play_all(const Asked *asked, Tables *sum)
+static bool play_round(const Asked *asked, int round, Tables sums[WORLDS_MAX])
 {
     int pipes[CELL_PATTERN_COUNT][2];
     bool all = true;
@@ -161,21 +204,14 @@ static bool play_all(const Asked *asked, Tables *sum)
         if (child < 0)
             return false;
         if (child == 0) {
-            static Tables own;
-            bool played = play_pattern(asked, p, &own);
-            ssize_t written = played ? write(pipes[p][1], &own, sizeof own) : 0;
-            _exit(written == (ssize_t)sizeof own ? 0 : 1);
+            static Tables own[WORLDS_MAX];
+            bool played = play_pattern(asked, p, round, own);
+            _exit(played && write_tables(pipes[p][1], own) ? 0 : 1);
         }
         close(pipes[p][1]);
     }
     for (int p = 0; p < CELL_PATTERN_COUNT; p++) {
-        static Tables own;
-        size_t have = 0;
-        for (ssize_t got = 1; got > 0 && have < sizeof own; have += (size_t)(got > 0 ? got : 0))
-            got = read(pipes[p][0], (char *)&own + have, sizeof own - have);
-        all &= have == sizeof own;
-        if (have == sizeof own)
-            add_tables(sum, &own);
+        all &= read_tables(pipes[p][0], sums);
         close(pipes[p][0]);
     }
     while (wait(NULL) > 0)
@@ -197,15 +233,19 @@ static void print_players(const Tables *t)
                    100.0 * mean(&t->value_over[i]), 100.0 * half_width(&t->value_over[i]));
 }
 
+static int index_of(const Player *player)
+{
+    int i = 0;
+    while (PLAYERS[i] != player)
+        i++;
+    return i;
+}
+
 /* Of what knowing the lane gains over holding, what the advisor gains. */
 static void print_share(const Tables *t)
 {
-    int hold = 0, knows = 0, advisor = 0;
-    for (int i = 0; i < PLAYER_COUNT; i++) {
-        hold = PLAYERS[i] == &PLAYER_HOLD ? i : hold;
-        knows = PLAYERS[i] == &PLAYER_KNOWS ? i : knows;
-        advisor = PLAYERS[i] == &PLAYER_ADVISOR ? i : advisor;
-    }
+    int hold = index_of(&PLAYER_HOLD), knows = index_of(&PLAYER_KNOWS);
+    int advisor = index_of(&PLAYER_ADVISOR);
     if (t->shots[knows] > 0.0)
         printf("\nshare of what knows-the-lane gains over hold: %.0f %% of pins, %.0f %% of "
                "worth\n",
@@ -215,56 +255,88 @@ static void print_share(const Tables *t)
                    (mean(&t->values[knows]) - mean(&t->values[hold])));
 }
 
-/* Pins of each player, and in how many cells the advisor is behind one by more than the noise. */
+static bool compared(const Tables *t, int player)
+{
+    return t->shots[player] > 0.0 && PLAYERS[player] != &PLAYER_ADVISOR;
+}
+
+static void print_said(const Stated *stated)
+{
+    printf(" %.1f %% | %.1f %% |", 100.0 * stated->said / stated->shots,
+           100.0 * stated->happened / stated->shots);
+}
+
+/* The titles of a table of pins, and what the advisor is over each player. */
+static void print_head(const Tables *t, const char *first, const char *last)
+{
+    int columns = 1;
+    printf("| %s |", first);
+    for (int i = 0; i < PLAYER_COUNT; i++)
+        if (t->shots[i] > 0.0)
+            columns += printf(" %s |", PLAYERS[i]->name) > 0;
+    for (int i = 0; i < PLAYER_COUNT; i++)
+        if (compared(t, i))
+            columns += printf(" over %s |", PLAYERS[i]->name) > 0;
+    printf("%s\n|", last);
+    for (const char *at = last; *at; at++)
+        columns += *at == '|';
+    for (int i = 0; i < columns; i++)
+        printf("---|");
+    putchar('\n');
+}
+
+/* By kind of bowler, on all patterns. */
+static void print_kinds(const Tables *t)
+{
+    putchar('\n');
+    print_head(t, "bowler", " strikes said | happened |");
+    for (int b = 0; b < CELL_BOWLER_COUNT; b++) {
+        printf("| %s |", CELL_BOWLERS[b]);
+        for (int i = 0; i < PLAYER_COUNT; i++)
+            if (t->shots[i] > 0.0)
+                printf(" %.1f |", mean(&t->kind[b][i]));
+        for (int i = 0; i < PLAYER_COUNT; i++)
+            if (compared(t, i))
+                printf(" %+.1f +- %.1f |", mean(&t->kind_over[b][i]),
+                       half_width(&t->kind_over[b][i]));
+        print_said(&t->by_kind[b]);
+        putchar('\n');
+    }
+}
+
+/* Cells in which the advisor is behind a player by more than the noise. */
 static void print_cells(const Tables *t)
 {
-    int behind[PLAYER_COUNT] = {0}, other = 0; /* the first beside the advisor */
-    while (other < PLAYER_COUNT - 1 &&
-           (t->shots[other] == 0.0 || PLAYERS[other] == &PLAYER_ADVISOR))
-        other++;
-    printf("\n| pattern | bowler |");
-    for (int i = 0; i < PLAYER_COUNT; i++)
-        printf(t->shots[i] > 0.0 ? " %s |" : "", PLAYERS[i]->name);
-    printf(" advisor - %s |\n|---|---|---|", PLAYERS[other]->name);
-    for (int i = 0; i < PLAYER_COUNT; i++)
-        printf(t->shots[i] > 0.0 ? "---|" : "");
-    putchar('\n');
-    for (int p = 0; p < CELL_PATTERN_COUNT; p++)
-        for (int b = 0; b < CELL_BOWLER_COUNT; b++) {
-            printf("| %s | %s |", CELL_PATTERNS[p], CELL_BOWLERS[b]);
-            for (int i = 0; i < PLAYER_COUNT; i++) {
+    if (t->cell_over[0][0][0].n + t->cell_over[0][0][PLAYER_COUNT - 1].n < 2.0)
+        return; /* a block a cell: no noise to compare with */
+    printf("\ncells, of %d, in which the advisor is behind by more than the noise:",
+           CELL_PATTERN_COUNT * CELL_BOWLER_COUNT);
+    for (int i = 0; i < PLAYER_COUNT; i++) {
+        int behind = 0;
+        for (int p = 0; p < CELL_PATTERN_COUNT; p++)
+            for (int b = 0; b < CELL_BOWLER_COUNT; b++) {
                 const Sum *over = &t->cell_over[p][b][i];
-                if (t->shots[i] > 0.0)
-                    printf(" %.0f |", mean(&t->cell[p][b][i]));
-                behind[i] += over->n > 1.0 && mean(over) < -half_width(over);
+                behind += mean(over) < -half_width(over);
             }
-            printf(" %+.1f +- %.1f |\n", mean(&t->cell_over[p][b][other]),
-                   half_width(&t->cell_over[p][b][other]));
-        }
-    printf("\ncells in which the advisor is behind by more than the noise:");
-    for (int i = 0; i < PLAYER_COUNT; i++)
-        if (t->shots[i] > 0.0 && !PLAYERS[i]->know && PLAYERS[i] != &PLAYER_ADVISOR)
-            printf(" %s %d", PLAYERS[i]->name, behind[i]);
-    printf(" of %d\n", CELL_PATTERN_COUNT * CELL_BOWLER_COUNT);
+        if (compared(t, i) && !PLAYERS[i]->know)
+            printf(" %s %d", PLAYERS[i]->name, behind);
+    }
+    putchar('\n');
 }
 
 static void print_stated(const Tables *t)
 {
     static const char *const WHAT[2] = {"pocket", "strike"};
     for (int what = 0; what < 2; what++) {
-        double shots = 0.0, said = 0.0, hit = 0.0;
         printf("\n| stated %s chance | shots | said | happened |\n|---|---|---|---|\n", WHAT[what]);
         for (int i = 0; i < BINS; i++) {
-            shots += t->bin_n[what][i];
-            said += t->bin_said[what][i];
-            hit += t->bin_hit[what][i];
-            if (t->bin_n[what][i] > 0.0)
-                printf("| %d-%d %% | %.0f | %.0f %% | %.0f %% |\n", 10 * i, 10 * (i + 1),
-                       t->bin_n[what][i], 100.0 * t->bin_said[what][i] / t->bin_n[what][i],
-                       100.0 * t->bin_hit[what][i] / t->bin_n[what][i]);
+            const Stated *bin = &t->bin[what][i];
+            if (bin->shots > 0.0) {
+                printf("| %d-%d %% | %.0f |", 10 * i, 10 * (i + 1), bin->shots);
+                print_said(bin);
+                putchar('\n');
+            }
         }
-        printf("| all | %.0f | %.1f %% | %.1f %% |\n", shots, 100.0 * said / shots,
-               100.0 * hit / shots);
     }
     double base = t->hit / t->stated;
     printf(
@@ -274,27 +346,73 @@ static void print_stated(const Tables *t)
         t->intervals > 0.0 ? 100.0 * t->inside / t->intervals : 0.0, t->intervals);
 }
 
-static void print_tables(const Asked *asked, const Tables *t)
+static void print_tables(const Asked *asked, int rounds, const World *world, const Tables *t)
 {
-    printf("%s (%s): %d blocks of %d games, %d patterns, %d bowlers, seeds from %lu, %d practice "
+    printf("\n%s (%s): %d blocks of %d games, %d patterns, %d bowlers, seeds from %lu, %d practice "
            "balls%s\n\n",
-           asked->world->name, asked->world->sentence,
-           asked->blocks * CELL_PATTERN_COUNT * CELL_BOWLER_COUNT, GAMES, CELL_PATTERN_COUNT,
-           CELL_BOWLER_COUNT, asked->first, asked->practice, asked->sights ? ", boards told" : "");
+           world->name, world->sentence, rounds * CELL_PATTERN_COUNT * CELL_BOWLER_COUNT, GAMES,
+           CELL_PATTERN_COUNT, CELL_BOWLER_COUNT, asked->first, asked->practice,
+           asked->sights ? ", boards told" : "");
     print_players(t);
     print_share(t);
+    print_kinds(t);
     print_cells(t);
     print_stated(t);
 }
 
+/* All worlds in one table: pins, worth of the advisor over each player, strikes as said, as they
+ * happened, and their true chance. */
+static void print_worlds(const Asked *asked, const Tables tables[WORLDS_MAX])
+{
+    static Tables all;
+    memset(&all, 0, sizeof all);
+    for (int w = 0; w < world_count(); w++)
+        add_tables(&all, &tables[w]);
+    printf("\nEvery world; pins a game\n\n");
+    print_head(&all, "world", " strikes said | happened | true |");
+    for (int w = 0; w < world_count(); w++) {
+        const Tables *t = &tables[w];
+        if (!asked->in[w])
+            continue;
+        printf("| %s |", WORLDS[w]->name);
+        for (int i = 0; i < PLAYER_COUNT; i++)
+            if (t->shots[i] > 0.0)
+                printf(" %.1f |", mean(&t->pins[i]));
+        for (int i = 0; i < PLAYER_COUNT; i++)
+            if (compared(t, i))
+                printf(" %+.1f +- %.1f |", mean(&t->over[i]), half_width(&t->over[i]));
+        print_said(&t->strikes);
+        printf(" %.1f %% |\n", 100.0 * mean(&t->values[index_of(&PLAYER_ADVISOR)]));
+    }
+    print_kinds(&all);
+}
+
+static void print_all(const Asked *asked, int rounds, const Tables tables[WORLDS_MAX])
+{
+    int count = 0;
+    for (int w = 0; w < world_count(); w++)
+        if (asked->in[w]) {
+            print_tables(asked, rounds, WORLDS[w], &tables[w]);
+            count++;
+        }
+    if (count > 1)
+        print_worlds(asked, tables);
+    fflush(stdout);
+}
+
 static bool read_word(const char *word, Asked *asked)
 {
+    if (strcmp(word, "quick") == 0 || player_find(word)) /* choose_players reads these */
+        return true;
     if (strcmp(word, "sights") == 0)
         return asked->sights = true;
-    if (strcmp(word, "every-world") == 0)
-        return asked->every_world = true;
-    asked->world = world_find(word);
-    return asked->world != NULL;
+    if (strcmp(word, "each-round") == 0)
+        return asked->each_round = true;
+    bool every = strcmp(word, "every-world") == 0, known = every;
+    for (int w = 0; w < world_count(); w++)
+        if (every || strcmp(WORLDS[w]->name, word) == 0)
+            known = asked->in[w] = true;
+    return known;
 }
 
 /* Those who are named, and the advisor; all where nobody is. */
@@ -313,39 +431,34 @@ static void choose_players(Asked *asked, char *const *words, int count)
     }
 }
 
-static bool play_world(const Asked *asked)
-{
-    static Tables tables;
-    memset(&tables, 0, sizeof tables);
-    if (!play_all(asked, &tables))
-        return false;
-    print_tables(asked, &tables);
-    return true;
-}
-
 int main(int argc, char **argv)
 {
+    static Tables tables[WORLDS_MAX];
     Asked asked = {.blocks = argc > 1 ? atoi(argv[1]) : 1,
                    .first = argc > 2 ? strtoul(argv[2], NULL, 10) : 1,
-                   .practice = argc > 3 ? atoi(argv[3]) : 0,
-                   .world = &WORLD_KIN};
+                   .practice = argc > 3 ? atoi(argv[3]) : 0};
     bool read = asked.blocks >= 1 && asked.practice >= 0 && asked.practice <= REHEARSE_PRACTICE_MAX;
     for (int i = 4; read && i < argc; i++)
-        read = strcmp(argv[i], "quick") == 0 || player_find(argv[i]) || read_word(argv[i], &asked);
+        read = read_word(argv[i], &asked);
     if (!read) {
-        fputs("bench_rehearse: blocks from 1, practice 0 to 40, then a world, every-world, sights, "
-              "quick or players\n",
+        fputs("bench_rehearse: blocks from 1, practice 0 to 40, then worlds, every-world, sights, "
+              "quick, each-round or players\n",
               stderr);
         return 2;
     }
+    bool any = false;
+    for (int w = 0; w < world_count(); w++)
+        any |= asked.in[w];
+    asked.in[0] |= !any;
     choose_players(&asked, argv + 4, argc > 4 ? argc - 4 : 0);
-    bool played = true;
-    for (int w = 0; played && (asked.every_world ? WORLDS[w] != NULL : w == 0); w++) {
-        asked.world = asked.every_world ? WORLDS[w] : asked.world;
-        printf("%s", w > 0 ? "\n" : "");
-        played = play_world(&asked);
+    for (int round = 0; round < asked.blocks; round++) {
+        if (!play_round(&asked, round, tables)) {
+            fputs("bench_rehearse: a pattern was not played\n", stderr);
+            return 1;
+        }
+        fprintf(stderr, "round %d of %d done\n", round + 1, asked.blocks);
+        if (asked.each_round || round + 1 == asked.blocks)
+            print_all(&asked, round + 1, tables);
     }
-    if (!played)
-        fputs("bench_rehearse: a pattern was not played\n", stderr);
-    return played ? 0 : 1;
+    return 0;
 }

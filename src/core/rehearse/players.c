@@ -278,7 +278,8 @@ static Choice choose_knowing(const View *view, Truth *truth)
     best.pocket = outlook.pocket;
     double to_beat = best.strike + KNOWN_MARGIN;
     for (int slot = 1; slot <= BAG_SLOTS; slot++) {
-        if (!truth->filled[slot - 1] || bag_slot(view->bag, slot)->cover == COVER_POLYESTER)
+        if (!truth->filled[slot - 1] ||
+            (slot != best.plan.slot && bag_slot(view->bag, slot)->cover == COVER_POLYESTER))
             continue;
         Choice own = best_of_ball(view, truth, slot);
         if (own.strike > to_beat) {
