@@ -305,10 +305,10 @@ static void print_kinds(const Tables *t)
 }
 
 /* Cells in which the advisor is behind a player by more than the noise. */
-static void print_cells(const Tables *t)
+static void print_cells(int rounds, const Tables *t)
 {
-    if (t->cell_over[0][0][0].n + t->cell_over[0][0][PLAYER_COUNT - 1].n < 2.0)
-        return; /* a block a cell: no noise to compare with */
+    if (rounds < 2) /* no noise to compare with */
+        return;
     printf("\ncells, of %d, in which the advisor is behind by more than the noise:",
            CELL_PATTERN_COUNT * CELL_BOWLER_COUNT);
     for (int i = 0; i < PLAYER_COUNT; i++) {
@@ -356,7 +356,7 @@ static void print_tables(const Asked *asked, int rounds, const World *world, con
     print_players(t);
     print_share(t);
     print_kinds(t);
-    print_cells(t);
+    print_cells(rounds, t);
     print_stated(t);
 }
 
