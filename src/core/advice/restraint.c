@@ -59,8 +59,9 @@ Restraint restraint_read(const Shot *shots, int count, Side lane, bool apart, co
         return restraint;
     restraint.gross = is_gross(shots[count - 1].hit);
     restraint.bad = !shot_good(&shots[count - 1]);
-    if (!read_row(shots, count, lane, plan, &restraint)) /* then what comes nearest */
-        restraint.side = side_of_last(shots, count, lane, apart);
+    bool any = read_row(shots, count, lane, plan, &restraint);
+    if (restraint.in_a_row == 0) /* then what comes nearest */
+        restraint.side = side_of_last(shots, count, lane, apart || any);
     return restraint;
 }
 

@@ -15,8 +15,8 @@ typedef struct Restraint {
     bool gross; /* the last missed by far: nose, crossed over, wide, gutter */
     bool bad;   /* the last release was off, which says nothing of the line */
     /* To which side the last good balls of this line on this lane missed (1 high, -1 light, 0
-     * neither), and how many of them in a row. Where none was seen to hit there: the side of the
-     * last good ball of all, and 0. */
+     * neither), and how many of them in a row. Where they did not miss: the side of the last good
+     * ball on this lane, and 0; where none was seen to hit there, of the last one of all. */
     int side, in_a_row;
     double seen_board; /* where those in a row hit on the mean; NAN: in the gutter, or none */
 } Restraint;
