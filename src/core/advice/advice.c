@@ -25,8 +25,8 @@ typedef enum AdviceStage {
 enum { PROMISING = 3 };
 /* Boards with the feet at least, after a ball that crossed over (common practice, no source). */
 enum { CROSSED_MOVE = 3 };
-/* Half boards by which an aim may be taken on so that the hit leaves the last misses. */
-enum { AWAY_HALVES = 6 };
+/* Half boards at which an aim may stand so that the hit leaves the last misses: three boards. */
+enum { AIMS_MAX = 7 };
 
 /* The ball of a slot. */
 typedef struct SlotBall {
@@ -188,6 +188,11 @@ static double off_at(const Question *q, int slot, double laydown_board, double t
     return offsets_mean(&at, q->offsets);
 }
 
+static LineOn on_the_mean(const Question *q, const MotionBody *body, const BatchBall *batch)
+{
+    return (LineOn){body, &q->out.film, batch, &q->film};
+}
+
 static double off_of(const Question *q, int slot, const BatchBall *batch, const Delivery *delivery)
 {
     return off_at(q, slot, delivery->laydown_board, arrive(q, batch, delivery).breakpoint);
@@ -220,7 +225,8 @@ static Outlook read_now(Question *q)
         now = frame_as_seen(&now, q->restraint.seen_board, bowler,
                             bag_slot(q->in.bag, q->in.plan.slot));
     double off = off_of(q, q->in.plan.slot, &ball->batch, &today);
-    q->out.now = line_measure(&ball->body, &q->out.film, bowler, &today, off);
+    LineOn on = on_the_mean(q, &ball->body, &ball->batch);
+    q->out.now = line_measure_on(&on, bowler, &today, off);
     q->out.now.stance = q->in.plan.stance;
     q->out.now.aim = q->in.plan.aim;
     q->out.now_known = q->out.now.pocket;
@@ -420,47 +426,63 @@ static void aim_on_the_mean(const Question *q, const MotionBody *body, const Bat
                             Candidate *candidate)
 {
     Delivery today = todays(q, &candidate->plan);
-    double crosses = line_aim(body, &q->out.film, &q->in.bag->bowler, &today, today.laydown_board,
-                              off_of(q, candidate->plan.slot, batch, &today));
+    LineOn on = on_the_mean(q, body, batch);
+    double crosses = line_aim_on(&on, &q->in.bag->bowler, &today, today.laydown_board,
+                                 off_of(q, candidate->plan.slot, batch, &today));
     candidate->plan.aim =
         lane_half_board(plan_aim_today(today.laydown_board, crosses, &q->out.lane.today));
 }
 
-/* Whether it may be answered by where it rolls on the mean film. */
-static bool may_roll(const Question *q, const BatchBall *batch, const Candidate *candidate)
+/* Which of `count` aims may be answered, by where each rolls on the mean film. */
+static void may_roll(const Question *q, const BatchBall *batch, const Candidate *candidate,
+                     const double *aims, int count, bool may[AIMS_MAX])
 {
-    Delivery today = todays(q, &candidate->plan);
-    Arrival at = arrive(q, batch, &today);
-    double board = at.board + off_at(q, candidate->plan.slot, today.laydown_board, at.breakpoint);
-    return !at.gutter && ranking_allows_roll(&q->ranking, board, at.breakpoint);
+    BatchThrow throws[AIMS_MAX] = {0};
+    Arrival at[AIMS_MAX];
+    for (int i = 0; i < count; i++) {
+        Plan plan = candidate->plan;
+        plan.aim = aims[i];
+        throws[i] =
+            (BatchThrow){.delivery = todays(q, &plan), .film_scale = 1.0f, .dry_scale = 1.0f};
+    }
+    batch_arrive(batch, &q->film, throws, count, at);
+    for (int i = 0; i < count; i++) {
+        double laydown = throws[i].delivery.laydown_board;
+        double board = at[i].board + off_at(q, candidate->plan.slot, laydown, at[i].breakpoint);
+        may[i] = !at[i].gutter && ranking_allows_roll(&q->ranking, board, at[i].breakpoint);
+    }
 }
 
 /* Takes the aim on, by half boards, until the hit goes away from the last misses as it must. */
 static bool aim_away(const Question *q, const BatchBall *batch, Candidate *candidate)
 {
-    double aim = candidate->plan.aim;
-    for (int halves = 0; halves <= AWAY_HALVES; halves++) {
-        candidate->plan.aim = aim - 0.5 * halves * q->restraint.side;
-        if (may_roll(q, batch, candidate))
-            return true;
-        if (q->restraint.side == 0 || !candidate->find_aim)
-            break;
-    }
-    return false;
+    double aims[AIMS_MAX];
+    bool may[AIMS_MAX], fixed = q->restraint.side == 0 || !candidate->find_aim;
+    int count = fixed ? 1 : AIMS_MAX, i = 0;
+    for (int halves = 0; halves < count; halves++)
+        aims[halves] = candidate->plan.aim - 0.5 * halves * q->restraint.side;
+    may_roll(q, batch, candidate, aims, count, may);
+    while (i < count - 1 && !may[i])
+        i++;
+    candidate->plan.aim = aims[i];
+    return may[i];
 }
 
-/* The half board of aim with the best outlook, near the one that is best on the mean film. */
+/* The half board of aim with the best outlook, near the one that is best on the mean film, which
+ * may be answered. */
 static Outlook look_about(const Question *q, const BatchBall *batch, Candidate *candidate)
 {
-    static const double ABOUT[3] = {0.0, -0.5, 0.5};
+    double aim = candidate->plan.aim, aims[3] = {aim, aim - 0.5, aim + 0.5};
     Delivery meant = plan_delivery(&q->in.bag->bowler, &candidate->plan);
     int which = q->balls[candidate->plan.slot - 1].which, count = candidate->find_aim ? 3 : 1;
-    double aim = candidate->plan.aim;
+    bool may[AIMS_MAX] = {true};
     Outlook best = {0};
+    if (count > 1)
+        may_roll(q, batch, candidate, aims, count, may);
     for (int i = 0; i < count; i++) {
         Candidate tried = *candidate;
-        tried.plan.aim = aim + ABOUT[i];
-        if (i > 0 && !may_roll(q, batch, &tried))
+        tried.plan.aim = aims[i];
+        if (!may[i])
             continue;
         meant.launch_deg = delivery_launch_deg(meant.laydown_board, tried.plan.aim);
         Outlook outlook = forecast_delivery(&q->forecast, which, batch, &meant);
@@ -512,13 +534,13 @@ static void step_rough(Question *q)
     body_of(q, candidate, &body, &batch);
     if (candidate->find_aim)
         aim_on_the_mean(q, &body, &batch, candidate);
-    bool allowed = aim_away(q, &batch, candidate);
+    candidate->promise = -1.0; /* not allowed, or it has become another adjustment */
+    if (!aim_away(q, &batch, candidate) || !candidate_fits(&q->setting, candidate))
+        return;
     Delivery meant = plan_delivery(&q->in.bag->bowler, &candidate->plan);
     Outlook outlook =
         forecast_rough(&q->forecast, q->balls[candidate->plan.slot - 1].which, &batch, &meant);
     candidate->promise = ranking_promise(&q->setting, candidate, &outlook);
-    if (!allowed || !candidate_fits(&q->setting, candidate))
-        candidate->promise = -1.0; /* not allowed, or it has become another adjustment */
 }
 
 /* Once the single answers are done: which of them to combine. */
@@ -575,7 +597,8 @@ static void step_try(Question *q)
     if (!stays_on_lane(q, &body, &candidate.plan, &off))
         return;
     Delivery today = todays(q, &candidate.plan);
-    Line line = line_measure(&body, &q->out.film, bowler, &today, off);
+    LineOn on = on_the_mean(q, &body, &batch);
+    Line line = line_measure_on(&on, bowler, &today, off);
     ranking_take(&q->ranking, &candidate, &line, &outlook);
     ranking_write(&q->ranking, &q->out);
 }
@@ -593,8 +616,9 @@ static void step_slot(Question *q)
         return;
     const Bowler *bowler = &q->in.bag->bowler;
     Delivery meant = plan_delivery(bowler, &q->in.plan), today = todays(q, &q->in.plan);
-    now->line = line_search(&ball->body, &q->out.film, bowler, &today, meant.laydown_board,
-                            off_of(q, q->at, &ball->batch, &today));
+    LineOn on = on_the_mean(q, &ball->body, &ball->batch);
+    now->line = line_search_on(&on, bowler, &today, meant.laydown_board,
+                               off_of(q, q->at, &ball->batch, &today));
     now->line.aim = plan_aim_today(meant.laydown_board, now->line.aim, &q->out.lane.today);
     now->line.launch_deg = meant.launch_deg =
         delivery_launch_deg(meant.laydown_board, now->line.aim);

@@ -12,27 +12,36 @@ enum { AIM_PARTS = 16, MEASURED = 25 }; /* of the bell curve; aims on the curve 
 #define MARGIN_MOST 3.0                 /* boards either way */
 #define FAR_DEVIATIONS 7.0 /* farther from the pocket the chance, < 1e-11, is left out */
 
-/* What a search needs about a ball on a film, prepared once. */
+/* What a search needs about a ball on a film. */
 typedef struct Ready {
-    const MotionBody *body;
-    const Oil *film;
+    const LineOn *on;
     const Bowler *bowler;
-    BatchBall ball;
-    BatchOil oil;
     CurveBatch batch;
     AimBell aims;
 } Ready;
 
-static void make_ready(const MotionBody *body, const Oil *oil, const Bowler *bowler,
-                       const Delivery *usual, double off_boards, Ready *ready)
+static void make_ready(const LineOn *on, const Bowler *bowler, const Delivery *usual,
+                       double off_boards, Ready *ready)
 {
-    ready->body = body;
-    ready->film = oil;
+    ready->on = on;
     ready->bowler = bowler;
     ready->aims = curve_aim_bell(&bowler->scatter, AIM_PARTS);
-    batch_ball(body, &ready->ball);
-    batch_oil(oil, BATCH_QUICK, &ready->oil);
-    curve_batch_begin(&ready->batch, &ready->ball, &ready->oil, usual, off_boards);
+    curve_batch_begin(&ready->batch, on->ball, on->oil, usual, off_boards);
+}
+
+/* A ball and a film that nobody has prepared yet. */
+typedef struct Prepared {
+    BatchBall ball;
+    BatchOil oil;
+    LineOn on;
+} Prepared;
+
+static const LineOn *prepare(const MotionBody *body, const Oil *film, Prepared *prepared)
+{
+    batch_ball(body, &prepared->ball);
+    batch_oil(film, BATCH_QUICK, &prepared->oil);
+    prepared->on = (LineOn){body, film, &prepared->ball, &prepared->oil};
+    return &prepared->on;
 }
 
 /* Chance that the ball arrives in the pocket: the aim scatters as it does, everything else by
@@ -68,7 +77,7 @@ static Line measure(Ready *ready, const Delivery *delivery)
     curves_roll(batch, &curve, 1);
     double rest = curve_rest_deviation(batch->arrivals);
     Roll roll;
-    motion_roll(ready->body, ready->film, delivery, &roll);
+    motion_roll(ready->on->body, ready->on->film, delivery, &roll);
     double board = roll.gutter ? 0.0 : roll.entry_board + batch->off_boards;
     Line line = {.found = in_pocket(board),
                  .laydown_board = delivery->laydown_board,
@@ -136,32 +145,53 @@ static Line line_on(Ready *ready, const ArrivalCurve *curve)
     return hitting.found ? hitting : line;
 }
 
+Line line_measure_on(const LineOn *on, const Bowler *bowler, const Delivery *delivery,
+                     double off_boards)
+{
+    Ready ready;
+    make_ready(on, bowler, delivery, off_boards, &ready);
+    return measure(&ready, delivery);
+}
+
 Line line_measure(const MotionBody *body, const Oil *oil, const Bowler *bowler,
                   const Delivery *delivery, double off_boards)
 {
+    Prepared prepared;
+    return line_measure_on(prepare(body, oil, &prepared), bowler, delivery, off_boards);
+}
+
+double line_aim_on(const LineOn *on, const Bowler *bowler, const Delivery *usual,
+                   double laydown_board, double off_boards)
+{
     Ready ready;
-    make_ready(body, oil, bowler, delivery, off_boards, &ready);
-    return measure(&ready, delivery);
+    ArrivalCurve curve;
+    make_ready(on, bowler, usual, off_boards, &ready);
+    fill(&ready, laydown_board, &curve, 1);
+    return best_aim(&ready, &curve, false);
 }
 
 double line_aim(const MotionBody *body, const Oil *oil, const Bowler *bowler, const Delivery *usual,
                 double laydown_board, double off_boards)
 {
+    Prepared prepared;
+    return line_aim_on(prepare(body, oil, &prepared), bowler, usual, laydown_board, off_boards);
+}
+
+Line line_search_on(const LineOn *on, const Bowler *bowler, const Delivery *usual,
+                    double laydown_board, double off_boards)
+{
     Ready ready;
     ArrivalCurve curve;
-    make_ready(body, oil, bowler, usual, off_boards, &ready);
+    make_ready(on, bowler, usual, off_boards, &ready);
     fill(&ready, laydown_board, &curve, 1);
-    return best_aim(&ready, &curve, false);
+    return line_on(&ready, &curve);
 }
 
 Line line_search(const MotionBody *body, const Oil *oil, const Bowler *bowler,
                  const Delivery *usual, double laydown_board, double off_boards)
 {
-    Ready ready;
-    ArrivalCurve curve;
-    make_ready(body, oil, bowler, usual, off_boards, &ready);
-    fill(&ready, laydown_board, &curve, 1);
-    return line_on(&ready, &curve);
+    Prepared prepared;
+    return line_search_on(prepare(body, oil, &prepared), bowler, usual, laydown_board, off_boards);
 }
 
 double line_carry(double entry_deg)
@@ -200,11 +230,12 @@ bool line_better(const Line *line, const Line *other)
 Line line_best(const MotionBody *body, const Oil *oil, const Bowler *bowler, const Delivery *usual,
                double low, double high)
 {
+    Prepared prepared;
     Ready ready;
     ArrivalCurve curves[CURVE_LAYDOWNS_MAX];
     Line best = {0};
     bool any = false;
-    make_ready(body, oil, bowler, usual, 0.0, &ready);
+    make_ready(prepare(body, oil, &prepared), bowler, usual, 0.0, &ready);
     delivery_reach(bowler, &low, &high);
     for (int count; low <= high; low += count) {
         count =

@@ -2,6 +2,7 @@
 #ifndef SETTEE_CORE_LINE_LINE_H
 #define SETTEE_CORE_LINE_LINE_H
 
+#include "core/motion/batch.h"
 #include "core/motion/motion.h"
 
 /* What one ball does on a film, released the bowler's way from one laydown board. */
@@ -31,6 +32,21 @@ Line line_search(const MotionBody *body, const Oil *oil, const Bowler *bowler,
 /* The same figures for one given delivery. */
 Line line_measure(const MotionBody *body, const Oil *oil, const Bowler *bowler,
                   const Delivery *delivery, double off_boards);
+
+/* A ball and a film with what batches need of both, for who asks about them more than once: the
+ * same results. `oil` is made ready with BATCH_QUICK. */
+typedef struct LineOn {
+    const MotionBody *body;
+    const Oil *film;
+    const BatchBall *ball;
+    const BatchOil *oil;
+} LineOn;
+double line_aim_on(const LineOn *on, const Bowler *bowler, const Delivery *usual,
+                   double laydown_board, double off_boards);
+Line line_search_on(const LineOn *on, const Bowler *bowler, const Delivery *usual,
+                    double laydown_board, double off_boards);
+Line line_measure_on(const LineOn *on, const Bowler *bowler, const Delivery *delivery,
+                     double off_boards);
 
 /* Share of pocket hits that strike at that entry angle, for a usual ball (the rack's table). */
 double line_carry(double entry_deg);
