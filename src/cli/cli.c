@@ -48,7 +48,7 @@ static const Subcommand SUBCOMMANDS[] = {
      "the games ahead: which ball and line for each", cmd_block},
     {"rehearse", "", 0,
      BIT(PATTERN) | BIT(BAG) | RELEASE | BIT(GAMES) | BIT(BOWLERS) | BIT(PLAYER) | BIT(WORLD) |
-         BIT(PRACTICE) | BIT(SIGHTS) | BIT(SEED) | BIT(LIST) | BIT(JSON),
+         BIT(PRACTICE) | BIT(SIGHTS) | BIT(STEADY) | BIT(SEED) | BIT(COSTS) | BIT(LIST) | BIT(JSON),
      "play a block against a hidden lane", cmd_rehearse},
     {"review", "", 0, BIT(MONTH) | BIT(BAG) | BIT(JSON),
      "how your shots turned out, by month, ball and pattern", cmd_review},

@@ -4,10 +4,11 @@
 
 #include "base/text.h"
 #include "cli/cmd.h"
-#include "core/rehearse/rehearse.h"
+#include "cli/rehearsal.h"
 #include "store/files.h"
 
-enum { USUAL_GAMES = 3, USUAL_BOWLERS = 4 };
+enum { USUAL_GAMES = 3, USUAL_BOWLERS = 4, DEAREST = 3 };
+#define LEAST_DEAR 0.05 /* pins; what costs less is not told */
 
 static void add_named(JsonOut *json, const char *name, const char *sentence)
 {
@@ -43,72 +44,6 @@ static int list_all(bool as_json)
     return cmd_json(&json);
 }
 
-static int rehearsal_json(const Rehearsal *out, const RehearseSetup *plan, bool say_world)
-{
-    JsonOut json = json_out_start();
-    json_out_object(&json, NULL);
-    json_out_string(&json, "player", plan->player->name);
-    if (say_world)
-        json_out_string(&json, "world", plan->world->name);
-    json_out_integer(&json, "seed", (long)plan->seed);
-    json_out_integer(&json, "practice", plan->practice);
-    json_out_rounded(&json, "mean_pins", out->mean_pins, 2);
-    json_out_array(&json, "games");
-    for (int i = 0; i < out->games; i++)
-        json_out_integer(&json, NULL, out->score[i]);
-    json_out_end(&json);
-    json_out_rounded(&json, "strikes", (double)out->strikes / out->shot_count, 4);
-    json_out_rounded(&json, "pocket", (double)out->pockets / out->shot_count, 4);
-    json_out_rounded(&json, "worth", out->value, 4);
-    json_out_array(&json, "decisions");
-    for (int i = 0; i < out->shot_count; i++) {
-        const RehearseShot *s = &out->shots[i];
-        json_out_object(&json, NULL);
-        json_out_integer(&json, "game", s->game);
-        json_out_integer(&json, "frame", s->frame);
-        json_out_string(&json, "lane", SIDE_NAMES[s->shot.lane]);
-        json_out_string(&json, "action", ADJUST_NAMES[s->kind]);
-        json_out_integer(&json, "slot", s->shot.slot);
-        json_out_rounded(&json, "stance", s->shot.stance, 2);
-        json_out_rounded(&json, "aim", s->shot.aim, 2);
-        json_out_rounded(&json, "stated_pocket", s->stated, 4);
-        json_out_rounded(&json, "worth", s->value, 4);
-        json_out_string(&json, "hit", HIT_NAMES[s->shot.hit]);
-        json_out_string(&json, "read", READ_NAMES[s->shot.read]);
-        json_out_string(&json, "release", RELEASE_NAMES[s->shot.release]);
-        json_out_rounded(&json, "board", s->board, 2);
-        json_out_bool(&json, "strike", s->strike);
-        json_out_end(&json);
-    }
-    json_out_end(&json);
-    json_out_end(&json);
-    return cmd_json(&json);
-}
-
-static void print_rehearsal(const Rehearsal *out, const RehearseSetup *plan, bool say_world)
-{
-    printf("%s on %s, %g ft: player %s", plan->bag->bowler.name, plan->pattern->name,
-           plan->pattern->length_ft, plan->player->name);
-    if (say_world)
-        printf(", world %s", plan->world->name);
-    puts("\n");
-    puts("game frame lane   ball  feet   aim  what was done    hit      read     worth");
-    for (int i = 0; i < out->shot_count; i++) {
-        const RehearseShot *s = &out->shots[i];
-        printf("%4d %5d %-5s %5d %5.1f %5.1f  %-15s  %-7s  %-7s  %3.0f %%%s\n", s->game, s->frame,
-               SIDE_NAMES[s->shot.lane], s->shot.slot, s->shot.stance, s->shot.aim,
-               ADJUST_WORDS[s->kind], HIT_NAMES[s->shot.hit], READ_NAMES[s->shot.read],
-               100.0 * s->value, s->strike ? "  X" : "");
-    }
-    printf("\nGames  ");
-    for (int i = 0; i < out->games; i++)
-        printf(" %d", out->score[i]);
-    printf("\nMean    %.1f; pocket %.0f %%, strikes %.0f %%\n", out->mean_pins,
-           100.0 * out->pockets / out->shot_count, 100.0 * out->strikes / out->shot_count);
-    printf("Worth   %.0f %%: chance of a strike with the chosen throws, on the hidden lane\n",
-           100.0 * out->value);
-}
-
 /* "hold, rules or advisor" of the names seen so far, one more. */
 static void add_name(char *out, size_t size, const char *name, bool last)
 {
@@ -133,22 +68,60 @@ static bool read_names(const Options *options, RehearseSetup *plan)
     return plan->player && plan->world;
 }
 
-static int play(const RehearseSetup *plan, const Options *options)
+/* What a judge has to say of it, and how others did on the same block. */
+static bool judge(RehearsalReport *report, Judgement *judgement, RehearseJob *others)
+{
+    static const Player *const OTHERS[SAME_BLOCK_MAX] = {&PLAYER_HOLD, &PLAYER_ADVISOR};
+    JudgeJob *job = judge_new();
+    Rehearsal *block = malloc(sizeof *block);
+    Oil *lane = malloc(sizeof *lane);
+    bool done = job && block && lane;
+    if (done) {
+        judge_begin(job, report->setup, report->block, judgement);
+        while (!judge_step(job))
+            ;
+        report->judgement = judgement;
+        report->dearest_count = judge_dearest(judgement, LEAST_DEAR, report->dearest, DEAREST);
+        for (int k = 0; k < report->dearest_count; k++) {
+            judge_lane(job, report->setup, report->block, report->dearest[k], lane);
+            for (int b = 0; b < LANE_BOARDS; b++)
+                report->film[k][b] = rehearse_film(lane, b + 1, b + 1);
+        }
+        for (int i = 0; i < SAME_BLOCK_MAX; i++) {
+            if (OTHERS[i] == report->setup->player)
+                continue;
+            RehearseSetup setup = *report->setup;
+            setup.player = OTHERS[i];
+            rehearse_play(others, &setup, block);
+            report->same[report->same_count++] = (SameBlock){OTHERS[i], block->mean_pins};
+        }
+    }
+    judge_free(job);
+    free(block);
+    free(lane);
+    return done;
+}
+
+static int play(const RehearseSetup *plan, const Options *options, const Oil *sheet)
 {
     RehearseJob *job = rehearse_new();
     Rehearsal *out = malloc(sizeof *out);
+    Judgement *judgement = malloc(sizeof *judgement);
+    RehearsalReport report = {.setup = plan, .block = out, .world_said = options->world != NULL};
     int status = CMD_DONE;
-    if (!job || !out) {
-        status = cmd_say(CMD_FAULT, "out of memory");
-    } else {
+    for (int b = 0; b < LANE_BOARDS; b++)
+        report.sheet[b] = rehearse_film(sheet, b + 1, b + 1);
+    if (job && out)
         rehearse_play(job, plan, out);
-        if (options->json)
-            status = rehearsal_json(out, plan, options->world != NULL);
-        else
-            print_rehearsal(out, plan, options->world != NULL);
-    }
+    if (!job || !out || (options->costs && (!judgement || !judge(&report, judgement, job))))
+        status = cmd_say(CMD_FAULT, "out of memory");
+    else if (options->json)
+        status = rehearsal_json(&report);
+    else
+        print_rehearsal(&report);
     rehearse_free(job);
     free(out);
+    free(judgement);
     return status;
 }
 
@@ -164,6 +137,7 @@ int cmd_rehearse(const Options *options)
                           .bowlers_on_pair = options->bowlers ? options->bowlers : USUAL_BOWLERS,
                           .practice = options->practice,
                           .sights = options->sights,
+                          .steady = options->steady,
                           .seed = options->seed > 0 ? (uint64_t)options->seed : 1};
     if (options->list)
         return list_all(options->json);
@@ -177,5 +151,5 @@ int cmd_rehearse(const Options *options)
     for (int slot = 1; !bag_slot(&setup.bag, slot); slot++)
         if (slot == BAG_SLOTS)
             return cmd_say(CMD_FAULT, "no ball of this bag is in a slot");
-    return play(&plan, options);
+    return play(&plan, options, &setup.oil);
 }

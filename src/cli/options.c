@@ -9,6 +9,7 @@
 
 #include "base/text.h"
 #include "core/motion/delivery.h"
+#include "core/rehearse/seed.h"
 
 typedef enum OptionKind {
     KIND_FLAG,
@@ -16,7 +17,8 @@ typedef enum OptionKind {
     KIND_COUNT,
     KIND_NUMBER,
     KIND_LIST,
-    KIND_SIDE
+    KIND_SIDE,
+    KIND_SEED
 } OptionKind;
 
 typedef struct OptionRow {
@@ -104,7 +106,12 @@ static const OptionRow TABLE[OPTION_COUNT] = {
                          "first balls before the first game, not counted"},
     [OPTION_SIGHTS] = {"sights", KIND_FLAG, AT(sights), NULL, 0, 0, "",
                        "the bowler also reports the boards at the arrows and the breakpoint"},
-    [OPTION_SEED] = {"seed", KIND_COUNT, AT(seed), "N", 1, 1000000000, "", "which hidden lane (1)"},
+    [OPTION_SEED] = {"seed", KIND_SEED, AT(seed), "N|WORDS", 1, 1000000000, "",
+                     "which hidden lane: a number (1) or two words (amber-otter)"},
+    [OPTION_COSTS] = {"costs", KIND_FLAG, AT(costs), NULL, 0, 0, "",
+                      "what each decision cost, and the better line of the three dearest"},
+    [OPTION_STEADY] = {"steady", KIND_FLAG, AT(steady), NULL, 0, 0, "",
+                       "every throw goes as it was meant: to see the decisions alone"},
     [OPTION_SAVE] = {"save", KIND_TEXT, AT(save), "FILE", 0, 0, "",
                      "write the bag with the pick in its slots to FILE"},
     [OPTION_MONTH] = {"month", KIND_TEXT, AT(month), "YYYY-MM", 0, 0, "",
@@ -180,6 +187,11 @@ static bool number_until(const char *text, const char **end, double *value)
 
 static bool outside(const OptionRow *row, const char *text, Error *error)
 {
+    if (row->kind == KIND_SEED)
+        return error_set(error,
+                         "--%s: found '%.40s'; allowed is a whole number from %g to %g or a "
+                         "block's two words (amber-otter)",
+                         row->name, text, row->low, row->high);
     if (row->kind == KIND_COUNT)
         return error_set(error, "--%s: found '%.40s'; allowed is a whole number from %g to %g",
                          row->name, text, row->low, row->high);
@@ -203,12 +215,39 @@ static bool read_list(const OptionRow *row, const char *text, Options *options, 
     }
 }
 
+static bool read_number(const OptionRow *row, const char *text, void *place, Error *error)
+{
+    const char *end;
+    double value;
+    if (!number_until(text, &end, &value) || *end || value < row->low || value > row->high ||
+        (row->kind != KIND_NUMBER && value != floor(value)))
+        return outside(row, text, error);
+    if (row->kind == KIND_NUMBER)
+        *(double *)place = value;
+    else
+        *(int *)place = (int)value;
+    return true;
+}
+
+/* A number, or the pair of words that stands for one (seed.h). */
+static bool read_seed(const OptionRow *row, const char *text, int *seed, Error *error)
+{
+    uint64_t found;
+    char near[SEED_TEXT_MAX];
+    if (seed_of_text(text, &found, near)) {
+        *seed = (int)found;
+        return true;
+    }
+    if (near[0])
+        return error_set(error, "--%s: no block is called '%.40s'; did you mean '%s'?", row->name,
+                         text, near);
+    return read_number(row, text, seed, error);
+}
+
 static bool read_value(OptionId id, const char *text, Options *options, Error *error)
 {
     const OptionRow *row = &TABLE[id];
     char *place = (char *)options + row->offset;
-    const char *end;
-    double value;
     switch (row->kind) {
     case KIND_FLAG:
         *(bool *)(void *)place = true;
@@ -220,15 +259,9 @@ static bool read_value(OptionId id, const char *text, Options *options, Error *e
         return true;
     case KIND_COUNT:
     case KIND_NUMBER:
-        if (!number_until(text, &end, &value) || *end || value < row->low || value > row->high)
-            return outside(row, text, error);
-        if (row->kind == KIND_NUMBER)
-            *(double *)(void *)place = value;
-        else if (value == floor(value))
-            *(int *)(void *)place = (int)value;
-        else
-            return outside(row, text, error);
-        return true;
+        return read_number(row, text, place, error);
+    case KIND_SEED:
+        return read_seed(row, text, (int *)(void *)place, error);
     case KIND_LIST:
         return read_list(row, text, options, error);
     case KIND_SIDE:

@@ -51,6 +51,8 @@ typedef enum OptionId {
     OPTION_PRACTICE,
     OPTION_SIGHTS,
     OPTION_SEED,
+    OPTION_COSTS,
+    OPTION_STEADY,
     OPTION_SAVE,
     OPTION_MONTH,
     OPTION_CSV,
@@ -77,7 +79,7 @@ typedef struct Options {
     double stance, aim, laydown, launch_deg;
     double mph, rpm, rotation_deg, tilt_deg, loft_ft;
     double board, degrees, pounds;
-    bool certified, json, csv, surfaces, no_spare, sights, list;
+    bool certified, json, csv, surfaces, no_spare, sights, list, costs, steady;
     bool lane_said;
     Side lane;
     int at_count;

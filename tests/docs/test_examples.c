@@ -231,7 +231,7 @@ static void json_keys_are_listed(void **state)
                                            "spare 7 10",
                                            "score X 9 / 7 2",
                                            "advise --bag my-bag.json --shots my-shots.json",
-                                           "rehearse --games 1 --player hold",
+                                           "rehearse --games 1 --player hold --costs",
                                            "bag --pick 3 --games 2 --bag my-bag.json",
                                            "block --games 2 --bag my-bag.json",
                                            "home",

@@ -6,6 +6,7 @@
 
 #include "core/advice/candidates.h"
 #include "core/line/strength.h"
+#include "core/rehearse/known.h"
 
 const Player *const PLAYERS[PLAYER_COUNT + 1] = {
     &PLAYER_HOLD,  &PLAYER_RULES, &PLAYER_ADVISOR, &PLAYER_KNOWS, &PLAYER_BY_THE_MISS,
@@ -51,7 +52,7 @@ static bool on_lane(const View *view, const Plan *plan)
     return candidate_on_lane(&view->bag->bowler, plan);
 }
 
-static void ask_advice(const View *view)
+void player_ask(const View *view)
 {
     AdviceInput input = {.bag = view->bag,
                          .pattern = view->pattern,
@@ -65,7 +66,8 @@ static void ask_advice(const View *view)
                          .bowlers_on_pair = view->bowlers_on_pair,
                          .mix = view->mix,
                          .apart = true, /* each lane has a plan of its own */
-                         .certified = true};
+                         .certified = true,
+                         .revision = view->question};
     advice_begin(view->advice, &input);
 }
 
@@ -106,7 +108,7 @@ static Choice choose_by_rules(const View *view)
 {
     Choice choice = stay(view);
     Plan plan = choice.plan;
-    ask_advice(view);
+    player_ask(view);
     while (!advice_result(view->advice)->ready && !advice_step(view->advice))
         ;
     choice.kind = advice_asked(view->advice);
@@ -122,7 +124,7 @@ const Player PLAYER_RULES = {.name = "rules",
 
 static Choice choose_as_advised(const View *view)
 {
-    ask_advice(view);
+    player_ask(view);
     while (!advice_adjustments_done(view->advice))
         advice_step(view->advice);
     const Adjustment *best = &advice_result(view->advice)->adjustments[0];
@@ -229,65 +231,16 @@ const Player PLAYER_COACH = {
     .sentence = "by the miss; a ball down after two early highs, a ball up after two late lights",
     .choose = choose_as_a_coach};
 
-/* Laydown boards tried by the player that knows the lane. */
-#define KNOWN_LOW 10.0
-#define KNOWN_HIGH 33.0
-#define KNOWN_STEP 2.0
-#define KNOWN_MARGIN 0.005 /* no change for less */
-
-/* The best half board of aim from one laydown under the truth, if it beats the best so far. */
-static void try_laydown(const View *view, const Truth *truth, int slot, double laydown,
-                        Choice *best)
-{
-    const Bowler *bowler = &view->bag->bowler;
-    Delivery usual = delivery_of(bowler, delivery_stance(bowler, laydown), laydown - 8.0);
-    double aim = truth->world->aim(truth, view->lane, slot, &usual, laydown);
-    for (int i = -1; i <= 1; i++) {
-        double half = lane_half_board(aim) + 0.5 * i;
-        usual.launch_deg = delivery_launch_deg(laydown, half);
-        Outlook outlook = truth_outlook(truth, view->lane, slot, &usual);
-        if (outlook.strike > best->strike)
-            *best = (Choice){
-                .plan = {.slot = slot, .stance = delivery_stance(bowler, laydown), .aim = half},
-                .kind = ADJUST_HOLD,
-                .pocket = outlook.pocket,
-                .strike = outlook.strike};
-    }
-}
-
-/* Tries every second board, then the boards next to the best. */
-static Choice best_of_ball(const View *view, const Truth *truth, int slot)
-{
-    Choice best = {.strike = -1.0};
-    for (double laydown = KNOWN_LOW; laydown <= KNOWN_HIGH; laydown += KNOWN_STEP)
-        try_laydown(view, truth, slot, laydown, &best);
-    double middle = best.plan.stance - view->bag->bowler.laydown_offset_boards;
-    try_laydown(view, truth, slot, middle - 1.0, &best);
-    try_laydown(view, truth, slot, middle + 1.0, &best);
-    return best;
-}
-
 static Choice choose_knowing(const View *view, Truth *truth)
 {
-    const Bowler *bowler = &view->bag->bowler;
-    Choice best = stay(view);
-    truth_prepare(truth, view->lane, view->game);
-    Delivery now = delivery_of(bowler, best.plan.stance, best.plan.aim);
-    Outlook outlook = truth_outlook(truth, view->lane, best.plan.slot, &now);
-    best.strike = outlook.strike;
-    best.pocket = outlook.pocket;
-    double to_beat = best.strike + KNOWN_MARGIN;
-    for (int slot = 1; slot <= BAG_SLOTS; slot++) {
-        if (!truth->filled[slot - 1] ||
-            (slot != best.plan.slot && bag_slot(view->bag, slot)->cover == COVER_POLYESTER))
-            continue;
-        Choice own = best_of_ball(view, truth, slot);
-        if (own.strike > to_beat) {
-            best = own;
-            to_beat = own.strike;
-        }
-    }
-    return best;
+    KnownSearch search;
+    known_begin(&search, truth, view->lane, view->game, &view->plan[view->lane]);
+    while (!known_step(&search))
+        ;
+    return (Choice){.plan = search.best.plan,
+                    .kind = ADJUST_HOLD,
+                    .pocket = search.best.pocket,
+                    .strike = search.best.strike};
 }
 
 const Player PLAYER_KNOWS = {.name = "knows-the-lane",

@@ -19,8 +19,10 @@ typedef struct View {
     Plan plan[SIDE_COUNT]; /* thrown last on each lane, or the first line */
     Side lane;             /* of the next throw */
     int game, frame, bowlers_on_pair;
+    bool practice;     /* it won't count; game and frame are then 1 */
     FieldMix mix;      /* the others, as far as they are known */
     AdviceJob *advice; /* for players who ask for advice; kept from throw to throw */
+    long question;     /* the throw's number among all of that job */
 } View;
 
 typedef struct Choice {
@@ -39,6 +41,10 @@ extern const Player PLAYER_HOLD, PLAYER_RULES, PLAYER_ADVISOR, PLAYER_KNOWS, PLA
     PLAYER_COACH;
 extern const Player *const PLAYERS[]; /* NULL ends */
 enum { PLAYER_COUNT = 6 };
+
+/* Asks the view's advice job what to throw next; the caller then takes its steps. */
+void player_ask(const View *view);
+
 const Player *player_find(const char *name); /* NULL: there is none */
 
 #endif

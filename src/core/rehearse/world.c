@@ -77,6 +77,7 @@ void truth_draw(Truth *truth, const World *world, const Bag *bag, const Oil *she
     truth->world = world;
     truth->bag = bag;
     truth->off_boards = 0.0;
+    truth->steady = false;
     memset(truth->own, 0, own_size());
     for (int slot = 0; slot < BAG_SLOTS; slot++) {
         truth->filled[slot] = bag_slot(bag, slot + 1) != NULL;
@@ -119,6 +120,10 @@ Delivery truth_throw(const Truth *truth, const Plan *plan, int game, Rng *luck, 
     Delivery meant = plan_delivery(bowler, plan), d = delivery_offset(&meant, &off);
     double bad = rng_uniform(luck), kind = rng_uniform(luck), known = rng_uniform(luck);
     *told = RELEASE_GOOD;
+    if (truth->steady) {
+        DeliveryOffset day = {.mph = truth_mph(truth, game), .launch_deg = truth->launch_deg};
+        return delivery_offset(&meant, &day);
+    }
     if (bad < senses->bad_share) {
         Release what = spoil(&d, s, senses->bad_deviations, kind);
         if (known < senses->told_share)

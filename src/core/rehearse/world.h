@@ -45,6 +45,7 @@ typedef struct Truth {
     int sought[SIDE_COUNT];               /* the game in which they last looked for a line */
     double expected_ft[BAG_SLOTS];        /* the move the bowler has come to expect of a ball */
     double off_boards;                    /* error of the player that knows the lane; usually 0 */
+    bool steady;                          /* throws go as they were meant */
     Forecast forecast;                    /* draws of the throw, for truth_outlook */
     void *own; /* private to the world; own_size bytes, zeroed before each draw */
 } Truth;
