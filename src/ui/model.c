@@ -85,6 +85,8 @@ unsigned model_where(const Model *model)
         return IN_BLOCK;
     case MODE_OIL:
         return IN_OIL;
+    case MODE_SUPPOSE:
+        return IN_SUPPOSE;
     default:
         return IN_LANE;
     }
@@ -98,11 +100,12 @@ Plan model_plan(const Model *model)
 AdviceInput model_advice_input(const Model *model)
 {
     const Session *session = model->session;
+    bool supposing = model->supposed.count > 0;
     return (AdviceInput){.bag = &session->bag,
                          .pattern = &session->pattern,
                          .rules = model->rules,
-                         .shots = session->shots,
-                         .shot_count = session->shot_count,
+                         .shots = supposing ? model->supposed.shots : session->shots,
+                         .shot_count = supposing ? model->supposed.count : session->shot_count,
                          .lane = model->lane,
                          .plan = model_plan(model),
                          .apart = session->apart,

@@ -31,7 +31,8 @@ typedef enum Mode {
     MODE_BAG,
     MODE_BALL, /* the fields of a ball of the bag */
     MODE_BLOCK,
-    MODE_OIL
+    MODE_OIL,
+    MODE_SUPPOSE /* the lane's screen, with the answers to a shot that was never thrown */
 } Mode;
 
 /* Numbers of a shot that the bowler may have seen; 0: not given. */
@@ -73,6 +74,8 @@ typedef struct Typing {
     Seen seen;        /* what FIELD_SEEN asks for */
     char figures[8];  /* of FIELD_SEEN */
     bool doubtful;    /* a key was refused: the shot may not be what was meant */
+    bool supposed;    /* what if: the shot is not to be kept */
+    Mode back;        /* where it goes on from */
 } Typing;
 
 /* After a refusal, the bowler's next keys may assume something that didn't happen: so no shot
@@ -80,17 +83,25 @@ typedef struct Typing {
  * not taken to mean anything else. */
 typedef enum Deaf { DEAF_TO_NOTHING, DEAF_TO_HITS, DEAF_TO_SHOTS } Deaf;
 
-/* For each thing computed elsewhere: the revision of the model at which its question last changed.
- */
-typedef struct Asked {
-    long advice, slots, paths, spare, arsenal, block;
-} Asked;
-
 /* What a slot's ball would do now, and the question it answers. */
 typedef struct SlotShown {
     SlotNow now;
     long revision;
 } SlotShown;
+
+/* A shot that is only supposed, after those of the session; and what was shown before it. */
+typedef struct Supposed {
+    Shot shots[SESSION_SHOTS_MAX];
+    int count;
+    Advice before;
+    SlotShown slot_before[BAG_SLOTS];
+} Supposed;
+
+/* For each thing computed elsewhere: the revision of the model at which its question last changed.
+ */
+typedef struct Asked {
+    long advice, slots, paths, spare, arsenal, block;
+} Asked;
 
 typedef struct Model {
     Session *session; /* changed only by update(), through session_apply */
@@ -126,6 +137,8 @@ typedef struct Model {
     long paths_revision;
     bool path_on, path2_on;
     Roll path, path2; /* the current plan, and the first answer */
+
+    Supposed supposed; /* of MODE_SUPPOSE; count 0: nothing is supposed */
 
     Pins spare_pins; /* of MODE_SPARES, as numbered on the deck; 0: none typed yet */
     int spare_slot;  /* the ball asked for; 0: the best */

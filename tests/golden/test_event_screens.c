@@ -28,11 +28,32 @@ static void oil_of_a_left_hander_in_ascii(void **state)
     free(pinned);
 }
 
+static void what_if_is_marked(void **state)
+{
+    (void)state;
+    static const int SIZES[][2] = {{80, 24}, {120, 40}};
+    for (int i = 0; i < 2; i++) {
+        Pinned *pinned = playing(HAND_RIGHT, SIZES[i][0], SIZES[i][1]);
+        char name[64];
+        pinned_type(pinned, "Whe");
+        snprintf(name, sizeof name, "suppose-typing-%dx%d", SIZES[i][0], SIZES[i][1]);
+        compare(name, &pinned->model);
+        pinned_type(pinned, "g47\r");
+        if (i == 0)
+            compare("suppose-calculating-80x24", &pinned->model);
+        pinned_advise(pinned);
+        snprintf(name, sizeof name, "suppose-%dx%d", SIZES[i][0], SIZES[i][1]);
+        compare(name, &pinned->model);
+        free(pinned);
+    }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(oil_at_each_size),
         cmocka_unit_test(oil_of_a_left_hander_in_ascii),
+        cmocka_unit_test(what_if_is_marked),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -1,4 +1,4 @@
-/* test_event_screens.c - the keys of the screens beside the lane: the oil. */
+/* test_event_screens.c - the keys of the screens beside the lane: the oil, what if. */
 #include "near.h"
 
 #include "ui/input/commands.h"
@@ -79,12 +79,100 @@ static void the_sheet_is_measured(void **state)
     free(pinned);
 }
 
+/* What if: answers come for a shot that was never thrown, and the session stays as it was, to the
+ * last byte. */
+static void what_if_keeps_nothing(void **state)
+{
+    (void)state;
+    static Session before;
+    Pinned *pinned = begin();
+    Model *model = &pinned->model;
+    pinned_press(pinned, PRESS_LEFT); /* moves that are not entered yet count, and stay so */
+    pinned_advise(pinned);
+    Plan plan = model_plan(model);
+    before = pinned->session;
+    bool kept = false, asked = false;
+    for (const char *key = "Whegm17\r47\r"; *key; key++) {
+        Effects effects = pinned_press(pinned, (unsigned char)*key);
+        kept |= effects.keep;
+        asked |= effects.advise;
+    }
+    assert_int_equal(model->mode, MODE_SUPPOSE);
+    assert_true(asked && !kept);
+    AdviceInput input = model_advice_input(model);
+    assert_int_equal(input.shot_count, before.shot_count + 1);
+    assert_int_equal(input.shots[before.shot_count].hit, HIT_HIGH);
+    assert_int_equal(input.shots[before.shot_count].left, pin_bit(4) | pin_bit(7));
+    assert_true(input.shots[before.shot_count].mph == 17.0);
+    assert_true(input.shots[before.shot_count].ball[0]); /* it names its ball as any shot does */
+    assert_int_equal(input.lane, SIDE_RIGHT);
+    assert_true(plan_same(&input.plan, &plan));
+    shows(pinned, "What if: nothing of this is kept");
+    shows(pinned, "What if: throw");
+    pinned_advise(pinned);
+    shows(pinned, "Ball down");
+
+    pinned_type(pinned, "Wle"); /* another, dropped half-way: the first is still supposed */
+    shows(pinned, "What if");
+    pinned_press(pinned, PRESS_ESC);
+    assert_int_equal(model->mode, MODE_SUPPOSE);
+    pinned_press(pinned, PRESS_ESC);
+    assert_int_equal(model->mode, MODE_LANE);
+    assert_memory_equal(&before, &pinned->session, sizeof before);
+    input = model_advice_input(model);
+    assert_ptr_equal(input.shots, pinned->session.shots);
+    assert_int_equal(input.shot_count, before.shot_count);
+    Plan after = model_plan(model);
+    assert_true(plan_same(&after, &plan));
+    free(pinned);
+}
+
+/* No answer of the one is ever shown as an answer of the other. */
+static void what_if_and_what_was_are_told_apart(void **state)
+{
+    (void)state;
+    Pinned *pinned = begin();
+    Model *model = &pinned->model;
+    pinned->advice.adjustments[0].kind = ADJUST_MOVE_IN;
+    pinned_type(pinned, "Whe\r");
+    char *screen = pinned_screen(model);
+    assert_null(strstr(screen, "Ball down"));
+    assert_non_null(strstr(screen, "calculating…"));
+    free(screen);
+    pinned_advise(pinned);
+    shows(pinned, "Move in");
+    pinned_press(pinned, PRESS_ESC);
+    shows(pinned, "Ball down"); /* what was shown before, while it is asked for again */
+    shows(pinned, "calculating…");
+    Effects effects = pinned_press(pinned, 'a');
+    assert_true(effects.bell && !effects.keep);
+    free(pinned);
+}
+
+static void what_cannot_be_is_not_supposed(void **state)
+{
+    (void)state;
+    Pinned *pinned = begin();
+    pinned_type(pinned, "W\r");
+    assert_int_equal(pinned->model.mode, MODE_ENTRY);
+    shows(pinned, "neither hit nor leave");
+    pinned_press(pinned, PRESS_ESC);
+    assert_int_equal(pinned->model.mode, MODE_LANE);
+    Effects effects = pinned_press(pinned, 'W');
+    effects = pinned_press(pinned, 'q'); /* nothing would be lost */
+    assert_true(effects.quit);
+    free(pinned);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(the_cut_moves_and_stays_on_the_lane),
         cmocka_unit_test(the_other_lane_has_its_own_oil),
         cmocka_unit_test(the_sheet_is_measured),
+        cmocka_unit_test(what_if_keeps_nothing),
+        cmocka_unit_test(what_if_and_what_was_are_told_apart),
+        cmocka_unit_test(what_cannot_be_is_not_supposed),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

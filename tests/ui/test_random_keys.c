@@ -318,9 +318,9 @@ static void every_size(void **state)
 {
     (void)state;
     static const char *const STATES[] = {
-        "",      "l",       "log", "logb", "e",   "?",  "G",
-        "logm1", "log36.6", "B",   "B\r1", "B+Q", "B-", "la12.5\rp7.5\rm17.4\rp39",
-        "S",     "K",       "O"};
+        "",      "l",       "log", "logb", "e",       "?",  "G",
+        "logm1", "log36.6", "B",   "B\r1", "B+Q",     "B-", "la12.5\rp7.5\rm17.4\rp39",
+        "S",     "K",       "O",   "Whe",  "Wheg47\r"};
     Pinned *pinned = malloc(sizeof *pinned);
     assert_non_null(pinned);
     for (size_t s = 0; s < sizeof STATES / sizeof *STATES; s++) {

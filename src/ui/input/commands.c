@@ -16,6 +16,7 @@ const char *const GROUP_TITLES[GROUP_COUNT] = {
     [GROUP_SHOT] = "While you type a shot",
     [GROUP_PLAN] = "What to throw next",
     [GROUP_EVENT] = "The event",
+    [GROUP_SUPPOSE] = "What if",
     [GROUP_SPARES] = "Picking up spares",
     [GROUP_PICK] = "Choosing an earlier shot",
     [GROUP_OIL] = "The oil",

@@ -30,9 +30,10 @@ enum {
     IN_FORM_WORD = 1 << 15,   /* one of a closed set of words, */
     IN_FORM_NAME = 1 << 16,   /* or the name */
     IN_FORM = IN_FORM_FIGURE | IN_FORM_WORD | IN_FORM_NAME,
-    IN_WORDS = 1 << 17, /* reading what the words mean */
-    IN_OIL = 1 << 18,   /* looking at the oil */
-    IN_ANY = (1 << 19) - 1
+    IN_WORDS = 1 << 17,   /* reading what the words mean */
+    IN_OIL = 1 << 18,     /* looking at the oil */
+    IN_SUPPOSE = 1 << 19, /* what if: the answers to a shot that is only supposed */
+    IN_ANY = (1 << 20) - 1
 };
 
 /* Groups of the help screen, in its order. */
@@ -44,6 +45,7 @@ typedef enum CommandGroup {
     GROUP_SHOT,
     GROUP_PLAN,
     GROUP_EVENT,
+    GROUP_SUPPOSE,
     GROUP_SPARES,
     GROUP_PICK,
     GROUP_LOOK,

@@ -40,6 +40,7 @@ bool update_enter_plan(Model *model, Effects *effects, Plan plan);
 /* Moves of feet and aim become one entry once the bowler does something else. */
 bool update_enter_draft(Model *model, Effects *effects);
 
+void update_suppose(Model *model, Effects *effects); /* asks for the answers to the typed shot */
 void update_last_spare(Model *model, Effects *effects, bool made);
 void update_remove_ball(Model *model, Effects *effects); /* the chosen one, after asking */
 

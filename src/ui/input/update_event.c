@@ -62,7 +62,7 @@ void key_next_game(Model *model, Effects *effects, int argument, uint32_t key)
 
 void key_quit(Model *model, Effects *effects, int argument, uint32_t key)
 {
-    if (model->mode == MODE_ENTRY)
+    if (model->mode == MODE_ENTRY && !model->typing.supposed)
         update_prompt(model, PROMPT_QUIT_TYPING);
     else if (model->unsaved || model->bag_unsaved)
         update_prompt(model, PROMPT_QUIT_UNSAVED);

@@ -80,7 +80,7 @@ void key_pick_take(Model *model, Effects *effects, int argument, uint32_t key)
 
 static void leave_typing(Model *model)
 {
-    model->mode = MODE_LANE;
+    model->mode = model->typing.back;
     model->typing = (Typing){.index = -1};
 }
 
@@ -115,6 +115,10 @@ void key_accept(Model *model, Effects *effects, int argument, uint32_t key)
     if (typing->doubtful) {
         typing->doubtful = false;
         update_refuse(model, effects, "a key was refused: check the line, then Enter once more");
+        return;
+    }
+    if (typing->supposed) {
+        update_suppose(model, effects);
         return;
     }
     Entry entry = {.kind = typing->index < 0 ? ENTRY_SHOT : ENTRY_EDIT,

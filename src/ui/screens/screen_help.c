@@ -79,6 +79,7 @@ int screen_help_top(int columns, unsigned where)
                 : where & IN_BAG                ? GROUP_BAG
                 : where & IN_FORM               ? GROUP_FORM
                 : where & IN_BLOCK              ? GROUP_LOOK
+                : where & IN_SUPPOSE            ? GROUP_SUPPOSE
                 : where & IN_OIL                ? GROUP_OIL
                                                 : GROUP_HIT;
     if (group == GROUP_HIT)

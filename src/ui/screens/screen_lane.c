@@ -337,6 +337,8 @@ static void draw_other_lane(const Model *model, Canvas *canvas, int row, int col
 static const char *hint(const Model *model)
 {
     const Session *session = model->session;
+    if (model->mode == MODE_SUPPOSE || (model->mode == MODE_ENTRY && model->typing.supposed))
+        return "What if: nothing of this is kept";
     if (model->mode == MODE_ENTRY && model->typing.index >= 0)
         return "Editing a shot";
     const char *file = session->event.file;
@@ -349,11 +351,33 @@ static const char *hint(const Model *model)
                : "The last game is over";
 }
 
+/* The shot that is supposed. */
+static void draw_supposed(const Model *model, Canvas *canvas, int row)
+{
+    const Shot *shot = &model->supposed.shots[model->supposed.count - 1];
+    char words[160] = "", leave[48], stance[16], aim[16];
+    widget_leave(leave, sizeof leave, shot, 24);
+    widget_board(stance, sizeof stance, shot->stance);
+    widget_board(aim, sizeof aim, shot->aim);
+    text_append(words, sizeof words, "If ball %d, %s over %s, were %s", shot->slot, stance, aim,
+                hit_text(shot->hit, true));
+    if (shot->read)
+        text_append(words, sizeof words, ", %s", read_text(shot->read, true));
+    if (shot->release)
+        text_append(words, sizeof words, ", released %s", release_text(shot->release, true));
+    if (shot->left_said)
+        text_append(words, sizeof words, ": %s", leave);
+    canvas_text(canvas, row, 1, canvas->columns - 2, ROLE_ACCENT, words);
+}
+
 static void draw_bottom(const Model *model, Canvas *canvas)
 {
     int entry = canvas->rows - 2, rule = entry - 1, width = canvas->columns - 2;
     bool typing = model->mode == MODE_ENTRY, picking = model->mode == MODE_PICK;
-    Role role = typing ? ROLE_ACCENT : ROLE_PLAIN;
+    bool supposing = model->mode == MODE_SUPPOSE;
+    Role role = supposing || (typing && model->typing.supposed) ? ROLE_WARN
+                : typing                                        ? ROLE_ACCENT
+                                                                : ROLE_PLAIN;
     char changes[64];
     Plan plan = model_plan(model);
     screen_release_changes(&(Plan){0}, &plan, changes, sizeof changes);
@@ -369,6 +393,8 @@ static void draw_bottom(const Model *model, Canvas *canvas)
         draw_typing(model, canvas, entry);
     else if (picking)
         canvas_text(canvas, entry, 1, width, ROLE_PLAIN, "Edit which shot?");
+    else if (supposing)
+        draw_supposed(model, canvas, entry);
     else
         draw_hits(canvas, entry);
 }

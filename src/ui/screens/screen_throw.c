@@ -55,7 +55,9 @@ static Pane open_pane(const Model *model, Canvas *canvas, Area area)
 static void draw_title(Pane *pane)
 {
     int sure = model_sureness(pane->model);
-    canvas_text(pane->canvas, pane->row, pane->column, pane->columns, ROLE_TITLE, "Throw");
+    bool supposed = pane->model->supposed.count > 0;
+    canvas_text(pane->canvas, pane->row, pane->column, pane->columns,
+                supposed ? ROLE_WARN : ROLE_TITLE, supposed ? "What if: throw" : "Throw");
     if (pane->best && !model_advice_current(pane->model))
         canvas_text_right(pane->canvas, pane->row, pane->end, 14, ROLE_DIM, "calculating…");
     else if (pane->best)
@@ -276,7 +278,8 @@ static void draw_other(Pane *pane, int index, int lines)
     char text[160];
     int row = pane->row, room = pane->columns - 7;
     snprintf(text, sizeof text, "%.0f%%", adjustment->strike_after * 100.0);
-    canvas_text(canvas, row, pane->column, 1, ROLE_KEY, command_of(key_take, index)->key.shown);
+    if (pane->model->supposed.count == 0) /* what is only supposed can't be taken */
+        canvas_text(canvas, row, pane->column, 1, ROLE_KEY, command_of(key_take, index)->key.shown);
     canvas_text_right(canvas, row, pane->end, 5, pane->text, text);
     kind_text(adjustment, ", ", text, sizeof text);
     if (canvas_width(text) > room && adjustment->with != ADJUST_HOLD) /* the next line shows it */
@@ -338,6 +341,9 @@ static void draw_evidence(Pane *pane)
 void screen_throw(const Model *model, Canvas *canvas, Area area)
 {
     Pane pane = open_pane(model, canvas, area);
+    /* what is shown until then would answer what really was */
+    if (model->supposed.count > 0 && !model_advice_current(model))
+        pane.best = NULL;
     draw_title(&pane);
     if (!pane.best) {
         draw_nothing(&pane);
