@@ -51,7 +51,20 @@ double *model_seen(Shot *shot, Seen seen)
 
 bool model_small(const Model *model)
 {
-    return model->columns < SCREEN_COLUMNS_MIN || model->rows < SCREEN_ROWS_MIN;
+    return model->columns < COMPACT_COLUMNS_MIN || model->rows < COMPACT_ROWS_MIN;
+}
+
+bool model_compact(const Model *model)
+{
+    return !model_small(model) &&
+           (model->columns < SCREEN_COLUMNS_MIN || model->rows < SCREEN_ROWS_MIN);
+}
+
+bool model_fits(const Model *model)
+{
+    bool wide = model->mode == MODE_BAG || model->mode == MODE_BALL || model->mode == MODE_BLOCK ||
+                model->mode == MODE_OIL;
+    return !model_small(model) && !(wide && model_compact(model));
 }
 
 unsigned model_where(const Model *model)
@@ -64,6 +77,8 @@ unsigned model_where(const Model *model)
         return IN_ASK;
     if (model_small(model))
         return IN_SMALL;
+    if (!model_fits(model))
+        return IN_NARROW;
     switch (model->mode) {
     case MODE_ENTRY:
         return FIELDS[model->typing.field];

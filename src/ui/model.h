@@ -18,7 +18,9 @@
 #include "ui/draw/glyphs.h"
 #include "ui/input/keys.h"
 
+/* What every screen needs; and below that the compact view, on a phone for instance. */
 enum { SCREEN_COLUMNS_MIN = 80, SCREEN_ROWS_MIN = 24 };
+enum { COMPACT_COLUMNS_MIN = 40, COMPACT_ROWS_MIN = 12 };
 
 typedef enum Mode {
     MODE_LANE,
@@ -256,6 +258,9 @@ const Adjustment *model_adjustment(const Model *model, int index);
  * agree; then one step for a well-known lane and one for a clear lead. */
 int model_sureness(const Model *model);
 
-bool model_small(const Model *model);
+bool model_compact(const Model *model); /* the compact view is shown */
+bool model_small(const Model *model);   /* not even that fits */
+/* Whether the mode has a screen at this size; some have no compact one. */
+bool model_fits(const Model *model);
 
 #endif

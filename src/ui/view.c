@@ -1,44 +1,66 @@
 /* view.c - which screen to draw, and what to show if none fits. */
 #include "ui/view.h"
 
-#include <stdio.h>
-
 #include "base/text.h"
 #include "ui/screens/screens.h"
 
+/* What it needs, and what can still be done. */
 static void draw_small(const Model *model, Canvas *canvas)
 {
-    char text[200];
-    screen_prompt(model, text, sizeof text);
-    if (model->mode == MODE_ASK)
+    char text[200] = "";
+    bool narrow = !model_small(model);
+    if (model->mode == MODE_ASK) {
+        screen_prompt(model, text, sizeof text);
         text_append(text, sizeof text, " y/n");
-    else
-        snprintf(text, sizeof text,
-                 "settee needs %dx%d; this is %dx%d. Make the window larger, or press q to quit.",
-                 SCREEN_COLUMNS_MIN, SCREEN_ROWS_MIN, canvas->columns, canvas->rows);
+    } else {
+        text_append(text, sizeof text, "%s needs %dx%d; this is %dx%d. %s",
+                    narrow ? "This screen" : "settee",
+                    narrow ? SCREEN_COLUMNS_MIN : COMPACT_COLUMNS_MIN,
+                    narrow ? SCREEN_ROWS_MIN : COMPACT_ROWS_MIN, canvas->columns, canvas->rows,
+                    narrow ? "Make the window larger, or press Esc: the lane fits."
+                           : "Make the window larger, or press q to quit.");
+    }
     int row = canvas->rows > 4 ? canvas->rows / 3 : 0;
     canvas_wrap(canvas, row, 0, canvas->columns, canvas->rows - row, ROLE_PLAIN, text);
+}
+
+/* In MODE_ASK the screen that the question is about. */
+static Mode shown_mode(const Model *model)
+{
+    if (model->mode != MODE_ASK || model_compact(model))
+        return model->mode;
+    return model->prompt == PROMPT_REMOVE_BALL ? MODE_BAG : MODE_LANE;
 }
 
 void view_draw(const Model *model, Canvas *canvas)
 {
     canvas_erase(canvas);
     canvas->ascii = model->glyphs->ascii;
-    if (canvas->columns < SCREEN_COLUMNS_MIN || canvas->rows < SCREEN_ROWS_MIN)
+    if (!model_fits(model)) {
         draw_small(model, canvas);
-    else if (model->mode == MODE_HELP || model->mode == MODE_WORDS)
+        return;
+    }
+    switch (shown_mode(model)) {
+    case MODE_HELP:
+    case MODE_WORDS:
         screen_help(model, canvas);
-    else if (model->mode == MODE_SPARES)
+        break;
+    case MODE_SPARES:
         screen_spares(model, canvas);
-    else if (model->mode == MODE_BALL)
+        break;
+    case MODE_BALL:
         screen_ball(model, canvas);
-    else if (model->mode == MODE_BAG ||
-             (model->mode == MODE_ASK && model->prompt == PROMPT_REMOVE_BALL))
+        break;
+    case MODE_BAG:
         screen_bag(model, canvas);
-    else if (model->mode == MODE_BLOCK)
+        break;
+    case MODE_BLOCK:
         screen_block(model, canvas);
-    else if (model->mode == MODE_OIL)
+        break;
+    case MODE_OIL:
         screen_oil(model, canvas);
-    else
+        break;
+    default:
         screen_lane(model, canvas);
+    }
 }

@@ -48,12 +48,56 @@ static void what_if_is_marked(void **state)
     }
 }
 
+/* A phone's size: the answer, the line where a shot is typed, the last shots. */
+static void compact_view(void **state)
+{
+    (void)state;
+    static const struct {
+        const char *keys, *name;
+    } STATES[] = {{"l", "compact-read-40x12"},
+                  {"lg68", "compact-leave-40x12"},
+                  {".8", "compact-spare-40x12"},
+                  {"\x1blogm17", "compact-speed-40x12"},
+                  {"\x1b\x1b?", "compact-help-40x12"},
+                  {"\x1b"
+                   "G",
+                   "compact-ask-40x12"},
+                  {"ne", "compact-pick-40x12"},
+                  {"\r", "compact-edit-40x12"},
+                  {"\x1bO", "compact-narrow-40x12"}};
+    Pinned *pinned = playing(HAND_RIGHT, 40, 12);
+    for (size_t i = 0; i < sizeof STATES / sizeof *STATES; i++) {
+        pinned_type(pinned, STATES[i].keys);
+        compare(STATES[i].name, &pinned->model);
+    }
+    free(pinned);
+    pinned = playing(HAND_RIGHT, 40, 12);
+    pinned->advice.adjustments[0].caution = CAUTION_SURFACE;
+    pinned->advice.adjustments[0].surface_grit = 2000.0;
+    pinned_type(pinned, "-");
+    pinned_advise(pinned);
+    compare("compact-caution-40x12", &pinned->model);
+    free(pinned);
+    pinned = playing(HAND_RIGHT, 40, 12);
+    pinned_spares(pinned, pin_bit(3) | pin_bit(6) | pin_bit(10), false);
+    compare("compact-spares-40x12", &pinned->model);
+    free(pinned);
+    pinned = playing(HAND_LEFT, 60, 20);
+    pinned->model.glyphs = &GLYPHS_ASCII;
+    compare("compact-left-ascii-60x20", &pinned->model);
+    free(pinned);
+    pinned = playing(HAND_RIGHT, 39, 12);
+    compare("small-39x12", &pinned->model);
+    free(pinned);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(oil_at_each_size),
         cmocka_unit_test(oil_of_a_left_hander_in_ascii),
         cmocka_unit_test(what_if_is_marked),
+        cmocka_unit_test(compact_view),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

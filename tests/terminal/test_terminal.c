@@ -69,7 +69,9 @@ static void a_game_is_logged(void **state)
     pty_type(&pty, "\033");
     pty_expect(&pty, "q quit");
     pty_resize(&pty, 40, 12);
-    pty_expect(&pty, "settee needs 80x24");
+    pty_expect(&pty, "lane 17 L");
+    pty_resize(&pty, 40, 11);
+    pty_expect(&pty, "settee needs 40x12");
     pty_resize(&pty, 120, 40);
     pty_expect(&pty, "What your shots say");
     pty_type(&pty, "q");

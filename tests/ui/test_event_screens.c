@@ -164,6 +164,48 @@ static void what_cannot_be_is_not_supposed(void **state)
     free(pinned);
 }
 
+/* A whole frame on a phone: every key does there what it does on a large screen. */
+static void a_phone_logs_as_a_large_screen_does(void **state)
+{
+    (void)state;
+    static const char *const KEYS[] = {"h",    "e", "g",  "47", "\r", ".",    "7",  "\r",      "[",
+                                       "<",    "2", "=",  "p",  "\t", "l",    "o",  "m17.4\r", "b3",
+                                       "\r",   "u", "U",  "e",  "\r", "x",    "\r", "-",       "k",
+                                       "a",    "S", "10", "b",  "x",  "\x1b", "W",  "h",       "\r",
+                                       "\x1b", "G", "y",  "/",  "?",  "w",    "q"};
+    Pinned *large = begin(), *phone = begin();
+    update(&phone->model, (Msg){.kind = MSG_SIZE, .columns = 40, .rows = 12});
+    for (size_t i = 0; i < sizeof KEYS / sizeof *KEYS; i++) {
+        pinned_type(large, KEYS[i]);
+        pinned_type(phone, KEYS[i]);
+        assert_int_equal(large->model.mode, phone->model.mode);
+        assert_string_equal(large->model.message, phone->model.message);
+    }
+    assert_true(large->session.entry_count > 8);
+    assert_int_equal(large->session.entry_count, phone->session.entry_count);
+    assert_memory_equal(large->session.entries, phone->session.entries,
+                        (size_t)large->session.entry_count * sizeof(Entry));
+    free(large);
+    free(phone);
+}
+
+/* What has no compact view says what it needs; nothing can be done there but go back. */
+static void a_screen_too_wide_for_a_phone(void **state)
+{
+    (void)state;
+    Pinned *pinned = begin();
+    pinned_type(pinned, "B");
+    update(&pinned->model, (Msg){.kind = MSG_SIZE, .columns = 79, .rows = 24});
+    shows(pinned, "This screen needs 80x24; this is 79x24");
+    int balls = pinned->session.bag.count;
+    pinned_type(pinned, "+-y\r0");
+    assert_int_equal(pinned->session.bag.count, balls);
+    assert_int_equal(pinned->model.mode, MODE_BAG);
+    pinned_press(pinned, PRESS_ESC);
+    shows(pinned, "lane 18 R");
+    free(pinned);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -173,6 +215,8 @@ int main(void)
         cmocka_unit_test(what_if_keeps_nothing),
         cmocka_unit_test(what_if_and_what_was_are_told_apart),
         cmocka_unit_test(what_cannot_be_is_not_supposed),
+        cmocka_unit_test(a_phone_logs_as_a_large_screen_does),
+        cmocka_unit_test(a_screen_too_wide_for_a_phone),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -204,6 +204,8 @@ static void refusal_is_harmless(Walk *walk, unsigned where, uint32_t key, bool b
     const CommandRow *shot = command_find(IN_ENTRY, key);
     bool of_shot = shot && shot->key.group <= GROUP_SHOT && key != PRESS_ESC;
     Plan plan = model_plan(model);
+    if (where == IN_SMALL && key == 'q') /* it would have ended there, with the moves entered */
+        walk->refused = false;
     if (where != IN_LANE)
         return;
     if (bell && of_shot && !walk->refused)

@@ -708,7 +708,7 @@ static void a_small_screen_takes_no_shots(void **state)
 {
     (void)state;
     Pinned *pinned = fresh(HAND_RIGHT);
-    update(&pinned->model, (Msg){.kind = MSG_SIZE, .columns = 40, .rows = 12});
+    update(&pinned->model, (Msg){.kind = MSG_SIZE, .columns = 39, .rows = 12});
     pinned_type(pinned, "fog\r3au");
     assert_int_equal(pinned->session.entry_count, 0);
     assert_int_equal(pinned->model.mode, MODE_LANE);

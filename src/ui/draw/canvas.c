@@ -211,6 +211,17 @@ int canvas_wrap(Canvas *canvas, int row, int column, int width, int rows, Role r
     return line;
 }
 
+int canvas_lines(int width, const char *text)
+{
+    int line = 0;
+    for (; *text && width > 0; line++) {
+        text += line_bytes(text, width);
+        while (*text == ' ')
+            text++;
+    }
+    return line;
+}
+
 void canvas_hline(Canvas *canvas, int row, int column, int width, uint32_t glyph, Role role)
 {
     for (int i = 0; i < width; i++)

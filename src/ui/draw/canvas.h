@@ -51,6 +51,9 @@ int canvas_text_right(Canvas *canvas, int row, int column, int width, Role role,
 int canvas_wrap(Canvas *canvas, int row, int column, int width, int rows, Role role,
                 const char *text);
 
+/* How many lines that takes. */
+int canvas_lines(int width, const char *text);
+
 void canvas_hline(Canvas *canvas, int row, int column, int width, uint32_t glyph, Role role);
 
 /* Columns that a character or a text takes: 0 for marks that combine, 2 for wide ones. */

@@ -33,7 +33,8 @@ enum {
     IN_WORDS = 1 << 17,   /* reading what the words mean */
     IN_OIL = 1 << 18,     /* looking at the oil */
     IN_SUPPOSE = 1 << 19, /* what if: the answers to a shot that is only supposed */
-    IN_ANY = (1 << 20) - 1
+    IN_NARROW = 1 << 20,  /* a screen that has no compact view, in too small a terminal */
+    IN_ANY = (1 << 21) - 1
 };
 
 /* Groups of the help screen, in its order. */

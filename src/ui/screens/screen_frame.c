@@ -1,5 +1,7 @@
 /* screen_frame.c - what every screen has around it: the title line, the rule with its message, the
  * footer; and the yes-or-no question above it. */
+#include <string.h>
+
 #include "base/text.h"
 #include "ui/input/commands.h"
 #include "ui/screens/screens.h"
@@ -11,8 +13,27 @@ void screen_frame_top(Canvas *canvas, const char *title, const char *right)
     canvas_text(canvas, 0, 1, canvas->columns - width - 4, ROLE_TITLE, title);
 }
 
+/* In the compact view: game, frame, score, lane. */
+static void frame_compact(const Model *model, Canvas *canvas)
+{
+    const Session *session = model->session;
+    char lane[48] = "", words[96] = "";
+    text_append(lane, sizeof lane, "lane %d %c", session->event.pair[model->lane],
+                model->lane == SIDE_LEFT ? 'L' : 'R');
+    int width = canvas_width(lane);
+    canvas_text_right(canvas, 0, canvas->columns - 1, width, ROLE_ACCENT, lane);
+    text_append(words, sizeof words, "game %d frame %d%s  ", session->game, session->frame,
+                session->game_over ? " over" : "");
+    screen_score(session, SCORE_SHORT, words + strlen(words), sizeof words - strlen(words));
+    canvas_text(canvas, 0, 1, canvas->columns - width - 3, ROLE_TITLE, words);
+}
+
 void screen_frame_event(const Model *model, Canvas *canvas)
 {
+    if (canvas->columns < SCREEN_COLUMNS_MIN) {
+        frame_compact(model, canvas);
+        return;
+    }
     const Session *session = model->session;
     char right[128] = "", lane[48] = "", pattern[96] = "";
     text_append(right, sizeof right, "game %d/%d  frame %d", session->game, session->event.games,

@@ -10,7 +10,8 @@
 #include "ui/screens/screens.h"
 
 enum { LEFT_MIN = 25, RIGHT_MIN = 26, LEFT_MAX = 40, RIGHT_MAX = 56, EDGE = 1, GAP = 1 };
-enum { WIDE_LIST = 35 }; /* with this many columns a shot's words are written out */
+enum { HITS_NAMED = 70 }; /* with this many the keys of the hits have their names beside them */
+enum { WIDE_LIST = 35 };  /* with this many columns a shot's words are written out */
 
 /* The bag: six slots, two lines each, figures aligned. */
 
@@ -171,8 +172,7 @@ static void draw_shot(const Model *model, Canvas *canvas, Area area, int row, in
     canvas_text(canvas, row, column, room, !picked && shot_strike(shot) ? ROLE_GOOD : role, leave);
 }
 
-/* The score if everything was entered, else what is known of the game. */
-static void score_text(const Session *session, bool wide, char *out, size_t size)
+void screen_score(const Session *session, ScoreLength length, char *out, size_t size)
 {
     int strikes = 0, seen = 0;
     Score score;
@@ -185,30 +185,39 @@ static void score_text(const Session *session, bool wide, char *out, size_t size
     if (seen == 0)
         return;
     if (!session_score(session, session->game, &score))
-        text_append(out, size, "strikes %d of %d", strikes, seen);
-    else if (wide)
+        text_append(out, size, length == SCORE_LONG ? "strikes %d of %d" : "strikes %d/%d", strikes,
+                    seen);
+    else if (length == SCORE_LONG)
         text_append(out, size, "score %d, at most %d", score.total, score.best);
     else
         text_append(out, size, "score %d", score.total);
 }
 
+/* Newest first, or scrolled to the chosen one. */
+static void draw_shot_rows(const Model *model, Canvas *canvas, Area area)
+{
+    int newest = model->session->shot_count - 1, chosen = chosen_shot(model);
+    if (chosen >= 0 && chosen <= newest - area.rows)
+        newest = chosen + area.rows - 1;
+    if (newest < 0 && area.rows > 0)
+        canvas_text(canvas, area.row, area.column, area.columns, ROLE_DIM, "none yet");
+    for (int i = 0; i < area.rows && newest - i >= 0; i++)
+        draw_shot(model, canvas, area, area.row + i, newest - i);
+}
+
 static void draw_shots(const Model *model, Canvas *canvas, Area area)
 {
-    const Session *session = model->session;
-    int room = area.rows - 1, newest = session->shot_count - 1, chosen = chosen_shot(model);
     char text[48];
     if (area.rows < 2)
         return;
     canvas_text(canvas, area.row, area.column, area.columns, ROLE_TITLE, "Last shots");
-    score_text(session, area.columns >= WIDE_LIST, text, sizeof text);
+    screen_score(model->session, area.columns >= WIDE_LIST ? SCORE_LONG : SCORE_SHORT, text,
+                 sizeof text);
     canvas_text_right(canvas, area.row, area.column + area.columns, area.columns - 11, ROLE_DIM,
                       text);
-    if (newest < 0)
-        canvas_text(canvas, area.row + 1, area.column, area.columns, ROLE_DIM, "none yet");
-    if (chosen >= 0 && chosen <= newest - room) /* scroll to the chosen shot */
-        newest = chosen + room - 1;
-    for (int i = 0; i < room && newest - i >= 0; i++)
-        draw_shot(model, canvas, area, area.row + 1 + i, newest - i);
+    area.row++;
+    area.rows--;
+    draw_shot_rows(model, canvas, area);
 }
 
 /* The line where a shot is typed, and the one above it for messages. */
@@ -252,8 +261,68 @@ static void draw_typed_leave(const Model *model, Canvas *canvas, int row, int co
               14);
 }
 
+/* In the compact view a part that is not said yet shows its name. */
+static int draw_short_part(const Model *model, Canvas *canvas, int row, int column, Field field,
+                           const char *name, const char *value, int width)
+{
+    bool active = model->typing.field == field;
+    if (active) {
+        canvas_hline(canvas, row, column, width, ' ', ROLE_FIELD);
+        canvas->cursor_row = row;
+        canvas->cursor_column = column;
+    }
+    canvas_text(canvas, row, column, width,
+                active     ? ROLE_FIELD
+                : value[0] ? ROLE_PLAIN
+                           : ROLE_DIM,
+                value[0] ? value : name);
+    return column + width + 1;
+}
+
+/* All of the shot, short; or the one figure that is asked for. */
+static void draw_typing_compact(const Model *model, Canvas *canvas, int row)
+{
+    const Typing *typing = &model->typing;
+    const Shot *shot = &typing->shot;
+    char slot[16] = "", leave[48], stance[16], aim[16];
+    int column = 1;
+    if (typing->field == FIELD_SEEN) {
+        draw_part(model, canvas, row, column, FIELD_SEEN, SEEN_ROWS[typing->seen].label,
+                  typing->figures, 4);
+        canvas->cursor_column += (int)strlen(typing->figures);
+        return;
+    }
+    widget_board(stance, sizeof stance, shot->stance);
+    widget_board(aim, sizeof aim, shot->aim);
+    column += canvas_print(canvas, row, column, 11, ROLE_DIM, "%c%s/%s",
+                           shot->lane == SIDE_LEFT ? 'L' : 'R', stance, aim) +
+              1;
+    if (typing->field != FIELD_SLOT)
+        slot_text(slot, sizeof slot, shot->slot);
+    column = draw_short_part(model, canvas, row, column, FIELD_SLOT, "?", slot, 1);
+    column = draw_short_part(model, canvas, row, column, FIELD_HIT, "hit",
+                             hit_text(shot->hit, false), 5);
+    column = draw_short_part(model, canvas, row, column, FIELD_READ, "read",
+                             read_text(shot->read, false), 5);
+    column = draw_short_part(model, canvas, row, column, FIELD_RELEASE, "hand",
+                             release_text(shot->release, false), 4);
+    bool spare = typing->field == FIELD_SPARE;
+    Shot after = {.left_said = true, .left = shot->spare_left};
+    int room = canvas->columns - column - 1;
+    widget_leave(leave, sizeof leave, spare ? &after : shot, room);
+    draw_short_part(model, canvas, row, column, spare ? FIELD_SPARE : FIELD_LEAVE, "leave",
+                    spare && after.left == 0 ? "made"
+                    : shot->left_said        ? leave
+                                             : "",
+                    room);
+}
+
 static void draw_typing(const Model *model, Canvas *canvas, int row)
 {
+    if (canvas->columns < SCREEN_COLUMNS_MIN) {
+        draw_typing_compact(model, canvas, row);
+        return;
+    }
     const Typing *typing = &model->typing;
     const Shot *shot = &typing->shot;
     char slot[16] = "", stance[16], aim[16];
@@ -313,7 +382,8 @@ static void draw_hits(Canvas *canvas, int row)
     for (int hit = HIT_GUTTER; hit <= HIT_CROSSED; hit++) {
         const KeyRow *key = &command_of(key_hit, hit)->key;
         column += canvas_text(canvas, row, column, 4, ROLE_KEY, key->shown) + 1;
-        column += canvas_text(canvas, row, column, 8, ROLE_DIM, key->name) + 1;
+        if (canvas->columns >= HITS_NAMED)
+            column += canvas_text(canvas, row, column, 8, ROLE_DIM, key->name) + 1;
     }
 }
 
@@ -382,6 +452,8 @@ static void draw_bottom(const Model *model, Canvas *canvas)
     Plan plan = model_plan(model);
     screen_release_changes(&(Plan){0}, &plan, changes, sizeof changes);
     int release = changes[0] && !model->unsaved ? canvas_width(changes) + 8 : 0;
+    if (canvas->columns < SCREEN_COLUMNS_MIN && model->message[0])
+        release = 0; /* there is room for one of the two */
     int used = screen_frame_bottom(model, canvas, 1, width - release, role, hint(model));
     if (release)
         draw_release(canvas, rule, changes);
@@ -399,8 +471,49 @@ static void draw_bottom(const Model *model, Canvas *canvas)
         draw_hits(canvas, entry);
 }
 
+/* The plans of both lanes of the pair in a line. */
+static void draw_plans(const Model *model, Canvas *canvas, int row)
+{
+    const Session *session = model->session;
+    Side other = model->lane == SIDE_LEFT ? SIDE_RIGHT : SIDE_LEFT;
+    Plan plans[2] = {model_plan(model), session->plan[other]};
+    char text[96] = "", stance[16], aim[16];
+    for (int i = 0; i < 2; i++) {
+        widget_board(stance, sizeof stance, plans[i].stance);
+        widget_board(aim, sizeof aim, plans[i].aim);
+        if (i == 0)
+            text_append(text, sizeof text, "plan %d, %s/%s", plans[i].slot, stance, aim);
+        else if (plans[i].slot)
+            text_append(text, sizeof text, "  lane %d: %d, %s/%s", session->event.pair[other],
+                        plans[i].slot, stance, aim);
+    }
+    if (plans[0].slot)
+        canvas_text(canvas, row, 1, canvas->columns - 2, ROLE_DIM, text);
+}
+
+/* What to throw, both plans, and as many of the last shots as there is room for; while one of them
+ * is chosen, nothing but those. */
+static void lane_compact(const Model *model, Canvas *canvas)
+{
+    int width = canvas->columns - 2, end = canvas->rows - 3, row = 1;
+    screen_frame_event(model, canvas);
+    if (model->mode != MODE_PICK) {
+        row += screen_throw_compact(model, canvas, (Area){row, EDGE, end - row, width});
+        if (end - row > 1)
+            draw_plans(model, canvas, row++);
+    }
+    draw_shot_rows(model, canvas, (Area){row, EDGE, end - row, width});
+    draw_bottom(model, canvas);
+    if (model->mode == MODE_ASK)
+        screen_frame_prompt(model, canvas);
+}
+
 void screen_lane(const Model *model, Canvas *canvas)
 {
+    if (model_compact(model)) {
+        lane_compact(model, canvas);
+        return;
+    }
     int body = canvas->rows - 4, total = canvas->columns - 2 * EDGE - 2 * GAP;
     int lane = laneview_columns(total - LEFT_MIN - RIGHT_MIN);
     /* spare columns go to both sides, until lines would get too long to read */

@@ -104,6 +104,14 @@ static void draw_headline(Pane *pane)
 static void draw_figures(Pane *pane)
 {
     const SpareLine *line = pane->line;
+    if (model_compact(pane->model)) {
+        char stance[16], aim[16];
+        widget_board(stance, sizeof stance, line->stance);
+        widget_board(aim, sizeof aim, line->aim);
+        canvas_print(pane->canvas, pane->row++, pane->column, pane->columns, ROLE_ACCENT,
+                     "ball %d  feet %s  aim %s", line->ball->slot, stance, aim);
+        return;
+    }
     int columns[PLAN_FIGURES];
     widget_plan(pane->canvas, pane->model->glyphs,
                 (Area){pane->row, pane->column, 4, pane->columns}, ROLE_ACCENT,
@@ -241,6 +249,12 @@ static void draw_bottom(const Model *model, Canvas *canvas)
 void screen_spares(const Model *model, Canvas *canvas)
 {
     int body = canvas->rows - 4, total = canvas->columns - 2 * EDGE - GAP;
+    if (model_compact(model)) {
+        screen_frame_event(model, canvas);
+        draw_throw(model, canvas, (Area){1, EDGE, body, canvas->columns - 2 * EDGE});
+        draw_bottom(model, canvas);
+        return;
+    }
     int lane = laneview_columns(total - RIGHT_MIN);
     int right = total - lane;
     right = right > RIGHT_MAX ? RIGHT_MAX : right;

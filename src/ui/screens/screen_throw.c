@@ -359,3 +359,116 @@ void screen_throw(const Model *model, Canvas *canvas, Area area)
     if (pane.air)
         draw_evidence(&pane);
 }
+
+/* ---- in less than 80 by 24: lines instead of figures ---- */
+
+static void compact_title(Pane *pane)
+{
+    const Model *model = pane->model;
+    char text[96] = "";
+    int sure = model_sureness(model);
+    const char *state = !model_advice_current(model) ? "calculating…"
+                        : pane->best                 ? SURE_WORDS[sure]
+                                                     : "";
+    int room = pane->columns - canvas_width(state) - 1, used = 0;
+    canvas_text_right(pane->canvas, pane->row, pane->end, 14, sure == 0 ? ROLE_WARN : ROLE_DIM,
+                      state);
+    if (model->supposed.count > 0)
+        used = canvas_text(pane->canvas, pane->row, pane->column, room, ROLE_WARN, "What if") + 2;
+    if (pane->best) {
+        kind_text(pane->best, ", ", text, sizeof text);
+        used += canvas_text(pane->canvas, pane->row, pane->column + used, room - used, pane->main,
+                            text) +
+                2;
+        const Ball *ball = bag_slot(&model->session->bag, pane->best->plan.slot);
+        if (room - used > 6 && ball)
+            canvas_text(pane->canvas, pane->row, pane->column + used, room - used, pane->text,
+                        ball->name);
+    } else {
+        canvas_text(pane->canvas, pane->row, pane->column + used, room - used, ROLE_DIM,
+                    model_plan(model).slot == 0   ? "finding your first line…"
+                    : model_advice_current(model) ? "no answer"
+                                                  : "Throw");
+    }
+    pane->row++;
+}
+
+/* "ball 3 (was 1)  feet 30 (2 in)  aim 15.5 (1.5 in)", the brackets where there is room. */
+static void compact_plan(Pane *pane)
+{
+    Plan now = model_plan(pane->model);
+    const Plan *plan = &pane->best->plan;
+    char values[PLAN_FIGURES][16], changes[PLAN_FIGURES][24];
+    static const char *const NAMES[PLAN_FIGURES] = {"ball", "feet", "aim"};
+    int at = pane->column;
+    snprintf(values[0], sizeof values[0], "%d", plan->slot);
+    widget_board(values[1], sizeof values[1], plan->stance);
+    widget_board(values[2], sizeof values[2], plan->aim);
+    snprintf(changes[0], sizeof changes[0], plan->slot == now.slot ? "same" : "was %d", now.slot);
+    change_text(changes[1], sizeof changes[1], now.stance, plan->stance);
+    change_text(changes[2], sizeof changes[2], now.aim, plan->aim);
+    for (int i = 0; i < PLAN_FIGURES; i++) {
+        at += canvas_text(pane->canvas, pane->row, at, pane->end - at, ROLE_DIM, NAMES[i]) + 1;
+        at += canvas_text(pane->canvas, pane->row, at, pane->end - at, pane->main, values[i]) + 1;
+        if (strcmp(changes[i], "same") != 0 && i > 0)
+            at += canvas_text(pane->canvas, pane->row, at, pane->end - at, pane->text, changes[i]) +
+                  1;
+        at++;
+    }
+    pane->row++;
+}
+
+static void compact_chance(Pane *pane)
+{
+    const Adjustment *best = pane->best;
+    char pocket[24], changes[128];
+    screen_pocket(best->pocket_after, best->pocket_known, pocket, sizeof pocket);
+    canvas_print(pane->canvas, pane->row++, pane->column, pane->columns, pane->text,
+                 "strike %.0f → %.0f%%  pocket %s", best->strike_now * 100.0,
+                 best->strike_after * 100.0, pocket);
+    other_changes(pane->model, best, changes, sizeof changes);
+    if (changes[0])
+        wrap(pane, pane->main, 1, changes);
+}
+
+static void compact_others(Pane *pane)
+{
+    int at = pane->column, row = pane->row++;
+    for (int i = 1; i <= pane->others; i++) {
+        const Adjustment *adjustment = model_adjustment(pane->model, i);
+        char text[96] = "";
+        kind_text(adjustment, ", ", text, sizeof text);
+        text_append(text, sizeof text, " %.0f%%", adjustment->strike_after * 100.0);
+        if (i > 1 && at + 2 + canvas_width(text) > pane->end)
+            return;
+        if (pane->model->supposed.count == 0)
+            canvas_text(pane->canvas, row, at, 1, ROLE_KEY, command_of(key_take, i)->key.shown);
+        at += 2 + canvas_text(pane->canvas, row, at + 2, pane->end - at - 2, pane->text, text) + 2;
+    }
+}
+
+int screen_throw_compact(const Model *model, Canvas *canvas, Area area)
+{
+    Pane pane = open_pane(model, canvas, area);
+    pane.air = false;
+    if (model->supposed.count > 0 && !model_advice_current(model))
+        pane.best = NULL;
+    compact_title(&pane);
+    if (!pane.best)
+        return pane.row - area.row;
+    compact_plan(&pane);
+    compact_chance(&pane);
+    Caution caution = pane.best->caution;
+    int caution_lines = caution ? canvas_lines(pane.columns - 2, CAUTION_WORDS[caution]) : 0;
+    int left = pane.bottom - pane.row - caution_lines - 2; /* a line of why, and a shot */
+    bool others = pane.others > 0 && left >= 2;
+    int why = 1 + (left - 1 - others > 0 ? left - 1 - others : 0);
+    wrap(&pane, pane.text, why < WHY_LINES / 2 ? why : WHY_LINES / 2, pane.best->because);
+    if (pane.best->disagrees && left > 2 + others)
+        wrap(&pane, ROLE_WARN, 1, "! rules and numbers differ");
+    if (caution)
+        draw_caution(&pane, pane.bottom - pane.row);
+    if (others && pane.row < pane.bottom - 2)
+        compact_others(&pane);
+    return pane.row - area.row;
+}

@@ -33,6 +33,12 @@ void screen_frame_prompt(const Model *model, Canvas *canvas);
 
 /* What to throw next, why, and the other answers. */
 void screen_throw(const Model *model, Canvas *canvas, Area area);
+/* The same in a few lines; leaves at least two of the area free if it can. Returns those it took.
+ */
+int screen_throw_compact(const Model *model, Canvas *canvas, Area area);
+/* The score if everything was entered, else what is known of the game; "" before the first ball. */
+typedef enum ScoreLength { SCORE_SHORT, SCORE_LONG } ScoreLength;
+void screen_score(const Session *session, ScoreLength length, char *out, size_t size);
 /* A pocket chance: "39%", or "77/39%" where it would be 77 if the lane were just as estimated. */
 void screen_pocket(double believed, double known, char *out, size_t size);
 /* The changes to the release: "+0.5 mph, loft +2, axis -10°", or "". */
