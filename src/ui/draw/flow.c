@@ -1,7 +1,7 @@
 /* flow.c - a page of lines that is longer than the screen. */
 #include "ui/draw/flow.h"
 
-enum { KEY_COLUMNS = 9, NAME_COLUMNS = 12, SENTENCE_LINES_MAX = 8 };
+enum { KEY_COLUMNS = 9, NAME_COLUMNS = 12, SENTENCE_LINES_MAX = 8, SENTENCE_COLUMNS_MIN = 56 };
 
 int flow_row(const Flow *flow)
 {
@@ -38,13 +38,18 @@ void flow_sentence(Flow *flow, int left, Role role, const char *text)
 static void flow_key(Flow *flow, const KeyRow *key)
 {
     int row = flow_row(flow), column = 3 + KEY_COLUMNS;
+    bool narrow = flow->columns - column - NAME_COLUMNS < SENTENCE_COLUMNS_MIN;
     if (row >= 0) {
         canvas_text(flow->canvas, row, 3, KEY_COLUMNS, ROLE_KEY, key->shown);
         canvas_text(flow->canvas, row, column, NAME_COLUMNS, ROLE_DIM, key->name);
         column += NAME_COLUMNS;
-        canvas_text(flow->canvas, row, column, flow->columns - column - 1, ROLE_PLAIN, key->help);
+        if (!narrow)
+            canvas_text(flow->canvas, row, column, flow->columns - column - 1, ROLE_PLAIN,
+                        key->help);
     }
     flow->line++;
+    if (narrow) /* below its name */
+        flow_sentence(flow, 5, ROLE_PLAIN, key->help);
 }
 
 void flow_keys(Flow *flow, const KeyTable *table, int end)

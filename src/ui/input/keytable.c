@@ -1,6 +1,8 @@
 /* keytable.c - finding keys in a stage's table, and its footer. */
 #include "ui/input/keytable.h"
 
+enum { FOOTER_NARROW = 80 };
+
 const KeyRow *key_row(const KeyTable *table, int index)
 {
     return (const void *)((const char *)table->rows + (size_t)index * table->row_size);
@@ -30,15 +32,40 @@ static int next_in_footer(const KeyTable *table, unsigned where, int last)
     return best;
 }
 
+static int footer_width(const KeyRow *row)
+{
+    return canvas_width(row->shown) + 1 + canvas_width(row->name);
+}
+
+/* Where not much fits, Enter and the help keep their place. */
+static int keep_place(const KeyTable *table, unsigned where, Canvas *canvas)
+{
+    static const uint32_t KEPT[] = {'?', '\r'};
+    int end = canvas->columns;
+    for (size_t i = 0; i < sizeof KEPT / sizeof *KEPT; i++) {
+        const KeyRow *row = key_find(table, where, KEPT[i]);
+        if (!row || row->foot == 0)
+            continue;
+        end -= footer_width(row) + 1;
+        int line = canvas->rows - 1,
+            used = canvas_text(canvas, line, end, canvas->columns - end, ROLE_KEY, row->shown) + 1;
+        canvas_text(canvas, line, end + used, canvas->columns - end - used, ROLE_DIM, row->name);
+        end--;
+    }
+    return end;
+}
+
 void key_footer(const KeyTable *table, unsigned where, int but, Canvas *canvas)
 {
     int line = canvas->rows - 1, column = 1;
+    bool narrow = canvas->columns < FOOTER_NARROW;
+    int end = narrow ? keep_place(table, where, canvas) : canvas->columns;
     for (int i = -1; (i = next_in_footer(table, where, i)) >= 0;) {
         const KeyRow *row = key_row(table, i);
-        int need = canvas_width(row->shown) + 1 + canvas_width(row->name);
-        if (row->group == but)
+        int need = footer_width(row);
+        if (row->group == but || (narrow && (row->from == '?' || row->from == '\r')))
             continue;
-        if (column + need > canvas->columns)
+        if (column + need > end)
             break;
         column += canvas_text(canvas, line, column, need, ROLE_KEY, row->shown) + 1;
         column += canvas_text(canvas, line, column, need, ROLE_DIM, row->name) + 2;

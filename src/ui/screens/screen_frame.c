@@ -18,12 +18,15 @@ static void frame_compact(const Model *model, Canvas *canvas)
 {
     const Session *session = model->session;
     char lane[48] = "", words[96] = "";
-    text_append(lane, sizeof lane, "lane %d %c", session->event.pair[model->lane],
+    text_append(lane, sizeof lane, "lane %d %c", session->pair[model->lane],
                 model->lane == SIDE_LEFT ? 'L' : 'R');
     int width = canvas_width(lane);
     canvas_text_right(canvas, 0, canvas->columns - 1, width, ROLE_ACCENT, lane);
-    text_append(words, sizeof words, "game %d frame %d%s  ", session->game, session->frame,
-                session->game_over ? " over" : "");
+    if (session->warm_up)
+        text_append(words, sizeof words, "warm-up");
+    else
+        text_append(words, sizeof words, "game %d frame %d%s  ", session->game, session->frame,
+                    session->game_over ? " over" : "");
     screen_score(session, SCORE_SHORT, words + strlen(words), sizeof words - strlen(words));
     canvas_text(canvas, 0, 1, canvas->columns - width - 3, ROLE_TITLE, words);
 }
@@ -36,8 +39,11 @@ void screen_frame_event(const Model *model, Canvas *canvas)
     }
     const Session *session = model->session;
     char right[128] = "", lane[48] = "", pattern[96] = "";
-    text_append(right, sizeof right, "game %d/%d  frame %d", session->game, session->event.games,
-                session->frame);
+    if (session->warm_up)
+        text_append(right, sizeof right, "warm-up");
+    else
+        text_append(right, sizeof right, "game %d/%d  frame %d", session->game,
+                    session->event.games, session->frame);
     if (session->game_over)
         text_append(right, sizeof right, " over");
     else if (session->frame == 10 && session->ball_of_tenth > 1)
@@ -84,7 +90,9 @@ void screen_prompt(const Model *model, char *out, size_t size)
     text_copy(out, size, "");
     switch (model->prompt) {
     case PROMPT_NEXT_GAME:
-        text_append(out, size, "Start the next game?");
+        text_append(out, size,
+                    model->session->warm_up ? "End the warm-up and start game 1?"
+                                            : "Start the next game?");
         break;
     case PROMPT_QUIT_TYPING:
         text_append(out, size, "A shot is half typed. Drop it and quit?");

@@ -13,6 +13,10 @@ enum { WORD_COLUMNS = 15, ABOVE = 2, BELOW = 4 };
 static const char STANDING[] = "The event's rules and a licensed or certified coach, pro shop or "
                                "physician come first.";
 
+/* The same where two lines hold no more. */
+static const char STANDING_SHORT[] =
+    "Rules and a certified coach, pro shop or physician come first.";
+
 static const char *const READING[] = {
     "Boards count from your own side: 1 is at your edge. In means away from your edge, out toward "
     "it. Feet is the board you stand on, aim your target: the board you cross at the arrows.",
@@ -106,5 +110,6 @@ void screen_help(const Model *model, Canvas *canvas)
     snprintf(where, sizeof where, "lines %3d-%3d of %3d", top + 1, shown, lines);
     screen_frame_top(canvas, words ? "Words" : "Keys", where);
     screen_frame_bottom(model, canvas, 2, canvas->columns - 2, ROLE_PLAIN, "");
-    canvas_wrap(canvas, last - 2, 1, canvas->columns - 2, 2, ROLE_WARN, STANDING);
+    canvas_wrap(canvas, last - 2, 1, canvas->columns - 2, 2, ROLE_WARN,
+                canvas->columns < SCREEN_COLUMNS_MIN ? STANDING_SHORT : STANDING);
 }

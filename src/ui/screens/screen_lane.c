@@ -161,8 +161,12 @@ static void draw_shot(const Model *model, Canvas *canvas, Area area, int row, in
         canvas_put(canvas, row, column - 1, model->glyphs->breaks_right, ROLE_ACCENT);
         canvas_hline(canvas, row, column, area.columns, ' ', ROLE_FIELD);
     }
-    canvas_print(canvas, row, column, 3, picked ? role : ROLE_DIM, "%2d%c",
-                 session->shot_frame[index], shot->lane == SIDE_LEFT ? 'L' : 'R');
+    char side = shot->lane == SIDE_LEFT ? 'L' : 'R';
+    if (session->shot_frame[index] == 0) /* warm-up */
+        canvas_print(canvas, row, column, 3, picked ? role : ROLE_DIM, " -%c", side);
+    else
+        canvas_print(canvas, row, column, 3, picked ? role : ROLE_DIM, "%2d%c",
+                     session->shot_frame[index], side);
     slot_text(slot, sizeof slot, shot->slot);
     canvas_text(canvas, row, column + 4, 1, role, slot);
     canvas_text(canvas, row, column + 6, words, role, hit_text(shot->hit, wide));
@@ -182,7 +186,7 @@ void screen_score(const Session *session, ScoreLength length, char *out, size_t 
             strikes += shot_strike(&session->shots[i]);
         }
     text_copy(out, size, "");
-    if (seen == 0)
+    if (seen == 0 || session->warm_up)
         return;
     if (!session_score(session, session->game, &score))
         text_append(out, size, length == SCORE_LONG ? "strikes %d of %d" : "strikes %d/%d", strikes,
@@ -484,7 +488,7 @@ static void draw_plans(const Model *model, Canvas *canvas, int row)
         if (i == 0)
             text_append(text, sizeof text, "plan %d, %s/%s", plans[i].slot, stance, aim);
         else if (plans[i].slot)
-            text_append(text, sizeof text, "  lane %d: %d, %s/%s", session->event.pair[other],
+            text_append(text, sizeof text, "  lane %d: %d, %s/%s", session->pair[other],
                         plans[i].slot, stance, aim);
     }
     if (plans[0].slot)
