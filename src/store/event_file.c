@@ -177,7 +177,8 @@ bool event_parse(const Json *root, const Loaded *file, EventInfo *event)
         return false;
     text_copy(event->id, sizeof event->id, file->id);
     load_place(&file->found, event->file, sizeof event->file);
-    if (json_member(root, "date", &child) && event->date[0] && !files_date(event->date))
+    const char *date = json_member(root, "date", &child) ? json_string(&child) : "";
+    if (date[0] && !files_date(date))
         return json_fail(&child, "found %s; allowed: a date such as 2026-05-17",
                          json_found(&child, found));
     if (!lanes_parse(root, event))

@@ -273,7 +273,7 @@ bool journal_check(const char *text, size_t length, Error *error)
     JournalTale tale;
     journal_tell(text, length, NULL, &tale);
     journal_tale_free(&tale);
-    if (!tale.bad && !tale.torn && !tale.no_memory)
+    if (!tale.bad && !tale.torn && !tale.foreign && !tale.no_memory)
         return true;
     error->line = tale.fault.line;
     text_copy(error->where, sizeof error->where, tale.fault.where);

@@ -39,25 +39,24 @@ static int hex_colour(const char *text)
 
 static bool colour_parse(const Json *style, const char *key, int *colour)
 {
-    char text[64] = "";
+    char found[64];
     int index;
     Json value;
-    const JsonField as_text = {.kind = JSON_TEXT, .size = sizeof text};
     const JsonField as_name = {.kind = JSON_WORD, .of = "colour", .words = COLOUR_NAMES};
     if (!json_member(style, key, &value))
         return true;
-    if (!json_string(&value))
+    const char *said = json_string(&value);
+    if (!said)
         return json_fail(&value,
                          "found %s; allowed: a colour such as \"default\", \"bright-blue\" or "
                          "\"#20a0ff\"",
-                         json_found(&value, text));
-    if (!json_value(&value, &as_text, text))
-        return false;
-    *colour = hex_colour(text);
+                         json_found(&value, found));
+    *colour = hex_colour(said);
     if (*colour >= 0)
         return true;
-    if (text[0] == '#')
-        return json_fail(&value, "found \"%s\"; allowed: # and six hexadecimal digits", text);
+    if (said[0] == '#')
+        return json_fail(&value, "found %s; allowed: # and six hexadecimal digits",
+                         json_found(&value, found));
     if (!json_value(&value, &as_name, &index))
         return false;
     *colour = COLOURS[index];

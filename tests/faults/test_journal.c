@@ -400,6 +400,8 @@ static void test_newer_format(void **state)
     helper_spill(helper_journal, whole, strlen(whole));
     assert_null(journal_open(helper_session(1), notice, sizeof notice, &error));
     assert_non_null(strstr(error.text, "this program reads \"settee-journal/1\" here; rename"));
+    assert_false(journal_check(whole, strlen(whole), &error));
+    assert_non_null(strstr(error.text, "this program reads \"settee-journal/1\" here"));
     char *text = helper_slurp(helper_journal, &size);
     assert_string_equal(text, whole);
     free(text);
