@@ -5,6 +5,7 @@
 
 #include "cli/cmd.h"
 #include "core/advice/advice.h"
+#include "core/lane/about.h"
 #include "core/motion/delivery.h"
 #include "core/motion/motion.h"
 #include "store/files.h"
@@ -166,6 +167,21 @@ static void estimate_json(JsonOut *out, const char *name, double mean, double sd
     json_out_end(out);
 }
 
+/* What a pattern without a sheet may be. */
+static void sheets_json(JsonOut *out, const LaneNow *now)
+{
+    json_out_array(out, "sheets");
+    for (int i = 0; i < now->sheet_count; i++) {
+        const AboutSheet *sheet = &now->sheets[i].sheet;
+        json_out_object(out, NULL);
+        json_out_rounded(out, "length_ft", sheet->length_ft, 1);
+        json_out_rounded(out, "ratio", sheet->ratio, 1);
+        json_out_rounded(out, "p", sheet->share, 4);
+        json_out_end(out);
+    }
+    json_out_end(out);
+}
+
 static void belief_json(JsonOut *out, Side lane, const LaneNow *now)
 {
     json_out_object(out, "belief");
@@ -177,6 +193,8 @@ static void belief_json(JsonOut *out, Side lane, const LaneNow *now)
     estimate_json(out, "mph_today", now->mph.mean, now->mph.sd);
     estimate_json(out, "ball_off_boards", now->off.mean, now->off.sd);
     json_out_integer(out, "deliveries", now->deliveries);
+    if (now->sheet_count > 0)
+        sheets_json(out, now);
     json_out_end(out);
 }
 
@@ -268,17 +286,19 @@ static void print_adjustment(int place, const Adjustment *adjustment, const Advi
 static void print_advice(const Setup *setup, const AdviceInput *input, const Advice *advice)
 {
     const Plan *plan = &input->plan;
-    printf("%s, %g ft; %s lane, game %d, frame %d%s\n", setup->pattern.name,
-           setup->pattern.length_ft, SIDE_NAMES[input->lane], input->game, input->frame,
-           input->certified ? ", certified" : "");
+    char on[96] = "";
+    pattern_words(&setup->pattern, on, sizeof on);
+    printf("%s; %s lane, game %d, frame %d%s\n", on, SIDE_NAMES[input->lane], input->game,
+           input->frame, input->certified ? ", certified" : "");
     printf("Current ball: ");
     print_ball(bag_slot(&setup->bag, plan->slot));
     printf(", stance %.1f, aim %.1f\n", plan->stance, plan->aim);
     if (advice->lane.off_words[0])
         printf("Ball: %s\n", advice->lane.off_words);
     printf("Lane: %s\n", advice->lane.words);
-    printf("Oil: %.0f %% of the worn sheet, give or take %.0f, after %d deliveries\n",
-           100.0 * advice->lane.scale, 100.0 * advice->lane.scale_sd, advice->lane.deliveries);
+    if (advice->lane.sheet_count == 0)
+        printf("Oil: %.0f %% of the worn sheet, give or take %.0f, after %d deliveries\n",
+               100.0 * advice->lane.scale, 100.0 * advice->lane.scale_sd, advice->lane.deliveries);
     print_signs(&advice->signs);
     puts("\nWhat to throw next");
     for (int i = 0; i < advice->adjustment_count; i++)

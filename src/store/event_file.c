@@ -5,6 +5,7 @@
 
 #include "base/text.h"
 #include "core/event/stays.h"
+#include "core/lane/about.h"
 #include "store/load.h"
 
 enum { BOWLERS_MAX = 10, HOUSE_LANES_MAX = EVENT_LANE_MAX };
@@ -13,7 +14,7 @@ static const JsonField ROOT_FIELDS[] = {
     {"format", JSON_OTHER, .required = true},
     {"name", JSON_TEXT, .required = true, JSON_AT(EventInfo, name)},
     {"date", JSON_TEXT, JSON_AT(EventInfo, date)},
-    {"pattern", JSON_TEXT, .required = true, JSON_AT(EventInfo, pattern)},
+    {"pattern", JSON_OTHER, .required = true},
     {"bag", JSON_TEXT, .required = true, JSON_AT(EventInfo, bag)},
     {.key = "pair"},
     {.key = "pairs"},
@@ -131,6 +132,34 @@ static bool field_parse(const Json *root, const Json *field, EventInfo *event)
     return true;
 }
 
+static const JsonField ABOUT_FIELDS[] = {
+    {"house", JSON_BOOL, JSON_AT(About, house)},
+    {"length_ft",
+     JSON_RANGE(About, length_ft, PATTERN_LENGTH_MIN_FT, PATTERN_LENGTH_MAX_FT, "feet")},
+    {"volume_ml", JSON_RANGE(About, volume_ml, ABOUT_VOLUME_MIN_ML, ABOUT_VOLUME_MAX_ML, "mL")},
+    {"ratio", JSON_RANGE(About, ratio, ABOUT_RATIO_MIN, ABOUT_RATIO_MAX, "(inside to outside)")},
+    JSON_END};
+static const JsonField ONLY_ABOUT[] = {{"about", JSON_OTHER, .required = true}, JSON_END};
+
+/* A pattern is named, or there is only something known about it: then that makes its name. */
+static bool pattern_said(const Json *value, EventInfo *event)
+{
+    const JsonField text = {.kind = JSON_TEXT, .required = true, .size = sizeof event->pattern};
+    About about = {.only = true};
+    Error why = {0};
+    Json known;
+    if (json_is_object(value)) {
+        if (!json_object(value, ONLY_ABOUT, NULL) || !json_member(value, "about", &known) ||
+            !json_object(&known, ABOUT_FIELDS, &about))
+            return false;
+        about_write(&about, event->pattern, sizeof event->pattern);
+        return true;
+    }
+    return json_value(value, &text, event->pattern) &&
+           (!about_is(event->pattern) || about_read(event->pattern, &about, &why) ||
+            json_fail(value, "%s", why.text));
+}
+
 static bool exists(const char *path)
 {
     struct stat status;
@@ -146,7 +175,7 @@ static bool resolve(const Json *root, const char *key, const char *kind, const L
     char path[sizeof file->folder + sizeof((EventInfo *)0)->bag], found[64];
     Found home = {0};
     Error missing = {0};
-    if (!json_member(root, key, &value))
+    if (!json_member(root, key, &value) || about_is(target))
         return true;
     const char *given = target;
     if (given[0] == '/' || strcmp(file->folder, ".") == 0)
@@ -181,6 +210,8 @@ bool event_parse(const Json *root, const Loaded *file, EventInfo *event)
     if (date[0] && !files_date(date))
         return json_fail(&child, "found %s; allowed: a date such as 2026-05-17",
                          json_found(&child, found));
+    if (json_member(root, "pattern", &child) && !pattern_said(&child, event))
+        return false;
     if (!lanes_parse(root, event))
         return false;
     if (json_member(root, "field", &child) && !field_parse(root, &child, event))

@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "base/text.h"
+#include "core/lane/about.h"
 #include "store/home.h"
 #include "store/journal.h"
 #include "store/load.h"
@@ -120,7 +121,16 @@ bool files_bag_open(const char *name, Bag *bag, BagFile *place, Error *error)
 
 bool files_pattern(const char *name, Pattern *pattern, Error *error)
 {
-    return read_file(1, name, pattern, error);
+    About about;
+    Error unheard;
+    error = error ? error : &unheard;
+    if (!about_is(name))
+        return read_file(1, name, pattern, error);
+    *error = (Error){0};
+    if (!about_read(name, &about, error))
+        return false;
+    about_pattern(&about, pattern);
+    return true;
 }
 
 bool files_event(const char *name, EventInfo *event, Error *error)

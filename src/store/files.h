@@ -19,6 +19,7 @@
 enum { FILES_BYTES_MAX = 1 << 20 }; /* larger files are refused unread */
 
 bool files_bag(const char *name, Bag *bag, Error *error);
+/* A pattern also goes by what is known of it: "about:41ft" (core/lane/about.h). */
 bool files_pattern(const char *name, Pattern *pattern, Error *error);
 bool files_event(const char *name, EventInfo *event, Error *error);
 bool files_theme(const char *name, Theme *theme, Error *error);

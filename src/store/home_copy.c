@@ -9,6 +9,7 @@
 #include "base/json_out.h"
 #include "base/text.h"
 #include "core/event/stays.h"
+#include "core/lane/about.h"
 #include "store/atomic.h"
 #include "store/home.h"
 #include "store/load.h"
@@ -39,6 +40,28 @@ static void put_name(JsonOut *out, const char *key, const char *kind, const char
     char *real = own || built_in ? NULL : realpath(resolved, NULL);
     json_out_string(out, key, own ? name : real ? real : resolved);
     free(real);
+}
+
+static void put_pattern(JsonOut *out, const char *pattern)
+{
+    About about;
+    Error unheard;
+    if (!about_is(pattern) || !about_read(pattern, &about, &unheard)) {
+        put_name(out, "pattern", "patterns", pattern);
+        return;
+    }
+    json_out_object(out, "pattern");
+    json_out_object(out, "about");
+    if (about.house)
+        json_out_bool(out, "house", true);
+    if (about.length_ft > 0.0)
+        json_out_number(out, "length_ft", about.length_ft);
+    if (about.volume_ml > 0.0)
+        json_out_number(out, "volume_ml", about.volume_ml);
+    if (about.ratio > 0.0)
+        json_out_number(out, "ratio", about.ratio);
+    json_out_end(out);
+    json_out_end(out);
 }
 
 static void put_pair(JsonOut *out, const char *key, const int *pair)
@@ -73,7 +96,7 @@ static char *event_text(const EventInfo *event)
     json_out_string(&out, "name", event->name);
     if (event->date[0])
         json_out_string(&out, "date", event->date);
-    put_name(&out, "pattern", "patterns", event->pattern);
+    put_pattern(&out, event->pattern);
     put_name(&out, "bag", "bags", event->bag);
     put_lanes(&out, event);
     json_out_integer(&out, "games", event->games);

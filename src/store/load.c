@@ -11,6 +11,7 @@
 #include <unistd.h>
 
 #include "base/text.h"
+#include "core/lane/about.h"
 #include "store/builtin.h"
 #include "store/home.h"
 
@@ -211,8 +212,8 @@ bool load_find_carried(const char *kind, const char *name, Found *found)
 
 bool load_find(const char *kind, const char *name, Found *found, Error *error)
 {
-    *found = (Found){0};
-    if (!is_there(name)) {
+    *found = (Found){.about = kind && strcmp(kind, "patterns") == 0 && about_is(name)};
+    if (!found->about && !is_there(name)) {
         if (load_find_carried(kind, name, found))
             return true;
         if (!is_folder(name))
@@ -225,8 +226,9 @@ bool load_find(const char *kind, const char *name, Found *found, Error *error)
 
 void load_place(const Found *found, char *out, size_t size)
 {
-    char *real = found->path[0] && !found->builtin ? realpath(found->path, NULL) : NULL;
-    const char *place = found->builtin ? found->builtin->id : real;
+    bool file = found->path[0] && !found->builtin && !found->about;
+    char *real = file ? realpath(found->path, NULL) : NULL;
+    const char *place = found->builtin ? found->builtin->id : found->about ? found->path : real;
     /* no path is better than half of one, or one JSON can't hold */
     if (!place || !text_clean(out, size, place))
         out[0] = '\0';

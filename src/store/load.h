@@ -15,7 +15,8 @@
 typedef struct Found {
     const BuiltinFile *builtin; /* NULL: a file at `path` */
     bool home;                  /* it is in the home */
-    char path[1024];
+    bool about;                 /* no file: a pattern's name that says all (core/lane/about.h) */
+    char path[1024];            /* with `about` that name */
 } Found;
 
 /* The only place where a name becomes a file: a path that exists, else the home's file of that kind

@@ -8,8 +8,8 @@
 #include <sys/stat.h>
 #include <unistd.h>
 
-#include "store/builtin.h"
 #include "core/event/stays.h"
+#include "store/builtin.h"
 #include "store/files.h"
 
 static Bag bag;
@@ -182,6 +182,23 @@ static void test_event_on_several_pairs(void **state)
     assert_pair_of(4, 21, 22);
     assert_int_equal(event.pair[0], 13);
     assert_false(event.warm_up);
+}
+
+/* What is known of its pattern stands in its place, and makes a pattern in the middle of it. */
+static void test_event_without_a_sheet(void **state)
+{
+    (void)state;
+    Error error = {0};
+    assert_read(files_event(GOOD("event-about.json"), &event, &error), &error);
+    assert_string_equal(event.pattern, "about:41.5ft,25ml");
+    assert_read(files_pattern(event.pattern, &pattern, &error), &error);
+    assert_true(pattern.about.only);
+    assert_near(pattern.length_ft, 41.5, 0.0);
+    char place[128];
+    assert_read(files_place("patterns", event.pattern, place, sizeof place, &error), &error);
+    assert_string_equal(place, "about:41.5ft,25ml");
+    assert_false(files_pattern("about:41", &pattern, &error));
+    assert_false(files_pattern("about:41", &pattern, NULL));
 }
 
 /* Two names that can't be ids get two different ids, so that they never share a journal. */
@@ -366,9 +383,9 @@ static void test_check_kinds(void **state)
         {GOOD("bag.json"), "bag"},           {GOOD("sandbar.json"), "pattern"},
         {GOOD("taped.json"), "pattern"},     {GOOD("event.json"), "event"},
         {GOOD("event-moves.json"), "event"}, {GOOD("event-pairs.json"), "event"},
-        {GOOD("theme.json"), "theme"},       {GOOD("rules.json"), "rules"},
-        {GOOD("shots.json"), "shots"},       {GOOD("shots.jsonl"), "shots"},
-        {GOOD("shots-meant.jsonl"), "shots"}};
+        {GOOD("event-about.json"), "event"}, {GOOD("theme.json"), "theme"},
+        {GOOD("rules.json"), "rules"},       {GOOD("shots.json"), "shots"},
+        {GOOD("shots.jsonl"), "shots"},      {GOOD("shots-meant.jsonl"), "shots"}};
     for (size_t i = 0; i < sizeof ROWS / sizeof ROWS[0]; i++) {
         Error error = {0};
         const char *kind = NULL;
@@ -474,7 +491,8 @@ int main(void)
                                        cmocka_unit_test(test_strokes),
                                        cmocka_unit_test(test_readings),
                                        cmocka_unit_test(test_event),
-        cmocka_unit_test(test_event_on_several_pairs),
+                                       cmocka_unit_test(test_event_on_several_pairs),
+                                       cmocka_unit_test(test_event_without_a_sheet),
                                        cmocka_unit_test(test_event_ids),
                                        cmocka_unit_test(test_theme),
                                        cmocka_unit_test(test_rules),

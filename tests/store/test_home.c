@@ -4,6 +4,7 @@
 #include "played.h"
 
 #include "base/text.h"
+#include "core/event/stays.h"
 #include "store/settings.h"
 
 static Bag bag;
@@ -352,6 +353,40 @@ static void only_files_are_read(void **state)
     alarm(0);
 }
 
+/* A new event reads back as it was made, on several pairs and without a sheet. */
+static void new_events(void **state)
+{
+    (void)state;
+    Error error = {0};
+    char path[1024];
+    EventInfo made = {.name = "Guests",
+                      .date = "2026-05-02",
+                      .pattern = "about:house,39ft",
+                      .bag = "demo",
+                      .pair = {7, 8},
+                      .games = 3,
+                      .bowlers_on_pair = 4,
+                      .field = {.right = 2, .left = 1},
+                      .warm_up = true,
+                      .certified = true};
+    must(event_move(&made, 2, 10, &error), &error);
+    must(files_new_event("guests", &made, path, sizeof path, &error), &error);
+    must(files_event("guests", &event, &error), &error);
+    assert_string_equal(event.pattern, made.pattern);
+    for (int game = 1; game <= 3; game++) {
+        assert_int_equal(event_pair(&event, game)[0], event_pair(&made, game)[0]);
+        assert_int_equal(event_pair(&event, game)[1], event_pair(&made, game)[1]);
+    }
+    assert_true(event.warm_up && event.certified);
+    assert_int_equal(event.field.left, 1);
+    must(files_pattern(event.pattern, &pattern, &error), &error);
+    assert_true(pattern.about.only && pattern.about.house);
+    char *text = played_read(HOME "events/guests.json");
+    assert_non_null(strstr(text, "\"pattern\":{\"about\":{\"house\":true,\"length_ft\":39}}"));
+    assert_non_null(strstr(text, "\"pairs\":[[7,8],[9,10],[1,2]]"));
+    free(text);
+}
+
 #define TEST(function) cmocka_unit_test_setup_teardown(function, played_begin, played_end)
 
 int main(void)
@@ -367,6 +402,7 @@ int main(void)
                                        TEST(every_name_once),
                                        TEST(copies),
                                        TEST(copies_of_events),
+                                       TEST(new_events),
                                        TEST(short_names),
                                        TEST(nothing_is_called_dash),
                                        TEST(only_files_are_read),

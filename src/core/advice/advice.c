@@ -123,8 +123,8 @@ void advice_begin(AdviceJob *job, const AdviceInput *input)
     oil_lay(input->pattern, &sheet);
     oil_for_hand(&sheet, input->bag->bowler.hand, &sheet);
     Played played = played_before(q);
-    memory_recall(&job->memory, input->bag, &sheet, input->bowlers_on_pair, &input->mix, &played,
-                  q->shots, q->in.shot_count);
+    memory_recall(&job->memory, input->bag, &sheet, &input->pattern->about, input->bowlers_on_pair,
+                  &input->mix, &played, q->shots, q->in.shot_count);
 }
 
 static void step_bodies(AdviceJob *job)
@@ -250,6 +250,10 @@ static void describe_lane(AdviceJob *job)
     lane->mph = belief_part(belief, PART_MPH);
     lane->deliveries = belief->deliveries[side];
     belief_words(belief, side, &q->out.now_roll, lane->words, sizeof lane->words);
+    lane->sheet_count = belief_sheets(belief, lane->sheets);
+    belief_sheet_words(belief, lane->sheet_words, sizeof lane->sheet_words);
+    if (lane->sheet_count > 0) /* there is no sheet to compare it with */
+        memcpy(lane->words, lane->sheet_words, sizeof lane->words);
     Delivery today = todays(q, &q->in.plan);
     OffsetsAt at = offsets_at(side, in_hand(q)->which, today.laydown_board,
                               arrive(q, &in_hand(q)->batch, &today).breakpoint);
@@ -307,11 +311,14 @@ static void read_signs(AdviceJob *job)
     Question *q = &job->question;
     const AdviceInput *in = &q->in;
     const int *deliveries = job->memory.belief.deliveries;
-    Oil sheet;
+    Oil sheet, mine;
     oil_lay(in->pattern, &sheet);
+    belief_likely_sheet(&job->memory.belief, &mine);
+    if (in->pattern->about.only)
+        sheet = mine; /* alike on both sides */
     SignsContext context = {.hand = in->bag->bowler.hand,
                             .laydown_offset_boards = in->bag->bowler.laydown_offset_boards,
-                            .length_ft = in->pattern->length_ft,
+                            .length_ft = sheet.length_ft,
                             .ratio = oil_ratio(&sheet),
                             .lane = in->lane,
                             .plan = in->plan,
@@ -324,7 +331,7 @@ static void read_signs(AdviceJob *job)
                             .urethane_others = in->mix.urethane,
                             .revs_per_mph = in->bag->bowler.rpm / in->bag->bowler.mph,
                             .scatter_boards = scatter_at_pins(&in->bag->bowler.scatter),
-                            .outside_share = outside_share(&job->memory.belief.sheet)};
+                            .outside_share = outside_share(&mine)};
     place_in_bag(q, &context);
     signs_read(&context, q->shots, in->shot_count, &q->out.signs);
 }
@@ -392,7 +399,9 @@ static void step_signs(AdviceJob *job)
     q->restraint = restraint_read(q->shots, q->in.shot_count, q->in.lane, q->in.apart, &q->in.plan);
     Outlook now = read_now(q);
     describe_lane(job);
-    read_traits(q, &job->memory.belief.sheet);
+    Oil sheet;
+    belief_likely_sheet(&job->memory.belief, &sheet);
+    read_traits(q, &sheet);
     read_signs(job);
     if (q->out.signs.seen[SIGN_ADDS_UP])
         now.strike = fmin(now.strike, carried(q));

@@ -17,8 +17,8 @@
 enum { ADVICE_ADJUSTMENTS_MAX = ADJUST_COUNT + 1 };
 
 typedef struct AdviceInput {
-    const Bag *bag; /* the plan's slot must hold a ball */
-    const Pattern *pattern;
+    const Bag *bag;         /* the plan's slot must hold a ball */
+    const Pattern *pattern; /* with a sheet or only with something known about it */
     const RuleSet *rules;
     const Shot *shots; /* oldest first, both lanes */
     int shot_count;
@@ -72,8 +72,12 @@ typedef struct LaneNow {
     DeliveryOffset today;   /* how they throw today, mean: for plan_today */
     Estimate off;           /* boards of the current ball that nothing else explains */
     int deliveries;         /* thrown on it so far by all bowlers */
-    char words[80];         /* "track at 10-14 about a third thinner" */
-    char off_words[80];     /* "hits a board higher here than its numbers say", or "" */
+    char words[80];         /* "track at 10-14 about a third thinner"; without a sheet as
+                             * sheet_words */
+    int sheet_count;        /* of the sheets that a pattern without one may be; 0: it has one */
+    SheetLeft sheets[ABOUT_SHEETS_MAX]; /* most likely first */
+    char sheet_words[80];               /* "most like a 41 ft, flat; 3 others possible", or "" */
+    char off_words[80];                 /* "hits a board higher here than its numbers say", or "" */
 } LaneNow;
 
 /* All of it answers the question of advice_begin; nothing is left of an earlier one. */

@@ -8,6 +8,7 @@
 #include "base/normal.h"
 #include "base/text.h"
 #include "base/units.h"
+#include "core/advice/belief_parts.h"
 #include "core/pins/rack.h"
 
 /* Prior spreads (assumed; rehearsals tune them, docs/advice.md). */
@@ -62,19 +63,35 @@ static int pick_from(Rng *rng, const double *chances, int count)
     return i;
 }
 
-static Particle prior_draw(Rng *rng)
+int belief_film_count(const Belief *belief)
+{
+    return belief->may_be.count > 0 ? BELIEF_FILMS * belief->may_be.count : BELIEF_FILMS;
+}
+
+static int pick_sheet(Rng *rng, const AboutSheets *may_be)
+{
+    double chances[ABOUT_SHEETS_MAX];
+    for (int i = 0; i < may_be->count; i++)
+        chances[i] = may_be->one[i].share;
+    return pick_from(rng, chances, may_be->count);
+}
+
+static Particle prior_draw(Rng *rng, const AboutSheets *may_be)
 {
     Particle p = {.weight = 1.0 / BELIEF_PARTICLES};
-    double volume = VOLUME_COMMON_SD * rng_normal(rng), dry = DRY_COMMON_SD * rng_normal(rng);
+    double volume_sd = hypot(VOLUME_COMMON_SD, may_be->volume_sd);
+    double volume = volume_sd * rng_normal(rng), dry = DRY_COMMON_SD * rng_normal(rng);
     for (int lane = 0; lane < SIDE_COUNT; lane++) {
         p.part[PART_VOLUME + lane] = exp(volume + VOLUME_LANE_SD * rng_normal(rng));
         p.part[PART_DRY + lane] = exp(dry + DRY_LANE_SD * rng_normal(rng));
     }
     p.part[PART_MPH] = MPH_SD * rng_normal(rng);
     p.part[PART_LAUNCH_DEG] = LAUNCH_SD_DEG * rng_normal(rng);
-    p.part[PART_LONGER] = LONGER_SD * rng_normal(rng);
+    p.part[PART_LONGER] = hypot(LONGER_SD, may_be->longer_sd) * rng_normal(rng);
     int pick = pick_from(rng, PICK_PRIOR, BELIEF_PICKS);
     p.film = pick * BELIEF_CARRIES + pick_from(rng, CARRY_PRIOR, BELIEF_CARRIES);
+    if (may_be->count > 1)
+        p.film += BELIEF_FILMS * pick_sheet(rng, may_be);
     return p;
 }
 
@@ -83,14 +100,22 @@ static Particle prior_draw(Rng *rng)
 static void sort_by_film(Particle *particles)
 {
     Particle old[BELIEF_PARTICLES];
-    int next[BELIEF_FILMS + 1] = {0}; /* where the next of each film goes */
+    int next[BELIEF_FILMS_MAX + 1] = {0}; /* where the next of each film goes */
     memcpy(old, particles, sizeof old);
     for (int i = 0; i < BELIEF_PARTICLES; i++)
         next[old[i].film + 1]++;
-    for (int film = 0; film < BELIEF_FILMS; film++)
+    for (int film = 0; film < BELIEF_FILMS_MAX; film++)
         next[film + 1] += next[film];
     for (int i = 0; i < BELIEF_PARTICLES; i++)
         particles[next[old[i].film]++] = old[i];
+}
+
+static void draw_particles(Belief *belief)
+{
+    for (int i = 0; i < BELIEF_PARTICLES; i++)
+        belief->particles[i] = prior_draw(&belief->rng, &belief->may_be);
+    sort_by_film(belief->particles);
+    offsets_begin(&belief->doubt);
 }
 
 void belief_begin(Belief *belief, const Oil *sheet_in_frame, uint64_t seed)
@@ -98,13 +123,26 @@ void belief_begin(Belief *belief, const Oil *sheet_in_frame, uint64_t seed)
     memset(belief, 0, sizeof *belief);
     belief->rng = rng_seed(seed);
     belief->sheet = *sheet_in_frame;
+    belief_lay(belief);
+    draw_particles(belief);
+}
+
+void belief_begin_about(Belief *belief, const About *about, const Oil *middle, uint64_t seed)
+{
+    memset(belief, 0, sizeof *belief);
+    belief->rng = rng_seed(seed);
+    belief->sheet = *middle;
+    about_sheets(about, &belief->may_be);
+    belief_lay(belief);
+    draw_particles(belief);
+}
+
+void belief_copy(Belief *to, const Belief *from)
+{
+    size_t films = (size_t)belief_film_count(from) * sizeof(Oil);
+    memcpy(to, from, offsetof(Belief, film));
     for (int lane = 0; lane < SIDE_COUNT; lane++)
-        for (int f = 0; f < BELIEF_FILMS; f++)
-            belief->film[lane][f] = *sheet_in_frame;
-    for (int i = 0; i < BELIEF_PARTICLES; i++)
-        belief->particles[i] = prior_draw(&belief->rng);
-    sort_by_film(belief->particles);
-    offsets_begin(&belief->doubt);
+        memcpy(to->film[lane], from->film[lane], films);
 }
 
 /* A throw being weighed. */
@@ -422,27 +460,46 @@ static void blend(const double *mean, const double *own, const double *other, in
         out[k] = mean[k] + SHRINK * (own[k] - mean[k]) + other_way * (other[k] - mean[k]);
 }
 
+/* Which of the picks, from `first`, are on the same sheet: those before the end that is returned.
+ * Picks are in order of film. */
+static int same_sheet(const Particle *old, const int picks[BELIEF_PARTICLES], int first)
+{
+    int end = first;
+    while (end < BELIEF_PARTICLES &&
+           particle_sheet(&old[picks[end]]) == particle_sheet(&old[picks[first]]))
+        end++;
+    return end;
+}
+
 static void resample(Belief *belief)
 {
     static const double LEAST[PART_MPH] = {0.2, 0.2, 0.5, 0.5}; /* of the scales */
     Particle old[BELIEF_PARTICLES];
     int picks[BELIEF_PARTICLES];
-    double mean[PART_COUNT], offsets[OFFSETS_COUNT];
+    double mean[ABOUT_SHEETS_MAX][PART_COUNT], offsets[ABOUT_SHEETS_MAX][OFFSETS_COUNT];
     memcpy(old, belief->particles, sizeof old);
     for (int part = 0; part < PART_COUNT; part++)
-        mean[part] = belief_part(belief, part).mean;
-    belief_offsets(belief, offsets);
+        mean[0][part] = belief_part(belief, part).mean;
+    belief_offsets(belief, offsets[0]);
+    for (int sheet = 0; sheet < belief->may_be.count; sheet++)
+        belief_sheet_means(belief, sheet, mean[sheet], offsets[sheet]);
     pick_even(old, rng_uniform(&belief->rng), picks);
-    for (int i = 0; i < BELIEF_PARTICLES; i++) {
+    for (int i = 0, first = 0, end = 0; i < BELIEF_PARTICLES; i++) {
         Particle *p = &belief->particles[i];
+        if (i == end) {
+            first = i;
+            end = same_sheet(old, picks, first);
+        }
         const Particle *own = &old[picks[i]];
-        const Particle *other = &old[picks[(int)(rng_uniform(&belief->rng) * BELIEF_PARTICLES)]];
-        blend(mean, own->part, other->part, PART_COUNT, p->part);
-        blend(offsets, own->offsets, other->offsets, OFFSETS_COUNT, p->offsets);
+        const Particle *other =
+            &old[picks[first + (int)(rng_uniform(&belief->rng) * (end - first))]];
+        int sheet = particle_sheet(own);
+        blend(mean[sheet], own->part, other->part, PART_COUNT, p->part);
+        blend(offsets[sheet], own->offsets, other->offsets, OFFSETS_COUNT, p->offsets);
         for (int part = 0; part < PART_MPH; part++)
             p->part[part] = fmax(p->part[part], LEAST[part]);
         if (rng_uniform(&belief->rng) < FRESH_SHARE)
-            memcpy(p->part, prior_draw(&belief->rng).part, sizeof p->part);
+            memcpy(p->part, prior_draw(&belief->rng, &belief->may_be).part, sizeof p->part);
         p->film = own->film; /* what the lane went through stays likely */
         p->weight = 1.0 / BELIEF_PARTICLES;
     }
@@ -642,12 +699,28 @@ static void go_on(Belief *belief, const Throw *t, const Spread *spread)
     }
 }
 
+/* The film that a throw is thought to scatter on: with a sheet that of usual wear, else the most
+ * likely one. */
+static int middle_film(const Belief *belief)
+{
+    double share[BELIEF_FILMS_MAX] = {0};
+    int likely = 0;
+    if (belief->may_be.count == 0)
+        return BELIEF_FILMS / 2;
+    for (int i = 0; i < BELIEF_PARTICLES; i++)
+        share[belief->particles[i].film] += belief->particles[i].weight;
+    for (int f = 1; f < BELIEF_FILMS_MAX; f++)
+        if (share[f] > share[likely])
+            likely = f;
+    return likely;
+}
+
 static void weigh(Belief *belief, const Throw *t)
 {
     const Shot *shot = t->shot;
     int which = note_ball(belief, t->ball->id);
     BatchOil middle;
-    batch_oil(&belief->film[shot->lane][BELIEF_FILMS / 2], BATCH_QUICK, &middle);
+    batch_oil(&belief->film[shot->lane][middle_film(belief)], BATCH_QUICK, &middle);
     Spread spread = spread_of(t->batch, &middle, t->bowler, t->delivery, shot);
     Arrival arrivals[BELIEF_PARTICLES];
     double read[BELIEF_PARTICLES];
@@ -663,9 +736,16 @@ static void weigh(Belief *belief, const Throw *t)
 
 static void wear_films(Belief *belief, Side lane, const Track *track, Cover cover)
 {
-    for (int f = 0; f < BELIEF_FILMS; f++)
-        wear_track(&belief->film[lane][f], track, cover,
-                   (WearRate){PICK_RATE[f / BELIEF_CARRIES], CARRY_RATE[f % BELIEF_CARRIES]});
+    bool used[BELIEF_FILMS_MAX] = {false}; /* of many films those that nobody is on don't matter */
+    for (int i = 0; i < BELIEF_PARTICLES; i++)
+        used[belief->particles[i].film] = true;
+    for (int f = 0; f < belief_film_count(belief); f++) {
+        int rate = f % BELIEF_FILMS;
+        if (used[f] || belief->may_be.count == 0)
+            wear_track(
+                &belief->film[lane][f], track, cover,
+                (WearRate){PICK_RATE[rate / BELIEF_CARRIES], CARRY_RATE[rate % BELIEF_CARRIES]});
+    }
 }
 
 bool belief_settle(Belief *belief, Hand hand, int bowlers_on_pair)
@@ -755,13 +835,13 @@ static void draw_out(Oil *oil, double longer)
 
 void belief_film(const Belief *belief, Side lane, Oil *oil)
 {
-    double share[BELIEF_FILMS] = {0};
+    double share[BELIEF_FILMS_MAX] = {0};
     for (int i = 0; i < BELIEF_PARTICLES; i++)
         share[belief->particles[i].film] +=
             belief->particles[i].weight * belief->particles[i].part[PART_VOLUME + lane];
     memset(oil, 0, sizeof *oil);
-    oil->length_ft = belief->sheet.length_ft;
-    for (int f = 0; f < BELIEF_FILMS; f++)
+    oil->length_ft = belief_length_ft(belief);
+    for (int f = 0; f < BELIEF_FILMS_MAX; f++)
         if (share[f] > 0.0)
             for (int j = 0; j < OIL_STATIONS; j++)
                 for (int b = 0; b < LANE_BOARDS; b++)
@@ -773,7 +853,7 @@ Estimate belief_wear(const Belief *belief)
 {
     double sum = 0.0, square = 0.0;
     for (int i = 0; i < BELIEF_PARTICLES; i++) {
-        double rate = PICK_RATE[belief->particles[i].film / BELIEF_CARRIES];
+        double rate = PICK_RATE[belief->particles[i].film % BELIEF_FILMS / BELIEF_CARRIES];
         sum += belief->particles[i].weight * rate;
         square += belief->particles[i].weight * rate * rate;
     }

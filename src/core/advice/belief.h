@@ -1,12 +1,15 @@
 /* belief.h - what the bowler cannot see: how much oil is really there, how slick the lane is, how
- * fast the oil wears, and how the bowler is throwing today.
+ * fast the oil wears, and how the bowler is throwing today; without a sheet also which pattern it
+ * is.
  *
  * A particle filter over both lanes of the pair at once. What the lanes share (the day's volume,
  * the wear, the bowler's speed and launch, how each ball differs from its numbers) is one value in
  * a particle; what each lane has of its own is two. So a shot on one lane tells about the other as
  * far as the two are alike, and the lanes drift apart as evidence comes in. How fast oil wears and
- * how far it is carried is one of a few films, each worn by every delivery. The same seed gives the
- * same belief. Allocates nothing; about 1.3 MB. */
+ * how far it is carried is one of a few films, each worn by every delivery. Of a pattern without a
+ * sheet there are as many films for each sheet that it may be, and a particle is on one of them.
+ * The same seed gives the same belief. Allocates nothing; about 4 MB, of which a belief with a
+ * sheet touches 1.3. */
 #ifndef SETTEE_CORE_ADVICE_BELIEF_H
 #define SETTEE_CORE_ADVICE_BELIEF_H
 
@@ -17,11 +20,15 @@
 #include "core/advice/offsets.h"
 #include "core/bag/bag.h"
 #include "core/event/shot.h"
+#include "core/lane/about.h"
 #include "core/line/others.h"
 #include "core/motion/batch.h"
 
 enum { BELIEF_PARTICLES = 512, BELIEF_PICKS = 3, BELIEF_CARRIES = 2, BELIEF_BALLS = OFFSETS_BALLS };
-enum { BELIEF_FILMS = BELIEF_PICKS * BELIEF_CARRIES };
+enum {
+    BELIEF_FILMS = BELIEF_PICKS * BELIEF_CARRIES, /* of one sheet */
+    BELIEF_FILMS_MAX = BELIEF_FILMS * ABOUT_SHEETS_MAX
+};
 
 /* What a particle says about the lanes and the day. Lane parts come in pairs: PART + lane. */
 enum {
@@ -37,14 +44,15 @@ typedef struct Particle {
     double part[PART_COUNT];
     double offsets[OFFSETS_COUNT]; /* boards that nothing else explains, on the mean */
     double weight;                 /* they add up to 1 */
-    int film;                      /* which rate of wear: index of film[] */
+    int film; /* index of film[]: BELIEF_FILMS * sheet + rate of wear; with one sheet the rate */
 } Particle;
 
 typedef struct Belief {
     Rng rng;
     Particle particles[BELIEF_PARTICLES];
-    Oil sheet;                          /* bowler's frame, before the first ball */
-    Oil film[SIDE_COUNT][BELIEF_FILMS]; /* the sheet as worn at each rate */
+    Oil sheet; /* bowler's frame, before the first ball; without one, in their middle */
+    AboutSheets
+        may_be;   /* the sheets that it may be, most common kind first; count 0: it is `sheet` */
     FieldMix mix; /* the others on the pair as far as they are known; set before the first shot */
     Others others[SIDE_COUNT];  /* a usual field of that mix */
     int settled;                /* how many of them have a line on the sheet */
@@ -54,7 +62,8 @@ typedef struct Belief {
     int shots;                  /* seen so far */
     int ball_count;             /* different balls seen, by id */
     char ball_id[BELIEF_BALLS][sizeof((Ball *)0)->id];
-    double surprise; /* of the last shot: -log10 of its likelihood */
+    double surprise;                        /* of the last shot: -log10 of its likelihood */
+    Oil film[SIDE_COUNT][BELIEF_FILMS_MAX]; /* last: each sheet as worn at each rate */
 } Belief;
 
 /* A number and its standard deviation. */
@@ -63,6 +72,34 @@ typedef struct Estimate {
 } Estimate;
 
 void belief_begin(Belief *belief, const Oil *sheet_in_frame, uint64_t seed);
+
+/* The same for a pattern without a sheet; `middle` is in the middle of what it may be. */
+void belief_begin_about(Belief *belief, const About *about, const Oil *middle, uint64_t seed);
+
+/* A copy, of what it uses alone. */
+void belief_copy(Belief *to, const Belief *from);
+
+/* How many films are in use; which of its sheets a particle is on, from 0. */
+int belief_film_count(const Belief *belief);
+static inline int particle_sheet(const Particle *particle) { return particle->film / BELIEF_FILMS; }
+
+/* One of the sheets that a pattern without one may be, after the shots. */
+typedef struct SheetLeft {
+    AboutSheet sheet; /* its length as the shots have it; share: as likely now */
+} SheetLeft;
+
+/* The sheets that are left, most likely first; those that are hardly possible, too. 0: the pattern
+ * has a sheet. */
+int belief_sheets(const Belief *belief, SheetLeft left[ABOUT_SHEETS_MAX]);
+
+/* "most like a 41 ft, flat; 3 others possible", or "" for a pattern with a sheet. */
+void belief_sheet_words(const Belief *belief, char *out, size_t size);
+
+/* The sheet, or the most likely one, before the first ball. */
+void belief_likely_sheet(const Belief *belief, Oil *oil);
+
+/* The mean film of a lane if it was oiled by that sheet, from 0, at no particle's volume. */
+void belief_sheet_film(const Belief *belief, Side lane, int sheet, Oil *oil);
 
 /* Some of the others find a line on the sheet (about three milliseconds); false: all have one.
  * belief_see does what is left of it. */

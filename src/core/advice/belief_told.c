@@ -44,8 +44,8 @@ static double mean_film(const Oil *oil, int low, int high, double from_ft, doubl
 Estimate belief_track(const Belief *belief, Side lane, int low, int high, double from_ft,
                       double to_ft)
 {
-    double film[BELIEF_FILMS], sum = 0.0, square = 0.0;
-    for (int f = 0; f < BELIEF_FILMS; f++)
+    double film[BELIEF_FILMS_MAX], sum = 0.0, square = 0.0;
+    for (int f = 0; f < belief_film_count(belief); f++)
         film[f] = mean_film(&belief->film[lane][f], low, high, from_ft, to_ft);
     for (int i = 0; i < BELIEF_PARTICLES; i++) {
         double units =

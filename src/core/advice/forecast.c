@@ -58,6 +58,18 @@ static void draw_offsets(Forecast *forecast, const Belief *belief, Side lane,
     }
 }
 
+/* One of the films of the draws. */
+static void make_ready(const Belief *belief, Side lane, int film, BatchOil *ready)
+{
+    Oil mean;
+    if (belief->may_be.count == 0) {
+        batch_oil(&belief->film[lane][film], BATCH_QUICK, ready);
+        return;
+    }
+    belief_sheet_film(belief, lane, film, &mean);
+    batch_oil(&mean, BATCH_QUICK, ready);
+}
+
 void forecast_prepare(Forecast *forecast, const Belief *belief, Side lane, const Bowler *bowler)
 {
     int indices[FORECAST_DRAWS], made = -1;
@@ -66,7 +78,7 @@ void forecast_prepare(Forecast *forecast, const Belief *belief, Side lane, const
         const Particle *p = &belief->particles[indices[i]];
         double launch_deg, mph, rpm;
         scatter_of(i, &bowler->scatter, &launch_deg, &mph, &rpm);
-        forecast->draw[i].film = p->film;
+        forecast->draw[i].film = belief->may_be.count > 0 ? particle_sheet(p) : p->film;
         forecast->draw[i].volume = (float)p->part[PART_VOLUME + lane];
         forecast->draw[i].dry = (float)p->part[PART_DRY + lane];
         forecast->draw[i].longer = (float)p->part[PART_LONGER];
@@ -74,9 +86,9 @@ void forecast_prepare(Forecast *forecast, const Belief *belief, Side lane, const
         forecast->draw[i].mph = p->part[PART_MPH] + mph;
         forecast->draw[i].rpm = rpm;
         forecast->draw[i].boards[0] = 0.0;
-        if (p->film != made) { /* by film: each is made ready once */
-            made = p->film;
-            batch_oil(&belief->film[lane][made], BATCH_QUICK, &forecast->oil[made]);
+        if (forecast->draw[i].film != made) { /* by film: each is made ready once */
+            made = forecast->draw[i].film;
+            make_ready(belief, lane, made, &forecast->oil[made]);
         }
     }
     draw_offsets(forecast, belief, lane, indices);

@@ -9,9 +9,15 @@
 
 enum { FORECAST_DRAWS = 128 };
 
+/* Films of the draws: those of the sheet, or one for each sheet that the pattern may be. */
+enum { FORECAST_FILMS = 8 };
+_Static_assert((int)FORECAST_FILMS >= (int)BELIEF_FILMS &&
+                   (int)FORECAST_FILMS >= (int)ABOUT_SHEETS_MAX,
+               "room for all");
+
 typedef struct Forecast {
-    BatchOil oil[BELIEF_FILMS]; /* ready where a draw uses it */
-    BatchOil mean_oil;          /* the lane's film on the mean, of so much volume on the mean */
+    BatchOil oil[FORECAST_FILMS]; /* ready where a draw uses it */
+    BatchOil mean_oil;            /* the lane's film on the mean, of so much volume on the mean */
     double mean_volume, mean_longer; /* what it has in it already */
     struct {
         int film;

@@ -54,28 +54,40 @@ static bool same_played(const Memory *memory, const Played *played, const Bag *b
                                     same_evidence(&memory->played.as, &played->as)));
 }
 
-void memory_recall(Memory *memory, const Bag *bag, const Oil *sheet_in_frame, int bowlers_on_pair,
-                   const FieldMix *mix, const Played *played, const Shot *shots, int count)
+static bool same_about(const About *a, const About *b)
+{
+    return a->only == b->only && a->house == b->house && a->length_ft == b->length_ft &&
+           a->volume_ml == b->volume_ml && a->ratio == b->ratio;
+}
+
+void memory_recall(Memory *memory, const Bag *bag, const Oil *sheet_in_frame, const About *about,
+                   int bowlers_on_pair, const FieldMix *mix, const Played *played,
+                   const Shot *shots, int count)
 {
     bool same = memory->seen >= 0 && memory->bowlers_on_pair == bowlers_on_pair &&
                 same_mix(&memory->belief.mix, mix) &&
                 bowler_same(&memory->bag.bowler, &bag->bowler) &&
-                same_played(memory, played, bag) && oil_same(&memory->sheet, sheet_in_frame);
+                same_played(memory, played, bag) && same_about(&memory->about, about) &&
+                oil_same(&memory->sheet, sheet_in_frame);
     bool all = same && memory->seen <= count && same_start(memory, bag, shots, memory->seen);
     bool but_last = !all && same && memory->before_seen >= 0 && memory->before_seen <= count &&
                     same_start(memory, bag, shots, memory->before_seen);
     memory->bag = *bag;
     if (but_last) { /* the last shot was undone or edited */
-        memory->belief = memory->before;
+        belief_copy(&memory->belief, &memory->before);
         memory->seen = memory->before_seen;
     }
     if (all || but_last)
         return;
-    belief_begin(&memory->belief, sheet_in_frame, BELIEF_SEED);
+    if (about->only)
+        belief_begin_about(&memory->belief, about, sheet_in_frame, BELIEF_SEED);
+    else
+        belief_begin(&memory->belief, sheet_in_frame, BELIEF_SEED);
     memory->belief.mix = *mix;
     memory->seen = 0;
     memory->before_seen = -1;
     memory->sheet = *sheet_in_frame;
+    memory->about = *about;
     memory->bowlers_on_pair = bowlers_on_pair;
     memory->played = *played;
     memory->frames_worn = 0;
@@ -124,7 +136,7 @@ bool memory_weigh(Memory *memory, const Shot *shots, int count)
         return true;
     }
     if (memory->seen == count - 1) {
-        memory->before = memory->belief;
+        belief_copy(&memory->before, &memory->belief);
         memory->before_seen = memory->seen;
     }
     Shot shot = shots[memory->seen];

@@ -3,7 +3,8 @@
  *
  * If the next question's shots continue those, only the new ones are weighed; if the last one was
  * undone or edited, weighing continues from before it. Either way the belief is the same, to the
- * last bit, as after weighing all shots from the start. Allocates nothing; about 2.5 MB. */
+ * last bit, as after weighing all shots from the start. Allocates nothing; about 8 MB, of
+ * which a belief with a sheet touches 2.5. */
 #ifndef SETTEE_CORE_ADVICE_RECALL_H
 #define SETTEE_CORE_ADVICE_RECALL_H
 
@@ -21,8 +22,9 @@ typedef struct Memory {
     Belief belief, before; /* after `seen` shots; after `before_seen`, one less */
     int seen, before_seen; /* -1: nothing is there yet */
     Shot shots[SESSION_SHOTS_MAX];
-    Bag bag;   /* from which they were thrown */
-    Oil sheet; /* in the bowler's frame */
+    Bag bag;     /* from which they were thrown */
+    Oil sheet;   /* in the bowler's frame */
+    About about; /* what is known of it where it has none */
     int bowlers_on_pair;
     Played played;
     int frames_worn; /* of those played, by how many the belief's films are worn */
@@ -31,8 +33,9 @@ typedef struct Memory {
 void memory_init(Memory *memory);
 
 /* Goes back to the latest belief that shots[0..count-1] agree with, or starts over. */
-void memory_recall(Memory *memory, const Bag *bag, const Oil *sheet_in_frame, int bowlers_on_pair,
-                   const FieldMix *mix, const Played *played, const Shot *shots, int count);
+void memory_recall(Memory *memory, const Bag *bag, const Oil *sheet_in_frame, const About *about,
+                   int bowlers_on_pair, const FieldMix *mix, const Played *played,
+                   const Shot *shots, int count);
 
 /* Weighs the next of the shots given to memory_recall, or does part of what must come before the
  * first; false if none is left. A shot with a ball no longer in the bag says nothing. */

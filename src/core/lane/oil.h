@@ -32,6 +32,13 @@ typedef struct Reading {
     double units[LANE_BOARDS];
 } Reading;
 
+/* What is known of a pattern that nobody has a sheet of (about.h). */
+typedef struct About {
+    bool only;                          /* this is all that is known; else a sheet is */
+    bool house;                         /* it is a house shot */
+    double length_ft, volume_ml, ratio; /* 0: not known */
+} About;
+
 typedef struct Pattern {
     char id[32]; /* file name without its ending */
     char name[64];
@@ -41,6 +48,7 @@ typedef struct Pattern {
     Stroke strokes[PATTERN_STROKES_MAX];
     Reading readings[PATTERN_READINGS_MAX]; /* by rising ft; linear between, level before the
                                              * first, falling to the last value until length_ft */
+    About about; /* `only`: the readings are just the middle of what it may be */
 } Pattern;
 
 typedef struct Oil {
