@@ -50,6 +50,8 @@ static const Subcommand SUBCOMMANDS[] = {
      BIT(PATTERN) | BIT(BAG) | RELEASE | BIT(GAMES) | BIT(BOWLERS) | BIT(PLAYER) | BIT(WORLD) |
          BIT(PRACTICE) | BIT(SIGHTS) | BIT(STEADY) | BIT(SEED) | BIT(COSTS) | BIT(LIST) | BIT(JSON),
      "play a block against a hidden lane", cmd_rehearse},
+    {"teach", "[WHAT...]", OPTIONS_WORDS_MAX, BIT(BAG) | BIT(JSON),
+     "lessons for juniors: list, show LESSON, check FILE...", cmd_teach},
     {"review", "", 0, BIT(MONTH) | BIT(BAG) | BIT(JSON),
      "how your shots turned out, by month, ball and pattern", cmd_review},
     {"log", "[WHAT...]", 2, BIT(BAG) | BIT(CSV) | BIT(JSON),

@@ -33,6 +33,7 @@ int cmd_log(const Options *options);
 int cmd_review(const Options *options);
 int cmd_check(const Options *options);
 int cmd_words(const Options *options);
+int cmd_teach(const Options *options);
 int cmd_new(const Options *options);
 
 /* The lane, the bowler and the balls that the options name. */

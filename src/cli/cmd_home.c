@@ -16,7 +16,8 @@ static const KindRow KINDS[] = {{"bag", "bags", "Bags"},
                                 {"event", "events", "Events"},
                                 {"pattern", "patterns", "Patterns"},
                                 {"theme", "themes", "Themes"},
-                                {"rules", "rules", "Rules"}};
+                                {"rules", "rules", "Rules"},
+                                {"lesson", "lessons", "Lessons"}};
 enum { KIND_COUNT = sizeof KINDS / sizeof *KINDS, LISTED = 3 /* of them, from the first */ };
 
 /* Item one at a time, for its row. */
@@ -103,6 +104,42 @@ static void row_json(JsonOut *out, int kind, const FileName *name, const Item *i
     json_out_end(out);
 }
 
+/* The home's lessons alone: `settee teach list` has all there are. */
+static int list_lessons(bool json, JsonOut *out)
+{
+    FileName names[NAMES_MAX];
+    Lesson lesson;
+    Error error = {0};
+    int status = CMD_DONE, count = files_names("lessons", names, NAMES_MAX), listed = 0;
+    json_out_array(out, "lessons");
+    if (!files_names_known("lessons", &error)) {
+        fflush(stdout);
+        status = cmd_fault(CMD_FAULT, &error);
+    }
+    for (int i = 0; i < count && names[i].home; i++) {
+        if (!files_lesson(names[i].name, &lesson, &error)) {
+            fflush(stdout);
+            status = cmd_fault(CMD_FAULT, &error);
+            continue;
+        }
+        json_out_object(out, NULL);
+        json_out_string(out, "name", names[i].name);
+        json_out_bool(out, "hides_built_in", names[i].built_in);
+        json_out_string(out, "title", lesson.name);
+        json_out_integer(out, "level", lesson.level);
+        json_out_end(out);
+        if (json)
+            continue;
+        if (listed++ == 0)
+            puts("\nLessons             level  whose");
+        printf("  ");
+        print_cell(names[i].name, 18);
+        printf("%5d  %s\n", lesson.level, whose(&names[i]));
+    }
+    json_out_end(out);
+    return status;
+}
+
 static int list(bool json)
 {
     static Item item; /* large */
@@ -140,6 +177,8 @@ static int list(bool json)
         }
         json_out_end(&out);
     }
+    int lessons = list_lessons(json, &out);
+    status = lessons != CMD_DONE ? lessons : status;
     json_out_end(&out);
     if (json) {
         int written = cmd_json(&out);
@@ -164,7 +203,8 @@ static int copy(const Options *options)
     const KindRow *row = options->word_count > 1 ? kind_of(options->words[1]) : NULL;
     if (options->word_count > 1 && !row)
         return cmd_say(CMD_USAGE,
-                       "home copy: found '%.40s'; allowed is bag, event, pattern, theme or rules",
+                       "home copy: found '%.40s'; allowed is bag, event, pattern, theme, "
+                       "rules or lesson",
                        options->words[1]);
     if (options->word_count != 4)
         return cmd_say(CMD_USAGE, "home copy needs a kind, what to copy and a new name: settee "

@@ -6,7 +6,7 @@
 #include <stddef.h>
 
 typedef struct BuiltinFile {
-    const char *kind;           /* "patterns", "themes", "bags", "events", "rules" */
+    const char *kind;           /* "patterns", "themes", "bags", "events", "rules", "lessons" */
     const char *id;             /* file name without its ending */
     const unsigned char *bytes; /* followed by a 0 that is not counted */
     size_t size;

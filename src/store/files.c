@@ -41,6 +41,10 @@ static bool read_rules(const Json *root, const Loaded *file, void *into)
     (void)file;
     return rules_parse(root, into);
 }
+static bool read_lesson(const Json *root, const Loaded *file, void *into)
+{
+    return lesson_parse(root, file, into);
+}
 
 static bool read_settings(const Json *root, const Loaded *file, void *into)
 {
@@ -54,6 +58,7 @@ static const Format FORMATS[] = {
     {"settee-event/1", "event", "events", sizeof(EventInfo), read_event},
     {"settee-theme/1", "theme", "themes", sizeof(Theme), read_theme},
     {"settee-rules/1", "rules", "rules", sizeof(RuleSet), read_rules},
+    {"settee-lesson/1", "lesson", "lessons", sizeof(Lesson), read_lesson},
     {"settee-settings/1", "settings", "", sizeof(Settings), read_settings},
 };
 enum { FORMAT_COUNT = sizeof FORMATS / sizeof FORMATS[0] };
@@ -191,6 +196,11 @@ bool files_theme(const char *name, Theme *theme, Error *error)
 bool files_rules(const char *name, RuleSet *rules, Error *error)
 {
     return read_file(4, name, rules, error);
+}
+
+bool files_lesson(const char *name, Lesson *lesson, Error *error)
+{
+    return read_file(5, name, lesson, error);
 }
 
 bool files_names_known(const char *kind, Error *error) { return home_readable(kind, error); }

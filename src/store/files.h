@@ -15,6 +15,7 @@
 #include "core/bag/bag.h"
 #include "core/event/session.h"
 #include "core/lane/oil.h"
+#include "core/teach/lesson.h"
 
 enum { FILES_BYTES_MAX = 1 << 20 }; /* larger files are refused unread */
 
@@ -24,6 +25,7 @@ bool files_pattern(const char *name, Pattern *pattern, Error *error);
 bool files_event(const char *name, EventInfo *event, Error *error);
 bool files_theme(const char *name, Theme *theme, Error *error);
 bool files_rules(const char *name, RuleSet *rules, Error *error);
+bool files_lesson(const char *name, Lesson *lesson, Error *error);
 
 /* A shots file: a JSON array, or one object per line. At most `max` shots. */
 bool files_shots(const char *name, Shot *shots, int max, int *count, Error *error);
@@ -32,7 +34,7 @@ bool files_shots(const char *name, Shot *shots, int max, int *count, Error *erro
  * Naming the event's own bag changes nothing. */
 bool files_event_bag(const char *name, EventInfo *event, Error *error);
 
-/* A name that exists. `kind`: "bags", "events", "patterns", "themes" or "rules". */
+/* A name that exists. `kind`: "bags", "events", "patterns", "themes", "rules" or "lessons". */
 typedef struct FileName {
     char name[64];
     bool home;     /* a file in the home */

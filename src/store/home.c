@@ -11,7 +11,7 @@
 
 #define ENDING ".json"
 
-const char *const HOME_KINDS[] = {"bags", "events", "patterns", "themes", "rules", NULL};
+const char *const HOME_KINDS[] = {"bags", "events", "patterns", "themes", "rules", "lessons", NULL};
 
 static bool has_folder(const char *kind)
 {

@@ -74,6 +74,7 @@ bool pattern_parse(const Json *root, const Loaded *file, Pattern *pattern);
 bool event_parse(const Json *root, const Loaded *file, EventInfo *event);
 bool theme_parse(const Json *root, const Loaded *file, Theme *theme);
 bool rules_parse(const Json *root, RuleSet *rules);
+bool lesson_parse(const Json *root, const Loaded *file, Lesson *lesson);
 bool settings_parse(const Json *root, Settings *settings);
 bool shots_parse(const Loaded *file, Shot *shots, int max, int *count, Error *error);
 bool shots_are_lines(const Loaded *file); /* begins with an object whose first key is a shot's */

@@ -162,6 +162,7 @@ static const struct {
     {"advice", {"lane", "bag", "motion", "pins", "line", "spare", "event", 0}},
     {"arsenal", {"lane", "bag", "motion", "pins", "line", "event", 0}},
     {"rehearse", {"lane", "bag", "motion", "pins", "line", "spare", "event", "advice", 0}},
+    {"teach", {"lane", "bag", "motion", "pins", "line", "spare", "event", 0}},
     {"words", {0}},
 };
 enum { ROOMS_COUNT = sizeof ROOMS / sizeof ROOMS[0] };

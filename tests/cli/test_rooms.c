@@ -29,6 +29,7 @@ static const struct {
     {"event", "score X 7 / 9 - F 8 X X"},
     {"advice", "advise --json" SHOTS},
     {"arsenal", "bag --json --games 1 --certified" LITTLE_BAG},
+    {"teach", "teach check three-for-one two-and-one six-pin need-one --json"},
     {"rehearse", "rehearse --games 1 --player by-the-miss --json"},
 };
 enum { ROOMS_COUNT = sizeof ROOMS / sizeof ROOMS[0], OUTPUT_SIZE = 1 << 20 };

@@ -20,6 +20,7 @@ static Pattern pattern;
 static EventInfo event;
 static Theme theme;
 static RuleSet rules;
+static Lesson lesson;
 static Shot shots[SESSION_SHOTS_MAX];
 
 static bool parse(const char *name, const Loaded *file, Error *error)
@@ -35,6 +36,7 @@ static bool parse(const char *name, const Loaded *file, Error *error)
                 : strcmp(name, "event.json") == 0 ? event_parse(&root, file, &event)
                 : strcmp(name, "theme.json") == 0 ? theme_parse(&root, file, &theme)
                 : strcmp(name, "rules.json") == 0 ? rules_parse(&root, &rules)
+                : strncmp(name, "lesson", 6) == 0 ? lesson_parse(&root, file, &lesson)
                                                   : pattern_parse(&root, file, &pattern);
     json_free(doc);
     return read;
@@ -173,8 +175,10 @@ static void test_journal(void **state)
 
 int main(void)
 {
-    static const char *const NAMES[] = {"bag.json",   "sandbar.json", "taped.json", "event.json",
-                                        "theme.json", "rules.json",   "shots.json", "shots.jsonl"};
+    static const char *const NAMES[] = {"bag.json",    "sandbar.json",      "taped.json",
+                                        "event.json",  "theme.json",        "rules.json",
+                                        "lesson.json", "lesson-spare.json", "lesson-score.json",
+                                        "shots.json",  "shots.jsonl"};
     enum { NAME_COUNT = sizeof NAMES / sizeof NAMES[0] };
     static struct CMUnitTest tests[2 * NAME_COUNT + 1];
     static char cut_names[NAME_COUNT][64];

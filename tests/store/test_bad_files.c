@@ -20,6 +20,7 @@ static Pattern pattern;
 static EventInfo event;
 static Theme theme;
 static RuleSet rules;
+static Lesson lesson;
 static Shot shots[SESSION_SHOTS_MAX];
 static int shot_count;
 
@@ -31,6 +32,10 @@ static bool read_pattern(const char *name, Error *error)
 static bool read_event(const char *name, Error *error) { return files_event(name, &event, error); }
 static bool read_theme(const char *name, Error *error) { return files_theme(name, &theme, error); }
 static bool read_rules(const char *name, Error *error) { return files_rules(name, &rules, error); }
+static bool read_lesson(const char *name, Error *error)
+{
+    return files_lesson(name, &lesson, error);
+}
 static bool read_shots(const char *name, Error *error)
 {
     return files_shots(name, shots, SESSION_SHOTS_MAX, &shot_count, error);
@@ -203,6 +208,55 @@ static const Case CASES[] = {
     {"rules-weight.json", read_rules, 10, "$.rules[0].weight", "found 6; allowed: a whole number from 1 to 5"},
     {"rules-id-twice.json", read_rules, 15, "$.rules[1].id", "found the id \"high-twice-move\" a second time; $.rules[0] has it"},
     {"rules-source-empty.json", read_rules, 12, "$.rules[0].source", "allowed: text that is not empty"},
+    {"lesson-level.json", read_lesson, 4, "$.level", "found 6; allowed: a whole number from 1 to 5"},
+    {"lesson-skill.json", read_lesson, 5, "$.skill", "unknown skill \"feets\"; did you mean \"feet\"? Allowed: aim, feet, speed, read, pins, ball, m"},
+    {"lesson-brace.json", read_lesson, 6, "$.words", "found a brace that means nothing here; allowed: {in}, {out} and {pin 1} to {pin 10}"},
+    {"lesson-brace-pin.json", read_lesson, 20, "$.question.answers[0].say", "found a brace that means nothing here; allowed: {in}, {out} and {pin 1} to {pin 10}"},
+    {"lesson-brace-open.json", read_lesson, 28, "$.why", "found a brace that means nothing here; allowed: {in}, {out} and {pin 1} to {pin 10}"},
+    {"lesson-for-empty.json", read_lesson, 7, "$.for", "found 0 kinds of ball; allowed: 1 to 2"},
+    {"lesson-for-twice.json", read_lesson, 7, "$.for[1]", "found \"hook\" twice"},
+    {"lesson-for-word.json", read_lesson, 7, "$.for[0]", "unknown kind of ball \"hooks\"; did you mean \"hook\"? Allowed: straight, hook"},
+    {"lesson-lane-missing.json", read_lesson, 1, "$", "missing key \"lane\""},
+    {"lesson-lane-both.json", read_lesson, 8, "$.lane", "found both \"oil_by\" and \"suits\"; allowed: one of them"},
+    {"lesson-ball.json", read_lesson, 8, "$.lane.ball", "unknown ball \"strongest\"; did you mean \"strong\"? Allowed: strong, middle, weak, spare"},
+    {"lesson-oil.json", read_lesson, 8, "$.lane.oil_by", "found -9; allowed: a number from -8 to 8 boards"},
+    {"lesson-worn.json", read_lesson, 8, "$.lane.worn_by", "found -1; allowed: a number from 0 to 8 boards"},
+    {"lesson-start-key.json", read_lesson, 9, "$.start", "unknown key \"foot\"; did you mean \"feet\"?"},
+    {"lesson-start-ball.json", read_lesson, 9, "$.start", "unknown key \"ball\"; known: feet, eyes, mph, loft_ft, rotation_deg"},
+    {"lesson-loft.json", read_lesson, 9, "$.start.loft_ft", "found 3; allowed: a number from -3 to 1 feet"},
+    {"lesson-shots-missing.json", read_lesson, 1, "$", "missing key \"shots\""},
+    {"lesson-shots-four.json", read_lesson, 13, "$.shots", "found 4 shots; allowed: 1 to 3"},
+    {"lesson-shot-pin.json", read_lesson, 15, "$.shots[1].left[1]", "found 11; allowed: a whole number from 1 to 10"},
+    {"lesson-shot-pin-twice.json", read_lesson, 15, "$.shots[1].left[1]", "found pin 2 twice"},
+    {"lesson-question-missing.json", read_lesson, 1, "$", "missing key \"question\""},
+    {"lesson-answer-one.json", read_lesson, 19, "$.question.answers", "found 1 answers; allowed: 2 to 4"},
+    {"lesson-answer-right.json", read_lesson, 19, "$.question.answers", "found no right answer; one has \"right\": true"},
+    {"lesson-answer-two-right.json", read_lesson, 21, "$.question.answers[1]", "found a second right answer; allowed: one"},
+    {"lesson-answer-is.json", read_lesson, 20, "$.question.answers[0].is", "unknown sight \"thin\"; allowed: gutter, light, pocket, high, mixed, early, late, slow, fast"},
+    {"lesson-answer-no-shot.json", read_lesson, 10, "$.question.answers[0]", "found \"is\", but no shot rolls"},
+    {"lesson-choices-one.json", read_lesson, 24, "$.choices", "found 1 choices; allowed: 2 to 4"},
+    {"lesson-choice-right.json", read_lesson, 24, "$.choices", "found no right choice; one has \"right\": true"},
+    {"lesson-choice-two-right.json", read_lesson, 26, "$.choices[1]", "found a second right choice; allowed: one"},
+    {"lesson-choice-key.json", read_lesson, 26, "$.choices[1]", "unknown key \"dose\"; did you mean \"does\"?"},
+    {"lesson-choice-say.json", read_lesson, 25, "$.choices[0]", "missing key \"say\""},
+    {"lesson-choice-pin.json", read_lesson, 25, "$.choices[0].pin", "\"pin\" is for spare lessons, which have \"left\""},
+    {"lesson-choice-marks.json", read_lesson, 25, "$.choices[0].marks", "\"marks\" is for score lessons"},
+    {"lesson-choice-beside.json", read_lesson, 12, "$.choices[1].beside", "\"beside\" needs \"pin\""},
+    {"lesson-choice-other-pin.json", read_lesson, 12, "$.choices[1]", "found pin 7, which is not among those left"},
+    {"lesson-claim-missing.json", read_lesson, 1, "$", "missing key \"claim\""},
+    {"lesson-claim-points.json", read_lesson, 31, "$.claim.points", "found 0; allowed: a number from 1 to 100 points"},
+    {"lesson-claim-count.json", read_lesson, 31, "$.claim.count", "found \"spare\"; allowed without \"left\": not spare"},
+    {"lesson-claim-pocket.json", read_lesson, 16, "$.claim.count", "found \"pocket\"; allowed in a spare lesson: spare"},
+    {"lesson-caution.json", read_lesson, 30, "$.caution", "unknown caution \"warmup\"; did you mean \"warm-up\"? Allowed: weight, fit, warm-up, pain, ret"},
+    {"lesson-left-empty.json", read_lesson, 9, "$.left", "found no pin; allowed: 1 to 10 pins"},
+    {"lesson-left-shot.json", read_lesson, 10, "$.shots[0].left", "a spare lesson says once what was left, in $.left"},
+    {"lesson-left-score.json", read_lesson, 10, "$.score", "found both \"left\" and \"score\"; allowed: one of them"},
+    {"lesson-score-lane.json", read_lesson, 8, "$.lane", "a score lesson has no \"lane\": nothing is thrown in it"},
+    {"lesson-score-balls.json", read_lesson, 8, "$.score.balls", "frame 3, ball 2: 3 pins, but only 1 stands"},
+    {"lesson-score-target.json", read_lesson, 8, "$.score.target", "found 301; allowed: a whole number from 1 to 300"},
+    {"lesson-score-marks.json", read_lesson, 10, "$.choices[0]", "missing key \"marks\": a score lesson's choices say how many"},
+    {"lesson-steady.json", read_lesson, 11, "$.steady", "found 1.5; allowed: a number from 0.1 to 1 times the scatter"},
+    {"lesson-format.json", read_lesson, 2, "$.format", "found \"settee-lesson/2\"; this program reads \"settee-lesson/1\" here"},
     {"shots-no-slot.json", read_shots, 3, "$[1]", "missing key \"slot\""},
     {"shots-nothing-seen.json", read_shots, 3, "$[1]", "found neither \"hit\" nor \"left\""},
     {"shots-pin-eleven.json", read_shots, 4, "$[2].left[0]", "found 11; allowed: a whole number from 1 to 10"},

@@ -17,6 +17,7 @@ static Pattern pattern;
 static EventInfo event;
 static Theme theme;
 static RuleSet rules;
+static Lesson lesson;
 static Shot shots[SESSION_SHOTS_MAX];
 static char folder[64];
 
@@ -376,16 +377,99 @@ static void test_foreign_habits(void **state)
     assert_string_equal(bag.balls[0].name, "A B");
 }
 
+static void test_lesson(void **state)
+{
+    (void)state;
+    Error error = {0};
+    assert_read(files_lesson(GOOD("lesson.json"), &lesson, &error), &error);
+    assert_string_equal(lesson.id, "lesson");
+    assert_string_equal(lesson.name, "A board too far");
+    assert_int_equal(lesson.level, 2);
+    assert_int_equal(lesson.skill, SKILL_FEET);
+    assert_string_equal(lesson.words, "You stand one board too far {in}.");
+    assert_true(lesson.straight && lesson.hook);
+    assert_int_equal(lesson.kind, LESSON_STRIKE_BALL);
+    assert_string_equal(lesson.pattern, "parlour");
+    assert_string_equal(lesson.learned, "apron");
+    assert_near(lesson.oil_by, -1.5, 0);
+    assert_near(lesson.worn_by, 0.5, 0);
+    assert_int_equal(lesson.suits, 0);
+    assert_int_equal(lesson.ball, LESSON_STRONG);
+    assert_near(lesson.over, 10, 0);
+    assert_near(lesson.steady, 0.5, 0);
+    assert_int_equal(lesson.seed, 7);
+    const LessonChange *start = &lesson.start;
+    assert_near(start->feet, 1, 0);
+    assert_near(start->eyes, 0.5, 0);
+    assert_near(start->mph, -0.5, 0);
+    assert_near(start->loft_ft, 0.25, 0);
+    assert_near(start->rotation_deg, 5, 0);
+    assert_near(lesson.today.laydown, 0.5, 0);
+    assert_near(lesson.today.aim, -0.25, 0);
+    assert_near(lesson.today.mph, -1, 0);
+    assert_near(lesson.today.rpm, 10, 0);
+    assert_int_equal(lesson.shot_count, 2);
+    assert_near(lesson.shots[0].rpm, -20, 0);
+    assert_false(lesson.shots[0].left_said);
+    assert_true(lesson.shots[1].left_said);
+    assert_int_equal(lesson.shots[1].left, pin_bit(2) | pin_bit(8));
+    assert_string_equal(lesson.ask, "Where did it go?");
+    assert_int_equal(lesson.answer_count, 2);
+    assert_int_equal(lesson.answer_right, 0);
+    assert_int_equal(lesson.answers[0].is, SAW_LIGHT);
+    assert_int_equal(lesson.answers[1].is, SAW_UNSAID);
+    assert_int_equal(lesson.choice_count, 2);
+    assert_int_equal(lesson.choice_right, 1);
+    const LessonChoice *choice = &lesson.choices[1];
+    assert_string_equal(choice->say, "Move 1 {out}");
+    assert_string_equal(choice->does, "It comes back.");
+    assert_near(choice->change.feet, -1, 0);
+    assert_near(choice->change.eyes, -0.5, 0);
+    assert_near(choice->change.mph, 0.5, 0);
+    assert_near(choice->change.loft_ft, -0.25, 0);
+    assert_near(choice->change.rotation_deg, -5, 0);
+    assert_int_equal(choice->change.ball, 1);
+    assert_string_equal(lesson.why, "Feet toward the miss.");
+    assert_string_equal(lesson.hint, "Which side?");
+    assert_int_equal(lesson.caution, LESSON_CAUTION_WARM_UP);
+    assert_int_equal(lesson.count, COUNT_NEAR);
+    assert_near(lesson.points, 12.5, 0);
+}
+
+static void test_lesson_kinds(void **state)
+{
+    (void)state;
+    Error error = {0};
+    assert_read(files_lesson(GOOD("lesson-spare.json"), &lesson, &error), &error);
+    assert_int_equal(lesson.kind, LESSON_SPARE_BALL);
+    assert_int_equal(lesson.left, pin_bit(10));
+    assert_int_equal(lesson.choices[1].pin, 10);
+    assert_near(lesson.choices[1].beside, 6, 0);
+    assert_false(lesson.straight);
+    assert_near(lesson.steady, 1, 0);
+    assert_read(files_lesson(GOOD("lesson-score.json"), &lesson, &error), &error);
+    assert_int_equal(lesson.kind, LESSON_SCORE);
+    assert_string_equal(lesson.score, "9/ X 9- 8/ X 7/ 9- X 9-");
+    assert_int_equal(lesson.target, 160);
+    assert_int_equal(lesson.choices[1].marks, 1);
+    assert_int_equal(lesson.left, 0);
+}
+
 static void test_check_kinds(void **state)
 {
     (void)state;
     static const char *const ROWS[][2] = {
-        {GOOD("bag.json"), "bag"},           {GOOD("sandbar.json"), "pattern"},
-        {GOOD("taped.json"), "pattern"},     {GOOD("event.json"), "event"},
+        {GOOD("bag.json"), "bag"}, {GOOD("sandbar.json"), "pattern"},
+        {GOOD("taped.json"), "pattern"}, {GOOD("event.json"), "event"},
         {GOOD("event-moves.json"), "event"}, {GOOD("event-pairs.json"), "event"},
         {GOOD("event-about.json"), "event"}, {GOOD("theme.json"), "theme"},
-        {GOOD("rules.json"), "rules"},       {GOOD("shots.json"), "shots"},
-        {GOOD("shots.jsonl"), "shots"},      {GOOD("shots-meant.jsonl"), "shots"}};
+        {GOOD("rules.json"), "rules"}, {GOOD("shots.json"), "shots"},
+        {GOOD("shots.jsonl"), "shots"},
+        {GOOD("shots-meant.jsonl"),
+         "shots",
+         {GOOD("lesson.json"), "lesson"},
+         {GOOD("lesson-spare.json"), "lesson"},
+         {GOOD("lesson-score.json"), "lesson"}};
     for (size_t i = 0; i < sizeof ROWS / sizeof ROWS[0]; i++) {
         Error error = {0};
         const char *kind = NULL;
@@ -404,6 +488,8 @@ static bool read_builtin(const BuiltinFile *file, Error *error)
         return files_event(file->id, &event, error);
     if (strcmp(file->kind, "themes") == 0)
         return files_theme(file->id, &theme, error);
+    if (strcmp(file->kind, "lessons") == 0)
+        return files_lesson(file->id, &lesson, error);
     return files_rules(file->id, &rules, error);
 }
 
@@ -496,6 +582,8 @@ int main(void)
                                        cmocka_unit_test(test_event_ids),
                                        cmocka_unit_test(test_theme),
                                        cmocka_unit_test(test_rules),
+                                       cmocka_unit_test(test_lesson),
+                                       cmocka_unit_test(test_lesson_kinds),
                                        cmocka_unit_test(test_shots_array),
                                        cmocka_unit_test(test_shots_lines),
                                        cmocka_unit_test(test_standard_input),
