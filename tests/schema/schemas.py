@@ -24,13 +24,17 @@ from jsonschema import Draft202012Validator
 # What the reader says, by the rows of docs/files.md's table.
 REASONS = {
     # a journal is known by its first key
-    "order of keys": r"the first key must be|expected nothing more after the end of the value",
+    # and a lesson that begins with "left" looks like a shot
+    "order of keys": r"the first key must be|expected nothing more after the end of the value"
+    r"|known: lane, slot, stance|unknown key \"[a-z_]+\"; did you mean",
     "bytes": r"found text of \d+ bytes",
     "once": r"a second time|in slot \d+, where",
     "other keys": r"at most the differential|the smaller first|a range with rotation_deg"
     r"|the lower board first|a start before the end|feet, the length|readings by rising distance"
     r"|found \d+ others|found \d+ with urethane|and in \"|only after a \"left\"|found \d+ pairs|are not in a house of|would be on lane|found a \"spare_foul\""
-    r"|not among those of \"left\"",
+    r"|not among those (of \"left\"|left)|both \"oil_by\" and \"suits\"",
+    "balls of a game": r"\.score\.balls: ",
+    "braces": r"a brace that means nothing here",
     "what can't have been": r"a gutter ball leaves|wide misses the head pin"
     r"|takes the 1 pin down|stands alone can be ringing",
     "calendar": r"allowed: a date such as",

@@ -458,18 +458,21 @@ static void test_lesson_kinds(void **state)
 static void test_check_kinds(void **state)
 {
     (void)state;
-    static const char *const ROWS[][2] = {
-        {GOOD("bag.json"), "bag"}, {GOOD("sandbar.json"), "pattern"},
-        {GOOD("taped.json"), "pattern"}, {GOOD("event.json"), "event"},
-        {GOOD("event-moves.json"), "event"}, {GOOD("event-pairs.json"), "event"},
-        {GOOD("event-about.json"), "event"}, {GOOD("theme.json"), "theme"},
-        {GOOD("rules.json"), "rules"}, {GOOD("shots.json"), "shots"},
-        {GOOD("shots.jsonl"), "shots"},
-        {GOOD("shots-meant.jsonl"),
-         "shots",
-         {GOOD("lesson.json"), "lesson"},
-         {GOOD("lesson-spare.json"), "lesson"},
-         {GOOD("lesson-score.json"), "lesson"}};
+    static const char *const ROWS[][2] = {{GOOD("bag.json"), "bag"},
+                                          {GOOD("sandbar.json"), "pattern"},
+                                          {GOOD("taped.json"), "pattern"},
+                                          {GOOD("event.json"), "event"},
+                                          {GOOD("event-moves.json"), "event"},
+                                          {GOOD("event-pairs.json"), "event"},
+                                          {GOOD("event-about.json"), "event"},
+                                          {GOOD("theme.json"), "theme"},
+                                          {GOOD("rules.json"), "rules"},
+                                          {GOOD("shots.json"), "shots"},
+                                          {GOOD("shots.jsonl"), "shots"},
+                                          {GOOD("shots-meant.jsonl"), "shots"},
+                                          {GOOD("lesson.json"), "lesson"},
+                                          {GOOD("lesson-spare.json"), "lesson"},
+                                          {GOOD("lesson-score.json"), "lesson"}};
     for (size_t i = 0; i < sizeof ROWS / sizeof ROWS[0]; i++) {
         Error error = {0};
         const char *kind = NULL;
