@@ -8,7 +8,9 @@
  * B = a competition of 229 bowlers, 12 games on each of five patterns, with means, deviations and
  *     paired differences (a page by somebody who had the scores, read)
  * C = elite bowlers over six bouts of twelve deliveries: Sensors 2023, 23, 8284 (abstract read:
- *     release speed falls, p < 0.001; by how much was not read) */
+ *     release speed falls, p < 0.001; by how much was not read)
+ * D = a professional tour's page on its patterns (read): a house pattern can raise its bowlers'
+ *     averages by 20 to 50 pins */
 #include <stdlib.h>
 #include <string.h>
 
@@ -26,7 +28,7 @@
 static const char *const SPORT[] = {"apron", "gauze",    "latch", "lintel",   "loaf",
                                     "plank", "porridge", "spire", "tabletop", "thimble"};
 enum { SPORTS = sizeof SPORT / sizeof SPORT[0] };
-#define HOUSE "parlour" /* 8 to 1 */
+#define HOUSE "parlour" /* 8.6 to 1 */
 
 static Bag BAG;
 
@@ -136,31 +138,53 @@ static double average(const char *pattern, int worn_games, const Bowler *bowler,
     return sum / games;
 }
 
+/* The mean over the patterns of sport play, and the flattest of them. */
+static double sport_average(const Bowler *bowler, double *flattest)
+{
+    double sport = 0.0;
+    for (int p = 0; p < SPORTS; p++) {
+        double one = average(SPORT[p], 0, bowler, 40, 50 + (uint64_t)p);
+        sport += one / SPORTS;
+        if (strcmp(SPORT[p], "tabletop") == 0)
+            *flattest = one;
+    }
+    return sport;
+}
+
 /* A. Three bowlers whose scatter gives them the table's average on a house pattern, each on its
- * best line on fresh oil: what they average on the patterns of sport play. */
+ * best line on fresh oil: what they average on the patterns of sport play. Not held out: the house
+ * pattern was shaped to bring these rows about, within the area that test_area.c holds. */
 static void standard_against_sport(void **state)
 {
     (void)state;
     static const struct {
         double times, standard, sport, low, high; /* the drop is held between these */
-    } ROWS[] = {{2.08, 173.0, 149.0, 6.0, 18.0},
-                {1.74, 187.0, 163.0, 9.0, 22.0},
-                {1.41, 205.0, 185.0, 14.0, 26.0}};
+    } ROWS[] = {{2.30, 173.0, 149.0, 13.0, 26.0},
+                {1.93, 187.0, 163.0, 18.0, 30.0},
+                {1.57, 205.0, 185.0, 18.0, 34.0}};
     for (int i = 0; i < 3; i++) {
         Bowler bowler = scattering(ROWS[i].times);
-        double house = average(HOUSE, 0, &bowler, 250, 5), sport = 0.0, flat = 0.0;
-        for (int p = 0; p < SPORTS; p++) {
-            double one = average(SPORT[p], 0, &bowler, 40, 50 + (uint64_t)p);
-            sport += one / SPORTS;
-            flat = strcmp(SPORT[p], "tabletop") == 0 ? one : flat;
-        }
+        double flat = 0.0, house = average(HOUSE, 0, &bowler, 400, 5);
+        double sport = sport_average(&bowler, &flat);
         print_message("scatter x %.2f: house %.0f (table %.0f), sport %.0f (table %.0f), drop %.1f "
                       "(table %.0f); the flattest %.0f\n",
                       ROWS[i].times, house, ROWS[i].standard, sport, ROWS[i].sport, house - sport,
                       ROWS[i].standard - ROWS[i].sport, flat);
-        assert_near(house, ROWS[i].standard, 6.0);
+        assert_near(house, ROWS[i].standard, 5.0);
         assert_true(house - sport > ROWS[i].low && house - sport < ROWS[i].high);
     }
+}
+
+/* D. A bowler as good as on tour (scatter as a good tournament bowler's: assumed), held out. */
+static void tour_on_a_house_pattern(void **state)
+{
+    (void)state;
+    Bowler bowler = scattering(1.0);
+    double flat = 0.0, house = average(HOUSE, 0, &bowler, 400, 5);
+    double sport = sport_average(&bowler, &flat);
+    print_message("tour: house %.0f, sport %.0f, %.0f more (published 20 to 50)\n", house, sport,
+                  house - sport);
+    assert_true(house - sport > 20.0 && house - sport < 50.0);
 }
 
 /* B. Bowlers with releases of their own, all of them good, on five patterns: six games fresh, six
@@ -265,9 +289,8 @@ static void a_straight_ball_comes_in_flat(void **state)
 int main(void)
 {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(standard_against_sport),
-        cmocka_unit_test(many_bowlers_five_patterns),
-        cmocka_unit_test(release_speed_falls),
+        cmocka_unit_test(standard_against_sport),        cmocka_unit_test(tour_on_a_house_pattern),
+        cmocka_unit_test(many_bowlers_five_patterns),    cmocka_unit_test(release_speed_falls),
         cmocka_unit_test(a_straight_ball_comes_in_flat),
     };
     return cmocka_run_group_tests_name("averages", tests, set_up, NULL);
