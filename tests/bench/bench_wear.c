@@ -1,5 +1,5 @@
 /* bench_wear.c - what lanes become: the best line's pocket chance and place before each of six
- * games, on twelve pairs (the six patterns of cells.h, two fields of three others on each), for the
+ * games, on 24 pairs (the six patterns of cells.h, four fields of three others on each), for the
  * best ball of the demo's bag and for its strong solid alone. Markdown.
  *
  * What it is held against is common practice, no source: on tournament oil scores fall or hold as
@@ -25,11 +25,11 @@ typedef struct Ready {
 
 typedef struct Course {
     double pocket[GAMES + 1], laydown[GAMES + 1], entry[GAMES + 1];
-    double
-        held[GAMES + 1]; /* boards that the first line hits higher than it did; 0 in the gutter */
+    double held[GAMES +
+                1]; /* boards higher that the first line hits than when fresh; 0 in the gutter */
 } Course;
 
-/* Near the line in hand when that is nearly as good, as a bowler stays. */
+/* Near the line played so far when that is nearly as good: a bowler stays. */
 static Fit stay(const Ready *ball, const BatchOil *oil, const Fit *before)
 {
     Fit best = fit_ball(&ball->batch, oil, &BAG.bowler);
