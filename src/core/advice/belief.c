@@ -393,7 +393,7 @@ static void roll_particles(const Belief *belief, Side lane, const BatchBall *bat
         for (last = first; last < BELIEF_PARTICLES && belief->particles[last].film == film; last++)
             ;
         BatchOil ready;
-        batch_oil(&belief->film[lane][film], BATCH_QUICK, &ready);
+        batch_oil(&belief->film[lane][film], BATCH_ROUGH, &ready);
         batch_arrive(batch, &ready, throws + first, last - first, arrivals + first);
     }
 }
@@ -720,7 +720,7 @@ static void weigh(Belief *belief, const Throw *t)
     const Shot *shot = t->shot;
     int which = note_ball(belief, t->ball->id);
     BatchOil middle;
-    batch_oil(&belief->film[shot->lane][middle_film(belief)], BATCH_QUICK, &middle);
+    batch_oil(&belief->film[shot->lane][middle_film(belief)], BATCH_ROUGH, &middle);
     Spread spread = spread_of(t->batch, &middle, t->bowler, t->delivery, shot);
     Arrival arrivals[BELIEF_PARTICLES];
     double read[BELIEF_PARTICLES];

@@ -63,11 +63,11 @@ static void make_ready(const Belief *belief, Side lane, int film, BatchOil *read
 {
     Oil mean;
     if (belief->may_be.count == 0) {
-        batch_oil(&belief->film[lane][film], BATCH_QUICK, ready);
+        batch_oil(&belief->film[lane][film], BATCH_ROUGH, ready);
         return;
     }
     belief_sheet_film(belief, lane, film, &mean);
-    batch_oil(&mean, BATCH_QUICK, ready);
+    batch_oil(&mean, BATCH_ROUGH, ready);
 }
 
 void forecast_prepare(Forecast *forecast, const Belief *belief, Side lane, const Bowler *bowler)
@@ -95,7 +95,7 @@ void forecast_prepare(Forecast *forecast, const Belief *belief, Side lane, const
     forecast->smooth_boards = fmax(bowler->scatter.laydown_boards, 0.2);
     Oil mean;
     belief_film(belief, lane, &mean);
-    batch_oil(&mean, BATCH_QUICK, &forecast->mean_oil);
+    batch_oil(&mean, BATCH_ROUGH, &forecast->mean_oil);
     forecast->mean_volume = belief_part(belief, PART_VOLUME + (int)lane).mean;
     forecast->mean_longer = belief_part(belief, PART_LONGER).mean;
 }

@@ -104,11 +104,15 @@ void batch_oil(const Oil *oil, double step_ft, BatchOil *ready)
         ready->units[j][LANE_BOARDS] = ready->units[j][LANE_BOARDS - 1];
     }
     /* A fraction of a station where the film changes a lot; two at once where it hardly changes. */
+    double little = step_ft > BATCH_QUICK ? 2.0 : 0.5, much = 4.0 * little;
     for (int j = 0; j < OIL_STATIONS - 1;) {
         double change = change_after(oil, j);
-        int parts = (change < 0.5 ? 1 : change < 2.0 ? 2 : 4) * (step_ft < OIL_STATION_FT ? 2 : 1);
+        int parts = (change < little ? 1
+                     : change < much ? 2
+                                     : 4) *
+                    (step_ft < OIL_STATION_FT ? 2 : 1);
         int stations = step_ft >= 2.0 * OIL_STATION_FT && parts == 1 && j + 2 < OIL_STATIONS &&
-                               change_after(oil, j + 1) < 0.5
+                               change_after(oil, j + 1) < little
                            ? 2
                            : 1;
         for (int p = 0; p < parts; p++)

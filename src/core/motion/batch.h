@@ -36,8 +36,10 @@ typedef struct BatchOil {
     float step_m[BATCH_STEPS_MAX]; /* they add up to the lane's length */
 } BatchOil;
 
-/* step_ft: the longest step. BATCH_QUICK for searches; BATCH_FINE agrees with motion_arrive to
- * 0.001 board except at rare edges. */
+/* step_ft: the longest step. BATCH_ROUGH for sums over many throws that scatter: on a worn film,
+ * with half the steps; BATCH_QUICK for searches; BATCH_FINE agrees with motion_arrive to 0.001
+ * board except at rare edges. */
+#define BATCH_ROUGH 2.0
 #define BATCH_QUICK 1.0
 #define BATCH_FINE 0.25
 void batch_oil(const Oil *oil, double step_ft, BatchOil *ready);

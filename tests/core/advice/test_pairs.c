@@ -332,7 +332,11 @@ static void test_a_pair_pays(void **state)
                 {"parlour", 1, 4, 22.0, 12.0, HIT_CROSSED, READ_LATE},
                 {"apron", 3, 1, 22.0, 17.0, HIT_CROSSED, READ_LATE},
                 {"apron", 1, 1, 26.0, 12.0, HIT_FLUSH, READ_EARLY},
-                {"apron", 1, 2, 26.0, 14.0, HIT_HIGH, READ_EARLY}};
+                {"apron", 1, 2, 26.0, 14.0, HIT_HIGH, READ_EARLY},
+                {"parlour", 5, 3, 21.0, 14.0, HIT_LIGHT, READ_EARLY},
+                {"latch", 2, 4, 26.0, 16.0, HIT_HIGH, READ_LATE},
+                {"lintel", 5, 3, 24.0, 16.0, HIT_HIGH, READ_LATE},
+                {"apron", 4, 2, 26.0, 16.0, HIT_NOSE, READ_LATE}};
     enum { DAYS_COUNT = sizeof DAYS / sizeof DAYS[0] };
     int pairs = 0;
     AdviceJob *job = advice_job_new();
