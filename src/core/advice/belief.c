@@ -796,27 +796,44 @@ static void wear(Belief *belief, const Throw *t, int bowlers_on_pair)
     belief->deliveries[lane] += bowlers_on_pair;
 }
 
-void belief_see(Belief *belief, const Bowler *bowler, const Ball *ball, const MotionBody *body,
-                const BatchBall *batch, const Shot *shot, int bowlers_on_pair)
+static Delivery delivered(const Bowler *bowler, const Shot *shot)
 {
     Delivery delivery = delivery_of(bowler, shot->stance, shot->aim);
     if (shot->mph > 0.0)
         delivery.mph = shot->mph;
+    return delivery;
+}
+
+void belief_weigh(Belief *belief, const Bowler *bowler, const Ball *ball, const MotionBody *body,
+                  const BatchBall *batch, const Shot *shot)
+{
+    Delivery delivery = delivered(bowler, shot);
+    weigh(belief, &(Throw){bowler, ball, body, batch, &delivery, shot});
+    belief->shots++;
+}
+
+void belief_thrown(Belief *belief, const Bowler *bowler, const Ball *ball, const MotionBody *body,
+                   const Shot *shot, int bowlers_on_pair)
+{
+    Delivery delivery = delivered(bowler, shot);
     while (belief_settle(belief, bowler->hand, bowlers_on_pair))
         ;
-    Throw thrown = {bowler, ball, body, batch, &delivery, shot};
-    weigh(belief, &thrown);
-    wear(belief, &thrown, bowlers_on_pair);
-    belief->shots++;
+    wear(belief, &(Throw){bowler, ball, body, NULL, &delivery, shot}, bowlers_on_pair);
+}
+
+void belief_see(Belief *belief, const Bowler *bowler, const Ball *ball, const MotionBody *body,
+                const BatchBall *batch, const Shot *shot, int bowlers_on_pair)
+{
+    belief_weigh(belief, bowler, ball, body, batch, shot);
+    belief_thrown(belief, bowler, ball, body, shot, bowlers_on_pair);
 }
 
 void belief_played(Belief *belief, const Bowler *bowler, const Ball *ball, const MotionBody *body,
                    const Shot *as, int bowlers_on_pair)
 {
-    Delivery delivery = delivery_of(bowler, as->stance, as->aim);
-    while (belief_settle(belief, bowler->hand, bowlers_on_pair))
-        ;
-    wear(belief, &(Throw){bowler, ball, body, NULL, &delivery, as}, bowlers_on_pair);
+    Shot unseen = *as;
+    unseen.mph = 0.0;
+    belief_thrown(belief, bowler, ball, body, &unseen, bowlers_on_pair);
 }
 
 /* The film drawn out along the lane by a share. */

@@ -102,11 +102,19 @@ void belief_likely_sheet(const Belief *belief, Oil *oil);
 void belief_sheet_film(const Belief *belief, Side lane, int sheet, Oil *oil);
 
 /* Some of the others find a line on the sheet (about three milliseconds); false: all have one.
- * belief_see does what is left of it. */
+ * belief_thrown does what is left of it. */
 bool belief_settle(Belief *belief, Hand hand, int bowlers_on_pair);
 
-/* Weighs what was seen of a shot, then wears the lane with it and with the other bowlers' shots
- * that go with it. The shot's stance and aim must be given. */
+/* Weighs what was seen of a shot; then the lane still has to be worn by it. The shot's stance and
+ * aim must be given. */
+void belief_weigh(Belief *belief, const Bowler *bowler, const Ball *ball, const MotionBody *body,
+                  const BatchBall *batch, const Shot *shot);
+
+/* Wears the lane with the shot and with the other bowlers' that go with it. */
+void belief_thrown(Belief *belief, const Bowler *bowler, const Ball *ball, const MotionBody *body,
+                   const Shot *shot, int bowlers_on_pair);
+
+/* Both. */
 void belief_see(Belief *belief, const Bowler *bowler, const Ball *ball, const MotionBody *body,
                 const BatchBall *batch, const Shot *shot, int bowlers_on_pair);
 

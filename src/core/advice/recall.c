@@ -76,6 +76,7 @@ void memory_recall(Memory *memory, const Bag *bag, const Oil *sheet_in_frame, co
     if (but_last) { /* the last shot was undone or edited */
         belief_copy(&memory->belief, &memory->before);
         memory->seen = memory->before_seen;
+        memory->unworn = false;
     }
     if (all || but_last)
         return;
@@ -91,6 +92,7 @@ void memory_recall(Memory *memory, const Bag *bag, const Oil *sheet_in_frame, co
     memory->bowlers_on_pair = bowlers_on_pair;
     memory->played = *played;
     memory->frames_worn = 0;
+    memory->unworn = false;
 }
 
 /* A shot is compared with what was intended. */
@@ -124,10 +126,48 @@ static void forget_usual_speed(Shot *shot, const Bowler *meant)
         shot->mph = 0.0;
 }
 
+/* The shot that was taken up last, as its bowler meant it. */
+typedef struct Thrown {
+    Shot shot;
+    Ball ball;
+    MotionBody body;
+    Bowler bowler;
+} Thrown;
+
+/* False: its ball is no longer in the bag. */
+static bool thrown_last(const Memory *memory, Thrown *t)
+{
+    t->shot = memory->shots[memory->seen - 1];
+    if (!shot_ball(&t->shot, &memory->bag, &t->ball))
+        return false;
+    motion_body(&t->ball, &t->body);
+    t->bowler = as_meant(&memory->bag.bowler, &t->shot);
+    forget_usual_speed(&t->shot, &t->bowler);
+    return true;
+}
+
+static void weigh_shot(Memory *memory)
+{
+    Thrown t;
+    BatchBall batch;
+    if (!thrown_last(memory, &t))
+        return;
+    batch_ball(&t.body, &batch);
+    belief_weigh(&memory->belief, &t.bowler, &t.ball, &t.body, &batch, &t.shot);
+}
+
+static void wear_shot(Memory *memory)
+{
+    Thrown t;
+    if (thrown_last(memory, &t))
+        belief_thrown(&memory->belief, &t.bowler, &t.ball, &t.body, &t.shot,
+                      memory->bowlers_on_pair);
+}
+
 bool memory_weigh(Memory *memory, const Shot *shots, int count)
 {
     bool frame_left = memory->frames_worn < memory->played.frames;
-    if (!frame_left && memory->seen >= count)
+    if (!frame_left && !memory->unworn && memory->seen >= count)
         return false;
     if (belief_settle(&memory->belief, memory->bag.bowler.hand, memory->bowlers_on_pair))
         return true;
@@ -135,21 +175,18 @@ bool memory_weigh(Memory *memory, const Shot *shots, int count)
         wear_frame(memory);
         return true;
     }
+    if (memory->unworn) {
+        memory->unworn = false;
+        wear_shot(memory);
+        return true;
+    }
     if (memory->seen == count - 1) {
         belief_copy(&memory->before, &memory->belief);
         memory->before_seen = memory->seen;
     }
-    Shot shot = shots[memory->seen];
-    memory->shots[memory->seen++] = shot;
-    Ball ball;
-    MotionBody body;
-    BatchBall batch;
-    if (!shot_ball(&shot, &memory->bag, &ball))
-        return true;
-    motion_body(&ball, &body);
-    batch_ball(&body, &batch);
-    Bowler bowler = as_meant(&memory->bag.bowler, &shot);
-    forget_usual_speed(&shot, &bowler);
-    belief_see(&memory->belief, &bowler, &ball, &body, &batch, &shot, memory->bowlers_on_pair);
+    memory->shots[memory->seen] = shots[memory->seen];
+    memory->seen++;
+    memory->unworn = true;
+    weigh_shot(memory);
     return true;
 }

@@ -21,6 +21,7 @@ typedef struct Played {
 typedef struct Memory {
     Belief belief, before; /* after `seen` shots; after `before_seen`, one less */
     int seen, before_seen; /* -1: nothing is there yet */
+    bool unworn;           /* the last shot is weighed, but has not worn the lane yet */
     Shot shots[SESSION_SHOTS_MAX];
     Bag bag;     /* from which they were thrown */
     Oil sheet;   /* in the bowler's frame */
@@ -37,8 +38,9 @@ void memory_recall(Memory *memory, const Bag *bag, const Oil *sheet_in_frame, co
                    int bowlers_on_pair, const FieldMix *mix, const Played *played,
                    const Shot *shots, int count);
 
-/* Weighs the next of the shots given to memory_recall, or does part of what must come before the
- * first; false if none is left. A shot with a ball no longer in the bag says nothing. */
+/* Weighs the next of the shots given to memory_recall, or wears the lane with the last one weighed,
+ * or does part of what must come before the first; false if nothing is left. A shot with a ball no
+ * longer in the bag says nothing. */
 bool memory_weigh(Memory *memory, const Shot *shots, int count);
 
 #endif

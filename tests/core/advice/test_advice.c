@@ -145,7 +145,8 @@ static void test_usable_as_soon_as_ready(void **state)
     while (!advice_step(job) && !advice_result(job)->ready)
         slices++;
     assert_true(advice_result(job)->ready && !advice_result(job)->done);
-    assert_true(slices <= 9); /* bodies, three for the others' lines, two shots, their end, signs */
+    assert_true(slices <= 11); /* bodies, three for the others' lines, two for each shot, their end,
+                                * signs */
     assert_sound(job, asked);
     do
         assert_sound(job, asked); /* and at every slice from then on */

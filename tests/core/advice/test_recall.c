@@ -14,11 +14,11 @@ enum { SHOTS = 3 };
 static int weighed(Memory *memory, const Bag *bag, int bowlers, const Shot *shots, int count)
 {
     const Played played = {0};
-    int slices = 0;
     memory_recall(memory, bag, &SHEET, &(About){0}, bowlers, &(FieldMix){0}, &played, shots, count);
+    int kept = memory->seen;
     while (memory_weigh(memory, shots, count))
-        slices++;
-    return slices;
+        ;
+    return memory->seen - kept;
 }
 
 static Memory *fresh(void)
@@ -153,9 +153,48 @@ static void test_no_more_than_must_be(void **state)
     shots[SHOTS].hit = HIT_LIGHT;
     assert_int_equal(weighed(memory, &BAG, 1, shots, SHOTS + 1), 1);
     assert_int_equal(weighed(memory, &BAG, 1, shots, SHOTS), 0);
-    assert_int_equal(weighed(memory, &BAG, 2, shots, SHOTS),
-                     3 + SHOTS); /* another field: lines for them, and they wear more */
+    assert_int_equal(weighed(memory, &BAG, 2, shots, SHOTS), SHOTS); /* another field wears more */
     free(memory);
+}
+
+static void assert_same_belief(const Belief *a, const Belief *b)
+{
+    assert_int_equal(a->shots, b->shots);
+    assert_memory_equal(a->deliveries, b->deliveries, sizeof a->deliveries);
+    assert_memory_equal(a->film, b->film, sizeof a->film);
+    for (int i = 0; i < BELIEF_PARTICLES; i++)
+        assert_true(a->particles[i].weight == b->particles[i].weight &&
+                    a->particles[i].part[PART_VOLUME] == b->particles[i].part[PART_VOLUME]);
+}
+
+/* Another question after any number of slices, with the last shot as it was, edited or undone: the
+ * belief is as if nothing had been interrupted. */
+static void test_an_interruption(void **state)
+{
+    (void)state;
+    const Played played = {0};
+    for (int what = 0; what < 3; what++) {
+        Shot first[SHOTS] = {said(), said(), said()}, then[SHOTS] = {said(), said(), said()};
+        int count = what == 2 ? SHOTS - 1 : SHOTS;
+        if (what == 1)
+            then[SHOTS - 1].hit = HIT_LIGHT;
+        Memory *whole = fresh();
+        weighed(whole, &BAG, 2, then, count);
+        for (int slices = 0;; slices++) {
+            Memory *memory = fresh();
+            bool left = true;
+            memory_recall(memory, &BAG, &SHEET, &(About){0}, 2, &(FieldMix){0}, &played, first,
+                          SHOTS);
+            for (int i = 0; i < slices && left; i++)
+                left = memory_weigh(memory, first, SHOTS);
+            weighed(memory, &BAG, 2, then, count);
+            assert_same_belief(&memory->belief, &whole->belief);
+            free(memory);
+            if (!left)
+                break;
+        }
+        free(whole);
+    }
 }
 
 /* A ball's new name and place change nothing; its numbers and the bowler's do. */
@@ -223,9 +262,11 @@ static void test_frames_before(void **state)
 
 int main(void)
 {
-    const struct CMUnitTest tests[] = {
-        cmocka_unit_test(test_every_part_of_a_shot_counts),
-        cmocka_unit_test(test_what_tells_nothing), cmocka_unit_test(test_no_more_than_must_be),
-        cmocka_unit_test(test_the_bag_counts), cmocka_unit_test(test_frames_before)};
+    const struct CMUnitTest tests[] = {cmocka_unit_test(test_every_part_of_a_shot_counts),
+                                       cmocka_unit_test(test_what_tells_nothing),
+                                       cmocka_unit_test(test_no_more_than_must_be),
+                                       cmocka_unit_test(test_an_interruption),
+                                       cmocka_unit_test(test_the_bag_counts),
+                                       cmocka_unit_test(test_frames_before)};
     return cmocka_run_group_tests_name("recall", tests, demo_set_up, NULL);
 }
