@@ -114,22 +114,14 @@ Plan model_plan(const Model *model)
 
 AdviceInput model_advice_input(const Model *model)
 {
-    const Session *session = model->session;
-    bool supposing = model->supposed.count > 0;
-    return (AdviceInput){.bag = &session->bag,
-                         .pattern = &session->pattern,
-                         .rules = model->rules,
-                         .shots = supposing ? model->supposed.shots : session->shots,
-                         .shot_count = supposing ? model->supposed.count : session->shot_count,
-                         .lane = model->lane,
-                         .plan = model_plan(model),
-                         .apart = session->apart,
-                         .game = session->game,
-                         .frame = session->frame,
-                         .bowlers_on_pair = session->event.bowlers_on_pair,
-                         .mix = session->event.field,
-                         .certified = session->event.certified,
-                         .revision = model->asked.advice};
+    Plan plan = model_plan(model);
+    AdviceInput input = advice_input(model->session, model->lane, &plan, model->rules);
+    if (model->supposed.count > 0) {
+        input.shots = model->supposed.shots;
+        input.shot_count = model->supposed.count;
+    }
+    input.revision = model->asked.advice;
+    return input;
 }
 
 bool model_advice_current(const Model *model)

@@ -101,30 +101,67 @@ static void copy_shots(Question *q, const AdviceInput *input)
     }
 }
 
-/* The frames up to this one that no shot tells of, on the line of the first that does, else on the
- * plan's. */
-static Played played_before(const Question *q)
+AdviceInput advice_input(const Session *session, Side lane, const Plan *plan, const RuleSet *rules)
 {
-    int frames = 10 * (q->in.game - 1) + q->in.frame - 1 - q->in.shot_count;
-    Played played = {.frames = frames > 0 ? frames : 0,
-                     .as = q->in.shot_count > 0 ? q->shots[0]
-                                                : session_shot(q->in.lane, &q->in.plan)};
-    return played;
+    AdviceInput input = {.bag = &session->bag,
+                         .pattern = &session->pattern,
+                         .rules = rules,
+                         .shots = session->shots,
+                         .shot_count = session->shot_count,
+                         .lane = lane,
+                         .plan = *plan,
+                         .apart = session->apart,
+                         .warm_up_count = session->warm_up_count,
+                         .game = session->game,
+                         .frame = session->frame,
+                         .bowlers_on_pair = session->event.bowlers_on_pair,
+                         .mix = session->event.field,
+                         .certified = session->event.certified};
+    input.stay_count = session_stays(session, input.stays);
+    return input;
+}
+
+/* The stays. The frames that no shot tells of were on the line of the stay's first shot, else on
+ * the plan's. */
+static int list_played(const Question *q, Played played[SESSION_GAMES_MAX])
+{
+    const AdviceInput *in = &q->in;
+    int count = in->stay_count > 1 ? in->stay_count : 1;
+    for (int i = 0; i < count; i++) {
+        played[i] = (Played){.shot = in->stays[i].shot, .frames = in->stays[i].frames};
+        if (count == 1) {
+            int scored = in->shot_count - in->warm_up_count;
+            int frames = 10 * (in->game - 1) + in->frame - 1 - scored;
+            played[i] = (Played){.frames = frames > 0 ? frames : 0};
+        }
+        played[i].as = played[i].shot < in->shot_count ? q->shots[played[i].shot]
+                                                       : session_shot(in->lane, &in->plan);
+    }
+    return count;
+}
+
+/* The shots on the pair of the next one. */
+static const Shot *shots_here(const Question *q, int *count)
+{
+    int first = q->in.stay_count > 1 ? q->in.stays[q->in.stay_count - 1].shot : 0;
+    *count = q->in.shot_count - first;
+    return q->shots + first;
 }
 
 void advice_begin(AdviceJob *job, const AdviceInput *input)
 {
     Question *q = &job->question;
     Oil sheet;
+    Played played[SESSION_GAMES_MAX];
     memset(q, 0, sizeof *q);
     q->in = *input;
     q->out.revision = input->revision;
     copy_shots(q, input);
     oil_lay(input->pattern, &sheet);
     oil_for_hand(&sheet, input->bag->bowler.hand, &sheet);
-    Played played = played_before(q);
+    int played_count = list_played(q, played);
     memory_recall(&job->memory, input->bag, &sheet, &input->pattern->about, input->bowlers_on_pair,
-                  &input->mix, &played, q->shots, q->in.shot_count);
+                  &input->mix, played, played_count, q->shots, q->in.shot_count);
 }
 
 static void step_bodies(AdviceJob *job)
@@ -333,7 +370,12 @@ static void read_signs(AdviceJob *job)
                             .scatter_boards = scatter_at_pins(&in->bag->bowler.scatter),
                             .outside_share = outside_share(&mine)};
     place_in_bag(q, &context);
-    signs_read(&context, q->shots, in->shot_count, &q->out.signs);
+    int count;
+    const Shot *here = shots_here(q, &count);
+    signs_read(&context, here, count, &q->out.signs);
+    for (int sign = 0; sign < SIGN_COUNT; sign++)
+        for (int i = 0; i < q->out.signs.shot_count[sign]; i++)
+            q->out.signs.shots[sign][i] = (short)(q->out.signs.shots[sign][i] + (here - q->shots));
 }
 
 /* Under that chance with the mean hit where it is best, strikes are too rare to choose by
@@ -377,9 +419,10 @@ static void list_candidates(Question *q, const Outlook *now)
 static double carried(const Question *q)
 {
     enum { LATELY = 6 };
-    int hits = 0, strikes = 0;
-    for (int i = q->in.shot_count - 1; i >= 0 && hits < LATELY; i--) {
-        const Shot *shot = &q->shots[i];
+    int hits = 0, strikes = 0, count;
+    const Shot *here = shots_here(q, &count);
+    for (int i = count - 1; i >= 0 && hits < LATELY; i--) {
+        const Shot *shot = &here[i];
         if (shot->slot != q->in.plan.slot || shot->hit != HIT_FLUSH || !shot->left_said)
             continue;
         hits++;
@@ -396,7 +439,9 @@ static void step_signs(AdviceJob *job)
     forecast_prepare(&q->forecast, &job->memory.belief, q->in.lane, &q->in.bag->bowler);
     q->out.lane.today = belief_today(&job->memory.belief);
     read_offsets(job);
-    q->restraint = restraint_read(q->shots, q->in.shot_count, q->in.lane, q->in.apart, &q->in.plan);
+    int count;
+    const Shot *here = shots_here(q, &count);
+    q->restraint = restraint_read(here, count, q->in.lane, q->in.apart, &q->in.plan);
     Outlook now = read_now(q);
     describe_lane(job);
     Oil sheet;

@@ -11,6 +11,7 @@
 #include "core/advice/frame.h"
 #include "core/advice/signs.h"
 #include "core/advice/votes.h"
+#include "core/event/stays.h"
 #include "core/line/line.h"
 
 /* At most one answer per adjustment, and one pair. */
@@ -22,16 +23,23 @@ typedef struct AdviceInput {
     const RuleSet *rules;
     const Shot *shots; /* oldest first, both lanes */
     int shot_count;
-    Side lane;       /* lane of the next shot */
-    Plan plan;       /* what would be thrown there next */
-    bool apart;      /* each lane of the pair has a plan of its own */
-    int game, frame; /* frames up to this one that no shot tells of have worn the pair too */
+    Side lane;         /* lane of the next shot */
+    Plan plan;         /* what would be thrown there next */
+    bool apart;        /* each lane of the pair has a plan of its own */
+    int warm_up_count; /* the first shots, if they are not of a frame */
+    int game, frame;   /* frames up to this one that no shot tells of have worn the pair too */
+    int stay_count; /* of the pairs bowled on so far, in turn (stays.h); up to 1: all was on one */
+    Stay stays[SESSION_GAMES_MAX];
     int bowlers_on_pair;
     FieldMix mix; /* the others among them, as far as they are known */
     bool certified;
     Need need;     /* what the scoreboard asks of the frame */
     long revision; /* the caller's number for this question; returned with the answer */
 } AdviceInput;
+
+/* The question of an event as it stands: what to throw next on that lane, where the plan is to be
+ * `plan`. Points into the session. */
+AdviceInput advice_input(const Session *session, Side lane, const Plan *plan, const RuleSet *rules);
 
 typedef struct Adjustment {
     AdjustmentKind kind;

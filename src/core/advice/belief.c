@@ -11,11 +11,7 @@
 #include "core/advice/belief_parts.h"
 #include "core/pins/rack.h"
 
-/* Prior spreads (assumed; rehearsals tune them, docs/advice.md). */
-#define VOLUME_COMMON_SD 0.22 /* log; how well a sheet says what was laid */
-#define VOLUME_LANE_SD 0.10   /* log; one lane of the pair against the other */
-#define DRY_COMMON_SD 0.11    /* log; the house's lane surface */
-#define DRY_LANE_SD 0.05
+/* Prior spreads, with those of belief_parts.h (assumed; rehearsals tune them, docs/advice.md). */
 #define MPH_SD 0.25 /* the bowler's day against their usual */
 #define LAUNCH_SD_DEG 0.08
 #define LONGER_SD 0.03 /* share of its length that a sheet is wrong by */

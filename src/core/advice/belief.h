@@ -123,6 +123,11 @@ void belief_see(Belief *belief, const Bowler *bowler, const Ball *ball, const Mo
 void belief_played(Belief *belief, const Bowler *bowler, const Ball *ball, const MotionBody *body,
                    const Shot *as, int bowlers_on_pair);
 
+/* The bowler moves to another pair of the house: what is known of the house, the day, the bowler
+ * and the balls stays, what the two lanes had of their own goes. Both are as oiled; belief_played
+ * wears them. */
+void belief_next_pair(Belief *belief);
+
 /* The lane's mean film. */
 void belief_film(const Belief *belief, Side lane, Oil *oil);
 

@@ -4,6 +4,12 @@
 
 #include "core/advice/belief.h"
 
+/* Prior spreads of what lanes share and of what each has of its own (assumed). */
+#define VOLUME_COMMON_SD 0.22 /* log; how well a sheet says what was laid */
+#define VOLUME_LANE_SD 0.10   /* log; one lane of the pair against the other */
+#define DRY_COMMON_SD 0.11    /* log; the house's lane surface */
+#define DRY_LANE_SD 0.05
+
 /* Lays both lanes: every film is the sheet, or the one of the sheets that it is for. */
 void belief_lay(Belief *belief);
 

@@ -110,6 +110,46 @@ void offsets_jumped(const Doubt *doubt, Side lane, Doubt *jumped)
         }
 }
 
+/* What two lanes have alike is, on the mean, this share of the sum of both: one over two and the
+ * variance that is a lane's own against what is common (of lines 1, so 1/3; of whole lanes 0.44, so
+ * 0.41). The lower is taken for all. */
+#define CARRIED (1.0 / 3.0)
+/* What stays unknown of it, of its variance. */
+#define CARRIED_LESS (1.0 - 2.0 * CARRIED)
+
+void offsets_carry(double means[OFFSETS_COUNT])
+{
+    for (int k = 0; k < OFFSETS_OF_LANE; k++)
+        means[k] = means[OFFSETS_OF_LANE + k] = CARRIED * (means[k] + means[OFFSETS_OF_LANE + k]);
+}
+
+void offsets_next_pair(Doubt *doubt)
+{
+    double half[OFFSETS_COUNT][OFFSETS_COUNT];
+    for (int i = 0; i < OFFSETS_COUNT; i++) { /* carry along the columns, then along the rows */
+        memcpy(half[i], doubt->of[i], sizeof half[i]);
+        offsets_carry(half[i]);
+    }
+    for (int j = 0; j < OFFSETS_COUNT; j++) {
+        double column[OFFSETS_COUNT];
+        for (int i = 0; i < OFFSETS_COUNT; i++)
+            column[i] = half[i][j];
+        offsets_carry(column);
+        for (int i = 0; i < OFFSETS_COUNT; i++)
+            doubt->of[i][j] = column[i];
+    }
+    for (int i = 0; i < OFFSETS_FIRST_BALL; i++)
+        for (int j = 0; j < OFFSETS_FIRST_BALL; j++) {
+            int a = i % OFFSETS_OF_LANE, b = j % OFFSETS_OF_LANE;
+            bool same = i / OFFSETS_OF_LANE == j / OFFSETS_OF_LANE;
+            double line = LINES_ALIKE * CARRIED_LESS + (same ? 1.0 - LINES_ALIKE : 0.0);
+            doubt->of[i][j] += line * knots_alike(a, b);
+            if (a < OFFSETS_LAYDOWNS && b < OFFSETS_LAYDOWNS)
+                doubt->of[i][j] +=
+                    CARRIED_LESS * LANES_SD * LANES_SD + (same ? LANE_SD * LANE_SD : 0.0);
+        }
+}
+
 double offsets_variance(const Doubt *doubt, const OffsetsAt *at, double with[OFFSETS_COUNT])
 {
     double sum = 0.0;

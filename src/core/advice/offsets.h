@@ -44,6 +44,11 @@ void offsets_drift(Doubt *doubt, Side lane);
 /* Had a lane just jumped, or with it the bowler on both: how uncertain all would be. */
 void offsets_jumped(const Doubt *doubt, Side lane, Doubt *jumped);
 
+/* Both lanes are changed for others of the same house: how uncertain all is then, and the means,
+ * which keep what lanes have alike. Balls keep theirs. */
+void offsets_next_pair(Doubt *doubt);
+void offsets_carry(double means[OFFSETS_COUNT]);
+
 /* How uncertain the sum is, a variance; and how each number goes with it. */
 double offsets_variance(const Doubt *doubt, const OffsetsAt *at, double with[OFFSETS_COUNT]);
 

@@ -2,6 +2,7 @@
 #include "core/advice/recall.h"
 
 #include <math.h>
+#include <string.h>
 
 #include "base/text.h"
 
@@ -47,11 +48,29 @@ static bool same_mix(const FieldMix *a, const FieldMix *b)
            a->urethane == b->urethane;
 }
 
-static bool same_played(const Memory *memory, const Played *played, const Bag *bag)
+/* Whether the lane would have been worn alike: by the ball and the line. */
+static bool same_line(const Shot *a, const Shot *b)
 {
-    return memory->played.frames == played->frames &&
-           (played->frames == 0 || (same_ball(&memory->played.as, &memory->bag, &played->as, bag) &&
-                                    same_evidence(&memory->played.as, &played->as)));
+    return a->stance == b->stance && a->aim == b->aim && a->mph_change == b->mph_change &&
+           a->loft_change_ft == b->loft_change_ft &&
+           a->rotation_change_deg == b->rotation_change_deg;
+}
+
+/* Whether a belief at `stay`, after `seen` shots, went through what is asked now. */
+static bool same_played(const Memory *memory, int stay, int seen, const Played *played, int count,
+                        const Bag *bag)
+{
+    if (stay >= count || (stay + 1 < count && played[stay + 1].shot < seen))
+        return false;
+    for (int i = 0; i <= stay; i++) {
+        const Played *was = &memory->played[i], *is = &played[i];
+        if (was->shot != is->shot || was->frames != is->frames)
+            return false;
+        if (was->frames > 0 &&
+            !(same_ball(&was->as, &memory->bag, &is->as, bag) && same_line(&was->as, &is->as)))
+            return false;
+    }
+    return true;
 }
 
 static bool same_about(const About *a, const About *b)
@@ -60,39 +79,49 @@ static bool same_about(const About *a, const About *b)
            a->volume_ml == b->volume_ml && a->ratio == b->ratio;
 }
 
-void memory_recall(Memory *memory, const Bag *bag, const Oil *sheet_in_frame, const About *about,
-                   int bowlers_on_pair, const FieldMix *mix, const Played *played,
-                   const Shot *shots, int count)
+static void start_over(Memory *memory, const Oil *sheet_in_frame, const About *about,
+                       int bowlers_on_pair, const FieldMix *mix)
 {
-    bool same = memory->seen >= 0 && memory->bowlers_on_pair == bowlers_on_pair &&
-                same_mix(&memory->belief.mix, mix) &&
-                bowler_same(&memory->bag.bowler, &bag->bowler) &&
-                same_played(memory, played, bag) && same_about(&memory->about, about) &&
-                oil_same(&memory->sheet, sheet_in_frame);
-    bool all = same && memory->seen <= count && same_start(memory, bag, shots, memory->seen);
-    bool but_last = !all && same && memory->before_seen >= 0 && memory->before_seen <= count &&
-                    same_start(memory, bag, shots, memory->before_seen);
-    memory->bag = *bag;
-    if (but_last) { /* the last shot was undone or edited */
-        belief_copy(&memory->belief, &memory->before);
-        memory->seen = memory->before_seen;
-        memory->unworn = false;
-    }
-    if (all || but_last)
-        return;
     if (about->only)
         belief_begin_about(&memory->belief, about, sheet_in_frame, BELIEF_SEED);
     else
         belief_begin(&memory->belief, sheet_in_frame, BELIEF_SEED);
     memory->belief.mix = *mix;
-    memory->seen = 0;
+    memory->seen = memory->stay = memory->frames_worn = 0;
+    memory->unworn = false;
     memory->before_seen = -1;
     memory->sheet = *sheet_in_frame;
     memory->about = *about;
     memory->bowlers_on_pair = bowlers_on_pair;
-    memory->played = *played;
-    memory->frames_worn = 0;
-    memory->unworn = false;
+}
+
+void memory_recall(Memory *memory, const Bag *bag, const Oil *sheet_in_frame, const About *about,
+                   int bowlers_on_pair, const FieldMix *mix, const Played *played, int played_count,
+                   const Shot *shots, int count)
+{
+    bool same = memory->seen >= 0 && memory->bowlers_on_pair == bowlers_on_pair &&
+                same_mix(&memory->belief.mix, mix) &&
+                bowler_same(&memory->bag.bowler, &bag->bowler) &&
+                same_about(&memory->about, about) && oil_same(&memory->sheet, sheet_in_frame);
+    bool all = same && memory->seen <= count &&
+               same_played(memory, memory->stay, memory->seen, played, played_count, bag) &&
+               same_start(memory, bag, shots, memory->seen);
+    bool but_last =
+        !all && same && memory->before_seen >= 0 && memory->before_seen <= count &&
+        same_played(memory, memory->before_stay, memory->before_seen, played, played_count, bag) &&
+        same_start(memory, bag, shots, memory->before_seen);
+    memory->bag = *bag;
+    memory->played_count = played_count;
+    memcpy(memory->played, played, (size_t)played_count * sizeof *played);
+    if (but_last) { /* the last shot was undone or edited */
+        belief_copy(&memory->belief, &memory->before);
+        memory->seen = memory->before_seen;
+        memory->stay = memory->before_stay;
+        memory->frames_worn = played[memory->stay].frames;
+        memory->unworn = false;
+    }
+    if (!all && !but_last)
+        start_over(memory, sheet_in_frame, about, bowlers_on_pair, mix);
 }
 
 /* A shot is compared with what was intended. */
@@ -108,7 +137,7 @@ static Bowler as_meant(const Bowler *usual, const Shot *shot)
 /* A frame that was played before the shots. */
 static void wear_frame(Memory *memory)
 {
-    Shot as = memory->played.as;
+    Shot as = memory->played[memory->stay].as;
     Ball ball;
     MotionBody body;
     as.lane = memory->frames_worn++ % 2 ? SIDE_RIGHT : SIDE_LEFT;
@@ -166,9 +195,17 @@ static void wear_shot(Memory *memory)
 
 bool memory_weigh(Memory *memory, const Shot *shots, int count)
 {
-    bool frame_left = memory->frames_worn < memory->played.frames;
-    if (!frame_left && !memory->unworn && memory->seen >= count)
+    bool frame_left = memory->frames_worn < memory->played[memory->stay].frames;
+    bool moves = !frame_left && !memory->unworn && memory->stay + 1 < memory->played_count &&
+                 memory->played[memory->stay + 1].shot <= memory->seen;
+    if (!frame_left && !memory->unworn && !moves && memory->seen >= count)
         return false;
+    if (moves) {
+        belief_next_pair(&memory->belief);
+        memory->stay++;
+        memory->frames_worn = 0;
+        return true;
+    }
     if (belief_settle(&memory->belief, memory->bag.bowler.hand, memory->bowlers_on_pair))
         return true;
     if (frame_left) {
@@ -183,6 +220,7 @@ bool memory_weigh(Memory *memory, const Shot *shots, int count)
     if (memory->seen == count - 1) {
         belief_copy(&memory->before, &memory->belief);
         memory->before_seen = memory->seen;
+        memory->before_stay = memory->stay;
     }
     memory->shots[memory->seen] = shots[memory->seen];
     memory->seen++;

@@ -14,7 +14,8 @@ enum { SHOTS = 3 };
 static int weighed(Memory *memory, const Bag *bag, int bowlers, const Shot *shots, int count)
 {
     const Played played = {0};
-    memory_recall(memory, bag, &SHEET, &(About){0}, bowlers, &(FieldMix){0}, &played, shots, count);
+    memory_recall(memory, bag, &SHEET, &(About){0}, bowlers, &(FieldMix){0}, &played, 1, shots,
+                  count);
     int kept = memory->seen;
     while (memory_weigh(memory, shots, count))
         ;
@@ -183,7 +184,7 @@ static void test_an_interruption(void **state)
         for (int slices = 0;; slices++) {
             Memory *memory = fresh();
             bool left = true;
-            memory_recall(memory, &BAG, &SHEET, &(About){0}, 2, &(FieldMix){0}, &played, first,
+            memory_recall(memory, &BAG, &SHEET, &(About){0}, 2, &(FieldMix){0}, &played, 1, first,
                           SHOTS);
             for (int i = 0; i < slices && left; i++)
                 left = memory_weigh(memory, first, SHOTS);
@@ -233,26 +234,26 @@ static void test_frames_before(void **state)
     Played played = {.frames = 10, .as = shot_on(SIDE_LEFT, 1, HIT_UNSAID, READ_UNSAID, 0)},
            none = {0};
     int slices = 0;
-    memory_recall(memory, &BAG, &SHEET, &(About){0}, 4, &(FieldMix){0}, &played, NULL, 0);
+    memory_recall(memory, &BAG, &SHEET, &(About){0}, 4, &(FieldMix){0}, &played, 1, NULL, 0);
     while (memory_weigh(memory, NULL, 0))
         slices++;
     assert_int_equal(slices, 10 + 3); /* and the three others find a line */
     assert_int_equal(memory->belief.deliveries[SIDE_LEFT], 20);
     assert_int_equal(memory->belief.deliveries[SIDE_RIGHT], 20);
     assert_int_equal(memory->belief.shots, 0);
-    memory_recall(new, &BAG, &SHEET, &(About){0}, 4, &(FieldMix){0}, &none, NULL, 0);
+    memory_recall(new, &BAG, &SHEET, &(About){0}, 4, &(FieldMix){0}, &none, 1, NULL, 0);
     assert_false(memory_weigh(new, NULL, 0));
     for (int lane = 0; lane < SIDE_COUNT; lane++)
         assert_true(belief_track(&memory->belief, (Side)lane, 10, 20, 5.0, 35.0).mean <
                     0.98 * belief_track(&new->belief, (Side)lane, 10, 20, 5.0, 35.0).mean);
 
-    memory_recall(memory, &BAG, &SHEET, &(About){0}, 4, &(FieldMix){0}, &played, NULL, 0);
+    memory_recall(memory, &BAG, &SHEET, &(About){0}, 4, &(FieldMix){0}, &played, 1, NULL, 0);
     assert_false(memory_weigh(memory, NULL, 0)); /* the same: kept */
     played.as.stance -= 1.0;
-    memory_recall(memory, &BAG, &SHEET, &(About){0}, 4, &(FieldMix){0}, &played, NULL, 0);
+    memory_recall(memory, &BAG, &SHEET, &(About){0}, 4, &(FieldMix){0}, &played, 1, NULL, 0);
     assert_true(memory_weigh(memory, NULL, 0));
     played.frames = 1;
-    memory_recall(memory, &BAG, &SHEET, &(About){0}, 4, &(FieldMix){0}, &played, NULL, 0);
+    memory_recall(memory, &BAG, &SHEET, &(About){0}, 4, &(FieldMix){0}, &played, 1, NULL, 0);
     while (memory_weigh(memory, NULL, 0))
         ;
     assert_int_equal(memory->belief.deliveries[SIDE_LEFT], 4);

@@ -132,23 +132,23 @@ static void test_recall(void **state)
             shot_on((Side)(i % 2), 1, i == 1 ? HIT_LIGHT : HIT_HIGH, READ_ON_TIME, RELEASE_GOOD);
     memory_init(kept);
     for (int count = 1; count <= SHOTS; count++) {
-        memory_recall(kept, &BAG, &SHEET, &NOTHING, 2, &(FieldMix){0}, &none, shots, count);
+        memory_recall(kept, &BAG, &SHEET, &NOTHING, 2, &(FieldMix){0}, &none, 1, shots, count);
         while (memory_weigh(kept, shots, count))
             continue;
     }
     shots[SHOTS - 1].hit = HIT_FLUSH; /* the last one is edited */
-    memory_recall(kept, &BAG, &SHEET, &NOTHING, 2, &(FieldMix){0}, &none, shots, SHOTS);
+    memory_recall(kept, &BAG, &SHEET, &NOTHING, 2, &(FieldMix){0}, &none, 1, shots, SHOTS);
     assert_int_equal(kept->seen, SHOTS - 1);
     while (memory_weigh(kept, shots, SHOTS))
         continue;
     memory_init(new);
-    memory_recall(new, &BAG, &SHEET, &NOTHING, 2, &(FieldMix){0}, &none, shots, SHOTS);
+    memory_recall(new, &BAG, &SHEET, &NOTHING, 2, &(FieldMix){0}, &none, 1, shots, SHOTS);
     while (memory_weigh(new, shots, SHOTS))
         continue;
     assert_memory_equal(&kept->belief, &new->belief, sizeof kept->belief);
     /* other knowledge is another belief */
     About house = {.only = true, .house = true};
-    memory_recall(kept, &BAG, &SHEET, &house, 2, &(FieldMix){0}, &none, shots, SHOTS);
+    memory_recall(kept, &BAG, &SHEET, &house, 2, &(FieldMix){0}, &none, 1, shots, SHOTS);
     assert_int_equal(kept->seen, 0);
     assert_int_equal(kept->belief.may_be.count, 6);
     free(kept);
