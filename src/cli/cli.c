@@ -33,8 +33,8 @@ static const Subcommand SUBCOMMANDS[] = {
     {"rack", "", 0, BIT(BOARD) | BIT(DEGREES) | BIT(PINS_MPH) | BIT(POUNDS) | BIT(JSON),
      "what a hit does: strike, pinfall and leaves", cmd_rack},
     {"advise", "", 0,
-     BIT(PATTERN) | BIT(BAG) | BIT(SHOTS) | BIT(SLOT) | BIT(STANCE) | BIT(AIM) | BIT(CERTIFIED) |
-         BIT(LANE) | BIT(GAME) | BIT(FRAME) | BIT(NEED) | BIT(BOWLERS) | BIT(JSON),
+     BIT(EVENT) | BIT(PATTERN) | BIT(BAG) | BIT(SHOTS) | BIT(SLOT) | BIT(STANCE) | BIT(AIM) |
+         BIT(CERTIFIED) | BIT(LANE) | BIT(GAME) | BIT(FRAME) | BIT(NEED) | BIT(BOWLERS) | BIT(JSON),
      "what to change next, from the shots so far", cmd_advise},
     {"spare", "PINS...", 10, BALL | RELEASE | BIT(STANCE) | BIT(AIM),
      "ball, stance, aim and chance for what was left: 3 6 10", cmd_spare},
@@ -61,8 +61,8 @@ static const Subcommand SUBCOMMANDS[] = {
     {"new", "WHAT NAME", 2,
      BIT(BOWLER) | BIT(HAND) | BIT(LEVEL) | BIT(STYLE) | RELEASE | BIT(BALLS) | BIT(POUNDS) |
          BIT(PATTERN) | BIT(BAG) | BIT(PAIR) | BIT(GAMES) | BIT(BOWLERS) | BIT(CERTIFIED) |
-         BIT(DATE) | BIT(JSON),
-     "make a bag or an event of your own: bag, event", cmd_new},
+         BIT(MOVE) | BIT(HOUSE) | BIT(WARM_UP) | BIT(DATE) | BIT(JSON),
+     "make a bag or an event of your own: bowler, bag, event", cmd_new},
     {"words", "[WORD]", 3, BIT(JSON), "what the words of the trade mean, all or one", cmd_words},
     {"check", "FILE...", OPTIONS_WORDS_MAX, BIT(JSON),
      "check files, and say what is wrong with them", cmd_check},

@@ -1,14 +1,17 @@
 /* cmd_advise.c - settee advise: from the shots so far to what to change next. */
 #include <math.h>
 #include <stdio.h>
+#include <stdlib.h>
 #include <string.h>
 
 #include "cli/cmd.h"
 #include "core/advice/advice.h"
 #include "core/lane/about.h"
+#include "core/line/first.h"
 #include "core/motion/delivery.h"
 #include "core/motion/motion.h"
 #include "store/files.h"
+#include "store/journal.h"
 
 enum { SHOTS_MAX = SESSION_SHOTS_MAX };
 
@@ -254,7 +257,7 @@ static void print_adjustment(int place, const Adjustment *adjustment, const Advi
            100.0 * adjustment->strike_after);
     print_number(adjustment->entry_deg, 1, 1);
     printf(" deg; area in %.1f, out %.1f boards\n", adjustment->margin_in, adjustment->margin_out);
-    print_pocket(adjustment, advice->lane.deliveries == 0);
+    print_pocket(adjustment, advice->lane.deliveries == 0 && advice->lane.sheet_count == 0);
     if (need == NEED_CLEAN || advice->strikes_rare)
         printf("    Clean %.0f %% now, %.0f %% after; frame %.1f pins now, %.1f after\n",
                100.0 * adjustment->frame_now.clean, 100.0 * adjustment->frame_after.clean,
@@ -283,15 +286,15 @@ static void print_adjustment(int place, const Adjustment *adjustment, const Advi
                i == adjustment->rule_count - 1 ? "\n" : "");
 }
 
-static void print_advice(const Setup *setup, const AdviceInput *input, const Advice *advice)
+static void print_advice(const AdviceInput *input, const Advice *advice)
 {
     const Plan *plan = &input->plan;
     char on[96] = "";
-    pattern_words(&setup->pattern, on, sizeof on);
+    pattern_words(input->pattern, on, sizeof on);
     printf("%s; %s lane, game %d, frame %d%s\n", on, SIDE_NAMES[input->lane], input->game,
            input->frame, input->certified ? ", certified" : "");
     printf("Current ball: ");
-    print_ball(bag_slot(&setup->bag, plan->slot));
+    print_ball(bag_slot(input->bag, plan->slot));
     printf(", stance %.1f, aim %.1f\n", plan->stance, plan->aim);
     if (advice->lane.off_words[0])
         printf("Ball: %s\n", advice->lane.off_words);
@@ -305,11 +308,102 @@ static void print_advice(const Setup *setup, const AdviceInput *input, const Adv
         print_adjustment(i + 1, &advice->adjustments[i], advice, input->need, input->rules);
 }
 
+/* What the journal says, it alone says. */
+static int alone(const Options *options)
+{
+    const struct {
+        bool said;
+        const char *name;
+    } others[] = {{options->pattern != NULL, "pattern"}, {options->shots != NULL, "shots"},
+                  {options->slot != 0, "slot"},          {!isnan(options->stance), "stance"},
+                  {!isnan(options->aim), "aim"},         {options->certified, "certified"},
+                  {options->game != 0, "game"},          {options->frame != 0, "frame"},
+                  {options->bowlers != 0, "bowlers"}};
+    for (size_t i = 0; i < sizeof others / sizeof others[0]; i++)
+        if (others[i].said)
+            return cmd_say(CMD_USAGE, "with --event its journal says what --%s would: leave it out",
+                           others[i].name);
+    return CMD_DONE;
+}
+
+/* The event as the screen would open it: its files, its journal's entries if there are any, and
+ * before the first plan the best line on the sheet. */
+static bool session_open(const Options *options, Session *session, char *notice, size_t size,
+                         Error *error)
+{
+    static EventInfo event; /* large, as are bag and pattern */
+    static Bag bag;
+    static Pattern pattern;
+    JournalHead head;
+    Oil sheet;
+    if (!files_event(options->event, &event, error) ||
+        (options->bag && !files_event_bag(options->bag, &event, error)) ||
+        !files_bag(event.bag, &bag, error) || !files_pattern(event.pattern, &pattern, error))
+        return false;
+    session_begin(session, &event, &bag, &pattern, &(Plan){0});
+    if (journal_find(session, &head) && !journal_read(session, notice, size, error))
+        return false;
+    oil_lay(&session->pattern, &sheet);
+    oil_for_hand(&sheet, bag.bowler.hand, &sheet);
+    Plan first = first_plan(&session->bag, &sheet);
+    session_say_first(session, &first);
+    return first.slot != 0 || error_set(error, "no ball of this bag is in a slot");
+}
+
+static int advise(const AdviceInput *input, bool json)
+{
+    AdviceJob *job = advice_job_new();
+    int status = CMD_DONE;
+    if (!job)
+        return cmd_say(CMD_FAULT, "out of memory");
+    advice_begin(job, input);
+    while (!advice_step(job))
+        ;
+    const Advice *advice = advice_result(job);
+    if (advice->adjustment_count == 0)
+        status = cmd_say(CMD_FAULT, "no answer: nothing in the bag does better or as well here");
+    else if (json)
+        status = advice_json(input, advice);
+    else
+        print_advice(input, advice);
+    advice_job_free(job);
+    return status;
+}
+
+static int advise_event(const Options *options, const RuleSet *rules)
+{
+    char notice[ERROR_LINE_MAX] = "";
+    Error error = {0};
+    int status = alone(options);
+    if (status != CMD_DONE)
+        return status;
+    Session *session = calloc(1, sizeof *session);
+    if (!session)
+        return cmd_say(CMD_FAULT, "out of memory");
+    if (!session_open(options, session, notice, sizeof notice, &error)) {
+        status = cmd_fault(CMD_FAULT, &error);
+    } else {
+        Side lane = options->lane_said ? options->lane : session->lane;
+        AdviceInput input = advice_input(session, lane, &session->plan[lane], rules);
+        status = need_read(options, &input.need);
+        if (status == CMD_DONE)
+            status = advise(&input, options->json);
+        if (status == CMD_DONE && notice[0])
+            status = cmd_say(CMD_FAULT, "journal: %s", notice);
+    }
+    free(session);
+    return status;
+}
+
 int cmd_advise(const Options *options)
 {
     static Setup setup; /* large, as are the shots and rules */
     static Shot shots[SHOTS_MAX];
     static RuleSet rules;
+    Error error = {0};
+    if (options->event)
+        return files_rules("coach", &rules, &error) ? advise_event(options, &rules)
+                                                    : cmd_fault(CMD_FAULT, &error);
     int status = setup_read(options, &setup);
     if (status != CMD_DONE)
         return status;
@@ -317,7 +411,6 @@ int cmd_advise(const Options *options)
     status = shots_read(options, &setup, shots, &count);
     if (status != CMD_DONE)
         return status;
-    Error error = {0};
     if (!files_rules("coach", &rules, &error))
         return cmd_fault(CMD_FAULT, &error);
     AdviceInput input = {.bag = &setup.bag,
@@ -334,21 +427,5 @@ int cmd_advise(const Options *options)
     if (status != CMD_DONE)
         return status;
     status = plan_read(options, &setup, shots, count, input.lane, &input.plan);
-    if (status != CMD_DONE)
-        return status;
-    AdviceJob *job = advice_job_new();
-    if (!job)
-        return cmd_say(CMD_FAULT, "out of memory");
-    advice_begin(job, &input);
-    while (!advice_step(job))
-        ;
-    const Advice *advice = advice_result(job);
-    if (advice->adjustment_count == 0)
-        status = cmd_say(CMD_FAULT, "no answer: nothing in the bag does better or as well here");
-    else if (options->json)
-        status = advice_json(&input, advice);
-    else
-        print_advice(&setup, &input, advice);
-    advice_job_free(job);
-    return status;
+    return status != CMD_DONE ? status : advise(&input, options->json);
 }

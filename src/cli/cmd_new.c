@@ -1,4 +1,4 @@
-/* cmd_new.c - settee new: a bag or an event of the bowler's own, from options or by asking. */
+/* cmd_new.c - settee new: a bowler, a bag or an event of one's own, from options or by asking. */
 #include <math.h>
 #include <stddef.h>
 #include <stdio.h>
@@ -10,6 +10,7 @@
 #include "base/text.h"
 #include "cli/cmd.h"
 #include "core/bag/preset.h"
+#include "core/event/stays.h"
 #include "store/files.h"
 
 enum { ANSWER_MAX = 256 };
@@ -107,6 +108,12 @@ static bool whole(const char *word, double low, double high, Error *error)
 static bool fits_games(const char *word, Error *error) { return whole(word, 1, 24, error); }
 static bool fits_bowlers(const char *word, Error *error) { return whole(word, 1, 10, error); }
 
+static bool fits_move(const char *word, Error *error)
+{
+    const char *digits = word + (word[0] == '-');
+    return whole(digits, 0, EVENT_LANE_MAX - 1, error);
+}
+
 static bool fits_pair(const char *word, Error *error)
 {
     int left, right, used = 0;
@@ -137,34 +144,49 @@ static bool fits_date(const char *date, Error *error)
            error_set(error, "found '%.40s'; allowed: a day such as 2026-05-17", date);
 }
 
-/* What options say in words: of a bag, of an event. */
+/* What can be made. A bowler is kept in a bag, as everywhere: with the usual balls of the level, or
+ * those of another bag. */
+typedef enum What { NEW_BOWLER, NEW_BAG, NEW_EVENT, NEW_COUNT } What;
+static const char *const WHAT_NAMES[NEW_COUNT] = {"bowler", "bag", "event"};
+#define OF(what) (1u << (what))
+
+/* What options say in words, and of what. */
 static const struct {
     const char *name;
     size_t offset; /* in Options */
-    bool bag;
+    unsigned of;
     bool (*fits)(const char *, Error *);
 } SAID[] = {
-    {"bowler", offsetof(Options, bowler), true, NULL},
-    {"hand", offsetof(Options, hand), true, fits_hand},
-    {"level", offsetof(Options, level), true, fits_level},
-    {"style", offsetof(Options, style), true, fits_style},
-    {"balls", offsetof(Options, balls), true, fits_balls},
-    {"date", offsetof(Options, date), false, fits_date},
-    {"pattern", offsetof(Options, pattern), false, fits_pattern},
-    {"bag", offsetof(Options, bag), false, fits_bag},
-    {"pair", offsetof(Options, pair), false, fits_pair},
+    {"bowler", offsetof(Options, bowler), OF(NEW_BOWLER) | OF(NEW_BAG), NULL},
+    {"hand", offsetof(Options, hand), OF(NEW_BOWLER) | OF(NEW_BAG), fits_hand},
+    {"level", offsetof(Options, level), OF(NEW_BOWLER) | OF(NEW_BAG), fits_level},
+    {"style", offsetof(Options, style), OF(NEW_BOWLER) | OF(NEW_BAG), fits_style},
+    {"balls", offsetof(Options, balls), OF(NEW_BAG), fits_balls},
+    {"date", offsetof(Options, date), OF(NEW_EVENT), fits_date},
+    {"pattern", offsetof(Options, pattern), OF(NEW_EVENT), fits_pattern},
+    {"bag", offsetof(Options, bag), OF(NEW_BOWLER) | OF(NEW_EVENT), fits_bag},
+    {"pair", offsetof(Options, pair), OF(NEW_EVENT), fits_pair},
 };
 
+/* "--balls is of new bag, not of new event"; one of those that it is of. */
+static bool not_of(const char *option, unsigned of, What what, Error *error)
+{
+    int first = NEW_COUNT - 1;
+    while (!(of & OF(first)))
+        first--;
+    return error_set(error, "--%s is of new %s, not of new %s", option, WHAT_NAMES[first],
+                     WHAT_NAMES[what]);
+}
+
 /* Whether they say what can be, of what is made; nothing is asked before. */
-static bool options_fit(const Options *options, bool bag, Error *error)
+static bool options_fit(const Options *options, What what, Error *error)
 {
     for (size_t i = 0; i < sizeof SAID / sizeof SAID[0]; i++) {
         const char *said =
             *(const char *const *)(const void *)((const char *)options + SAID[i].offset);
         Error fault = {0};
-        if (said && SAID[i].bag != bag)
-            return error_set(error, "--%s is of new %s, not of new %s", SAID[i].name,
-                             bag ? "event" : "bag", bag ? "bag" : "event");
+        if (said && !(SAID[i].of & OF(what)))
+            return not_of(SAID[i].name, SAID[i].of, what, error);
         if (said && SAID[i].fits && !SAID[i].fits(said, &fault)) {
             *error = fault;
             return fault.file[0] ? false : error_set(error, "--%s: %s", SAID[i].name, fault.text);
@@ -172,11 +194,17 @@ static bool options_fit(const Options *options, bool bag, Error *error)
     }
     bool release = !isnan(options->mph) || !isnan(options->rpm) || !isnan(options->rotation_deg) ||
                    !isnan(options->tilt_deg) || !isnan(options->loft_ft) || !isnan(options->pounds);
-    if (!bag && release)
+    if (what == NEW_EVENT && release)
         return error_set(error, "how the bowler throws belongs to new bag, not to new event");
-    if (bag && (options->games || options->bowlers || options->certified))
+    if (what != NEW_EVENT && (options->games || options->bowlers || options->certified))
         return error_set(error,
-                         "--games, --bowlers and --certified are of new event, not of new bag");
+                         "--games, --bowlers and --certified are of new event, not of new %s",
+                         WHAT_NAMES[what]);
+    if (what != NEW_EVENT && (options->move || options->house || options->warm_up))
+        return error_set(error, "--move, --house and --warm-up are of new event, not of new %s",
+                         WHAT_NAMES[what]);
+    if (options->house && !options->move)
+        return error_set(error, "--house goes with --move");
     return true;
 }
 
@@ -202,7 +230,7 @@ static double number_of(Asking *asking, double said, const char *question, doubl
 
 /* ---- a bag ---- */
 
-static void tell_choices(void)
+static void tell_choices(bool balls)
 {
     puts("Press Enter for what stands in brackets. All of it can be changed later.\n\nLevels");
     for (const LevelPreset *row = LEVEL_PRESETS; row->name; row++)
@@ -210,8 +238,9 @@ static void tell_choices(void)
     puts("Styles");
     for (const StylePreset *row = STYLE_PRESETS; row->name; row++)
         printf("  %-18s %s\n", row->name, row->means);
-    puts("Kinds of ball");
-    for (const BallPreset *row = BALL_PRESETS; row->name; row++)
+    if (balls)
+        puts("Kinds of ball");
+    for (const BallPreset *row = BALL_PRESETS; balls && row->name; row++)
         printf("  %-18s %s\n", row->name, row->means);
     putchar('\n');
 }
@@ -241,6 +270,8 @@ static void ask_bowler(Asking *asking, const Options *options, Bag *bag, const c
         bowler->tilt_deg = options->tilt_deg;
     if (!isnan(options->loft_ft))
         bowler->loft_ft = options->loft_ft;
+    if (options->bag) /* its balls have theirs */
+        return;
     *pounds =
         number_of(asking, options->pounds, "Weight of your balls, lb?", level->pounds, fits_pounds);
     *balls = level->balls;
@@ -267,7 +298,16 @@ static void tell_bag(const char *name, const Bag *bag, const char *path)
     printf("Next: settee new event NAME --bag %s\n", name);
 }
 
-static int new_bag(Asking *asking, const Options *options, const char *name)
+/* The balls of another bag, at their own weight. */
+static bool take_balls(const char *from, Bag *bag, Error *error)
+{
+    Bowler bowler = bag->bowler;
+    bool done = files_bag(from, bag, error);
+    bag->bowler = bowler;
+    return done;
+}
+
+static int new_bag(Asking *asking, const Options *options, What what, const char *name)
 {
     Error error = {0};
     char path[1024];
@@ -277,14 +317,17 @@ static int new_bag(Asking *asking, const Options *options, const char *name)
     const char *usual_balls = "";
     double pounds = 15.0;
     if (asking->aloud)
-        tell_choices();
+        tell_choices(what == NEW_BAG);
     ask_bowler(asking, options, bag, &usual_balls, &pounds);
-    const char *kinds = text_of(asking, options->balls, "Balls by kind, first slot first?",
-                                usual_balls, fits_balls);
+    const char *kinds = what == NEW_BOWLER
+                            ? usual_balls
+                            : text_of(asking, options->balls, "Balls by kind, first slot first?",
+                                      usual_balls, fits_balls);
     int status = CMD_DONE;
     if (asking->ended)
         status = cmd_say(CMD_FAULT, "nothing was written: the questions were not answered");
-    else if (!preset_balls(kinds, pounds, bag, &error) ||
+    else if (!(options->bag ? take_balls(options->bag, bag, &error)
+                            : preset_balls(kinds, pounds, bag, &error)) ||
              !files_new_bag(name, bag, path, sizeof path, &error))
         status = cmd_fault(CMD_FAULT, &error);
     else if (!options->json)
@@ -349,8 +392,9 @@ static int new_event(Asking *asking, const Options *options, const char *name)
               text_of(asking, options->date, "Date?", date, fits_date));
     char pattern[ANSWER_MAX], bag[ANSWER_MAX];
     text_copy(pattern, sizeof pattern,
-              text_of(asking, options->pattern, "Oil pattern? parlour is a house shot", "parlour",
-                      fits_pattern));
+              text_of(asking, options->pattern,
+                      "Oil pattern? Without a sheet about:house, about:41ft, about:nothing",
+                      "parlour", fits_pattern));
     usual_bag(usual, sizeof usual);
     text_copy(bag, sizeof bag, text_of(asking, options->bag, "Bag?", usual, fits_bag));
     const char *pair = text_of(asking, options->pair, "The two lanes?", "1,2", fits_pair);
@@ -358,6 +402,10 @@ static int new_event(Asking *asking, const Options *options, const char *name)
         event.pair[0] = event.pair[1] = 1; /* they went away; nothing is written */
     event.games =
         options->games ? options->games : (int)number_of(asking, NAN, "Games?", 3.0, fits_games);
+    int move = options->move;
+    if (!move && event.games > 1)
+        move = (int)number_of(
+            asking, NAN, "Lanes you move to the right after each game (-2: left)?", 0.0, fits_move);
     event.bowlers_on_pair =
         options->bowlers
             ? options->bowlers
@@ -368,8 +416,14 @@ static int new_event(Asking *asking, const Options *options, const char *name)
             strcmp(ask(asking, "Do the scores count? Then no ball's surface may change", "yes",
                        fits_yes),
                    "yes") == 0;
+    event.warm_up = options->warm_up;
+    if (!options->warm_up && asking->aloud)
+        event.warm_up =
+            strcmp(ask(asking, "Balls to warm up before game 1?", "yes", fits_yes), "yes") == 0;
     if (asking->ended)
         return cmd_say(CMD_FAULT, "nothing was written: the questions were not answered");
+    if (move && !event_move(&event, move, options->house, &error))
+        return cmd_fault(CMD_FAULT, &error);
     if (!files_place("patterns", pattern, event.pattern, sizeof event.pattern, &error) ||
         !files_place("bags", bag, event.bag, sizeof event.bag, &error) ||
         !files_new_event(name, &event, path, sizeof path, &error))
@@ -383,27 +437,30 @@ static int new_event(Asking *asking, const Options *options, const char *name)
         json_out_end(&out);
         return cmd_json(&out);
     }
-    printf("Event %s: %s, bag %s, lanes %d and %d, %d games, %d on the pair, %s\nKept as %s\n",
+    printf("Event %s: %s, bag %s, lanes %d and %d, %d games, %d on the pair, %s%s\nKept as %s\n",
            name, pattern, bag, event.pair[0], event.pair[1], event.games, event.bowlers_on_pair,
-           event.certified ? "scored" : "practice", path);
+           event.certified ? "scored" : "practice", event.warm_up ? ", warm-up first" : "", path);
     printf("Start it: settee %s\n", name);
     return CMD_DONE;
 }
 
 int cmd_new(const Options *options)
 {
-    const char *what = options->word_count > 0 ? options->words[0] : "";
-    bool bag = strcmp(what, "bag") == 0;
+    const char *word = options->word_count > 0 ? options->words[0] : "";
+    What what = NEW_BOWLER;
     Asking asking = {.aloud = isatty(STDIN_FILENO) && isatty(STDOUT_FILENO) && !options->json};
     Error error = {0};
-    if (!bag && strcmp(what, "event") != 0)
-        return cmd_say(CMD_USAGE, "new: found '%.40s'; allowed is bag NAME, or event NAME", what);
+    while (what < NEW_COUNT && strcmp(word, WHAT_NAMES[what]) != 0)
+        what++;
+    if (what == NEW_COUNT)
+        return cmd_say(CMD_USAGE,
+                       "new: found '%.40s'; allowed is bowler NAME, bag NAME, or event NAME", word);
     if (options->word_count != 2)
-        return cmd_say(CMD_USAGE, "new %s needs a name, such as: settee new %s mine", what, what);
-    if (!options_fit(options, bag, &error))
+        return cmd_say(CMD_USAGE, "new %s needs a name, such as: settee new %s mine", word, word);
+    if (!options_fit(options, what, &error))
         return cmd_fault(CMD_USAGE, &error);
-    if (!files_new_free(bag ? "bags" : "events", options->words[1], &error))
+    if (!files_new_free(what == NEW_EVENT ? "events" : "bags", options->words[1], &error))
         return cmd_fault(CMD_FAULT, &error);
-    return bag ? new_bag(&asking, options, options->words[1])
-               : new_event(&asking, options, options->words[1]);
+    return what == NEW_EVENT ? new_event(&asking, options, options->words[1])
+                             : new_bag(&asking, options, what, options->words[1]);
 }

@@ -7,21 +7,21 @@
 #include "cli/cmd.h"
 #include "core/spare/spare.h"
 
-/* Pins as plain words, 3 6 10 or 3-6-10; 0 is the ten pin too. */
+/* Pins as plain words, 3 6 10 or 3-6-10 or 3,6,10; 0 is the ten pin too. */
 static bool pins_read(const Options *options, Pins *pins, Error *error)
 {
     *pins = 0;
     for (int i = 0; i < options->word_count; i++) {
         const char *at = options->words[i];
         do {
-            if (*at == '-' && at != options->words[i])
+            if ((*at == '-' || *at == ',') && at != options->words[i])
                 at++;
             size_t digits = strspn(at, "0123456789");
             int pin = digits == 1                                   ? at[0] - '0'
                       : digits == 2 && at[0] == '1' && at[1] == '0' ? 10
                                                                     : -1;
             at += digits;
-            if (pin < 0 || (*at && *at != '-'))
+            if (pin < 0 || (*at && *at != '-' && *at != ','))
                 return error_set(error,
                                  "found '%.40s'; allowed are pins 1 to 10 (0 is the ten "
                                  "pin too)",

@@ -63,6 +63,10 @@ typedef enum OptionId {
     OPTION_BALLS,
     OPTION_PAIR,
     OPTION_DATE,
+    OPTION_EVENT,
+    OPTION_MOVE,
+    OPTION_HOUSE,
+    OPTION_WARM_UP,
     OPTION_JSON,
     OPTION_COUNT
 } OptionId;
@@ -74,12 +78,12 @@ _Static_assert(OPTION_COUNT <= 64, "a set has room for all options");
 /* The options given. Those not given: numbers NAN, counts 0, texts NULL. Texts point into argv. */
 typedef struct Options {
     const char *pattern, *bag, *ball, *shots, *player, *world, *weights, *save, *month, *need;
-    const char *bowler, *hand, *level, *style, *balls, *pair, *date;
-    int slot, game, frame, bowlers, seed, target, games, pick, practice;
+    const char *bowler, *hand, *level, *style, *balls, *pair, *date, *event;
+    int slot, game, frame, bowlers, seed, target, games, pick, practice, move, house;
     double stance, aim, laydown, launch_deg;
     double mph, rpm, rotation_deg, tilt_deg, loft_ft;
     double board, degrees, pounds;
-    bool certified, json, csv, surfaces, no_spare, sights, list, costs, steady;
+    bool warm_up, certified, json, csv, surfaces, no_spare, sights, list, costs, steady;
     bool lane_said;
     Side lane;
     int at_count;

@@ -7,6 +7,7 @@
 
 #include "cli/helper_run.h"
 #include "core/bag/preset.h"
+#include "core/event/stays.h"
 #include "store/files.h"
 
 static char home[] = "/tmp/settee-new-XXXXXX";
@@ -110,11 +111,59 @@ static void an_event_can_be_played_at_once(void **state)
     run_free(&run);
 }
 
+/* A bowler of the same numbers as in a bag, with the level's balls or another bag's. */
+static void a_bowler(void **state)
+{
+    (void)state;
+    Bag bag, other;
+    Error error = {0};
+    char path[256];
+    done(AT("new", "bowler", "anna", "--bowler", "Anna", "--level", "tournament", "--hand", "left",
+            "--mph", "19"));
+    snprintf(path, sizeof path, "%s/config/settee/bags/anna.json", home);
+    assert_true(files_bag(path, &bag, &error));
+    assert_string_equal(bag.bowler.name, "Anna");
+    assert_int_equal(bag.bowler.hand, HAND_LEFT);
+    assert_near(bag.bowler.mph, 19.0, 0);
+    assert_true(preset_balls(preset_level("tournament")->balls, preset_level("tournament")->pounds,
+                             &other, &error));
+    assert_int_equal(bag.count, other.count);
+    done(AT("new", "bowler", "bo", "--bowler", "Bo", "--bag", "demo"));
+    snprintf(path, sizeof path, "%s/config/settee/bags/bo.json", home);
+    assert_true(files_bag(path, &bag, &error) && files_bag("demo", &other, &error));
+    assert_string_equal(bag.bowler.name, "Bo");
+    assert_int_equal(bag.count, other.count);
+    assert_string_equal(bag.balls[0].id, other.balls[0].id);
+    refused(AT("new", "bowler", "x1", "--balls", "hybrid"), 2, "--balls is of new bag");
+    refused(AT("new", "bowler", "bo"), 1, "that name is taken");
+}
+
+static void an_event_that_moves(void **state)
+{
+    (void)state;
+    done(AT("new", "event", "squads", "--bag", "demo", "--pattern", "about:house,39ft", "--pair",
+            "7,8", "--move", "-2", "--house", "10", "--games", "5", "--warm-up"));
+    EventInfo event;
+    Error error = {0};
+    char path[256];
+    snprintf(path, sizeof path, "%s/config/settee/events/squads.json", home);
+    assert_true(files_event(path, &event, &error));
+    assert_string_equal(event.pattern, "about:house,39ft");
+    assert_int_equal(event_pair(&event, 2)[0], 5);
+    assert_int_equal(event_pair(&event, 5)[1], 10);
+    assert_true(event.warm_up);
+    refused(AT("new", "event", "x1", "--move", "-8"), 1, "game 2 would be on lane -7");
+    refused(AT("new", "event", "x1", "--move", "99"), 2, "--move: found '99'");
+    refused(AT("new", "event", "x1", "--house", "20"), 2, "--house goes with --move");
+    refused(AT("new", "event", "x1", "--pattern", "about:41"), 2, "--pattern: found '41'");
+    refused(AT("new", "bag", "x1", "--warm-up"), 2, "are of new event");
+}
+
 static void what_is_wrong_is_said(void **state)
 {
     (void)state;
-    refused(AT("new"), 2, "allowed is bag NAME, or event NAME");
-    refused(AT("new", "ball", "x"), 2, "found 'ball'; allowed is bag NAME");
+    refused(AT("new"), 2, "allowed is bowler NAME, bag NAME, or event NAME");
+    refused(AT("new", "ball", "x"), 2, "found 'ball'; allowed is bowler NAME");
     refused(AT("new", "bag"), 2, "needs a name");
     refused(AT("new", "bag", "a/b"), 1, "allowed: letters, digits, - and _");
     refused(AT("new", "bag", "x1", "--hand", "both"), 2,
@@ -158,6 +207,8 @@ int main(void)
         cmocka_unit_test(presets_are_in_order),
         cmocka_unit_test(balls_take_slots_in_order),
         cmocka_unit_test(an_event_can_be_played_at_once),
+        cmocka_unit_test(a_bowler),
+        cmocka_unit_test(an_event_that_moves),
         cmocka_unit_test(what_is_wrong_is_said),
     };
     return cmocka_run_group_tests(tests, make_home, remove_home);

@@ -99,6 +99,9 @@ static void spare_tables(void **state)
 {
     (void)state;
     SAYS("Stance", "spare", "3", "6", "10");
+    SAYS("3-6-10 on", "spare", "3,6,10");
+    SAYS("3-6-10 on", "spare", "3,6-10");
+    SAYS("3-6-10 on", "spare", "3", "6,0");
     SAYS("under 2 %", "spare", "7", "0");
     SAYS("Make sure of 1", "spare", "7", "10");
     SAYS("10 on", "spare", "0");

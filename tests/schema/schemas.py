@@ -38,6 +38,7 @@ REASONS = {
     "what can't have been": r"a gutter ball leaves|wide misses the head pin"
     r"|takes the 1 pin down|stands alone can be ringing",
     "calendar": r"allowed: a date such as",
+    "names": r"allowed: about:nothing|found (length|volume|ratio) ",
     "other files": r": no such file|the path .* is too long",
     "other lines": r"found entry \d+ where",
 }

@@ -86,8 +86,11 @@ static void from_an_empty_home(void **state)
     answer(&pty, "Bag? [mine]", "\r");
     answer(&pty, "lanes? [1,2]", "17,18\r");
     answer(&pty, "Games? [3]", "\r");
+    answer(&pty, "left)? [0]", "two\r");
+    answer(&pty, "a whole number from 0 to 98", "-2\r");
     answer(&pty, "with you? [4]", "\r");
     answer(&pty, "change [yes]", "\r");
+    answer(&pty, "game 1? [yes]", "no\r");
     pty_expect(&pty, "Start it: settee night");
     pty_expect(&pty, "Event night: parlour, bag mine, lanes 17 and 18, 3 games");
     pty_wait(&pty);
