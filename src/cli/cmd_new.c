@@ -270,6 +270,7 @@ static void ask_bowler(Asking *asking, const Options *options, Bag *bag, const c
         bowler->tilt_deg = options->tilt_deg;
     if (!isnan(options->loft_ft))
         bowler->loft_ft = options->loft_ft;
+    preset_check(bowler);
     if (options->bag) /* its balls have theirs */
         return;
     *pounds =

@@ -130,3 +130,17 @@ bool atomic_write_new(const char *path, const void *bytes, size_t size, Error *e
 {
     return write_file(path, true, bytes, size, error);
 }
+
+bool atomic_move(const char *from, const char *to, Error *error)
+{
+    bool done = name_new(from, to);
+    int why = errno;
+    if (error)
+        text_clean(error->file, sizeof error->file, from);
+    if (!done)
+        error_set(error, "can't be moved to %s: %s", to, strerror(why));
+    else if (atomic_sync_folder(to))
+        atomic_sync_folder(from);
+    errno = why;
+    return done;
+}

@@ -14,6 +14,9 @@ bool atomic_write(const char *path, const void *bytes, size_t size, Error *error
 /* The same, but only where nothing has that name yet. */
 bool atomic_write_new(const char *path, const void *bytes, size_t size, Error *error);
 
+/* Moves a file to a name that nothing has yet (errno EEXIST: something has), on the same disk. */
+bool atomic_move(const char *from, const char *to, Error *error);
+
 /* Writes all of it, however many calls that takes; false with errno. */
 bool atomic_write_all(int fd, const void *bytes, size_t size);
 

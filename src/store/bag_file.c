@@ -2,6 +2,7 @@
  * core/bag/bag.h; what is left out keeps bowler_default and ball_default. */
 #include <string.h>
 
+#include "core/bag/preset.h"
 #include "store/load.h"
 
 #define SCATTER_LAUNCH_MAX_DEG 3.0 /* assumed maxima: beyond them nobody hits an arrow */
@@ -28,6 +29,23 @@ static const JsonField BOWLER_FIELDS[] = {
                                          BOWLER_OFFSET_HIGH_BOARDS, "boards")},
     {.key = "scatter"},
     {.key = "spare_release"},
+    {.key = "from"},
+    JSON_END};
+
+#define FROM(key, member)                                                                          \
+    {                                                                                              \
+        key, JSON_WORD, JSON_AT(BowlerFrom, member), .of = "source", .words = SOURCE_NAMES         \
+    }
+static const JsonField FROM_FIELDS[] = {
+    {"level", JSON_WORD, JSON_AT(BowlerFrom, level), .of = "level", .words = LEVEL_NAMES},
+    {"style", JSON_WORD, JSON_AT(BowlerFrom, style), .of = "style", .words = PLAY_NAMES},
+    FROM("mph", mph),
+    FROM("rpm", rpm),
+    FROM("rotation_deg", rotation),
+    FROM("tilt_deg", tilt),
+    FROM("loft_ft", loft),
+    FROM("laydown_offset_boards", laydown_offset),
+    FROM("scatter", scatter),
     JSON_END};
 
 static const JsonField SPARE_RELEASE_FIELDS[] = {
@@ -135,12 +153,13 @@ static bool spare_release_parse(const Json *value, Bowler *bowler)
 
 static bool bowler_parse(const Json *value, Bowler *bowler)
 {
-    Json scatter;
+    Json scatter, from;
     *bowler = bowler_default();
     return json_object(value, BOWLER_FIELDS, bowler) && rotations_parse(value, bowler) &&
            spare_release_parse(value, bowler) &&
            (!json_member(value, "scatter", &scatter) ||
-            json_object(&scatter, SCATTER_FIELDS, &bowler->scatter));
+            json_object(&scatter, SCATTER_FIELDS, &bowler->scatter)) &&
+           (!json_member(value, "from", &from) || json_object(&from, FROM_FIELDS, &bowler->from));
 }
 
 bool bag_parse(const Json *root, Bag *bag)

@@ -7,6 +7,7 @@
 
 #include "base/json_out.h"
 #include "base/text.h"
+#include "core/bag/preset.h"
 #include "store/atomic.h"
 #include "store/load.h"
 #include "store/paths.h"
@@ -18,6 +19,30 @@ static void scatter_out(JsonOut *out, const Scatter *scatter)
     json_out_number(out, "mph", scatter->mph);
     json_out_number(out, "rpm", scatter->rpm);
     json_out_number(out, "laydown_boards", scatter->laydown_boards);
+    json_out_end(out);
+}
+
+/* What somebody simply said is not written: that is what a key left out means. */
+static void source_out(JsonOut *out, const char *key, Source source)
+{
+    if (source != SOURCE_SAID)
+        json_out_string(out, key, SOURCE_NAMES[source]);
+}
+
+static void from_out(JsonOut *out, const BowlerFrom *from)
+{
+    json_out_object(out, "from");
+    if (from->level > 0)
+        json_out_string(out, "level", LEVEL_NAMES[from->level]);
+    if (from->style > 0)
+        json_out_string(out, "style", PLAY_NAMES[from->style]);
+    source_out(out, "mph", from->mph);
+    source_out(out, "rpm", from->rpm);
+    source_out(out, "rotation_deg", from->rotation);
+    source_out(out, "tilt_deg", from->tilt);
+    source_out(out, "loft_ft", from->loft);
+    source_out(out, "laydown_offset_boards", from->laydown_offset);
+    source_out(out, "scatter", from->scatter);
     json_out_end(out);
 }
 
@@ -48,6 +73,8 @@ static void bowler_out(JsonOut *out, const Bowler *bowler)
         json_out_number(out, "tilt_deg", bowler->spare_release.tilt_deg);
         json_out_end(out);
     }
+    if (!bowler_from_nothing(&bowler->from))
+        from_out(out, &bowler->from);
     json_out_end(out);
 }
 
@@ -67,6 +94,8 @@ static void ball_out(JsonOut *out, const Ball *ball)
     json_out_object(out, NULL);
     json_out_string(out, "id", ball->id);
     json_out_string(out, "name", ball->name);
+    if (ball->kind > 0)
+        json_out_string(out, "kind", BALL_KIND_NAMES[ball->kind]);
     json_out_number(out, "pounds", ball->pounds);
     json_out_number(out, "rg_in", ball->rg_in);
     json_out_number(out, "differential_in", ball->differential_in);

@@ -225,3 +225,14 @@ bool files_new_event(const char *name, const EventInfo *event, char *path, size_
 {
     return write_checked("events", name, event_text(event), path, size, error);
 }
+
+bool event_keep(const char *path, const EventInfo *event, Error *error)
+{
+    char *text = event_text(event);
+    Loaded file = {.text = text, .length = text ? strlen(text) : 0};
+    text_copy(file.folder, sizeof file.folder, ".");
+    bool done = (text || error_set(error, "out of memory")) && load_check("events", &file, error) &&
+                atomic_write(path, text, file.length, error);
+    free(text);
+    return done;
+}

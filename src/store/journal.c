@@ -40,8 +40,7 @@ struct Journal {
 
 /* ---- names ---- */
 
-/* "spring.earlier-1" is the file spring.journal.earlier-1. False: the name is too long. */
-static bool file_of(const char *name, char *out, size_t size)
+bool journal_file(const char *name, char *out, size_t size)
 {
     const char *earlier = strstr(name, EARLIER);
     int length = earlier ? (int)(earlier - name) : (int)strlen(name);
@@ -54,7 +53,7 @@ static char *slurp(const char *name, size_t *length, Error *error)
 {
     char file[256], path[PATH_BYTES_MAX];
     errno = 0;
-    if (!file_of(name, file, sizeof file) || !paths_data_look(file, path, sizeof path, error))
+    if (!journal_file(name, file, sizeof file) || !paths_data_look(file, path, sizeof path, error))
         return NULL;
     text_clean(error->file, sizeof error->file, path);
     int fd = load_open(path, error);
@@ -529,7 +528,7 @@ static Journal *open_name(const char *name, Session *session, char *notice, size
         return NULL;
     }
     journal->fd = -1;
-    if (file_of(name, file, sizeof file) &&
+    if (journal_file(name, file, sizeof file) &&
         paths_data(file, journal->path, sizeof journal->path, error)) {
         text_clean(error->file, sizeof error->file, journal->path);
         if (open_all(journal, session, notice, notice_size, error)) {

@@ -79,6 +79,10 @@ bool journal_repair(const char *name, Session *session, char *notice, size_t not
 /* Checks every line of a journal by itself, and counts its entries. */
 bool journal_verify(const char *name, int *entries, Error *error);
 
+/* Where the journal of that name is, below the data folder: "spring.earlier-1" is
+ * events/spring.journal.earlier-1. False: the name is too long. */
+bool journal_file(const char *name, char *out, size_t size);
+
 /* Whether a text begins as a journal does; whether every line of it is whole and in its place. */
 bool journal_is(const char *text, size_t length);
 bool journal_check(const char *text, size_t length, Error *error);

@@ -72,6 +72,8 @@ bool bag_parse(const Json *root, Bag *bag);
 bool bag_out(JsonOut *out, const Bag *bag, Error *error);
 bool pattern_parse(const Json *root, const Loaded *file, Pattern *pattern);
 bool event_parse(const Json *root, const Loaded *file, EventInfo *event);
+/* Replaces an event's file. */
+bool event_keep(const char *path, const EventInfo *event, Error *error);
 bool theme_parse(const Json *root, const Loaded *file, Theme *theme);
 bool rules_parse(const Json *root, RuleSet *rules);
 bool lesson_parse(const Json *root, const Loaded *file, Lesson *lesson);

@@ -6,9 +6,19 @@
 
 #include "base/error.h"
 
+enum { SETTINGS_AWAY_MAX = 200 };
+
 typedef struct Settings {
     char theme[64]; /* name of a theme; "": none was chosen */
+    /* Files that were put away, out of sight on Home: "events/spring". */
+    int away_count;
+    char away[SETTINGS_AWAY_MAX][80];
 } Settings;
+
+/* Whether a file of that kind and name was put away; and to put it away or take it back. False:
+ * there is no room for another. */
+bool settings_away(const Settings *settings, const char *kind, const char *name);
+bool settings_put_away(Settings *settings, const char *kind, const char *name, bool away);
 
 /* Reads them; having none yet is not an error. False with `error`: the file can't be used, and
  * `settings` has the defaults. */

@@ -3,7 +3,6 @@
 
 #include <stddef.h>
 
-#include "ui/input/ball_form.h"
 #include "ui/input/commands.h"
 
 /* What makes an answer sure; all assumed, and explained on the help screen. */
@@ -93,7 +92,7 @@ unsigned model_where(const Model *model)
     case MODE_BAG:
         return IN_BAG;
     case MODE_BALL: {
-        JsonKind kind = form_field(model->form_row).kind;
+        JsonKind kind = form_holds(&model->form);
         return kind == JSON_TEXT ? IN_FORM_NAME : kind == JSON_WORD ? IN_FORM_WORD : IN_FORM_FIGURE;
     }
     case MODE_BLOCK:

@@ -16,6 +16,7 @@
 #include "core/event/session.h"
 #include "core/spare/spare.h"
 #include "ui/draw/glyphs.h"
+#include "ui/form/form.h"
 #include "ui/input/keys.h"
 
 /* What every screen needs; and below that the compact view, on a phone for instance. */
@@ -154,10 +155,8 @@ typedef struct Model {
     int bag_page, block_game;
     int oil_ft; /* where MODE_OIL cuts the film across */
 
-    int ball;      /* chosen in MODE_BAG, index in the bag */
-    int form_row;  /* of MODE_BALL: which field */
-    bool typed_on; /* something was typed for it: `typed` */
-    char typed[64];
+    int ball;            /* chosen in MODE_BAG, index in the bag */
+    Form form;           /* of MODE_BALL */
     bool bag_unsaved;    /* the disk refused the bag; stays set until saving works */
     char bag_saved[200]; /* where the bag was saved, or why not; "": not edited yet */
 } Model;

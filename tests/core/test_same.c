@@ -35,7 +35,7 @@ typedef struct Type {
     bool (*same)(const Value *, const Value *);
     size_t size;
     int count;
-    Member members[24]; /* in their order */
+    Member members[32]; /* in their order */
 } Type;
 
 static bool same_surface(const Value *a, const Value *b)
@@ -59,16 +59,16 @@ static const Type TYPES[] = {
     {"Ball",
      same_ball,
      sizeof(Ball),
-     15,
-     {TEXT(Ball, id), TEXT(Ball, name), MEMBER(Ball, pounds), MEMBER(Ball, rg_in),
-      MEMBER(Ball, differential_in), MEMBER(Ball, intermediate_in), MEMBER(Ball, cover),
-      MEMBER(Ball, cover_strength), MEMBER(Ball, surface.finish), MEMBER(Ball, surface.grit),
-      MEMBER(Ball, surface.games_since), MEMBER(Ball, surface_usual), MEMBER(Ball, pin_to_pap_in),
-      MEMBER(Ball, mass_bias_deg), MEMBER(Ball, slot)}},
+     16,
+     {TEXT(Ball, id), TEXT(Ball, name), MEMBER(Ball, kind), MEMBER(Ball, pounds),
+      MEMBER(Ball, rg_in), MEMBER(Ball, differential_in), MEMBER(Ball, intermediate_in),
+      MEMBER(Ball, cover), MEMBER(Ball, cover_strength), MEMBER(Ball, surface.finish),
+      MEMBER(Ball, surface.grit), MEMBER(Ball, surface.games_since), MEMBER(Ball, surface_usual),
+      MEMBER(Ball, pin_to_pap_in), MEMBER(Ball, mass_bias_deg), MEMBER(Ball, slot)}},
     {"Bowler",
      same_bowler,
      sizeof(Bowler),
-     20,
+     29,
      {TEXT(Bowler, name),
       MEMBER(Bowler, hand),
       MEMBER(Bowler, style),
@@ -88,7 +88,16 @@ static const Type TYPES[] = {
       MEMBER(Bowler, spare_release.mph),
       MEMBER(Bowler, spare_release.rpm),
       MEMBER(Bowler, spare_release.rotation_deg),
-      MEMBER(Bowler, spare_release.tilt_deg)}},
+      MEMBER(Bowler, spare_release.tilt_deg),
+      MEMBER(Bowler, from.level),
+      MEMBER(Bowler, from.style),
+      MEMBER(Bowler, from.mph),
+      MEMBER(Bowler, from.rpm),
+      MEMBER(Bowler, from.rotation),
+      MEMBER(Bowler, from.tilt),
+      MEMBER(Bowler, from.loft),
+      MEMBER(Bowler, from.laydown_offset),
+      MEMBER(Bowler, from.scatter)}},
     {"Plan",
      same_plan,
      sizeof(Plan),

@@ -113,6 +113,8 @@ static const Case CASES[] = {
     {"bag-scatter-negative.json", read_bag, 13, "$.bowler.scatter.rpm", "found -9; allowed: a number from 0 to 100 rpm"},
     {"bag-hand.json", read_bag, 5, "$.bowler.hand", "unknown hand \"rihgt\"; did you mean \"right\"? Allowed: right, left"},
     {"bag-style.json", read_bag, 6, "$.bowler.style", "found 1; allowed: one-handed, two-handed, no-thumb"},
+    {"bag-from.json", read_bag, 14, "$.bowler.from.mph", "unknown source \"guessed\"; allowed: said, preset, measured, learnt"},
+    {"bag-kind.json", read_bag, 19, "$.balls[0].kind", "unknown kind of ball \"benchmak\"; did you mean \"benchmark\"?"},
     {"bag-cover.json", read_bag, 23, "$.balls[0].cover", "unknown cover \"solit\"; did you mean \"solid\"?"},
     {"bag-strength.json", read_bag, 24, "$.balls[0].cover_strength", "found 1.2; allowed: a number from 0.8 to 1.1"},
     {"bag-grit.json", read_bag, 25, "$.balls[0].surface.grit", "found 60; allowed: a number from 180 to 5000 grit"},

@@ -2,7 +2,7 @@
  * must be saved and computed again afterwards. */
 #include "near.h"
 
-#include "ui/input/ball_form.h"
+#include "ui/form/ball_form.h"
 #include "ui/pinned_bag.h"
 
 /* The pinned bag (slots 1, 2, 3, 5, 6) with a ball in the locker; the ball in hand is chosen. */
@@ -124,12 +124,12 @@ static void fields_are_typed(void **state)
     Model *model = &pinned->model;
     pinned_press(pinned, PRESS_ENTER);
     assert_int_equal(model->mode, MODE_BALL);
-    assert_int_equal(model->form_row, FORM_WEIGHT);
+    assert_int_equal(model->form.row, BALL_WEIGHT);
     pinned_type(pinned, "14");
     assert_near(chosen(pinned)->pounds, 15, 0); /* not before Enter */
     assert_done(pinned_press(pinned, PRESS_ENTER));
     assert_near(chosen(pinned)->pounds, 14, 0);
-    assert_int_equal(model->form_row, FORM_COVER);
+    assert_int_equal(model->form.row, BALL_COVER);
     pinned_press(pinned, PRESS_RIGHT);
     assert_int_equal(chosen(pinned)->cover, COVER_SOLID);
     assert_done(pinned_press(pinned, PRESS_DOWN)); /* going on keeps it too */
@@ -143,21 +143,21 @@ static void fields_are_typed(void **state)
     pinned_press(pinned, PRESS_UP);
     pinned_press(pinned, PRESS_UP);
     pinned_press(pinned, PRESS_UP);
-    assert_int_equal(model->form_row, FORM_NAME);
+    assert_int_equal(model->form.row, BALL_NAME);
     pinned_type(pinned, "q?u");
     pinned_press(pinned, 0xe9);
     pinned_press(pinned, 0x1f3b3);
     pinned_press(pinned, PRESS_BACKSPACE);
-    assert_string_equal(model->typed, "q?u\xc3\xa9");
+    assert_string_equal(model->form.typed, "q?u\xc3\xa9");
     assert_done(pinned_press(pinned, PRESS_ENTER));
     assert_string_equal(chosen(pinned)->name, "q?u\xc3\xa9");
     pinned_press(pinned, PRESS_UP);
     pinned_press(pinned, PRESS_BACKSPACE); /* begins with what stands there */
     pinned_press(pinned, PRESS_BACKSPACE);
-    assert_string_equal(model->typed, "q?");
+    assert_string_equal(model->form.typed, "q?");
     Effects effects = pinned_press(pinned, PRESS_ESC);
     assert_false(effects.save_bag);
-    assert_false(model->typed_on);
+    assert_false(model->form.typed_on);
     assert_int_equal(model->mode, MODE_BALL);
     pinned_press(pinned, PRESS_ESC);
     assert_int_equal(model->mode, MODE_BAG);
@@ -170,9 +170,9 @@ static Effects put(Pinned *pinned, int row, const char *value)
 {
     pinned->model.mode = MODE_BAG;
     pinned_press(pinned, PRESS_ENTER);
-    while (pinned->model.form_row < row)
+    while (pinned->model.form.row < row)
         pinned_press(pinned, PRESS_DOWN);
-    while (pinned->model.form_row > row)
+    while (pinned->model.form.row > row)
         pinned_press(pinned, PRESS_UP);
     pinned_type(pinned, value);
     return pinned_press(pinned, PRESS_ENTER);
@@ -180,8 +180,8 @@ static Effects put(Pinned *pinned, int row, const char *value)
 
 static int row_of(const char *key)
 {
-    for (int i = 0; i < FORM_ROWS; i++)
-        if (strcmp(FORM[i].key, key) == 0)
+    for (int i = 0; i < BALL_ROWS; i++)
+        if (strcmp(ball_form_key(i), key) == 0)
             return i;
     fail_msg("no row %s", key);
     return -1;
@@ -215,7 +215,7 @@ static void values_are_held_to_the_limits(void **state)
     for (size_t i = 0; i < sizeof CASES / sizeof *CASES; i++) {
         Effects effects = put(pinned, row_of(CASES[i].key), CASES[i].value);
         assert_refused(pinned, effects, CASES[i].why);
-        assert_string_equal(pinned->model.typed, CASES[i].value); /* to be put right */
+        assert_string_equal(pinned->model.form.typed, CASES[i].value); /* to be put right */
         pinned_press(pinned, PRESS_ESC);
         assert_memory_equal(&before, chosen(pinned), sizeof before);
     }
@@ -227,7 +227,7 @@ static void values_are_held_to_the_limits(void **state)
     assert_false(same.save_bag || same.bell);
     for (int i = 0; i < 60; i++) /* as long as the field is, and no longer */
         pinned_type(pinned, "1");
-    assert_true(strlen(pinned->model.typed) < sizeof(double));
+    assert_true(strlen(pinned->model.form.typed) < sizeof(double));
     free(pinned);
 }
 
@@ -237,21 +237,21 @@ static void surfaces_change(void **state)
     Pinned *pinned = at_bag(false);
     choose(pinned, "Fern Lid");
     assert_near(chosen(pinned)->surface.games_since, 9, 0);
-    assert_done(put(pinned, FORM_GRIT, "1000"));
+    assert_done(put(pinned, BALL_GRIT, "1000"));
     assert_near(chosen(pinned)->surface.grit, 1000, 0);
     assert_near(chosen(pinned)->surface.games_since, 0, 0); /* it was just put on */
     assert_done(put(pinned, row_of("games_since"), "4"));
     assert_near(chosen(pinned)->surface.games_since, 4, 0);
-    put(pinned, FORM_COVER, "");
-    assert_int_equal(pinned->model.form_row, FORM_FINISH);
+    put(pinned, BALL_COVER, "");
+    assert_int_equal(pinned->model.form.row, BALL_FINISH);
     pinned_press(pinned, PRESS_LEFT);
     assert_done(pinned_press(pinned, PRESS_ENTER));
     assert_int_equal(chosen(pinned)->surface.finish, FINISH_POLISH);
-    assert_done(put(pinned, FORM_GRIT, "500")); /* a grit that is typed is one */
+    assert_done(put(pinned, BALL_GRIT, "500")); /* a grit that is typed is one */
     assert_int_equal(chosen(pinned)->surface.finish, FINISH_GRIT);
     pinned->model.mode = MODE_BAG;
     choose(pinned, "Drift Plank"); /* polished since ever: no grit is known */
-    put(pinned, FORM_COVER, "");
+    put(pinned, BALL_COVER, "");
     pinned_press(pinned, PRESS_RIGHT);
     assert_done(pinned_press(pinned, PRESS_ENTER));
     assert_near(chosen(pinned)->surface.grit, 2000, 0);
@@ -263,11 +263,11 @@ static void no_surface_changes_in_scored_play(void **state)
     (void)state;
     for (int certified = 0; certified < 2; certified++) {
         Pinned *pinned = at_bag(certified);
-        assert_done(put(pinned, FORM_GRIT, "1000")); /* before the first shot */
+        assert_done(put(pinned, BALL_GRIT, "1000")); /* before the first shot */
         pinned->model.mode = MODE_LANE;
         pinned_type(pinned, "fog\rB");
         assert_int_equal(pinned->session.shot_count, 1);
-        Effects effects = put(pinned, FORM_GRIT, "500");
+        Effects effects = put(pinned, BALL_GRIT, "500");
         if (certified) {
             assert_refused(pinned, effects, "Scored play has begun: no ball's surface may change.");
             pinned_press(pinned, PRESS_ESC);
@@ -294,13 +294,13 @@ static void cautions_stand_where_they_matter(void **state)
     static const struct {
         int row;
         const char *words;
-    } ROWS[] = {{FORM_WEIGHT, "A junior's ball must be light enough to swing freely"},
-                {FORM_FINISH, "mind the dust"},
-                {FORM_GRIT, "mind the dust"}};
+    } ROWS[] = {{BALL_WEIGHT, "A junior's ball must be light enough to swing freely"},
+                {BALL_FINISH, "mind the dust"},
+                {BALL_GRIT, "mind the dust"}};
     for (int i = 0; i < 3; i++) {
         put(pinned, ROWS[i].row, "");
         pinned_press(pinned, PRESS_UP);
-        assert_int_equal(pinned->model.form_row, ROWS[i].row);
+        assert_int_equal(pinned->model.form.row, ROWS[i].row);
         char *screen = pinned_screen(&pinned->model);
         assert_non_null(strstr(screen, ROWS[i].words));
         free(screen);
@@ -316,7 +316,7 @@ static void balls_come_and_go(void **state)
     choose(pinned, "Cinder Loom");
     assert_done(pinned_press(pinned, '+'));
     assert_int_equal(model->mode, MODE_BALL);
-    assert_int_equal(model->form_row, FORM_NAME);
+    assert_int_equal(model->form.row, BALL_NAME);
     assert_string_equal(chosen(pinned)->id, "ball-4"); /* a copy of ball-3: 4 is free */
     assert_int_equal(chosen(pinned)->slot, 0);
     assert_near(chosen(pinned)->surface.grit, 3000, 0);
@@ -378,8 +378,8 @@ static void undo_and_redo_all_the_way(void **state)
     (void)state;
     Pinned *pinned = at_bag(false);
     Bag first = pinned->session.bag;
-    put(pinned, FORM_WEIGHT, "14");
-    put(pinned, FORM_GRIT, "800");
+    put(pinned, BALL_WEIGHT, "14");
+    put(pinned, BALL_GRIT, "800");
     pinned->model.mode = MODE_BAG;
     pinned_type(pinned, "5+");
     pinned_type(pinned, "Gourd\r");
@@ -400,9 +400,9 @@ static void undo_and_redo_all_the_way(void **state)
     assert_refused(pinned, pinned_press(pinned, 'U'), "nothing to redo in the bag");
     assert_memory_equal(pinned->session.bag.balls, last.balls, (size_t)last.count * sizeof(Ball));
     assert_int_equal(pinned->session.entry_count, 0); /* the event's log is not concerned */
-    put(pinned, FORM_WEIGHT, "1"); /* refused, and still there: u drops it first */
+    put(pinned, BALL_WEIGHT, "1"); /* refused, and still there: u drops it first */
     pinned_press(pinned, 'u');
-    assert_false(pinned->model.typed_on);
+    assert_false(pinned->model.form.typed_on);
     assert_memory_equal(pinned->session.bag.balls, last.balls, (size_t)last.count * sizeof(Ball));
     free(pinned);
 }
@@ -474,16 +474,16 @@ static void a_surface_is_said(void **state)
         int row;
         const char *typed;
         bool usual;
-    } ROWS[] = {{FORM_NAME, "Else", true},
-                {FORM_WEIGHT, "14", true},
-                {FORM_GRIT, "1000", false},
-                {FORM_FINISH, "polish", false},
-                {FORM_COVER, "pearl", false}};
+    } ROWS[] = {{BALL_NAME, "Else", true},
+                {BALL_WEIGHT, "14", true},
+                {BALL_GRIT, "1000", false},
+                {BALL_FINISH, "polish", false},
+                {BALL_COVER, "pearl", false}};
     for (size_t i = 0; i < sizeof ROWS / sizeof ROWS[0]; i++) {
         Ball ball = ball_default();
         Error error = {0};
         ball.surface_usual = true;
-        assert_true(form_put(&ball, ROWS[i].row, ROWS[i].typed, &error));
+        assert_true(BALL_FORM.put(&ball, ROWS[i].row, ROWS[i].typed, &error));
         assert_true(ball.surface_usual == ROWS[i].usual);
     }
 }

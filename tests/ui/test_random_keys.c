@@ -5,7 +5,7 @@
 
 #include "base/rng.h"
 #include "base/text.h"
-#include "ui/input/ball_form.h"
+#include "ui/form/ball_form.h"
 #include "ui/input/commands.h"
 #include "ui/pinned_bag.h"
 
@@ -29,7 +29,7 @@ static void bag_is_sound(const Model *model)
     int slots = 0;
     assert_in_range(bag->count, 1, BAG_BALLS_MAX);
     assert_in_range(model->ball, 0, bag->count - 1);
-    assert_in_range(model->form_row, 0, FORM_ROWS - 1);
+    assert_in_range(model->form.row, 0, BALL_ROWS - 1);
     assert_in_range(session->bag_log.standing, 0, session->bag_log.count);
     for (int i = 0; i < bag->count; i++) {
         Ball ball = bag->balls[i];
@@ -38,10 +38,10 @@ static void bag_is_sound(const Model *model)
         assert_ptr_equal(bag_find(bag, ball.id), &bag->balls[i]);
         assert_true(ball.slot == 0 || bag_slot(bag, ball.slot) == &bag->balls[i]);
         slots += ball.slot > 0;
-        for (int row = 0; row < FORM_ROWS; row++) {
+        for (int row = 0; row < BALL_ROWS; row++) {
             Error why = {0};
-            form_show(&ball, row, text, sizeof text);
-            if (text[0] && !form_put(&ball, row, text, &why))
+            BALL_FORM.show(&ball, row, text, sizeof text);
+            if (text[0] && !BALL_FORM.put(&ball, row, text, &why))
                 fail_msg("%s", why.text);
         }
     }

@@ -5,6 +5,7 @@
 
 const char *const STYLE_NAMES[STYLE_COUNT + 1] = {"one-handed", "two-handed", "no-thumb", 0};
 const char *const HAND_NAMES[3] = {"right", "left", 0};
+const char *const SOURCE_NAMES[SOURCE_COUNT + 1] = {"said", "preset", "measured", "learnt", 0};
 
 Bowler bowler_default(void)
 {
@@ -52,6 +53,18 @@ static bool scatter_same(const Scatter *a, const Scatter *b)
            a->laydown_boards == b->laydown_boards;
 }
 
+static bool from_same(const BowlerFrom *a, const BowlerFrom *b)
+{
+    return a->level == b->level && a->style == b->style && a->mph == b->mph && a->rpm == b->rpm &&
+           a->rotation == b->rotation && a->tilt == b->tilt && a->loft == b->loft &&
+           a->laydown_offset == b->laydown_offset && a->scatter == b->scatter;
+}
+
+bool bowler_from_nothing(const BowlerFrom *from)
+{
+    return from_same(from, &(BowlerFrom){.level = 0});
+}
+
 bool bowler_same(const Bowler *a, const Bowler *b)
 {
     return strcmp(a->name, b->name) == 0 && a->hand == b->hand && a->style == b->style &&
@@ -60,7 +73,8 @@ bool bowler_same(const Bowler *a, const Bowler *b)
            a->rotation_most_deg == b->rotation_most_deg && a->tilt_deg == b->tilt_deg &&
            a->loft_ft == b->loft_ft && a->laydown_offset_boards == b->laydown_offset_boards &&
            scatter_same(&a->scatter, &b->scatter) &&
-           spare_release_same(&a->spare_release, &b->spare_release);
+           spare_release_same(&a->spare_release, &b->spare_release) &&
+           from_same(&a->from, &b->from);
 }
 
 const Ball *bag_slot(const Bag *bag, int slot)

@@ -37,6 +37,22 @@ typedef struct SpareRelease {
     double mph, rpm, rotation_deg, tilt_deg;
 } SpareRelease;
 
+/* Where a number came from. */
+typedef enum Source {
+    SOURCE_SAID,     /* somebody gave it; nobody knows more */
+    SOURCE_PRESET,   /* usual for the bowler's level and style */
+    SOURCE_MEASURED, /* from a video, a stopwatch, the track ... */
+    SOURCE_LEARNT,   /* from logged events */
+    SOURCE_COUNT
+} Source;
+extern const char *const SOURCE_NAMES[SOURCE_COUNT + 1]; /* as in files; NULL ends it */
+
+/* Of a bowler's numbers; no figure depends on it. */
+typedef struct BowlerFrom {
+    int level, style; /* index in LEVEL_NAMES, PLAY_NAMES (preset.h); 0: not given */
+    Source mph, rpm, rotation, tilt, loft, laydown_offset, scatter;
+} BowlerFrom;
+
 typedef struct Bowler {
     char name[48];
     Hand hand;
@@ -50,6 +66,7 @@ typedef struct Bowler {
     double laydown_offset_boards; /* stance board less laydown board */
     Scatter scatter;
     SpareRelease spare_release;
+    BowlerFrom from;
 } Bowler;
 
 /* Whether they say they can change their rotation. */
@@ -68,6 +85,9 @@ Bowler bowler_for_spares(const Bowler *bowler);
 
 /* 18 mph, 330 rpm, 50 degrees, tilt 12, loft 1 ft, a league bowler's scatter (assumed). */
 Bowler bowler_default(void);
+
+/* Whether nothing is said of where their numbers came from. */
+bool bowler_from_nothing(const BowlerFrom *from);
 
 /* The same, member by member. */
 bool bowler_same(const Bowler *a, const Bowler *b);

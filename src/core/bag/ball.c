@@ -6,6 +6,7 @@
 
 #include "base/text.h"
 #include "core/bag/bag.h"
+#include "core/bag/preset.h"
 
 const char *const COVER_NAMES[COVER_COUNT + 1] = {"solid",    "hybrid",    "pearl",
                                                   "urethane", "polyester", 0};
@@ -15,6 +16,7 @@ const char *const FINISH_NAMES[] = {"", "compound", "polish", 0};
 const JsonField BALL_FIELDS[] = {
     {"id", JSON_ID, .required = true, JSON_AT(Ball, id)},
     {"name", JSON_TEXT, .required = true, JSON_AT(Ball, name)},
+    {"kind", JSON_WORD, JSON_AT(Ball, kind), .of = "kind of ball", .words = BALL_KIND_NAMES},
     {"pounds", JSON_RANGE(Ball, pounds, BALL_POUNDS_MIN, BALL_POUNDS_MAX, "pounds")},
     {"rg_in", JSON_RANGE(Ball, rg_in, BALL_RG_MIN_IN, BALL_RG_MAX_IN, "inches")},
     {"differential_in", JSON_RANGE(Ball, differential_in, 0, BALL_DIFFERENTIAL_MAX_IN, "inches")},
@@ -88,12 +90,13 @@ bool surface_same(const Surface *a, const Surface *b)
 
 bool ball_same(const Ball *a, const Ball *b)
 {
-    return strcmp(a->id, b->id) == 0 && strcmp(a->name, b->name) == 0 && a->pounds == b->pounds &&
-           a->rg_in == b->rg_in && a->differential_in == b->differential_in &&
-           a->intermediate_in == b->intermediate_in && a->cover == b->cover &&
-           a->cover_strength == b->cover_strength && surface_same(&a->surface, &b->surface) &&
-           a->surface_usual == b->surface_usual && a->pin_to_pap_in == b->pin_to_pap_in &&
-           a->mass_bias_deg == b->mass_bias_deg && a->slot == b->slot;
+    return strcmp(a->id, b->id) == 0 && strcmp(a->name, b->name) == 0 && a->kind == b->kind &&
+           a->pounds == b->pounds && a->rg_in == b->rg_in &&
+           a->differential_in == b->differential_in && a->intermediate_in == b->intermediate_in &&
+           a->cover == b->cover && a->cover_strength == b->cover_strength &&
+           surface_same(&a->surface, &b->surface) && a->surface_usual == b->surface_usual &&
+           a->pin_to_pap_in == b->pin_to_pap_in && a->mass_bias_deg == b->mass_bias_deg &&
+           a->slot == b->slot;
 }
 
 bool ball_same_surface(const Surface *a, const Surface *b)

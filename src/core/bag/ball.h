@@ -43,6 +43,7 @@ typedef struct Surface {
 typedef struct Ball {
     char id[32]; /* letters, digits, - and _ */
     char name[48];
+    int kind; /* what it is sold as: index in BALL_KIND_NAMES (preset.h), 0: not said */
     double pounds;
     double rg_in;           /* lowest radius of gyration, along the pin axis */
     double differential_in; /* highest less lowest */

@@ -64,6 +64,13 @@ const BallPreset BALL_PRESETS[] = {
      COVER_POLYESTER},
     {.name = NULL}};
 
+const char *const LEVEL_NAMES[] = {"", "junior", "senior", "league", "tournament", NULL};
+const char *const PLAY_NAMES[] = {"",        "straight",   "stroker",  "tweener",
+                                  "cranker", "two-handed", "no-thumb", NULL};
+const char *const BALL_KIND_NAMES[] = {
+    "",      "strong-asymmetric", "strong-solid", "benchmark", "hybrid", "asymmetric-pearl",
+    "pearl", "weak-pearl",        "urethane",     "spare",     NULL};
+
 const LevelPreset *preset_level(const char *name)
 {
     for (const LevelPreset *row = LEVEL_PRESETS; row->name; row++)
@@ -100,7 +107,37 @@ Bowler preset_bowler(const LevelPreset *level, const StylePreset *style, Hand ha
     bowler.rotation_deg = style->rotation_deg;
     bowler.tilt_deg = style->tilt_deg;
     bowler.scatter = level->scatter;
+    bowler.from = (BowlerFrom){.level = 1 + (int)(level - LEVEL_PRESETS),
+                               .style = 1 + (int)(style - STYLE_PRESETS),
+                               .mph = SOURCE_PRESET,
+                               .rpm = SOURCE_PRESET,
+                               .rotation = SOURCE_PRESET,
+                               .tilt = SOURCE_PRESET,
+                               .loft = SOURCE_PRESET,
+                               .laydown_offset = SOURCE_PRESET,
+                               .scatter = SOURCE_PRESET};
     return bowler;
+}
+
+static void check(Source *source, bool same)
+{
+    if (*source == SOURCE_PRESET && !same)
+        *source = SOURCE_SAID;
+}
+
+void preset_check(Bowler *bowler)
+{
+    BowlerFrom *from = &bowler->from;
+    if (from->level == 0 || from->style == 0)
+        return;
+    Bowler usual = preset_bowler(&LEVEL_PRESETS[from->level - 1], &STYLE_PRESETS[from->style - 1],
+                                 bowler->hand);
+    check(&from->mph, bowler->mph == usual.mph);
+    check(&from->rpm, bowler->rpm == usual.rpm);
+    check(&from->rotation, bowler->rotation_deg == usual.rotation_deg);
+    check(&from->tilt, bowler->tilt_deg == usual.tilt_deg);
+    check(&from->loft, bowler->loft_ft == usual.loft_ft);
+    check(&from->laydown_offset, bowler->laydown_offset_boards == usual.laydown_offset_boards);
 }
 
 /* "weak-pearl" as a name: "Weak pearl"; with a number from the second of a kind on. */
@@ -118,6 +155,24 @@ static void name_ball(const Bag *bag, const BallPreset *kind, Ball *ball)
     ball->name[0] = (char)(ball->name[0] - 'a' + 'A');
     if (nth > 1)
         text_append(ball->name, sizeof ball->name, " %d", nth);
+}
+
+Ball preset_ball_for(const Bag *bag, const BallPreset *kind, double pounds)
+{
+    Ball ball = ball_default();
+    ball.kind = 1 + (int)(kind - BALL_PRESETS);
+    ball.pounds = pounds;
+    ball.rg_in = kind->rg_in;
+    ball.differential_in = kind->differential_in;
+    ball.intermediate_in = kind->intermediate_in;
+    ball.cover = kind->cover;
+    ball.surface = ball_usual_surface(kind->cover);
+    ball.surface_usual = true;
+    ball.slot = 0;
+    for (int slot = BAG_SLOTS; slot >= 1; slot--)
+        ball.slot = bag_slot(bag, slot) ? ball.slot : slot;
+    name_ball(bag, kind, &ball);
+    return ball;
 }
 
 bool preset_balls(const char *kinds, double pounds, Bag *bag, Error *error)
@@ -144,17 +199,8 @@ bool preset_balls(const char *kinds, double pounds, Bag *bag, Error *error)
             }
             if (bag->count == BAG_BALLS_MAX)
                 return error_set(error, "found more than %d balls", BAG_BALLS_MAX);
-            Ball ball = ball_default();
-            ball.pounds = pounds;
-            ball.rg_in = kind->rg_in;
-            ball.differential_in = kind->differential_in;
-            ball.intermediate_in = kind->intermediate_in;
-            ball.cover = kind->cover;
-            ball.surface = ball_usual_surface(kind->cover);
-            ball.surface_usual = true;
-            ball.slot = bag->count < BAG_SLOTS ? bag->count + 1 : 0;
-            name_ball(bag, kind, &ball);
-            bag->balls[bag->count++] = ball;
+            bag->balls[bag->count] = preset_ball_for(bag, kind, pounds);
+            bag->count++;
         }
         if (!*at)
             break;

@@ -38,13 +38,24 @@ extern const LevelPreset LEVEL_PRESETS[];
 extern const StylePreset STYLE_PRESETS[];
 extern const BallPreset BALL_PRESETS[];
 
+/* Their names as files have them, from 1 on; "" comes first, NULL ends. PLAY_NAMES are the styles':
+ * how somebody plays, where STYLE_NAMES tell the hands alone. */
+extern const char *const LEVEL_NAMES[], *const PLAY_NAMES[], *const BALL_KIND_NAMES[];
+
 /* The row of that name; NULL: there is none. */
 const LevelPreset *preset_level(const char *name);
 const StylePreset *preset_style(const char *name);
 const BallPreset *preset_ball(const char *name); /* plastic is polyester here too */
 
-/* A bowler of that level and style; the name is left empty. */
+/* A bowler of that level and style, marked as such; the name is left empty. */
 Bowler preset_bowler(const LevelPreset *level, const StylePreset *style, Hand hand);
+
+/* What is said to be usual for level and style, and isn't, somebody has said. */
+void preset_check(Bowler *bowler);
+
+/* A ball of that kind with what is usual for it, named after it as no other ball of the bag is, in
+ * the first empty slot or the locker; not in the bag yet. */
+Ball preset_ball_for(const Bag *bag, const BallPreset *kind, double pounds);
 
 /* Puts balls of these kinds ("strong-solid,hybrid,spare") into the bag, in slots from 1 while there
  * are any, then in the locker. False: an unknown kind, which `error` names, or too many. */

@@ -2,18 +2,12 @@
 #include <string.h>
 
 #include "base/text.h"
-#include "ui/input/ball_form.h"
+#include "ui/form/ball_form.h"
 #include "ui/input/update.h"
 
-_Static_assert(sizeof((Model *)0)->typed >= sizeof((Ball *)0)->name, "a name can be typed");
+_Static_assert(sizeof((Form *)0)->typed >= sizeof((Ball *)0)->name, "a name can be typed");
 
 static Ball *chosen(const Model *model) { return &model->session->bag.balls[model->ball]; }
-
-static void drop_typed(Model *model)
-{
-    model->typed_on = false;
-    model->typed[0] = '\0';
-}
 
 /* Everything that depends on the bag is asked for again. What names a slot is not even shown as
  * outdated: another ball may be in it. */
@@ -47,8 +41,7 @@ static bool edit_bag(Model *model, Effects *effects, const BagEdit *edit)
 static void open_form(Model *model, int row)
 {
     model->mode = MODE_BALL;
-    model->form_row = row;
-    drop_typed(model);
+    model->form = form_begin(&BALL_FORM, row);
 }
 
 /* ---- the list ---- */
@@ -69,7 +62,7 @@ void key_ball(Model *model, Effects *effects, int argument, uint32_t key)
 
 void key_ball_open(Model *model, Effects *effects, int argument, uint32_t key)
 {
-    open_form(model, FORM_NAME + 1);
+    open_form(model, BALL_NAME + 1);
     show_list(model);
 }
 
@@ -110,7 +103,7 @@ void key_ball_add(Model *model, Effects *effects, int argument, uint32_t key)
     if (!edit_bag(model, effects, &edit))
         return;
     model->ball = model->session->bag.count - 1;
-    open_form(model, FORM_NAME);
+    open_form(model, BALL_NAME);
     update_say(model, ROLE_GOOD, "Copied to the locker: now give it a name");
 }
 
@@ -141,8 +134,7 @@ static void go_back_or_forth(Model *model, Effects *effects, bool back)
     const BagLog *log = &session->bag_log;
     int at = back ? log->standing - 1 : log->standing;
     Error why = {0};
-    if (model->typed_on) {
-        drop_typed(model);
+    if (form_drop(&model->form)) {
         update_say(model, ROLE_PLAIN, "What you typed is dropped");
         return;
     }
@@ -183,21 +175,21 @@ static bool take_typed(Model *model, Effects *effects)
     BagEdit edit = {.kind = BAG_CHANGE, .at = model->ball, .ball = *chosen(model)};
     char before[64], after[64], text[sizeof model->message] = "";
     Error why = {0};
-    int row = model->form_row;
-    if (!model->typed_on)
-        return true;
-    form_show(&edit.ball, row, before, sizeof before);
-    if (!form_put(&edit.ball, row, model->typed, &why)) {
+    Form taken = model->form; /* the session may refuse what the form takes */
+    const FormRow *row = &BALL_FORM.rows[taken.row];
+    BALL_FORM.show(&edit.ball, taken.row, before, sizeof before);
+    if (!form_take(&taken, &edit.ball, &why)) {
         update_refuse(model, effects, why.text);
         return false;
     }
-    form_show(&edit.ball, row, after, sizeof after);
-    if (strcmp(before, after) != 0 && !edit_bag(model, effects, &edit))
+    BALL_FORM.show(&edit.ball, taken.row, after, sizeof after);
+    bool changed = strcmp(before, after) != 0;
+    if (changed && !edit_bag(model, effects, &edit))
         return false;
-    drop_typed(model);
-    if (strcmp(before, after) != 0) {
-        text_append(text, sizeof text, "%s %s%s%s; u undoes it", FORM[row].name, after,
-                    FORM[row].unit[0] ? " " : "", FORM[row].unit);
+    model->form = taken;
+    if (changed) {
+        text_append(text, sizeof text, "%s %s%s%s; u undoes it", row->name, after,
+                    row->unit[0] ? " " : "", row->unit);
         update_say(model, ROLE_GOOD, text);
     }
     return true;
@@ -205,19 +197,8 @@ static bool take_typed(Model *model, Effects *effects)
 
 static void go_to_row(Model *model, Effects *effects, int step)
 {
-    int row = model->form_row + step;
-    if (take_typed(model, effects) && row >= 0 && row < FORM_ROWS)
-        model->form_row = row;
-}
-
-static void begin_typing(Model *model, bool from_value)
-{
-    if (model->typed_on)
-        return;
-    model->typed[0] = '\0';
-    if (from_value)
-        form_show(chosen(model), model->form_row, model->typed, sizeof model->typed);
-    model->typed_on = true;
+    if (take_typed(model, effects))
+        form_go(&model->form, step);
 }
 
 void key_form_row(Model *model, Effects *effects, int argument, uint32_t key)
@@ -232,34 +213,22 @@ void key_form_take(Model *model, Effects *effects, int argument, uint32_t key)
 
 void key_form_word(Model *model, Effects *effects, int argument, uint32_t key)
 {
-    begin_typing(model, true);
-    text_copy(model->typed, sizeof model->typed,
-              form_word(model->form_row, model->typed, key == PRESS_LEFT ? -1 : 1));
+    form_word(&model->form, chosen(model), key == PRESS_LEFT ? -1 : 1);
 }
 
 void key_form_type(Model *model, Effects *effects, int argument, uint32_t key)
 {
-    char bytes[8];
-    begin_typing(model, false);
-    size_t size = text_encode(key, bytes);
-    if (strlen(model->typed) + size < form_field(model->form_row).size)
-        text_append(model->typed, sizeof model->typed, "%s", bytes);
-    else
+    if (!form_type(&model->form, chosen(model), key))
         update_refuse(model, effects, "there is no room for another letter");
 }
 
 void key_form_back(Model *model, Effects *effects, int argument, uint32_t key)
 {
-    begin_typing(model, true);
-    size_t length = strlen(model->typed);
-    while (length > 0 && ((unsigned char)model->typed[length - 1] & 0xc0) == 0x80)
-        length--; /* the rest of a character of several bytes */
-    model->typed[length > 0 ? length - 1 : 0] = '\0';
+    form_back(&model->form, chosen(model));
 }
 
 void key_form_drop(Model *model, Effects *effects, int argument, uint32_t key)
 {
-    if (!model->typed_on)
+    if (!form_drop(&model->form))
         model->mode = MODE_BAG;
-    drop_typed(model);
 }

@@ -3,12 +3,12 @@
 #include <stdio.h>
 
 #include "base/text.h"
-#include "ui/input/ball_form.h"
+#include "ui/form/ball_form.h"
 #include "ui/screens/screens.h"
 
 /* Columns of the list and of a form's row. */
 enum { NAME_AT = 4, LB_AT = 30, COVER_AT = 36, SURFACE_AT = 47, GAMES_AT = 58, RG_AT = 66 };
-enum { VALUE_AT = 18, VALUE_WIDE = 26, HINT_AT = 46, FORM_HIGH = FORM_ROWS + 6, FORM_WIDE = 100 };
+enum { FORM_HIGH = BALL_ROWS + 6, FORM_WIDE = 100 };
 
 static const Bag *bag_of(const Model *model) { return &model->session->bag; }
 
@@ -121,48 +121,6 @@ void screen_ball_list(const Model *model, Canvas *canvas, Area area)
     draw_saved(model, canvas, area.row + area.rows - 1, column, area.columns);
 }
 
-/* What may be typed or chosen for the current field. */
-static void draw_hint(const Model *model, Canvas *canvas, int row, int column, int columns)
-{
-    JsonField field = form_field(model->form_row);
-    char range[96];
-    json_field_range(&field, range, sizeof range);
-    if (field.kind == JSON_TEXT)
-        canvas_text(canvas, row, column, columns, ROLE_DIM, "type a new name");
-    else if (field.kind == JSON_WORD)
-        canvas_text(canvas, row, column, columns, ROLE_DIM, "\u2190\u2192 to change it");
-    else
-        canvas_print(canvas, row, column, columns, ROLE_DIM, "%s", range);
-}
-
-static void draw_field(const Model *model, Canvas *canvas, Area area, int i)
-{
-    const Ball *ball = &bag_of(model)->balls[model->ball];
-    bool here = i == model->form_row, typed = here && model->typed_on;
-    int row = area.row + i, column = area.column;
-    char value[64], line[96] = "";
-    form_show(ball, i, value, sizeof value);
-    canvas_text(canvas, row, column + 2, VALUE_AT - 3, here ? ROLE_PLAIN : ROLE_DIM, FORM[i].name);
-    text_append(line, sizeof line, "%s", typed ? model->typed : value[0] ? value : "-");
-    if (!here) {
-        text_append(line, sizeof line, " %s", value[0] ? FORM[i].unit : "");
-        if (i == FORM_FINISH && ball->surface_usual)
-            text_append(line, sizeof line, "(usual for its cover)");
-        canvas_text(canvas, row, column + VALUE_AT, area.columns - VALUE_AT, ROLE_PLAIN, line);
-        return;
-    }
-    mark(model, canvas, row, column);
-    canvas_hline(canvas, row, column + VALUE_AT, VALUE_WIDE, ' ', ROLE_FIELD);
-    int wide = canvas_text(canvas, row, column + VALUE_AT, VALUE_WIDE - 1, ROLE_FIELD, line);
-    canvas->cursor_row = row;
-    canvas->cursor_column = column + VALUE_AT + (typed ? wide : 0);
-    if (typed)
-        canvas_print(canvas, row, column + HINT_AT, area.columns - HINT_AT, ROLE_DIM,
-                     "was %s; Enter takes it", value[0] ? value : "-");
-    else
-        draw_hint(model, canvas, row, column + HINT_AT, area.columns - HINT_AT);
-}
-
 /* What the ball does as it is now, once the arsenal has computed it. */
 static void draw_doing(const Model *model, Canvas *canvas, int row, int column, int columns)
 {
@@ -182,18 +140,6 @@ static void draw_doing(const Model *model, Canvas *canvas, int row, int column, 
     canvas_text(canvas, row, column, columns, ROLE_PLAIN, text);
 }
 
-static void draw_care(const Model *model, Canvas *canvas, int row, int column, int columns)
-{
-    const FormRow *form = &FORM[model->form_row];
-    const char *words = form->caution == CAUTION_SURFACE && !model_surfaces_free(model)
-                            ? SESSION_SURFACES_CLOSED
-                            : CAUTION_WORDS[form->caution];
-    if (form->caution == CAUTION_NONE)
-        return;
-    canvas_put(canvas, row, column, model->glyphs->caution, ROLE_WARN);
-    canvas_wrap(canvas, row, column + 2, columns - 2, 2, ROLE_WARN, words);
-}
-
 static void draw_form(const Model *model, Canvas *canvas, Area area)
 {
     const Ball *ball = &bag_of(model)->balls[model->ball];
@@ -201,11 +147,14 @@ static void draw_form(const Model *model, Canvas *canvas, Area area)
     int wide = canvas_text(canvas, row, column, area.columns - 16, ROLE_TITLE, ball->name);
     canvas_print(canvas, row, column + wide + 2, 14, ROLE_DIM,
                  ball->slot ? "slot %d" : "in the locker", ball->slot);
-    for (int i = 0; i < FORM_ROWS; i++)
-        draw_field(model, canvas, (Area){row + 1, column, area.rows - 1, area.columns}, i);
-    row += FORM_ROWS + 2;
+    form_draw(&model->form, ball, model->glyphs, canvas,
+              (Area){row + 1, column, BALL_ROWS, area.columns});
+    row += BALL_ROWS + 2;
     draw_doing(model, canvas, row, column + 2, area.columns - 2);
-    draw_care(model, canvas, row + 2, column, area.columns);
+    bool closed =
+        BALL_FORM.rows[model->form.row].caution == CAUTION_SURFACE && !model_surfaces_free(model);
+    form_caution(&model->form, closed ? SESSION_SURFACES_CLOSED : NULL, model->glyphs, canvas,
+                 (Area){row + 2, column, 2, area.columns});
 }
 
 void screen_ball(const Model *model, Canvas *canvas)

@@ -1,0 +1,145 @@
+/* form.c - fields to fill in, one to a line. */
+#include "ui/form/form.h"
+
+#include <string.h>
+
+#include "base/text.h"
+
+enum { VALUE_AT = 18, VALUE_WIDE = 26, HINT_AT = 46 };
+
+Form form_begin(const FormKind *kind, int row) { return (Form){.kind = kind, .row = row}; }
+
+JsonKind form_holds(const Form *form) { return form->kind->holds(form->row).kind; }
+
+bool form_drop(Form *form)
+{
+    bool typed = form->typed_on;
+    form->typed_on = false;
+    form->typed[0] = '\0';
+    return typed;
+}
+
+bool form_take(Form *form, void *subject, Error *error)
+{
+    if (form->typed_on && !form->kind->put(subject, form->row, form->typed, error))
+        return false;
+    form_drop(form);
+    return true;
+}
+
+void form_go(Form *form, int step)
+{
+    int row = form->row + step;
+    if (row >= 0 && row < form->kind->count)
+        form->row = row;
+}
+
+static void begin_typing(Form *form, const void *subject, bool from_value)
+{
+    if (form->typed_on)
+        return;
+    form->typed[0] = '\0';
+    if (from_value)
+        form->kind->show(subject, form->row, form->typed, sizeof form->typed);
+    form->typed_on = true;
+}
+
+void form_word(Form *form, const void *subject, int step)
+{
+    JsonField field = form->kind->holds(form->row);
+    const char *const *words = field.words;
+    int count = 0, at = 0;
+    begin_typing(form, subject, true);
+    for (; words[count]; count++)
+        if (strcmp(words[count], form->typed) == 0)
+            at = count;
+    do
+        at = (at + step + count) % count;
+    while (!words[at][0]); /* an empty word is not offered */
+    text_copy(form->typed, sizeof form->typed, words[at]);
+}
+
+bool form_type(Form *form, const void *subject, uint32_t key)
+{
+    char bytes[8];
+    JsonField field = form->kind->holds(form->row);
+    size_t room = field.size < sizeof form->typed ? field.size : sizeof form->typed;
+    begin_typing(form, subject, false);
+    return strlen(form->typed) + text_encode(key, bytes) < room &&
+           text_append(form->typed, sizeof form->typed, "%s", bytes);
+}
+
+void form_back(Form *form, const void *subject)
+{
+    begin_typing(form, subject, true);
+    size_t length = strlen(form->typed);
+    while (length > 0 && ((unsigned char)form->typed[length - 1] & 0xc0) == 0x80)
+        length--; /* the rest of a character of several bytes */
+    form->typed[length > 0 ? length - 1 : 0] = '\0';
+}
+
+/* What may be typed or chosen for the current field. */
+static void draw_hint(const Form *form, Canvas *canvas, int row, int column, int columns)
+{
+    const FormRow *field = &form->kind->rows[form->row];
+    JsonField holds = form->kind->holds(form->row);
+    char range[96];
+    json_field_range(&holds, range, sizeof range);
+    canvas_text(canvas, row, column, columns, ROLE_DIM,
+                field->allowed            ? field->allowed
+                : field->opens            ? "Enter opens the list"
+                : holds.kind == JSON_TEXT ? "type a new name"
+                : holds.kind == JSON_WORD ? "\u2190\u2192 to change it"
+                                          : range);
+}
+
+static void draw_field(const Form *form, const void *subject, const Glyphs *glyphs, Canvas *canvas,
+                       Area area, int i)
+{
+    const FormKind *kind = form->kind;
+    const FormRow *field = &kind->rows[i];
+    bool here = i == form->row, typed = here && form->typed_on;
+    int row = area.row + i, column = area.column;
+    char value[64], note[64] = "", line[160] = "";
+    kind->show(subject, i, value, sizeof value);
+    if (kind->note)
+        kind->note(subject, i, note, sizeof note);
+    canvas_text(canvas, row, column + 2, VALUE_AT - 3, here ? ROLE_PLAIN : ROLE_DIM, field->name);
+    text_append(line, sizeof line, "%s", typed ? form->typed : value[0] ? value : "-");
+    if (!here) {
+        text_append(line, sizeof line, " %s", value[0] ? field->unit : "");
+        int wide =
+            canvas_text(canvas, row, column + VALUE_AT, area.columns - VALUE_AT, ROLE_PLAIN, line);
+        int at = note[0] == '(' ? VALUE_AT + wide : HINT_AT;
+        canvas_text(canvas, row, column + at, area.columns - at, ROLE_DIM, note);
+        return;
+    }
+    canvas_put(canvas, row, column, glyphs->breaks_right, ROLE_ACCENT);
+    canvas_hline(canvas, row, column + VALUE_AT, VALUE_WIDE, ' ', ROLE_FIELD);
+    int wide = canvas_text(canvas, row, column + VALUE_AT, VALUE_WIDE - 1, ROLE_FIELD, line);
+    canvas->cursor_row = row;
+    canvas->cursor_column = column + VALUE_AT + (typed ? wide : 0);
+    if (typed)
+        canvas_print(canvas, row, column + HINT_AT, area.columns - HINT_AT, ROLE_DIM,
+                     "was %s; Enter takes it", value[0] ? value : "-");
+    else
+        draw_hint(form, canvas, row, column + HINT_AT, area.columns - HINT_AT);
+}
+
+void form_draw(const Form *form, const void *subject, const Glyphs *glyphs, Canvas *canvas,
+               Area area)
+{
+    for (int i = 0; i < form->kind->count; i++)
+        draw_field(form, subject, glyphs, canvas, area, i);
+}
+
+void form_caution(const Form *form, const char *words, const Glyphs *glyphs, Canvas *canvas,
+                  Area area)
+{
+    Caution caution = form->kind->rows[form->row].caution;
+    if (caution == CAUTION_NONE)
+        return;
+    canvas_put(canvas, area.row, area.column, glyphs->caution, ROLE_WARN);
+    canvas_wrap(canvas, area.row, area.column + 2, area.columns - 2, 2, ROLE_WARN,
+                words ? words : CAUTION_WORDS[caution]);
+}
