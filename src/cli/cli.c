@@ -71,7 +71,8 @@ static const Subcommand SUBCOMMANDS[] = {
 };
 /* What main runs if no command is named. */
 static const Subcommand SCREEN = {
-    "screen", "[EVENT]", 1, BIT(BAG), "the screen; EVENT is a file or a name (demo)", NULL};
+    "screen", "[EVENT]", 1, BIT(BAG), "the screen: an event (demo: an example), or Home",
+    NULL};
 #undef BALL
 #undef RELEASE
 #undef BIT
@@ -239,7 +240,7 @@ bool cli_screen(int argc, char **argv, const char **event, const char **bag)
         cmd_fault(CMD_USAGE, &error);
         return false;
     }
-    *event = options.word_count > 0 ? options.words[0] : "demo";
+    *event = options.word_count > 0 ? options.words[0] : options.bag ? "demo" : NULL;
     *bag = options.bag;
     return true;
 }

@@ -9,8 +9,8 @@
 /* Whether the first word is for cli_run: a command, a call for help, or a typing mistake. */
 bool cli_knows(const char *word);
 
-/* Reads the screen's arguments, [EVENT] [--bag BAG]; `bag` is NULL if none was named. False after
- * printing the fault. */
+/* Reads the screen's arguments, [EVENT] [--bag BAG]. `bag` is NULL if none was named, `event` if
+ * neither was: then Home is shown. False after printing the fault. */
 bool cli_screen(int argc, char **argv, const char **event, const char **bag);
 
 /* A row of the table of commands, for the manual and the completions; static texts. */

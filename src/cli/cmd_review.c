@@ -26,6 +26,7 @@ typedef struct Work {
     BagHistory *parts; /* heap */
     JsonOut out;       /* "unread" is being written */
     int status;
+    bool demo; /* a demo's shots were left out */
 } Work;
 
 static void unread(Work *work, const char *journal, const Error *error)
@@ -79,6 +80,10 @@ static void add_one(Work *work, const JournalHead *head, Session *session)
         unread_words(work, head->name, notice);
     if (session->shot_count == 0)
         return;
+    if (event_is_demo(&session->event) && !work->bag) { /* nobody bowled it */
+        work->demo = true;
+        return;
+    }
     BagHistory *part = part_of(work, session);
     if (!part || !review_add(&part->review, session))
         unread_words(work, head->name, "there is no room for more months, balls or patterns");
@@ -404,6 +409,7 @@ static int finish(const Options *options, Work *work)
                              work->month ? " of that month" : "",
                              work->month && work->bag ? " and" : "",
                              work->bag     ? " of that bag"
+                             : work->demo  ? " but the demo's"
                              : work->month ? ""
                                            : " yet");
     if (!options->json) {

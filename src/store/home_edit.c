@@ -23,7 +23,7 @@ static bool own_path(const char *kind, const char *name, char *out, size_t size,
     return true;
 }
 
-bool home_in_use(const char *kind, const char *name, char *event, size_t size)
+bool files_in_use(const char *kind, const char *name, char *event, size_t size)
 {
     char path[PATH_BYTES_MAX], names[EVENTS_MAX][HOME_NAME_MAX];
     bool bag = strcmp(kind, "bags") == 0;
@@ -41,7 +41,7 @@ bool home_in_use(const char *kind, const char *name, char *event, size_t size)
 static bool not_in_use(const char *kind, const char *name, Error *error)
 {
     char event[sizeof((EventInfo *)0)->name];
-    return !home_in_use(kind, name, event, sizeof event) ||
+    return !files_in_use(kind, name, event, sizeof event) ||
            error_set(error, "the event \"%s\" names it", event);
 }
 
@@ -77,33 +77,32 @@ static bool trash_journal(const JournalHead *head, Error *error)
     return move_to_trash(from, paths_data_look, "events/", name, "", to, sizeof to, error);
 }
 
-/* The journals that began with this event's file. */
-static bool trash_journals(const char *path, Error *error)
+bool files_trash_journals(const char *place, Error *error)
 {
     int count;
     JournalHead *heads = journal_list(&count, error);
     bool done = count >= 0;
     for (int i = 0; done && i < count; i++)
-        if (strcmp(heads[i].file, path) == 0)
+        if (strcmp(heads[i].file, place) == 0)
             done = trash_journal(&heads[i], error);
     free(heads);
     return done;
 }
 
-bool home_trash(const char *kind, const char *name, char *path, size_t size, Error *error)
+bool files_trash(const char *kind, const char *name, char *path, size_t size, Error *error)
 {
     char from[PATH_BYTES_MAX], below[HOME_NAME_MAX] = "", place[PATH_BYTES_MAX];
     *error = (Error){0};
     text_append(below, sizeof below, "%s/", kind);
     if (!own_path(kind, name, from, sizeof from, error) || !not_in_use(kind, name, error))
         return false;
-    if (strcmp(kind, "events") == 0 &&
-        (!files_place(kind, name, place, sizeof place, error) || !trash_journals(place, error)))
+    if (strcmp(kind, "events") == 0 && (!files_place(kind, name, place, sizeof place, error) ||
+                                        !files_trash_journals(place, error)))
         return false;
     return move_to_trash(from, paths_config, below, name, ".json", path, size, error);
 }
 
-bool home_rename(const char *kind, const char *from, const char *to, Error *error)
+bool files_rename(const char *kind, const char *from, const char *to, Error *error)
 {
     char before[PATH_BYTES_MAX], after[PATH_BYTES_MAX];
     *error = (Error){0};
@@ -114,7 +113,7 @@ bool home_rename(const char *kind, const char *from, const char *to, Error *erro
            atomic_move(before, after, error);
 }
 
-bool home_retitle(const char *name, const char *title, Error *error)
+bool files_retitle(const char *name, const char *title, Error *error)
 {
     char path[PATH_BYTES_MAX];
     EventInfo event;

@@ -9,16 +9,20 @@
  * NAME-2.json and so on where that is taken; `path` receives where. An event takes its journals
  * with it, to trash/ in the data folder. Refused for a bag or pattern that an event of the home
  * names. */
-bool home_trash(const char *kind, const char *name, char *path, size_t size, Error *error);
+bool files_trash(const char *kind, const char *name, char *path, size_t size, Error *error);
+
+/* Moves the journals of an event to the trash; it then begins again. `place` is its file's, as
+ * EventInfo.file has it. */
+bool files_trash_journals(const char *place, Error *error);
 
 /* Gives the home's bag or pattern another name. Refused when that is taken, or when an event of
  * the home names the file. */
-bool home_rename(const char *kind, const char *from, const char *to, Error *error);
+bool files_rename(const char *kind, const char *from, const char *to, Error *error);
 
 /* Gives an event of the home another title; its file and journals keep their names. */
-bool home_retitle(const char *event, const char *title, Error *error);
+bool files_retitle(const char *event, const char *title, Error *error);
 
 /* The event of the home that names this bag or pattern, in `event`; false: none. */
-bool home_in_use(const char *kind, const char *name, char *event, size_t size);
+bool files_in_use(const char *kind, const char *name, char *event, size_t size);
 
 #endif

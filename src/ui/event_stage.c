@@ -110,6 +110,7 @@ static void send(EventStage *event, Msg msg)
     stage->all = stage->all || effects.redraw;
     stage->bell = stage->bell || effects.bell;
     stage->end = stage->end || effects.quit;
+    event->host->again = event->host->again || effects.again;
     if (effects.keep)
         keep(event);
     if (effects.save_bag)

@@ -182,15 +182,7 @@ bool model_surfaces_free(const Model *model) { return session_surfaces_free(mode
 
 int model_bag_order(const Model *model, int out[BAG_BALLS_MAX])
 {
-    const Bag *bag = &model->session->bag;
-    int count = 0;
-    for (int slot = 1; slot <= BAG_SLOTS; slot++)
-        if (bag_slot(bag, slot))
-            out[count++] = (int)(bag_slot(bag, slot) - bag->balls);
-    for (int i = 0; i < bag->count; i++)
-        if (bag->balls[i].slot == 0)
-            out[count++] = i;
-    return count;
+    return bag_order(&model->session->bag, out);
 }
 
 bool model_at_bag(const Model *model)

@@ -63,7 +63,8 @@ typedef enum Prompt {
     PROMPT_NEXT_GAME,
     PROMPT_QUIT_TYPING,
     PROMPT_QUIT_UNSAVED,
-    PROMPT_REMOVE_BALL
+    PROMPT_REMOVE_BALL,
+    PROMPT_AGAIN /* the demo */
 } Prompt;
 
 /* A shot being typed. */
@@ -202,6 +203,7 @@ typedef struct Effects {
     bool theme;    /* another theme was chosen */
     bool bell;
     bool quit;
+    bool again; /* with quit: the demo begins again, without its log */
 } Effects;
 
 /* A model of a session that has begun; `session`, `rules`, `themes` must outlive it. */

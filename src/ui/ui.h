@@ -5,6 +5,7 @@
 
 #include "core/advice/rules.h"
 #include "core/event/session.h"
+#include "ui/home/home.h"
 #include "ui/stage.h"
 
 typedef struct UiHost {
@@ -20,9 +21,13 @@ typedef struct UiHost {
     /* Saves the edited bag and says where; false, with error, if it can't. */
     bool (*save_bag)(void *context, const Bag *bag, char *where, size_t size, Error *error);
     void *context; /* of both */
+    bool again;    /* receives whether the demo is to begin again */
 } UiHost;
 
 /* The screen of an event, until the bowler leaves it; the terminal is open (stage.h). */
 StageEnd ui_event(UiHost *host, Error *error);
+
+/* The welcome, or Home with the lists; the host receives what comes next. */
+StageEnd ui_home(HomeHost *host, Error *error);
 
 #endif

@@ -124,6 +124,7 @@ static const struct {
     {"src/store/", {"base/", "core/", "store/"}},
     {"src/ui/", {"base/", "core/", "ui/"}},
     {"src/cli/", {"base/", "core/", "store/", "cli/"}},
+    {"src/app/", {"base/", "store/", "ui/", "app/"}},
 };
 enum { LAYERS_COUNT = sizeof LAYERS / sizeof LAYERS[0] };
 

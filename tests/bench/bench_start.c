@@ -50,7 +50,8 @@ static void run_child(const char *path, const char *home, int master)
                    "LC_ALL=C.UTF-8",
                    "TERM=xterm-256color",
                    NULL};
-    char *const arguments[] = {(char *)path, NULL};
+    bool ours = strcmp(path, SETTEE_BINARY) == 0;
+    char *const arguments[] = {(char *)path, ours ? "demo" : NULL, NULL};
     for (int i = 0; i < 4; i++)
         snprintf(homes[i], sizeof homes[i], "%s=%s", NAMES[i], home);
     setsid();

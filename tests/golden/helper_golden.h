@@ -8,7 +8,8 @@
 
 #include "ui/pinned_bag.h"
 
-/* The model's screen with tests/golden/NAME.txt. */
+/* A screen as text, or the model's, with tests/golden/NAME.txt. */
+void compare_text(const char *name, const char *screen);
 void compare(const char *name, const Model *model);
 
 /* In the middle of a game; for free(). */

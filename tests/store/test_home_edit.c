@@ -35,18 +35,18 @@ static void what_an_event_names_stays(void **state)
     Error error = {0};
     char path[1024];
     make();
-    assert_false(home_trash("bags", "mine", path, sizeof path, &error));
+    assert_false(files_trash("bags", "mine", path, sizeof path, &error));
     assert_non_null(strstr(error.text, "the event \"Night\" names it"));
-    assert_false(home_rename("bags", "mine", "yours", &error));
+    assert_false(files_rename("bags", "mine", "yours", &error));
     assert_true(there(HOME "bags/mine.json"));
-    must(home_rename("bags", "other", "yours", &error), &error);
+    must(files_rename("bags", "other", "yours", &error), &error);
     assert_false(there(HOME "bags/other.json"));
     assert_true(there(HOME "bags/yours.json"));
-    assert_false(home_rename("bags", "yours", "mine", &error));
+    assert_false(files_rename("bags", "yours", "mine", &error));
     assert_non_null(strstr(error.text, "taken"));
-    assert_false(home_rename("bags", "yours", "a/b", &error));
-    assert_false(home_trash("bags", "demo", path, sizeof path, &error)); /* built in */
-    must(home_trash("bags", "yours", path, sizeof path, &error), &error);
+    assert_false(files_rename("bags", "yours", "a/b", &error));
+    assert_false(files_trash("bags", "demo", path, sizeof path, &error)); /* built in */
+    must(files_trash("bags", "yours", path, sizeof path, &error), &error);
     assert_true(there(HOME "trash/bags/yours.json"));
 }
 
@@ -60,7 +60,7 @@ static void an_event_goes_with_its_journals(void **state)
         make();
         played_shots("night", NULL, "xx", NULL);
         assert_true(there(DATA "events/night.journal"));
-        must(home_trash("events", "night", path, sizeof path, &error), &error);
+        must(files_trash("events", "night", path, sizeof path, &error), &error);
         assert_false(there(HOME "events/night.json"));
         assert_false(there(DATA "events/night.journal"));
     }
@@ -69,7 +69,7 @@ static void an_event_goes_with_its_journals(void **state)
     assert_true(there(DATA "trash/events/night.journal"));
     assert_true(there(DATA "trash/events/night.journal-2"));
     char event[64];
-    assert_false(home_in_use("bags", "mine", event, sizeof event)); /* no longer */
+    assert_false(files_in_use("bags", "mine", event, sizeof event)); /* no longer */
 }
 
 static void a_title_changes_and_the_journal_stays(void **state)
@@ -78,13 +78,13 @@ static void a_title_changes_and_the_journal_stays(void **state)
     Error error = {0};
     EventInfo event;
     make();
-    must(home_retitle("night", "Night, \xc3\xa9t\xc3\xa9", &error), &error);
+    must(files_retitle("night", "Night, \xc3\xa9t\xc3\xa9", &error), &error);
     must(files_event("night", &event, &error), &error);
     assert_string_equal(event.name, "Night, \xc3\xa9t\xc3\xa9");
     assert_string_equal(event.date, "2026-11-20");
     assert_string_equal(event.id, "night");
-    assert_false(home_retitle("night", "", &error));
-    assert_false(home_retitle("demo", "Mine", &error));
+    assert_false(files_retitle("night", "", &error));
+    assert_false(files_retitle("demo", "Mine", &error));
 }
 
 static void what_was_put_away_is_remembered(void **state)

@@ -123,7 +123,9 @@ static void run_child(Pty *pty, const char *const *settings)
         close(fd);
     if (pty->stopped[0] >= 0)
         be_shell(pty);
-    char *arguments[8] = {SETTEE_BINARY, (char *)pty->event};
+    char *arguments[8] = {SETTEE_BINARY};
+    if (!pty->words)
+        arguments[1] = (char *)(pty->event ? pty->event : "demo");
     for (int i = 0; pty->words && pty->words[i] && i < 6; i++)
         arguments[1 + i] = (char *)pty->words[i];
     execve(SETTEE_BINARY, arguments, (char *const *)env);

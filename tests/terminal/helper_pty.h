@@ -20,7 +20,7 @@ typedef struct Pty {
     bool alternate, cursor; /* alternate screen on, cursor visible */
     struct termios before;
     const char *event;        /* what it is started on, NULL: the demo */
-    const char *const *words; /* instead of that: a command line, NULL ends, 6 at most */
+    const char *const *words; /* instead of that: a command line, NULL ends, none to 6 */
     char home[64];            /* empty XDG folders, removed by pty_end */
     unsigned char *raw;       /* all bytes that came */
     size_t raw_size, raw_margin;

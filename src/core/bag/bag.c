@@ -101,3 +101,15 @@ bool bag_for_spares(const Bag *bag, const Ball *ball, bool in_slots)
                 (bag->balls[i].cover != COVER_POLYESTER && (!in_slots || bag->balls[i].slot > 0));
     return other && ball->cover == COVER_POLYESTER;
 }
+
+int bag_order(const Bag *bag, int out[BAG_BALLS_MAX])
+{
+    int count = 0;
+    for (int slot = 1; slot <= BAG_SLOTS; slot++)
+        if (bag_slot(bag, slot))
+            out[count++] = (int)(bag_slot(bag, slot) - bag->balls);
+    for (int i = 0; i < bag->count; i++)
+        if (bag->balls[i].slot == 0)
+            out[count++] = i;
+    return count;
+}

@@ -108,6 +108,10 @@ typedef struct FieldMix {
 const Ball *bag_slot(const Bag *bag, int slot);
 const Ball *bag_find(const Bag *bag, const char *id);
 
+/* The balls in the order they are listed, as indices: slots first, then the locker; returns how
+ * many. */
+int bag_order(const Bag *bag, int out[BAG_BALLS_MAX]);
+
 /* Whether a ball is kept for spares: polyester, if the bag (its slots, if `in_slots`) has a ball
  * with another cover. Common practice, no source. */
 bool bag_for_spares(const Bag *bag, const Ball *ball, bool in_slots);

@@ -39,6 +39,12 @@ typedef struct EventInfo {
     bool certified;                  /* scored play: no surface may change */
 } EventInfo;
 
+/* Whether it is built in, to look round with: nothing of it counts. */
+static inline bool event_is_demo(const EventInfo *event)
+{
+    return event->file[0] && event->file[0] != '/';
+}
+
 typedef enum EntryKind {
     ENTRY_SHOT,  /* shot thrown */
     ENTRY_EDIT,  /* shot `index` replaced by `shot` */

@@ -76,7 +76,7 @@ static double ft_of(const Picture *picture, int row)
     return LANE_LENGTH_FT * (1.0 - (row - picture->top + 0.5) / picture->rows);
 }
 
-static int shade_of(double units)
+int laneview_shade(double units)
 {
     int shade = 0;
     while (shade + 1 < GLYPH_FILMS && units >= SHADE_UNITS[shade + 1])
@@ -94,7 +94,7 @@ static void draw_film(const Model *model, Canvas *canvas, const Picture *picture
         for (int c = 0; c < picture->columns; c++) {
             double u = (c + 0.5) / picture->columns;
             double x = (picture->right_hand ? 1.0 - u : u) * LANE_WIDTH_M;
-            int shade = shade_of(oil_at(oil, x, y));
+            int shade = laneview_shade(oil_at(oil, x, y));
             canvas_put(canvas, picture->top + r, picture->left + c, model->glyphs->film[shade],
                        ROLES[shade]);
         }

@@ -7,6 +7,9 @@
 
 void laneview_draw(const Model *model, Canvas *canvas, Area area);
 
+/* Which of the film's glyphs (glyphs.h) a film of that thickness is drawn with. */
+int laneview_shade(double units);
+
 /* The columns it needs if it may have at most `columns`: labels, gutters, 20 or 39 or 78. */
 int laneview_columns(int columns);
 

@@ -105,12 +105,45 @@ static bool usual_for_kind(const Ball *ball, int row)
                                                  : false;
 }
 
+bool ball_form_usual(int row)
+{
+    return row > BALL_COVER && strcmp(PLACES[row].key, "games_since") != 0;
+}
+
+void ball_form_unknown(Ball *ball, int row)
+{
+    Ball usual = ball_default();
+    const char *key = PLACES[row].key;
+    if (ball->kind > 0) {
+        usual.rg_in = BALL_PRESETS[ball->kind - 1].rg_in;
+        usual.differential_in = BALL_PRESETS[ball->kind - 1].differential_in;
+        usual.intermediate_in = BALL_PRESETS[ball->kind - 1].intermediate_in;
+    }
+    if (!ball_form_usual(row))
+        return;
+    if (row == BALL_FINISH || row == BALL_GRIT) {
+        ball->surface = ball_usual_surface(ball->cover);
+        ball->surface_usual = true;
+    } else if (strcmp(key, "rg_in") == 0) {
+        ball->rg_in = usual.rg_in;
+    } else if (strcmp(key, "differential_in") == 0 || strcmp(key, "intermediate_in") == 0) {
+        ball->differential_in = usual.differential_in; /* the one bounds the other */
+        ball->intermediate_in = usual.intermediate_in;
+    } else if (strcmp(key, "pin_to_pap_in") == 0) {
+        ball->pin_to_pap_in = usual.pin_to_pap_in;
+    } else if (strcmp(key, "mass_bias_deg") == 0) {
+        ball->mass_bias_deg = usual.mass_bias_deg;
+    } else {
+        ball->cover_strength = usual.cover_strength;
+    }
+}
+
 static void note(const void *subject, int row, char *out, size_t size)
 {
     const Ball *ball = subject;
     text_copy(out, size,
               row == BALL_FINISH && ball->surface_usual ? "(usual for its cover)"
-              : usual_for_kind(ball, row)               ? " (usual for its kind)"
+              : usual_for_kind(ball, row)               ? "(usual for its kind)"
                                                         : "");
 }
 

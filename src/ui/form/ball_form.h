@@ -13,4 +13,8 @@ enum { BALL_NAME, BALL_WEIGHT, BALL_COVER, BALL_FINISH, BALL_GRIT, BALL_ROWS = 1
 extern const FormKind BALL_FORM;
 const char *ball_form_key(int row); /* as in a bag's file */
 
+/* "I don't know": what is usual for its cover or kind again, where something is. */
+bool ball_form_usual(int row);
+void ball_form_unknown(Ball *ball, int row);
+
 #endif

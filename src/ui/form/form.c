@@ -9,7 +9,31 @@ enum { VALUE_AT = 18, VALUE_WIDE = 26, HINT_AT = 46 };
 
 Form form_begin(const FormKind *kind, int row) { return (Form){.kind = kind, .row = row}; }
 
-JsonKind form_holds(const Form *form) { return form->kind->holds(form->row).kind; }
+JsonField form_field(const FormKind *kind, int row)
+{
+    return kind->holds ? kind->holds(row) : kind->fields[row];
+}
+
+void form_show(const FormKind *kind, const void *subject, int row, char *out, size_t size)
+{
+    JsonField field = form_field(kind, row);
+    if (kind->show)
+        kind->show(subject, row, out, size);
+    else
+        json_field_show(&field, subject, out, size);
+}
+
+bool form_put(const FormKind *kind, void *subject, int row, const char *typed, Error *error)
+{
+    JsonField field = form_field(kind, row);
+    Error why = {0};
+    if (kind->put)
+        return kind->put(subject, row, typed, error);
+    return json_field_typed(&field, typed, subject, &why) ||
+           error_set(error, "%s: %s", kind->rows[row].name, why.text);
+}
+
+JsonKind form_holds(const Form *form) { return form_field(form->kind, form->row).kind; }
 
 bool form_drop(Form *form)
 {
@@ -21,7 +45,7 @@ bool form_drop(Form *form)
 
 bool form_take(Form *form, void *subject, Error *error)
 {
-    if (form->typed_on && !form->kind->put(subject, form->row, form->typed, error))
+    if (form->typed_on && !form_put(form->kind, subject, form->row, form->typed, error))
         return false;
     form_drop(form);
     return true;
@@ -40,13 +64,13 @@ static void begin_typing(Form *form, const void *subject, bool from_value)
         return;
     form->typed[0] = '\0';
     if (from_value)
-        form->kind->show(subject, form->row, form->typed, sizeof form->typed);
+        form_show(form->kind, subject, form->row, form->typed, sizeof form->typed);
     form->typed_on = true;
 }
 
 void form_word(Form *form, const void *subject, int step)
 {
-    JsonField field = form->kind->holds(form->row);
+    JsonField field = form_field(form->kind, form->row);
     const char *const *words = field.words;
     int count = 0, at = 0;
     begin_typing(form, subject, true);
@@ -62,7 +86,7 @@ void form_word(Form *form, const void *subject, int step)
 bool form_type(Form *form, const void *subject, uint32_t key)
 {
     char bytes[8];
-    JsonField field = form->kind->holds(form->row);
+    JsonField field = form_field(form->kind, form->row);
     size_t room = field.size < sizeof form->typed ? field.size : sizeof form->typed;
     begin_typing(form, subject, false);
     return strlen(form->typed) + text_encode(key, bytes) < room &&
@@ -82,7 +106,7 @@ void form_back(Form *form, const void *subject)
 static void draw_hint(const Form *form, Canvas *canvas, int row, int column, int columns)
 {
     const FormRow *field = &form->kind->rows[form->row];
-    JsonField holds = form->kind->holds(form->row);
+    JsonField holds = form_field(form->kind, form->row);
     char range[96];
     json_field_range(&holds, range, sizeof range);
     canvas_text(canvas, row, column, columns, ROLE_DIM,
@@ -101,16 +125,16 @@ static void draw_field(const Form *form, const void *subject, const Glyphs *glyp
     bool here = i == form->row, typed = here && form->typed_on;
     int row = area.row + i, column = area.column;
     char value[64], note[64] = "", line[160] = "";
-    kind->show(subject, i, value, sizeof value);
+    form_show(kind, subject, i, value, sizeof value);
     if (kind->note)
         kind->note(subject, i, note, sizeof note);
     canvas_text(canvas, row, column + 2, VALUE_AT - 3, here ? ROLE_PLAIN : ROLE_DIM, field->name);
     text_append(line, sizeof line, "%s", typed ? form->typed : value[0] ? value : "-");
     if (!here) {
         text_append(line, sizeof line, " %s", value[0] ? field->unit : "");
-        int wide =
-            canvas_text(canvas, row, column + VALUE_AT, area.columns - VALUE_AT, ROLE_PLAIN, line);
-        int at = note[0] == '(' ? VALUE_AT + wide : HINT_AT;
+        int room = note[0] && note[0] != '(' ? HINT_AT - VALUE_AT - 1 : area.columns - VALUE_AT;
+        int wide = canvas_text(canvas, row, column + VALUE_AT, room, ROLE_PLAIN, line);
+        int at = note[0] == '(' ? VALUE_AT + wide + (line[strlen(line) - 1] != ' ') : HINT_AT;
         canvas_text(canvas, row, column + at, area.columns - at, ROLE_DIM, note);
         return;
     }

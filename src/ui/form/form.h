@@ -18,7 +18,10 @@ typedef struct FormRow {
 typedef struct FormKind {
     const FormRow *rows;
     int count;
-    JsonField (*holds)(int row); /* kind, range or words */
+    /* What a row may hold: kind, range or words. Without functions of the form's own its member of
+     * the subject is shown and put. */
+    const JsonField *fields;
+    JsonField (*holds)(int row); /* in their place */
     /* The value as it would be typed. */
     void (*show)(const void *subject, int row, char *out, size_t size);
     /* Puts what was typed into the subject. False: error says why in one line, the subject is
@@ -38,6 +41,9 @@ typedef struct Form {
 
 Form form_begin(const FormKind *kind, int row);
 JsonKind form_holds(const Form *form); /* of the current field */
+JsonField form_field(const FormKind *kind, int row);
+void form_show(const FormKind *kind, const void *subject, int row, char *out, size_t size);
+bool form_put(const FormKind *kind, void *subject, int row, const char *typed, Error *error);
 
 /* Puts what was typed into the subject; true also if nothing was. */
 bool form_take(Form *form, void *subject, Error *error);

@@ -70,6 +70,14 @@ void key_quit(Model *model, Effects *effects, int argument, uint32_t key)
         effects->quit = true;
 }
 
+void key_again(Model *model, Effects *effects, int argument, uint32_t key)
+{
+    if (event_is_demo(&model->session->event))
+        update_prompt(model, PROMPT_AGAIN);
+    else
+        update_refuse(model, effects, "only the demo can begin again; an event keeps its log");
+}
+
 void key_answer(Model *model, Effects *effects, int yes, uint32_t key)
 {
     model->mode = model->mode_before;
@@ -78,6 +86,9 @@ void key_answer(Model *model, Effects *effects, int yes, uint32_t key)
     switch (model->prompt) {
     case PROMPT_NEXT_GAME:
         update_enter(model, effects, &(Entry){.kind = ENTRY_GAME});
+        break;
+    case PROMPT_AGAIN:
+        effects->quit = effects->again = true;
         break;
     case PROMPT_REMOVE_BALL:
         update_remove_ball(model, effects);

@@ -48,7 +48,10 @@ void screen_frame_event(const Model *model, Canvas *canvas)
         text_append(right, sizeof right, " over");
     else if (session->frame == 10 && session->ball_of_tenth > 1)
         text_append(right, sizeof right, ", rack %d", session->ball_of_tenth);
-    text_append(right, sizeof right, "  %s  ", session->event.certified ? "scored" : "practice");
+    text_append(right, sizeof right, "  %s  ",
+                event_is_demo(&session->event) ? "demo"
+                : session->event.certified     ? "scored"
+                                               : "practice");
     text_append(lane, sizeof lane, "lane %d %s", session->pair[model->lane],
                 SIDE_NAMES[model->lane]);
     int lane_width = canvas_width(lane), right_width = canvas_width(right);
@@ -99,6 +102,9 @@ void screen_prompt(const Model *model, char *out, size_t size)
         break;
     case PROMPT_QUIT_UNSAVED:
         text_append(out, size, "Not everything is saved. Quit anyway?");
+        break;
+    case PROMPT_AGAIN:
+        text_append(out, size, "Begin the demo again? What you logged in it is dropped.");
         break;
     case PROMPT_REMOVE_BALL:
         text_append(out, size, "Take %s out of the bag?",

@@ -1,0 +1,315 @@
+/* app_home.c - Home: the bowler's files as lists, what is done with them, and what is opened from
+ * there. */
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+#include <time.h>
+
+#include "app/app.h"
+#include "base/text.h"
+#include "store/home_edit.h"
+#include "store/logbook.h"
+
+static const char *const KINDS[HOME_KINDS] = {
+    [HOME_EVENTS] = "events", [HOME_BAGS] = "bags", [HOME_PATTERNS] = "patterns"};
+
+/* Other stages that are reached from the welcome and from Home: add a row here and a case to
+ * go_through. A key that is 0 ends them. */
+static const HomeDoor DOORS[] = {{.key = 0}};
+
+static bool go_through(App *app, int door, StageEnd *end, Error *error)
+{
+    (void)app;
+    (void)door;
+    *end = STAGE_OVER;
+    return error_set(error, "there is nothing behind that door");
+}
+
+/* ---- lists ---- */
+
+static void fill_fault(HomeItem *item, Error *error)
+{
+    error->file[0] = '\0'; /* the row names it */
+    error_line(error, item->fault, sizeof item->fault);
+}
+
+/* "203 187 (95)": games that are over, and how far the last one is. */
+static void fill_scores(HomeItem *item, const Session *session)
+{
+    int games = session->shot_count > 0 ? session->shot_game[session->shot_count - 1] : 0;
+    for (int game = 1; game <= games; game++) {
+        Score score;
+        bool known = session_score(session, game, &score);
+        text_append(item->scores, sizeof item->scores, "%s", game > 1 ? " " : "");
+        if (known && score.over)
+            text_append(item->scores, sizeof item->scores, "%d", score.total);
+        else
+            text_append(item->scores, sizeof item->scores, known ? "(%d)" : "?", score.pins_so_far);
+    }
+}
+
+/* The journal of this event with its own bag, if it has begun. */
+static void fill_journal(HomeItem *item, const JournalHead *heads, int count, const char *place,
+                         Session *session)
+{
+    char notice[ERROR_LINE_MAX];
+    Error unheard;
+    for (int i = 0; i < count; i++)
+        if (strcmp(heads[i].file, place) == 0 && !strchr(heads[i].name, '+') &&
+            logbook_open(&heads[i], session, notice, sizeof notice, &unheard))
+            fill_scores(item, session);
+}
+
+static void fill_event(HomeItem *item, const JournalHead *heads, int count, Session *session)
+{
+    EventInfo event;
+    Pattern pattern;
+    Error error = {0};
+    char place[sizeof event.file];
+    if (!files_event(item->name, &event, &error)) {
+        text_copy(item->title, sizeof item->title, item->name);
+        fill_fault(item, &error);
+        return;
+    }
+    text_copy(item->title, sizeof item->title, event.name);
+    text_copy(item->date, sizeof item->date, event.date);
+    files_short("bags", event.bag, item->bag, sizeof item->bag);
+    if (!files_pattern(event.pattern, &pattern, &error)) {
+        fill_fault(item, &error);
+        return;
+    }
+    text_copy(item->pattern, sizeof item->pattern, pattern.name);
+    item->length_ft = pattern.length_ft;
+    if (files_place("events", item->name, place, sizeof place, NULL))
+        fill_journal(item, heads, count, place, session);
+}
+
+static void fill_bag(HomeItem *item)
+{
+    Bag bag;
+    Error error = {0};
+    if (!files_bag(item->name, &bag, &error)) {
+        fill_fault(item, &error);
+        return;
+    }
+    text_copy(item->title, sizeof item->title, bag.bowler.name);
+    item->balls = bag.count;
+}
+
+static void fill_pattern(HomeItem *item)
+{
+    Pattern pattern;
+    Oil oil;
+    Error error = {0};
+    text_copy(item->title, sizeof item->title, item->name);
+    if (!files_pattern(item->name, &pattern, &error)) {
+        fill_fault(item, &error);
+        return;
+    }
+    oil_lay(&pattern, &oil);
+    text_copy(item->title, sizeof item->title, pattern.name);
+    text_copy(item->note, sizeof item->note, pattern.note);
+    item->length_ft = pattern.length_ft;
+    item->volume_ml = oil_volume_ml(&oil);
+    item->ratio = oil_ratio(&oil);
+}
+
+static int list(void *context, HomeKind kind, HomeItem *items, int max)
+{
+    enum { NAMES_MAX = 256 };
+    const App *app = context;
+    FileName names[NAMES_MAX];
+    int count = files_names(KINDS[kind], names, max < NAMES_MAX ? max : NAMES_MAX), head_count = 0;
+    JournalHead *heads = kind == HOME_EVENTS ? journal_list(&head_count, NULL) : NULL;
+    Session *session = heads ? malloc(sizeof *session) : NULL;
+    for (int i = 0; i < count; i++) {
+        items[i] = (HomeItem){.own = names[i].home};
+        text_copy(items[i].name, sizeof items[i].name, names[i].name);
+        items[i].away = settings_away(&app->settings, KINDS[kind], names[i].name);
+        if (kind == HOME_EVENTS)
+            fill_event(&items[i], heads, session ? head_count : 0, session);
+        else if (kind == HOME_BAGS)
+            fill_bag(&items[i]);
+        else
+            fill_pattern(&items[i]);
+    }
+    free(session);
+    free(heads);
+    return count;
+}
+
+/* ---- what is done with the files ---- */
+
+/* One line for people: of a fault in a file that the screen names, the text is enough. */
+static bool read_bag(void *context, const char *name, Bag *bag, Error *error)
+{
+    (void)context;
+    return files_bag(name, bag, error);
+}
+
+static bool read_pattern(void *context, const char *name, Pattern *pattern, Error *error)
+{
+    (void)context;
+    return files_pattern(name, pattern, error);
+}
+
+/* A file's name from what people call it, with a number where that is taken. */
+static bool name_for(const char *kind, const char *title, char name[64], Error *error)
+{
+    enum { STEM_MAX = 48, TRIED_MAX = 1000 };
+    char stem[STEM_MAX] = "";
+    for (const char *at = title; *at && strlen(stem) + 1 < sizeof stem; at++) {
+        char c = *at >= 'A' && *at <= 'Z' ? (char)(*at - 'A' + 'a') : *at;
+        bool good = (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9');
+        size_t length = strlen(stem);
+        if (good || (length > 0 && stem[length - 1] != '-'))
+            text_append(stem, sizeof stem, "%c", good ? c : '-');
+    }
+    while (stem[0] && stem[strlen(stem) - 1] == '-')
+        stem[strlen(stem) - 1] = '\0';
+    for (int n = 1; n < TRIED_MAX; n++) {
+        char place[1024];
+        name[0] = '\0';
+        text_append(name, 64, "%s", stem[0] ? stem : kind);
+        if (n > 1)
+            text_append(name, 64, "-%d", n);
+        Error unheard = {0};
+        if (!files_place(kind, name, place, sizeof place, &unheard)) /* hides nothing built in */
+            return files_new_free(kind, name, error);
+    }
+    return error_set(error, "too many files are called %s", stem);
+}
+
+static bool keep_bag(void *context, char name[64], const Bag *bag, Error *error)
+{
+    char path[1024];
+    (void)context;
+    if (!name[0]) {
+        char free_name[64];
+        bool plain = strcmp(bag->bowler.name, "You") == 0;
+        if (!name_for("bags", plain ? "mine" : bag->bowler.name, free_name, error) ||
+            !files_new_bag(free_name, bag, path, sizeof path, error))
+            return false;
+        return text_copy(name, 64, free_name);
+    }
+    Bag *before = malloc(sizeof *before);
+    BagFile file;
+    bool done =
+        before ? files_bag_open(name, before, &file, error) && files_bag_keep(&file, bag, error)
+               : error_set(error, "out of memory");
+    free(before);
+    return done;
+}
+
+static bool new_event(void *context, const EventInfo *event, char name[64], Error *error)
+{
+    char path[1024];
+    EventInfo placed = *event;
+    (void)context;
+    return name_for("events", event->name, name, error) &&
+           files_place("patterns", event->pattern, placed.pattern, sizeof placed.pattern, error) &&
+           files_place("bags", event->bag, placed.bag, sizeof placed.bag, error) &&
+           files_new_event(name, &placed, path, sizeof path, error);
+}
+
+static bool copy(void *context, HomeKind kind, const char *from, const char *to, Error *error)
+{
+    char path[1024];
+    (void)context;
+    return files_copy(KINDS[kind], from, to, path, sizeof path, error);
+}
+
+static bool rename_file(void *context, HomeKind kind, const char *from, const char *to,
+                        Error *error)
+{
+    (void)context;
+    return kind == HOME_EVENTS ? files_retitle(from, to, error)
+                               : files_rename(KINDS[kind], from, to, error);
+}
+
+static bool put_away(void *context, HomeKind kind, const char *name, bool away, Error *error)
+{
+    App *app = context;
+    if (!app->settings_usable)
+        return error_set(error, "settings.json has a fault, so nothing can be put away");
+    return settings_put_away(&app->settings, KINDS[kind], name, away)
+               ? settings_write(&app->settings, error)
+               : error_set(error, "there are %d put away; no more fit", SETTINGS_AWAY_MAX);
+}
+
+static bool trash(void *context, HomeKind kind, const char *name, Error *error)
+{
+    char path[1024];
+    (void)context;
+    return files_trash(KINDS[kind], name, path, sizeof path, error);
+}
+
+static const HomeFiles FILES = {.list = list,
+                                .read_bag = read_bag,
+                                .read_pattern = read_pattern,
+                                .keep_bag = keep_bag,
+                                .new_event = new_event,
+                                .copy = copy,
+                                .rename = rename_file,
+                                .put_away = put_away,
+                                .trash = trash};
+
+/* ---- stage after stage ---- */
+
+static void today(char *out, size_t size)
+{
+    time_t now = time(NULL);
+    struct tm day;
+    if (!localtime_r(&now, &day) || strftime(out, size, "%Y-%m-%d", &day) == 0)
+        out[0] = '\0';
+}
+
+/* What is chosen on Home, then Home again; a fault is told there. */
+static StageEnd go_from(App *app, const HomeHost *host)
+{
+    Error error = {0};
+    StageEnd end = STAGE_OVER;
+    app->notice[0] = '\0';
+    bool done = host->leave == HOME_OPENS ? app_event(app, host->event, NULL, &end, &error)
+                                          : go_through(app, host->door, &end, &error);
+    app->notice[0] = '\0';
+    if (!done)
+        app_note(app, "", &error);
+    else if (app->unsaved_entries > 0 || app->unsaved_bag)
+        text_append(app->notice, sizeof app->notice,
+                    "NOT SAVED: %s; the disk refused it to the end",
+                    app->unsaved_entries > 0 ? "the event's last entries" : "the bag");
+    return done ? end : STAGE_OVER;
+}
+
+static bool run(App *app, Error *error)
+{
+    char day[16];
+    today(day, sizeof day);
+    HomeHost host = {.look = &app->look,
+                     .today = day,
+                     .doors = DOORS,
+                     .files = &FILES,
+                     .context = app,
+                     .notice = app->notice};
+    if (!stage_ready(error))
+        return false;
+    app_look(app);
+    if (!app_open(app, error))
+        return false;
+    for (;;) {
+        StageEnd end = ui_home(&host, error);
+        if (end != STAGE_OVER || host.leave == HOME_QUITS)
+            return end != STAGE_FAILED;
+        if (go_from(app, &host) == STAGE_STOPPED)
+            return true;
+    }
+}
+
+int app_run_home(void)
+{
+    App *app = app_new();
+    Error error = {0};
+    bool done = app ? run(app, &error) : error_set(&error, "out of memory");
+    return app_end(app, done ? NULL : &error);
+}

@@ -1,0 +1,173 @@
+/* event_form.c - the fields of a new event on the screen. */
+#include "ui/form/event_form.h"
+
+#include <stdio.h>
+#include <string.h>
+
+#include "base/text.h"
+#include "core/event/stays.h"
+
+enum { LANE_NUMBER_MAX = 99, BOWLERS_MAX = 10 };
+
+static const FormRow ROWS[EVENT_ROWS] = {
+    [EVENT_NAME] = {"Name", ""},
+    [EVENT_DATE] = {"Date", "", .allowed = "a day such as 2026-05-17"},
+    [EVENT_PATTERN] = {"Oil", "", .opens = true},
+    [EVENT_BAG] = {"Bag", "", .opens = true},
+    [EVENT_LANES] = {"Lanes", "", .allowed = "two, such as 17,18"},
+    [EVENT_MOVE] = {"Moving", "lanes after each game",
+                    .allowed = "to the right; -2: left; 0: stay"},
+    [EVENT_GAMES] = {"Games", ""},
+    [EVENT_WARM_UP] = {"Warm-up first", ""},
+    [EVENT_BOWLERS] = {"Bowlers", "on the pair, with you"},
+    [EVENT_RIGHT] = {"  right-handed", "of the others, one hand"},
+    [EVENT_LEFT] = {"  left-handed", "of the others"},
+    [EVENT_TWO_HANDED] = {"  two-handed", "of the others, right"},
+    [EVENT_URETHANE] = {"  with urethane", "of all the others"},
+    [EVENT_SCORED] = {"Scores count", ""},
+};
+
+static const char *const YES_NO[] = {"no", "yes", NULL};
+
+#define OTHERS(member)                                                                             \
+    {                                                                                              \
+#member, JSON_INTEGER, JSON_AT(EventInfo, field.member), .min = 0, .max = BOWLERS_MAX - 1  \
+    }
+static const JsonField FIELDS[EVENT_ROWS] = {
+    [EVENT_NAME] = {"name", JSON_TEXT, .required = true, JSON_AT(EventInfo, name)},
+    [EVENT_DATE] = {"date", JSON_TEXT, JSON_AT(EventInfo, date)},
+    [EVENT_PATTERN] = {"pattern", JSON_TEXT, JSON_AT(EventInfo, pattern)},
+    [EVENT_BAG] = {"bag", JSON_TEXT, JSON_AT(EventInfo, bag)},
+    [EVENT_LANES] = {"pair", JSON_TEXT, .size = 8},
+    [EVENT_MOVE] = {"move", JSON_INTEGER, .size = 4, .min = -98, .max = 98, .of = "lanes"},
+    [EVENT_WARM_UP] = {"warm_up", JSON_WORD, .of = "answer", .words = YES_NO},
+    [EVENT_GAMES] = {"games", JSON_INTEGER, JSON_AT(EventInfo, games), .min = 1,
+                     .max = SESSION_GAMES_MAX, .of = "games"},
+    [EVENT_BOWLERS] = {"bowlers_on_pair", JSON_INTEGER, JSON_AT(EventInfo, bowlers_on_pair),
+                       .min = 1, .max = BOWLERS_MAX, .of = "bowlers"},
+    [EVENT_RIGHT] = OTHERS(right),
+    [EVENT_LEFT] = OTHERS(left),
+    [EVENT_TWO_HANDED] = OTHERS(two_handed),
+    [EVENT_URETHANE] = OTHERS(urethane),
+    [EVENT_SCORED] = {"certified", JSON_WORD, .of = "answer", .words = YES_NO},
+};
+
+/* By how many lanes they move after each game. */
+static int move_of(const EventInfo *event)
+{
+    return event->pairs[1][0] > 0 ? event->pairs[1][0] - event->pair[0] : 0;
+}
+
+/* The pairs follow from the first, the games and the move. */
+static bool set_move(EventInfo *event, int lanes, Error *error)
+{
+    memset(event->pairs, 0, sizeof event->pairs);
+    return lanes == 0 || event->games == 1 || event_move(event, lanes, 0, error);
+}
+
+static void show(const void *subject, int row, char *out, size_t size)
+{
+    const EventInfo *event = subject;
+    out[0] = '\0';
+    if (row == EVENT_LANES)
+        text_append(out, size, "%d,%d", event->pair[0], event->pair[1]);
+    else if (row == EVENT_MOVE)
+        text_append(out, size, "%d", move_of(event));
+    else if (row == EVENT_SCORED || row == EVENT_WARM_UP)
+        text_copy(out, size, YES_NO[row == EVENT_SCORED ? event->certified : event->warm_up]);
+    else
+        json_field_show(&FIELDS[row], event, out, size);
+}
+
+static bool put_lanes(EventInfo *event, const char *typed, Error *error)
+{
+    int left, right, used = 0;
+    bool good = sscanf(typed, "%2d , %2d %n", &left, &right, &used) == 2 && !typed[used] &&
+                left >= 1 && right >= 1 && left <= LANE_NUMBER_MAX && left != right;
+    if (!good)
+        return error_set(error, "found %s; allowed: two lanes from 1 to %d, such as 17,18",
+                         typed[0] ? typed : "nothing", LANE_NUMBER_MAX);
+    event->pair[0] = left;
+    event->pair[1] = right;
+    return true;
+}
+
+/* The calendar's days, as the store checks them too. */
+static bool is_date(const char *date)
+{
+    static const int DAYS[] = {31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31};
+    int year, month, day;
+    if (strlen(date) != 10 || strspn(date, "0123456789-") != 10 || date[4] != '-' ||
+        date[7] != '-' || sscanf(date, "%4d-%2d-%2d", &year, &month, &day) != 3)
+        return false;
+    bool leap = (year % 4 == 0 && year % 100 != 0) || year % 400 == 0;
+    return year >= 1 && month >= 1 && month <= 12 && day >= 1 &&
+           day <= DAYS[month - 1] + (month == 2 && leap);
+}
+
+/* The others are as many as share the pair at most. */
+static bool sound(const EventInfo *event, Error *error)
+{
+    const FieldMix *mix = &event->field;
+    int others = event->bowlers_on_pair - 1, said = mix->right + mix->left + mix->two_handed;
+    if (said > others)
+        return error_set(error, "that makes %d others; %d share the pair with you", said, others);
+    return mix->urethane <= others ||
+           error_set(error, "%d with urethane; only %d share the pair with you", mix->urethane,
+                     others);
+}
+
+/* A figure or a word, as a number. */
+static bool put_number(int row, const char *typed, int *number, Error *error)
+{
+    JsonField field = FIELDS[row];
+    field.offset = 0;
+    return json_field_typed(&field, typed, number, error);
+}
+
+static bool put_any(EventInfo *event, int row, const char *typed, Error *error)
+{
+    int number, move = move_of(event);
+    switch (row) {
+    case EVENT_LANES:
+        return put_lanes(event, typed, error) && set_move(event, move, error);
+    case EVENT_MOVE:
+        return put_number(row, typed, &number, error) && set_move(event, number, error);
+    case EVENT_GAMES:
+        return json_field_typed(&FIELDS[row], typed, event, error) && set_move(event, move, error);
+    case EVENT_DATE:
+        if (typed[0] && !is_date(typed))
+            return error_set(error, "found %s; allowed: a day such as 2026-05-17", typed);
+        return json_field_typed(&FIELDS[row], typed, event, error);
+    case EVENT_SCORED:
+    case EVENT_WARM_UP:
+        if (!put_number(row, typed, &number, error))
+            return false;
+        *(row == EVENT_SCORED ? &event->certified : &event->warm_up) = number;
+        return true;
+    default:
+        return json_field_typed(&FIELDS[row], typed, event, error);
+    }
+}
+
+static bool put(void *subject, int row, const char *typed, Error *error)
+{
+    EventInfo changed = *(EventInfo *)subject;
+    Error why = {0};
+    if (!put_any(&changed, row, typed, &why) || !sound(&changed, &why))
+        return error_set(error, "%s: %s", ROWS[row].name + strspn(ROWS[row].name, " "), why.text);
+    *(EventInfo *)subject = changed;
+    return true;
+}
+
+static void note(const void *subject, int row, char *out, size_t size)
+{
+    const EventInfo *event = subject;
+    text_copy(out, size,
+              row == EVENT_SCORED && event->certified  ? "then surfaces stay as they are"
+              : row == EVENT_WARM_UP && event->warm_up ? "unscored; G starts game 1"
+                                                       : "");
+}
+
+const FormKind EVENT_FORM = {
+    .rows = ROWS, .count = EVENT_ROWS, .fields = FIELDS, .show = show, .put = put, .note = note};

@@ -1,0 +1,65 @@
+/* home.h - what the welcome and Home are given, and what they end with. They know nothing about
+ * files: main hands in the lists and the functions that read and keep. */
+#ifndef SETTEE_UI_HOME_HOME_H
+#define SETTEE_UI_HOME_HOME_H
+
+#include "core/event/session.h"
+#include "ui/stage.h"
+
+typedef enum HomeKind { HOME_EVENTS, HOME_BAGS, HOME_PATTERNS, HOME_KINDS } HomeKind;
+
+/* A file of one kind, as its list shows it. */
+typedef struct HomeItem {
+    char name[64];           /* of the file */
+    char title[64];          /* an event's or pattern's own name, a bag's bowler; "": not known */
+    bool own;                /* in the bowler's home; else built in */
+    bool away;               /* put away */
+    char fault[160];         /* why it can't be read; "": it can */
+    char date[16];           /* events: or "" */
+    char bag[64];            /* events: names of their files */
+    char pattern[64];        /* events: its own name */
+    char scores[48];         /* events: "203 187 (95)", "" nothing bowled yet */
+    double length_ft;        /* events and patterns */
+    double volume_ml, ratio; /* patterns */
+    char note[256];          /* patterns: how it plays */
+    int balls;               /* bags */
+} HomeItem;
+
+/* Something else that can have the screen: a row of the welcome and of Home. */
+typedef struct HomeDoor {
+    uint32_t key;
+    const char *shown, *name, *sentence;
+} HomeDoor;
+
+/* Every function returns false with error; `name` is that of a file. */
+typedef struct HomeFiles {
+    int (*list)(void *context, HomeKind kind, HomeItem *items, int max); /* returns how many */
+    bool (*read_bag)(void *context, const char *name, Bag *bag, Error *error);
+    bool (*read_pattern)(void *context, const char *name, Pattern *pattern, Error *error);
+    /* Saves a bag; `name` "" receives one that is free. */
+    bool (*keep_bag)(void *context, char name[64], const Bag *bag, Error *error);
+    /* Makes an event, with pattern and bag by name; `name` receives its file's. */
+    bool (*new_event)(void *context, const EventInfo *event, char name[64], Error *error);
+    bool (*copy)(void *context, HomeKind kind, const char *from, const char *to, Error *error);
+    bool (*rename)(void *context, HomeKind kind, const char *from, const char *to, Error *error);
+    bool (*put_away)(void *context, HomeKind kind, const char *name, bool away, Error *error);
+    bool (*trash)(void *context, HomeKind kind, const char *name, Error *error);
+} HomeFiles;
+
+typedef enum HomeLeave { HOME_QUITS, HOME_OPENS, HOME_DOOR } HomeLeave;
+
+typedef struct HomeHost {
+    StageLook *look;
+    const char *notice;    /* a line to show at the start, or "" */
+    const char *today;     /* 2026-05-17 */
+    const HomeDoor *doors; /* a row whose key is 0 ends them; NULL: none */
+    const HomeFiles *files;
+    void *context; /* of the functions */
+    /* How it ended: the event to open and come back to, the door to go through. May hold the event
+     * that the list is to begin at. */
+    HomeLeave leave;
+    char event[64];
+    int door;
+} HomeHost;
+
+#endif

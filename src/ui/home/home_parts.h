@@ -1,0 +1,31 @@
+/* home_parts.h - shared by home_update.c and home_fill.c, and only for them. */
+#ifndef SETTEE_UI_HOME_HOME_PARTS_H
+#define SETTEE_UI_HOME_HOME_PARTS_H
+
+#include "ui/home/home_keys.h"
+
+/* The functions of the keys share one signature; few need all of it. */
+#pragma GCC diagnostic ignored "-Wunused-parameter"
+
+void home_say(Home *home, Role role, const char *text);
+void home_refuse(Home *home, const char *why); /* says it, with the bell */
+int home_step(uint32_t key);                   /* of an arrow: -1 or 1 */
+void home_ask(Home *home, HomeAsk ask);
+
+/* Reads the lists again; the chosen file stays chosen. */
+void home_refresh(Home *home);
+void home_go(Home *home, HomeMode mode);
+/* To the list of that kind, at that file ("": as it was), or to the welcome. */
+void home_to_list(Home *home, HomeKind kind, const char *name);
+
+/* From the welcome or the list: what a new event needs first, the bowler and the balls or, where
+ * there is a bag, the event's form; or a new bag alone. */
+void home_start(Home *home);
+void home_new_bag(Home *home);
+bool home_edit_bag(Home *home, const char *name); /* false after saying why not */
+
+/* The form is left without what it holds; the ball is taken out. */
+void home_leave_form(Home *home);
+void home_remove_ball(Home *home);
+
+#endif

@@ -1,0 +1,314 @@
+/* home_view.c - draws the welcome, Home's lists, help and questions. */
+#include <math.h>
+#include <stdio.h>
+
+#include "base/text.h"
+#include "ui/draw/flow.h"
+#include "ui/draw/laneview.h"
+#include "ui/home/home_view.h"
+#include "ui/screens/screens.h"
+
+enum { PICTURE_COLUMNS = 39, PICTURE_AT = 39, FACTS = 7 };
+
+static const Glyphs *glyphs_of(const Home *home) { return home->host->look->glyphs; }
+
+void home_frame(const Home *home, Canvas *canvas, const char *title, const char *right)
+{
+    screen_frame_top(canvas, title, right);
+    canvas_hline(canvas, canvas->rows - 2, 0, canvas->columns, glyphs_of(home)->rule, ROLE_DIM);
+    if (home->message[0])
+        canvas_print(canvas, canvas->rows - 2, 1, canvas->columns - 2, home->message_role, " %s ",
+                     home->message);
+    key_footer(&HOME_TABLE, home_where(home), -1, canvas);
+}
+
+/* ---- the welcome ---- */
+
+static void draw_welcome(const Home *home, Canvas *canvas)
+{
+    HomeDoor rows[HOME_MENU_MAX];
+    int count = home_menu(home, rows), row = 3;
+    home_frame(home, canvas, "settee", "");
+    canvas_text(canvas, row, 3, canvas->columns - 4, ROLE_PLAIN,
+                "Welcome. After each shot you type what you saw; settee answers what to");
+    canvas_text(canvas, row + 1, 3, canvas->columns - 4, ROLE_PLAIN,
+                "change next: which ball, how far to move, your chance, and why.");
+    canvas_text(canvas, row + 3, 3, canvas->columns - 4, ROLE_DIM,
+                "There is nothing of yours here yet.");
+    row += 5;
+    for (int i = 0; i < count; i++, row += 2) {
+        bool here = i == home->menu;
+        if (here)
+            canvas_put(canvas, row, 3, glyphs_of(home)->breaks_right, ROLE_ACCENT);
+        canvas_text(canvas, row, 5, 2, ROLE_KEY, rows[i].shown);
+        canvas_text(canvas, row, 8, 18, here ? ROLE_ACCENT : ROLE_PLAIN, rows[i].name);
+        canvas_text(canvas, row, 27, canvas->columns - 28, ROLE_DIM, rows[i].sentence);
+    }
+}
+
+/* ---- the lists ---- */
+
+/* First row that shows, so that the chosen one does. */
+static int top_of(int at, int count, int room)
+{
+    int top = at - room / 2 < count - room ? at - room / 2 : count - room;
+    return top > 0 ? top : 0;
+}
+
+static void draw_event(Canvas *canvas, int row, const HomeItem *item, bool here)
+{
+    Role role = item->away ? ROLE_DIM : ROLE_PLAIN;
+    int columns = canvas->columns, name = columns >= 100 ? 38 : 25;
+    char pattern[80] = "";
+    text_append(pattern, sizeof pattern, "%s %.0f ft", item->pattern, item->length_ft);
+    canvas_text(canvas, row, 3, name - 1, here ? ROLE_ACCENT : role, item->title);
+    canvas_text(canvas, row, 3 + name, 10, role, item->date[0] ? item->date : "no date");
+    if (item->fault[0]) {
+        canvas_text(canvas, row, 14 + name, columns - 15 - name, ROLE_WARN, item->fault);
+        return;
+    }
+    canvas_text(canvas, row, 14 + name, 14, role, pattern);
+    canvas_text(canvas, row, 29 + name, 10, role, item->bag);
+    canvas_text(canvas, row, 40 + name, columns - 41 - name, role,
+                item->scores[0] ? item->scores : "not begun");
+}
+
+static void draw_bag(Canvas *canvas, int row, const HomeItem *item, bool here)
+{
+    Role role = item->away || !item->own ? ROLE_DIM : ROLE_PLAIN;
+    canvas_text(canvas, row, 3, 24, here ? ROLE_ACCENT : role, item->name);
+    if (item->fault[0]) {
+        canvas_text(canvas, row, 28, canvas->columns - 29, ROLE_WARN, item->fault);
+        return;
+    }
+    canvas_text(canvas, row, 28, 24, role, item->title);
+    canvas_print(canvas, row, 54, 24, role, "%d ball%s%s", item->balls, item->balls == 1 ? "" : "s",
+                 item->own ? "" : ", built in");
+}
+
+static void draw_pattern(Canvas *canvas, int row, const HomeItem *item, bool here)
+{
+    Role role = item->away ? ROLE_DIM : ROLE_PLAIN;
+    canvas_text(canvas, row, 3, 18, here ? ROLE_ACCENT : role, item->title);
+    if (item->fault[0]) {
+        canvas_text(canvas, row, 22, 15, ROLE_WARN, item->fault);
+        return;
+    }
+    canvas_print(canvas, row, 22, 6, role, "%2.0f ft", item->length_ft);
+    canvas_print(canvas, row, 29, 8, role, item->own ? "yours" : "");
+}
+
+static const Role FILM_ROLES[GLYPH_FILMS] = {ROLE_BOARD, ROLE_OIL1, ROLE_OIL2,
+                                             ROLE_OIL3,  ROLE_OIL4, ROLE_OIL5};
+
+/* The lane from above, pins at the top, a column for each board: board 1 on the right. Each row
+ * shows the film where its middle is. */
+static void draw_picture(const Home *home, Canvas *canvas, Area area)
+{
+    const Glyphs *glyphs = glyphs_of(home);
+    for (int r = 0; r < area.rows; r++) {
+        double share = (area.rows - 1 - r) / (area.rows - 1.0);
+        int station = (int)lround(share * LANE_LENGTH_FT / OIL_STATION_FT);
+        canvas_put(canvas, area.row + r, area.column - 1, glyphs->gutter, ROLE_DIM);
+        canvas_put(canvas, area.row + r, area.column + LANE_BOARDS, glyphs->gutter, ROLE_DIM);
+        for (int c = 0; c < LANE_BOARDS; c++) {
+            int level = laneview_shade(home->oil.units[station][LANE_BOARDS - 1 - c]);
+            canvas_put(canvas, area.row + r, area.column + c, glyphs->film[level],
+                       FILM_ROLES[level]);
+        }
+    }
+    for (int ft = 0; ft <= 60; ft += 15) {
+        int up = (int)lround(ft / LANE_LENGTH_FT * (area.rows - 1));
+        canvas_print(canvas, area.row + area.rows - 1 - up, area.column - 4, 3, ROLE_DIM, "%2d",
+                     ft);
+    }
+}
+
+static void draw_pattern_facts(const Home *home, Canvas *canvas)
+{
+    const HomeItem *item = home_item(home);
+    char ratio[24] = "";
+    int row = canvas->rows - 2 - FACTS, at = PICTURE_AT;
+    if (!item || item->fault[0])
+        return;
+    draw_picture(home, canvas, (Area){2, at, row - 3, PICTURE_COLUMNS});
+    if (isinf(item->ratio))
+        text_copy(ratio, sizeof ratio, "none outside");
+    else
+        text_append(ratio, sizeof ratio, "%.1f:1", item->ratio);
+    canvas_print(canvas, row, at, canvas->columns - at - 1, ROLE_PLAIN,
+                 "%.0f ft, %.1f mL, inside to outside %s", item->length_ft, item->volume_ml, ratio);
+    canvas_wrap(canvas, row + 1, at, canvas->columns - at - 1, FACTS - 1, ROLE_DIM, item->note);
+}
+
+static void draw_heads(const Home *home, Canvas *canvas)
+{
+    int name = canvas->columns >= 100 ? 38 : 25;
+    if (home->page == HOME_EVENTS) {
+        canvas_text(canvas, 2, 3, name, ROLE_DIM, "event");
+        canvas_text(canvas, 2, 3 + name, 10, ROLE_DIM, "date");
+        canvas_text(canvas, 2, 14 + name, 14, ROLE_DIM, "oil");
+        canvas_text(canvas, 2, 29 + name, 10, ROLE_DIM, "bag");
+        canvas_text(canvas, 2, 40 + name, 12, ROLE_DIM, "games");
+    } else if (home->page == HOME_BAGS) {
+        canvas_text(canvas, 2, 3, 24, ROLE_DIM, "bag");
+        canvas_text(canvas, 2, 28, 24, ROLE_DIM, "bowler");
+        canvas_text(canvas, 2, 54, 12, ROLE_DIM, "balls");
+    } else {
+        canvas_text(canvas, 2, 3, 24, ROLE_DIM, "pattern");
+    }
+}
+
+/* The doors on the line above the rule. */
+static void draw_doors(const Home *home, Canvas *canvas)
+{
+    int column = 1, row = canvas->rows - 3;
+    for (const HomeDoor *door = home->host->doors; door && door->key && !home->choosing; door++) {
+        column += canvas_text(canvas, row, column, 4, ROLE_KEY, door->shown) + 1;
+        column += canvas_text(canvas, row, column, 24, ROLE_DIM, door->name) + 3;
+    }
+}
+
+static void draw_list(const Home *home, Canvas *canvas)
+{
+    const HomeItem *items = home->items[home->page];
+    int count = home->count[home->page], at = home->at[home->page];
+    int room = canvas->rows - 7, top = top_of(at, count, room);
+    char right[80] = "";
+    for (int kind = 0; kind < HOME_KINDS; kind++)
+        text_append(right, sizeof right, "%s%s%s %d%s", kind ? "  " : "",
+                    kind == (int)home->page ? "[" : "", HOME_TITLES[kind], home->count[kind],
+                    kind == (int)home->page ? "]" : "");
+    home_frame(home, canvas, home->choosing ? "Choose for the event" : "settee",
+               home->choosing ? HOME_TITLES[home->page] : right);
+    draw_heads(home, canvas);
+    for (int i = top; i < count && i < top + room; i++) {
+        int row = 3 + i - top;
+        bool here = i == at;
+        if (here)
+            canvas_put(canvas, row, 1, glyphs_of(home)->breaks_right, ROLE_ACCENT);
+        if (home->page == HOME_EVENTS)
+            draw_event(canvas, row, &items[i], here);
+        else if (home->page == HOME_BAGS)
+            draw_bag(canvas, row, &items[i], here);
+        else
+            draw_pattern(canvas, row, &items[i], here);
+    }
+    if (count == 0)
+        canvas_text(canvas, 4, 3, canvas->columns - 4, ROLE_DIM,
+                    home->page == HOME_EVENTS ? "No event yet: n starts one."
+                                              : "None yet: n makes one.");
+    if (home->page == HOME_PATTERNS)
+        draw_pattern_facts(home, canvas);
+    else
+        draw_doors(home, canvas);
+}
+
+/* ---- the rest ---- */
+
+static void draw_help(const Home *home, Canvas *canvas)
+{
+    Flow count = {.columns = canvas->columns};
+    flow_keys(&count, &HOME_TABLE, HOME_GROUPS);
+    int room = canvas->rows - 4, shown = home->help_top + room;
+    char where[40];
+    Flow flow = {.canvas = canvas,
+                 .columns = canvas->columns,
+                 .top = home->help_top,
+                 .row = 2,
+                 .row_count = room};
+    snprintf(where, sizeof where, "lines %3d-%3d of %3d", home->help_top + 1,
+             shown < count.line ? shown : count.line, count.line);
+    home_frame(home, canvas, "Keys", where);
+    flow_keys(&flow, &HOME_TABLE, HOME_GROUPS);
+}
+
+void home_question(const Home *home, char *out, size_t size)
+{
+    text_copy(out, size, "");
+    switch (home->ask) {
+    case ASK_DELETE:
+        text_append(out, size, "Delete %s%s? It goes to the trash folder.", home_called(home),
+                    home->page == HOME_EVENTS ? " and its log" : "");
+        break;
+    case ASK_LEAVE:
+        text_append(out, size, "Leave this form? What you filled in is dropped.");
+        break;
+    case ASK_REMOVE_BALL:
+        text_append(out, size, "Take %s out of the bag?", home->bag.balls[home->ball].name);
+        break;
+    }
+}
+
+static void draw_line(const Home *home, Canvas *canvas)
+{
+    char text[200] = "";
+    int row = canvas->rows - 2;
+    if (home->mode == HOME_ASK)
+        home_question(home, text, sizeof text);
+    else
+        text_append(text, sizeof text, "%s%s: %s", home->renaming ? "New name of " : "Name of the ",
+                    home->renaming ? home_called(home) : "copy", home->name);
+    canvas_hline(canvas, row, 0, canvas->columns, ' ', ROLE_PLAIN);
+    int wide = canvas_text(canvas, row, 1, canvas->columns - 2, ROLE_ACCENT, text);
+    if (home->mode == HOME_NAME) {
+        canvas->cursor_row = row;
+        canvas->cursor_column = 1 + wide;
+    }
+}
+
+static void draw_small(const Home *home, Canvas *canvas)
+{
+    char text[200] = "";
+    if (home->mode == HOME_ASK) {
+        home_question(home, text, sizeof text);
+        text_append(text, sizeof text, " y/n");
+    } else {
+        text_append(text, sizeof text,
+                    "settee needs %dx%d; this is %dx%d. Make the window larger, or press q to "
+                    "quit.",
+                    HOME_COLUMNS_MIN, HOME_ROWS_MIN, canvas->columns, canvas->rows);
+    }
+    int row = canvas->rows > 4 ? canvas->rows / 3 : 0;
+    canvas_wrap(canvas, row, 0, canvas->columns, canvas->rows - row, ROLE_PLAIN, text);
+}
+
+static void draw_mode(const Home *home, Canvas *canvas, HomeMode mode)
+{
+    switch (mode) {
+    case HOME_WELCOME:
+        draw_welcome(home, canvas);
+        break;
+    case HOME_LIST:
+        draw_list(home, canvas);
+        break;
+    case HOME_BAG:
+        home_draw_bag(home, canvas);
+        break;
+    case HOME_BALLS:
+        home_draw_kinds(home, canvas);
+        break;
+    case HOME_FORM:
+        home_draw_form(home, canvas);
+        break;
+    case HOME_HELP:
+        draw_help(home, canvas);
+        break;
+    case HOME_NAME:
+    case HOME_ASK:
+        draw_mode(home, canvas, home->before);
+        canvas_hline(canvas, canvas->rows - 1, 0, canvas->columns, ' ', ROLE_PLAIN);
+        key_footer(&HOME_TABLE, home_where(home), -1, canvas);
+        if (!home->message[0] || mode == HOME_ASK)
+            draw_line(home, canvas);
+        break;
+    }
+}
+
+void home_draw(const Home *home, Canvas *canvas)
+{
+    if (home_small(home))
+        draw_small(home, canvas);
+    else
+        draw_mode(home, canvas, home->mode);
+}

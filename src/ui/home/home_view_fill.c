@@ -1,0 +1,150 @@
+/* home_view_fill.c - draws forms, a bag, and the kinds of ball. */
+#include <stdio.h>
+
+#include "base/text.h"
+#include "core/bag/preset.h"
+#include "core/motion/measure.h"
+#include "ui/home/home_view.h"
+
+static const Glyphs *glyphs_of(const Home *home) { return home->host->look->glyphs; }
+
+/* ---- a bag ---- */
+
+enum { NAME_AT = 6, LB_AT = 32, COVER_AT = 38, SURFACE_AT = 49, RG_AT = 61 };
+
+static void draw_ball(Canvas *canvas, int row, int column, int columns, const Ball *ball, bool here)
+{
+    char surface[32];
+    Role role = ball->slot ? ROLE_PLAIN : ROLE_DIM;
+    ball_surface_words(&ball->surface, surface, sizeof surface);
+    if (ball->slot)
+        canvas_print(canvas, row, column + NAME_AT - 2, 1, ROLE_KEY, "%d", ball->slot);
+    canvas_text(canvas, row, column + NAME_AT, LB_AT - NAME_AT - 1, here ? ROLE_ACCENT : role,
+                ball->name);
+    if (columns < RG_AT + 12)
+        return;
+    canvas_print(canvas, row, column + LB_AT, 5, role, "%4.4g", ball->pounds);
+    canvas_text(canvas, row, column + COVER_AT, 10, role, COVER_NAMES[ball->cover]);
+    text_append(surface, sizeof surface, "%s", ball->surface_usual ? "*" : "");
+    canvas_text(canvas, row, column + SURFACE_AT, 11, role, surface);
+    canvas_print(canvas, row, column + RG_AT, 14, role, "%.2f  %.3f", ball->rg_in,
+                 ball->differential_in);
+}
+
+/* Who throws them, in two lines. */
+static void draw_bowler(const Home *home, Canvas *canvas, int row)
+{
+    const Bowler *bowler = &home->bag.bowler;
+    char line[200] = "";
+    text_append(line, sizeof line, "%s, %s-handed, %s", bowler->name, HAND_NAMES[bowler->hand],
+                bowler->from.style ? PLAY_NAMES[bowler->from.style] : STYLE_NAMES[bowler->style]);
+    canvas_text(canvas, row, 3, canvas->columns - 4, ROLE_PLAIN, line);
+    line[0] = '\0';
+    text_append(line, sizeof line,
+                "%.4g mph, %.0f rpm, rotation %.0f, tilt %.0f deg, scatter %.1f boards",
+                bowler->mph, bowler->rpm, bowler->rotation_deg, bowler->tilt_deg,
+                measure_scatter_at_arrows(&bowler->scatter));
+    canvas_text(canvas, row + 1, 3, canvas->columns - 4, ROLE_DIM, line);
+}
+
+void home_draw_bag(const Home *home, Canvas *canvas)
+{
+    int order[BAG_BALLS_MAX], count = bag_order(&home->bag, order), at = 0;
+    int room = canvas->rows - 10, row = 6;
+    char title[96] = "";
+    text_append(title, sizeof title, "Bag %s", home->bag_name[0] ? home->bag_name : "(new)");
+    home_frame(home, canvas, title, "saved as you go");
+    draw_bowler(home, canvas, 2);
+    canvas_text(canvas, row - 1, 1 + LB_AT, canvas->columns - LB_AT - 2, ROLE_DIM,
+                "  lb  cover      surface     RG    diff");
+    for (int i = 0; i < count; i++)
+        at = order[i] == home->ball ? i : at;
+    int top = at - room / 2 < count - room ? at - room / 2 : count - room;
+    bool usual = false;
+    for (int i = top > 0 ? top : 0; i < count && i < (top > 0 ? top : 0) + room; i++, row++) {
+        bool here = order[i] == home->ball;
+        const Ball *ball = &home->bag.balls[order[i]];
+        if (here)
+            canvas_put(canvas, row, 3, glyphs_of(home)->breaks_right, ROLE_ACCENT);
+        draw_ball(canvas, row, 1, canvas->columns - 2, ball, here);
+        usual = usual || ball->surface_usual;
+    }
+    if (usual)
+        canvas_text(canvas, row + 1, 5, canvas->columns - 6, ROLE_DIM,
+                    "* usual for its cover: Enter to put in yours.");
+}
+
+/* ---- kinds of ball ---- */
+
+void home_draw_kinds(const Home *home, Canvas *canvas)
+{
+    int row = 4, count = 0;
+    char right[48] = "";
+    text_append(right, sizeof right, "%d ball%s in the bag", home->bag.count,
+                home->bag.count == 1 ? "" : "s");
+    home_frame(home, canvas, "Balls by what they are sold as", right);
+    canvas_text(canvas, 2, 3, canvas->columns - 4, ROLE_DIM,
+                "One for each ball you bring; numbers are usual ones, to change later.");
+    for (; BALL_PRESETS[count].name; count++, row++) {
+        const BallPreset *kind = &BALL_PRESETS[count];
+        bool here = count == home->kind;
+        if (here)
+            canvas_put(canvas, row, 3, glyphs_of(home)->breaks_right, ROLE_ACCENT);
+        canvas_text(canvas, row, 5, 18, here ? ROLE_ACCENT : ROLE_PLAIN, kind->name);
+        canvas_text(canvas, row, 24, canvas->columns - 25, ROLE_DIM, kind->means);
+    }
+    row++;
+    for (int i = home->bag.count > 6 ? home->bag.count - 6 : 0;
+         i < home->bag.count && row < canvas->rows - 2; i++, row++)
+        draw_ball(canvas, row, 1, canvas->columns - 2, &home->bag.balls[i], false);
+}
+
+/* ---- forms ---- */
+
+static const char *const TITLES[] = {[FORM_BOWLER] = "Bowler",
+                                     [FORM_BALL] = "Ball",
+                                     [FORM_EVENT] = "New event",
+                                     [FORM_MEASURE] = "Measure"};
+
+static void draw_result(const Home *home, Canvas *canvas, int row)
+{
+    const Measure *measure = &home->measure;
+    const FormRow *field = &BOWLER_FORM.rows[measure->row];
+    canvas_wrap(canvas, row, 3, canvas->columns - 6, 5, ROLE_PLAIN, measure_words(measure->row));
+    canvas_print(canvas, row + 6, 3, canvas->columns - 6, ROLE_ACCENT, "%s: %.3g %s", field->name,
+                 measure_result(measure), field->unit);
+    canvas_text(canvas, row + 7, 3, canvas->columns - 6, ROLE_DIM,
+                "Tab takes it over, marked as measured; Esc goes back without it.");
+}
+
+/* What the whole of a form is for, above its fields. */
+static const char *purpose(const Home *home)
+{
+    switch (home->filling) {
+    case FORM_BOWLER:
+        return "Who throws? What you don't know stays as is usual. Tab: all is right.";
+    case FORM_EVENT:
+        return "What, where, with whom? Tab: all is right, begin.";
+    default:
+        return "";
+    }
+}
+
+void home_draw_form(const Home *home, Canvas *canvas)
+{
+    const Form *form = &home->form;
+    int row = 4, columns = canvas->columns - 2;
+    char right[64] = "";
+    if (home->starting && home->filling != FORM_MEASURE)
+        text_append(right, sizeof right, "step %d of 3", home->filling == FORM_BOWLER ? 1 : 3);
+    const char *title = home->filling == FORM_BALL ? home->ball_draft.name : TITLES[home->filling];
+    home_frame(home, canvas, title, right);
+    canvas_text(canvas, 2, 3, columns - 4, ROLE_DIM, purpose(home));
+    form_draw(form, home_filled(home), glyphs_of(home), canvas,
+              (Area){row, 1, form->kind->count, columns < 100 ? columns : 100});
+    row += form->kind->count + 1;
+    if (home->filling == FORM_MEASURE)
+        draw_result(home, canvas, row);
+    else
+        form_caution(form, NULL, glyphs_of(home), canvas, (Area){row, 1, 2, columns});
+}

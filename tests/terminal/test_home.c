@@ -1,0 +1,201 @@
+/* test_home.c - the real program from an empty home: the welcome, a bowler by presets, three balls,
+ * a pattern, an event, the first shots; killed half-way and started again; Home. No file is written
+ * by hand. */
+#include "near.h"
+
+#include "terminal/helper_pty.h"
+
+#include <dirent.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+#include <sys/stat.h>
+
+#define UP "\033OA"
+#define DOWN "\033OB"
+#define RIGHT "\033OC"
+#define ESC "\033"
+
+enum { KEYS_AT_MOST = 60 };
+static int keys;
+
+/* Types keys one by one, so that they can be counted: an arrow is one. */
+static void press(Pty *pty, const char *text)
+{
+    for (const char *at = text; *at; at++)
+        keys += !(at[0] == 'O' && at > text && at[-1] == '\033') &&
+                !(at - text >= 2 && at[-1] == 'O' && at[-2] == '\033');
+    pty_type(pty, text);
+}
+
+static void answer(Pty *pty, const char *question, const char *typed)
+{
+    pty_expect(pty, question);
+    press(pty, typed);
+}
+
+static const char *const NOTHING[] = {NULL};
+
+static void start(Pty *pty)
+{
+    keys = 0;
+    pty_start_words(pty, 80, 24, NOTHING);
+}
+
+static bool there(const Pty *pty, const char *below)
+{
+    char path[200];
+    struct stat status;
+    snprintf(path, sizeof path, "%s/%s", pty->home, below);
+    return stat(path, &status) == 0;
+}
+
+/* From the welcome to a bag of three balls: a tournament bowler, a cranker. */
+static void make_bag(Pty *pty)
+{
+    answer(pty, "Start an event", "\r");
+    answer(pty, "step 1 of 3", DOWN RIGHT "\r"); /* from hand to level: tournament */
+    answer(pty, "bowls events on sport patterns", RIGHT);
+    pty_expect(pty, "cranker");
+    answer(pty, "was tweener", "\r");
+    pty_expect(pty, "430");
+    press(pty, "\t");
+    answer(pty, "0 balls in the bag", DOWN "\r");
+    answer(pty, "1 ball in the bag", DOWN DOWN "\r");
+    answer(pty, "2 balls in the bag", DOWN DOWN DOWN DOWN DOWN "\r");
+    answer(pty, "3 balls in the bag", "\t");
+    pty_expect(pty, "New event");
+}
+
+/* The event: its oil from the list, then on to the screen. */
+static void make_event(Pty *pty)
+{
+    answer(pty, "Event of 20", DOWN DOWN "\r");
+    answer(pty, "Choose for the event", UP UP UP "\r"); /* from Parlour */
+    answer(pty, "latch", "\t");
+    pty_expect(pty, "Latch");
+}
+
+static void from_the_welcome_to_the_first_answer(void **state)
+{
+    (void)state;
+    Pty pty;
+    start(&pty);
+    make_bag(&pty);
+    make_event(&pty);
+    pty_expect_either(&pty, "a guess", "sure");
+    if (keys > KEYS_AT_MOST)
+        fail_msg("%d keys to the first answer", keys);
+    print_message("%d keys from the welcome to the first answer\n", keys);
+    pty_expect(&pty, "Strong solid");
+    pty_expect(&pty, "scored");
+    press(&pty, "ho6-10\r");
+    pty_expect(&pty, "frame 2");
+    press(&pty, "fogx\r");
+    pty_expect(&pty, "frame 3");
+    press(&pty, "q"); /* back to Home, which knows what was bowled */
+    pty_expect(&pty, "Events 1");
+    pty_expect(&pty, "Latch 34 ft");
+    press(&pty, "q");
+    pty_wait(&pty);
+    pty_expect_restored(&pty);
+    assert_true(there(&pty, "settee/bags/mine.json"));
+    pty_end(&pty);
+}
+
+/* Killed after the second ball: the bag is there, with two, and Home offers the event. Killed again
+ * after a shot: it goes on where it was. */
+static void killed_half_way(void **state)
+{
+    (void)state;
+    Pty pty;
+    start(&pty);
+    answer(&pty, "Start an event", "\r");
+    answer(&pty, "step 1 of 3", "\t");
+    answer(&pty, "0 balls in the bag", "\r");
+    answer(&pty, "1 ball in the bag", DOWN "\r");
+    pty_expect(&pty, "2 balls in the bag");
+    pty_kill_and_restart(&pty);
+    answer(&pty, "No event yet", "n");
+    make_event(&pty);
+    pty_expect_either(&pty, "a guess", "sure");
+    press(&pty, "ho6-10\r");
+    pty_expect(&pty, "frame 2");
+    pty_kill_and_restart(&pty);
+    answer(&pty, "Events 1", "\r");
+    pty_expect(&pty, "frame 2");
+    pty_expect(&pty, "Strong asymmetric");
+    press(&pty, "q");
+    answer(&pty, "Events 1", "q");
+    pty_wait(&pty);
+    pty_end(&pty);
+}
+
+/* The demo says what it is, begins again at one key, and is not in the review. */
+static void the_demo_counts_for_nothing(void **state)
+{
+    (void)state;
+    static const char *const REVIEW[] = {"review", NULL};
+    Pty pty;
+    start(&pty);
+    answer(&pty, "Look round", "d");
+    pty_expect_either(&pty, "a guess", "sure");
+    pty_expect(&pty, "demo  lane 17");
+    press(&pty, "fogx\r");
+    pty_expect(&pty, "frame 2");
+    answer(&pty, "Shot logged", "R");
+    answer(&pty, "Begin the demo again?", "y");
+    pty_expect(&pty, "frame 1");
+    pty_expect_either(&pty, "a guess", "sure");
+    press(&pty, "fogx\r");
+    pty_expect(&pty, "frame 2");
+    press(&pty, "q");
+    answer(&pty, "There is nothing of yours here yet", "q");
+    pty_wait(&pty);
+    pty.words = REVIEW;
+    pty_start_again(&pty);
+    pty_expect(&pty, "no journal holds a shot but the demo's");
+    pty_wait(&pty);
+    pty_end(&pty);
+}
+
+/* Deleted on Home, it is in the trash with its log, and nothing else is touched. */
+static void deleting_keeps_everything_in_the_trash(void **state)
+{
+    (void)state;
+    Pty pty;
+    start(&pty);
+    make_bag(&pty);
+    make_event(&pty);
+    pty_expect_either(&pty, "a guess", "sure");
+    press(&pty, "fogx\r");
+    pty_expect(&pty, "frame 2");
+    press(&pty, "q");
+    answer(&pty, "Events 1", "x");
+    answer(&pty, "and its log?", "y");
+    pty_expect(&pty, "in the trash folder");
+    pty_expect(&pty, "Events 0");
+    assert_true(there(&pty, "settee/trash/events"));
+    assert_true(there(&pty, "settee/bags/mine.json"));
+    press(&pty, "\t");
+    answer(&pty, "[Bags", "c");
+    answer(&pty, "Name of the copy: mine-2", "\r");
+    pty_expect(&pty, "Copied to mine-2");
+    press(&pty, "p");
+    pty_expect(&pty, "mine-2 is put away");
+    press(&pty, "q");
+    pty_wait(&pty);
+    assert_true(there(&pty, "settee/bags/mine-2.json"));
+    pty_end(&pty);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(from_the_welcome_to_the_first_answer),
+        cmocka_unit_test(killed_half_way),
+        cmocka_unit_test(the_demo_counts_for_nothing),
+        cmocka_unit_test(deleting_keeps_everything_in_the_trash),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}
