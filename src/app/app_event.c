@@ -11,7 +11,9 @@ enum { NEARLY_FULL = 400, TOLD_EVERY = 25 };
 
 /* Where entries and bag edits are saved. */
 typedef struct Keeper {
-    Journal *journal;
+    Journal *journal; /* NULL: nothing is kept, */
+    Error why_not;    /* because of that; */
+    int refused;      /* entries that would have been kept */
     const Session *session;
     BagFile bag_file;
     bool bag_waits; /* the disk refused the current bag */
@@ -28,7 +30,11 @@ static void tell_room(const Session *session, char *news, size_t size)
 
 static bool keep(void *context, const Entry *entry, char *news, size_t size, Error *error)
 {
-    const Keeper *keeper = context;
+    Keeper *keeper = context;
+    if (!keeper->journal) {
+        keeper->refused++;
+        return error_set(error, "%s", keeper->why_not.text);
+    }
     bool kept = journal_append(keeper->journal, entry, error);
     text_copy(news, size, journal_news(keeper->journal));
     if (!news[0])
@@ -81,8 +87,30 @@ static void close_event(App *app, Keeper *keeper)
     Error unheard = {0};
     if (keeper->bag_waits)
         keeper->bag_waits = !files_bag_keep(&keeper->bag_file, &keeper->session->bag, &unheard);
-    app->unsaved_entries = journal_close(keeper->journal);
+    app->unsaved_entries = journal_close(keeper->journal) + keeper->refused;
     app->unsaved_bag = keeper->bag_waits;
+}
+
+/* Opens the journal. Where another settee has it, or nothing can be written, the event is shown as
+ * it stands, and the notice says what that means. */
+static bool open_journal(Keeper *keeper, Session *session, char *notice, size_t size,
+                         bool *read_only, Error *error)
+{
+    JournalRefusal why;
+    keeper->journal = journal_try(session, notice, size, &why, error);
+    *read_only = !keeper->journal && why == JOURNAL_IN_USE;
+    if (keeper->journal || why == JOURNAL_FAULT)
+        return keeper->journal != NULL;
+    keeper->why_not = *error;
+    *error = (Error){0};
+    Error unheard = {0}; /* where nothing was written yet there is nothing to read */
+    journal_read(session, notice, size, &unheard);
+    notice[0] = '\0';
+    if (*read_only)
+        text_append(notice, size, "Read only: this event is open in another settee");
+    else
+        text_append(notice, size, "What you log is NOT KEPT: %s", keeper->why_not.text);
+    return true;
 }
 
 static bool once(App *app, const char *event, const char *bag, StageEnd *end, bool *again,
@@ -95,7 +123,8 @@ static bool once(App *app, const char *event, const char *bag, StageEnd *end, bo
     bool done = session && rules ? load(event, bag, session, rules, &keeper.bag_file, error) &&
                                        stage_ready(error) /* else no journal is begun */
                                  : error_set(error, "out of memory");
-    done = done && (keeper.journal = journal_open(session, notice, sizeof notice, error));
+    bool read_only = false;
+    done = done && open_journal(&keeper, session, notice, sizeof notice, &read_only, error);
     if (done) {
         if (!app->open)
             app_look(app);
@@ -104,6 +133,7 @@ static bool once(App *app, const char *event, const char *bag, StageEnd *end, bo
         UiHost host = {.session = session,
                        .rules = rules,
                        .look = &app->look,
+                       .read_only = read_only,
                        .notice = notice,
                        .keep = keep,
                        .save_bag = save_bag,
@@ -113,8 +143,7 @@ static bool once(App *app, const char *event, const char *bag, StageEnd *end, bo
         done = done && *end != STAGE_FAILED;
         *again = done && *end == STAGE_OVER && host.again;
     }
-    if (keeper.journal)
-        close_event(app, &keeper);
+    close_event(app, &keeper);
     if (*again)
         done = files_trash_journals(session->event.file, error);
     free(rules);

@@ -383,19 +383,23 @@ static bool write_again(Journal *journal, Error *error)
 
 /* Opens and locks. Another settee may set the file aside between the two; then the locked file is
  * no longer the journal, and this tries again. */
-static bool open_locked(Journal *journal, bool *unlocked, Error *error)
+static bool open_locked(Journal *journal, bool *unlocked, JournalRefusal *refusal, Error *error)
 {
     for (int attempt = 0; attempt < 8; attempt++) {
         struct stat opened, named;
         journal->fd =
             open(journal->path, O_RDWR | O_CREAT | O_APPEND | O_CLOEXEC | O_NONBLOCK, 0600);
-        if (journal->fd < 0)
+        if (journal->fd < 0) {
+            *refusal = JOURNAL_NO_PLACE;
             return error_set(error, "the journal can't be opened: %s", strerror(errno));
+        }
         if (!load_is_file(journal->fd, error))
             return false;
         *unlocked = flock(journal->fd, LOCK_EX | LOCK_NB) != 0;
-        if (*unlocked && errno == EWOULDBLOCK)
+        if (*unlocked && errno == EWOULDBLOCK) {
+            *refusal = JOURNAL_IN_USE;
             return error_set(error, "this event is open in another settee; close that one first");
+        }
         if (fstat(journal->fd, &opened) == 0 && stat(journal->path, &named) == 0 &&
             opened.st_ino == named.st_ino && opened.st_dev == named.st_dev)
             return true;
@@ -474,10 +478,10 @@ static bool begin(Journal *journal, const JournalHead *head, Error *error)
 }
 
 static bool open_all(Journal *journal, Session *session, char *notice, size_t notice_size,
-                     Error *error)
+                     JournalRefusal *refusal, Error *error)
 {
     bool unlocked = false;
-    if (!open_locked(journal, &unlocked, error))
+    if (!open_locked(journal, &unlocked, refusal, error))
         return false;
     if (unlocked)
         notice_add(notice, notice_size,
@@ -503,7 +507,10 @@ static bool open_all(Journal *journal, Session *session, char *notice, size_t no
     journal->next = tale.entries + 1;
     journal->nameless = tale.entries == 0;
     journal_tale_free(&tale);
-    return done && (journal->length > 0 || begin(journal, &head, error));
+    if (!done || journal->length > 0)
+        return done;
+    *refusal = JOURNAL_NO_PLACE;
+    return begin(journal, &head, error);
 }
 
 /* A new journal, where another event or bowler had the name first. */
@@ -517,9 +524,10 @@ static void notice_other(const JournalHead *head, char *notice, size_t size)
 }
 
 static Journal *open_name(const char *name, Session *session, char *notice, size_t notice_size,
-                          Error *error)
+                          JournalRefusal *refusal, Error *error)
 {
     char file[256];
+    *refusal = JOURNAL_FAULT;
     *error = (Error){0};
     notice[0] = '\0';
     Journal *journal = calloc(1, sizeof *journal);
@@ -529,9 +537,11 @@ static Journal *open_name(const char *name, Session *session, char *notice, size
     }
     journal->fd = -1;
     if (journal_file(name, file, sizeof file) &&
-        paths_data(file, journal->path, sizeof journal->path, error)) {
+        !paths_data(file, journal->path, sizeof journal->path, error)) {
+        *refusal = JOURNAL_NO_PLACE;
+    } else if (journal->path[0]) {
         text_clean(error->file, sizeof error->file, journal->path);
-        if (open_all(journal, session, notice, notice_size, error)) {
+        if (open_all(journal, session, notice, notice_size, refusal, error)) {
             *error = (Error){0};
             return journal;
         }
@@ -543,10 +553,18 @@ static Journal *open_name(const char *name, Session *session, char *notice, size
 
 Journal *journal_open(Session *session, char *notice, size_t notice_size, Error *error)
 {
+    JournalRefusal unheard;
+    return journal_try(session, notice, notice_size, &unheard, error);
+}
+
+Journal *journal_try(Session *session, char *notice, size_t notice_size, JournalRefusal *why,
+                     Error *error)
+{
     JournalHead head;
     Error unheard;
     bool begun = journal_find(session, &head);
-    Journal *journal = open_name(head.name, session, notice, notice_size, error ? error : &unheard);
+    Journal *journal =
+        open_name(head.name, session, notice, notice_size, why, error ? error : &unheard);
     if (journal && !begun && strchr(head.name, '.'))
         notice_other(&head, notice, notice_size);
     return journal;
@@ -555,7 +573,8 @@ Journal *journal_open(Session *session, char *notice, size_t notice_size, Error 
 bool journal_repair(const char *name, Session *session, char *notice, size_t notice_size,
                     Error *error)
 {
-    Journal *journal = open_name(name, session, notice, notice_size, error);
+    JournalRefusal unheard;
+    Journal *journal = open_name(name, session, notice, notice_size, &unheard, error);
     journal_close(journal);
     return journal != NULL;
 }

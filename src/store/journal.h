@@ -33,6 +33,17 @@ typedef struct JournalHead {
  * entries. Locks the file against a second settee. */
 Journal *journal_open(Session *session, char *notice, size_t notice_size, Error *error);
 
+/* Why there is no journal to write to. */
+typedef enum JournalRefusal {
+    JOURNAL_FAULT,   /* the file is no journal of ours, or there is no memory */
+    JOURNAL_IN_USE,  /* another settee has it open: journal_read shows it */
+    JOURNAL_NO_PLACE /* nothing can be written there: journal_read shows what there is */
+} JournalRefusal;
+
+/* The same, and says why not in `why`; unless it was a fault the session is as it was. */
+Journal *journal_try(Session *session, char *notice, size_t notice_size, JournalRefusal *why,
+                     Error *error);
+
 /* Appends one entry that session_apply has taken. False: the disk refused; the event on the
  * screen goes on, and the caller says so. What was refused is kept in memory and written, in
  * order, before the next entry that is appended. */

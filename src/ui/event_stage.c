@@ -271,6 +271,7 @@ static bool begin(EventStage *event)
     model_init(event->model, host->session, host->rules, look->themes, look->theme_count,
                look->glyphs);
     event->model->theme = look->theme;
+    event->model->read_only = host->read_only;
     if (host->notice && host->notice[0])
         take_notice(&event->stage, host->notice);
     if (host->session->first.slot == 0)

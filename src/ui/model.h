@@ -128,7 +128,8 @@ typedef struct Model {
     uint32_t key_before; /* the last key that was pressed */
     char message[160];   /* shown until the next key */
     Role message_role;
-    bool unsaved; /* the disk refused; stays set until saving works again */
+    bool read_only; /* another settee has the event open: nothing is entered here */
+    bool unsaved;   /* the disk refused; stays set until saving works again */
     char unsaved_text[160];
 
     /* Each answer carries the revision it was asked for at, and is current as long as its question

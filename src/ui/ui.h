@@ -14,6 +14,7 @@ typedef struct UiHost {
     Session *session;
     StageLook *look;
     const RuleSet *rules;
+    bool read_only;     /* nothing may be entered: another program has the event open */
     const char *notice; /* a line to show at the start, or "" */
     /* Saves one applied entry; false, with error, if the disk refuses. `news` receives a line to
      * show, or "". */

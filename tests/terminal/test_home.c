@@ -5,11 +5,13 @@
 
 #include "terminal/helper_pty.h"
 
-#include <dirent.h>
+#include <fcntl.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
+#include <sys/file.h>
 #include <sys/stat.h>
+#include <unistd.h>
 
 #define UP "\033OA"
 #define DOWN "\033OB"
@@ -189,6 +191,64 @@ static void deleting_keeps_everything_in_the_trash(void **state)
     pty_end(&pty);
 }
 
+/* Another program has the event open: it is shown as it stands, nothing is entered, and q leaves.
+ */
+static void the_second_on_an_event_only_reads(void **state)
+{
+    (void)state;
+    Pty pty;
+    char path[200];
+    pty_start(&pty, 80, 24, NULL);
+    pty_expect_either(&pty, "a guess", "sure");
+    press(&pty, "fogx\r");
+    pty_expect(&pty, "frame 2");
+    press(&pty, "q");
+    pty_wait(&pty);
+    snprintf(path, sizeof path, "%s/settee/events/demo.journal", pty.home);
+    int fd = open(path, O_RDONLY);
+    assert_true(fd >= 0 && flock(fd, LOCK_EX | LOCK_NB) == 0);
+    pty_start_again(&pty);
+    pty_expect(&pty, "Read only: this event is open in another settee");
+    pty_expect(&pty, "frame 2  read only");
+    pty_expect_either(&pty, "a guess", "sure");
+    press(&pty, "fogx\r");
+    pty_expect(&pty, "read only: this event is open");
+    press(&pty, ESC);
+    pty_expect_gone(&pty, "read only: this event is open");
+    press(&pty, "1q");
+    pty_wait(&pty);
+    pty_expect_restored(&pty);
+    close(fd);
+    pty_end(&pty);
+}
+
+/* Nothing can be written: it plays all the same, and says what is not kept. */
+static void a_home_that_cannot_be_written_plays(void **state)
+{
+    (void)state;
+    Pty pty;
+    char folder[200], aside[200];
+    pty_start(&pty, 80, 24, NULL);
+    pty_expect_either(&pty, "a guess", "sure");
+    press(&pty, "q");
+    pty_wait(&pty);
+    snprintf(folder, sizeof folder, "%s/settee", pty.home);
+    snprintf(aside, sizeof aside, "%s/aside", pty.home);
+    assert_int_equal(rename(folder, aside), 0);
+    fclose(fopen(folder, "w")); /* a file is in the way, which stops even root */
+    pty_start_again(&pty);
+    pty_expect(&pty, "What you log is NOT KEPT");
+    pty_expect_either(&pty, "a guess", "sure");
+    press(&pty, "fogx\r");
+    pty_expect(&pty, "frame 2");
+    pty_expect(&pty, "NOT SAVED: can't make the folder");
+    press(&pty, "q");
+    answer(&pty, "Not everything is saved", "y");
+    pty_expect(&pty, "settee: NOT SAVED: the last 1 entry of this event");
+    pty_wait(&pty);
+    pty_end(&pty);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -196,6 +256,8 @@ int main(void)
         cmocka_unit_test(killed_half_way),
         cmocka_unit_test(the_demo_counts_for_nothing),
         cmocka_unit_test(deleting_keeps_everything_in_the_trash),
+        cmocka_unit_test(the_second_on_an_event_only_reads),
+        cmocka_unit_test(a_home_that_cannot_be_written_plays),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -68,8 +68,17 @@ void update_toggle_pin(const Model *model, Pins *pins, uint32_t key)
     *pins ^= update_pin(key);
 }
 
+bool update_may_write(Model *model, Effects *effects)
+{
+    if (model->read_only)
+        update_refuse(model, effects, "read only: this event is open in another settee");
+    return !model->read_only;
+}
+
 bool update_enter(Model *model, Effects *effects, const Entry *entry)
 {
+    if (!update_may_write(model, effects))
+        return false;
     const char *why = session_refuses(model->session, entry);
     if (why || !session_apply(model->session, entry)) {
         update_refuse(model, effects, why ? why : "not taken");
@@ -98,6 +107,8 @@ bool update_enter_plan(Model *model, Effects *effects, Plan plan)
 
 bool update_enter_draft(Model *model, Effects *effects)
 {
+    if (model->read_only)
+        model->draft_on = false; /* what was only tried */
     return !model->draft_on || update_enter_plan(model, effects, model->draft);
 }
 

@@ -37,6 +37,8 @@ void update_toggle_pin(const Model *model, Pins *pins, uint32_t key); /* of a di
 /* Enters one change. False: the session refuses it, and the reason is shown. */
 bool update_enter(Model *model, Effects *effects, const Entry *entry);
 bool update_enter_plan(Model *model, Effects *effects, Plan plan);
+/* Whether entries and edits may be made at all; says why not. */
+bool update_may_write(Model *model, Effects *effects);
 /* Moves of feet and aim become one entry once the bowler does something else. */
 bool update_enter_draft(Model *model, Effects *effects);
 

@@ -30,6 +30,8 @@ static void bag_changed(Model *model, Effects *effects)
 static bool edit_bag(Model *model, Effects *effects, const BagEdit *edit)
 {
     Error why = {0};
+    if (!update_may_write(model, effects))
+        return false;
     if (!session_bag_edit(model->session, edit, &why)) {
         update_refuse(model, effects, why.text);
         return false;
@@ -138,6 +140,8 @@ static void go_back_or_forth(Model *model, Effects *effects, bool back)
         update_say(model, ROLE_PLAIN, "What you typed is dropped");
         return;
     }
+    if (!update_may_write(model, effects))
+        return;
     if (!(back ? session_bag_undo(session, &why) : session_bag_redo(session, &why))) {
         update_refuse(model, effects, why.text);
         return;

@@ -49,9 +49,10 @@ void screen_frame_event(const Model *model, Canvas *canvas)
     else if (session->frame == 10 && session->ball_of_tenth > 1)
         text_append(right, sizeof right, ", rack %d", session->ball_of_tenth);
     text_append(right, sizeof right, "  %s  ",
-                event_is_demo(&session->event) ? "demo"
-                : session->event.certified     ? "scored"
-                                               : "practice");
+                model->read_only                 ? "read only"
+                : event_is_demo(&session->event) ? "demo"
+                : session->event.certified       ? "scored"
+                                                 : "practice");
     text_append(lane, sizeof lane, "lane %d %s", session->pair[model->lane],
                 SIDE_NAMES[model->lane]);
     int lane_width = canvas_width(lane), right_width = canvas_width(right);
