@@ -6,8 +6,8 @@
 /* Types the keys (< > ^ v are arrows) at both sizes and compares. */
 static void at_each_size(const char *name, bool empty, const char *keys)
 {
-    static const int SIZES[][2] = {{80, 24}, {120, 40}};
-    for (int i = 0; i < 2; i++) {
+    static const int SIZES[][2] = {{80, 24}, {120, 40}, {40, 12}};
+    for (int i = 0; i < 3; i++) {
         Fake *fake = fake_begin(empty, SIZES[i][0], SIZES[i][1]);
         char file[64];
         assert_non_null(fake);

@@ -133,6 +133,28 @@ static void killed_half_way(void **state)
     pty_end(&pty);
 }
 
+/* The same on 40 by 12, as on a phone: everything as is usual, a ball, the event, its first shot.
+ */
+static void from_an_empty_home_on_a_small_screen(void **state)
+{
+    (void)state;
+    Pty pty;
+    keys = 0;
+    pty_start_words(&pty, 40, 12, NOTHING);
+    answer(&pty, "Start an event", "s");
+    answer(&pty, "step 1 of 3", "\t");
+    answer(&pty, "0 balls in the bag", "\r");
+    answer(&pty, "1 ball in the bag", "\t");
+    answer(&pty, "Event of 20", "\t");
+    pty_expect_either(&pty, "a guess", "sure");
+    press(&pty, "ho6-10\r");
+    pty_expect(&pty, "frame 2");
+    press(&pty, "q");
+    answer(&pty, "[Events 1]", "q");
+    pty_wait(&pty);
+    pty_end(&pty);
+}
+
 /* The demo says what it is, begins again at one key, and is not in the review. */
 static void the_demo_counts_for_nothing(void **state)
 {
@@ -254,6 +276,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(from_the_welcome_to_the_first_answer),
         cmocka_unit_test(killed_half_way),
+        cmocka_unit_test(from_an_empty_home_on_a_small_screen),
         cmocka_unit_test(the_demo_counts_for_nothing),
         cmocka_unit_test(deleting_keeps_everything_in_the_trash),
         cmocka_unit_test(the_second_on_an_event_only_reads),

@@ -334,7 +334,7 @@ static void any_keys_at_all(void **state)
                                     0xe9,       PRESS_LAST};
     unsigned seed = 1;
     for (int walk = 0; walk < 40; walk++) {
-        Fake *fake = fake_begin(walk % 2, walk % 7 ? 80 : 60, 24);
+        Fake *fake = fake_begin(walk % 2, walk % 7 ? 80 : 39 + walk % 3, walk % 7 ? 24 : 12);
         for (int i = 0; i < 200; i++) {
             seed = seed * 1103515245u + 12345u;
             unsigned n = seed >> 16;

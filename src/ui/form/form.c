@@ -102,59 +102,81 @@ void form_back(Form *form, const void *subject)
     form->typed[length > 0 ? length - 1 : 0] = '\0';
 }
 
-/* What may be typed or chosen for the current field. */
-static void draw_hint(const Form *form, Canvas *canvas, int row, int column, int columns)
+/* What may be typed or chosen for the current field, or what was there before. */
+void form_hint(const Form *form, const void *subject, char *out, size_t size)
 {
     const FormRow *field = &form->kind->rows[form->row];
     JsonField holds = form_field(form->kind, form->row);
-    char range[96];
+    char value[64], range[96];
+    form_show(form->kind, subject, form->row, value, sizeof value);
     json_field_range(&holds, range, sizeof range);
-    canvas_text(canvas, row, column, columns, ROLE_DIM,
-                field->allowed            ? field->allowed
-                : field->opens            ? "Enter opens the list"
-                : holds.kind == JSON_TEXT ? "type a new name"
-                : holds.kind == JSON_WORD ? "\u2190\u2192 to change it"
-                                          : range);
+    out[0] = '\0';
+    if (form->typed_on)
+        text_append(out, size, "was %s; Enter takes it", value[0] ? value : "-");
+    else
+        text_copy(out, size,
+                  field->allowed            ? field->allowed
+                  : field->opens            ? "Enter opens the list"
+                  : holds.kind == JSON_TEXT ? "type a new name"
+                  : holds.kind == JSON_WORD ? "\u2190\u2192 to change it"
+                                            : range);
 }
 
-static void draw_field(const Form *form, const void *subject, const Glyphs *glyphs, Canvas *canvas,
-                       Area area, int i)
+/* A field that is not the current one: its value, and what is to be said of it. */
+static void draw_value(const FormKind *kind, const void *subject, int i, Canvas *canvas, int row,
+                       int column, int columns)
 {
-    const FormKind *kind = form->kind;
-    const FormRow *field = &kind->rows[i];
-    bool here = i == form->row, typed = here && form->typed_on;
-    int row = area.row + i, column = area.column;
     char value[64], note[64] = "", line[160] = "";
     form_show(kind, subject, i, value, sizeof value);
     if (kind->note)
         kind->note(subject, i, note, sizeof note);
-    canvas_text(canvas, row, column + 2, VALUE_AT - 3, here ? ROLE_PLAIN : ROLE_DIM, field->name);
-    text_append(line, sizeof line, "%s", typed ? form->typed : value[0] ? value : "-");
-    if (!here) {
-        text_append(line, sizeof line, " %s", value[0] ? field->unit : "");
-        int room = note[0] && note[0] != '(' ? HINT_AT - VALUE_AT - 1 : area.columns - VALUE_AT;
-        int wide = canvas_text(canvas, row, column + VALUE_AT, room, ROLE_PLAIN, line);
-        int at = note[0] == '(' ? VALUE_AT + wide + (line[strlen(line) - 1] != ' ') : HINT_AT;
-        canvas_text(canvas, row, column + at, area.columns - at, ROLE_DIM, note);
-        return;
-    }
+    text_append(line, sizeof line, "%s %s", value[0] ? value : "-",
+                value[0] ? kind->rows[i].unit : "");
+    bool wider = columns + VALUE_AT >= FORM_WIDE_MIN, aside = wider && note[0] && note[0] != '(';
+    int wide = canvas_text(canvas, row, column, aside ? HINT_AT - VALUE_AT - 1 : columns,
+                           ROLE_PLAIN, line);
+    int at = aside ? HINT_AT - VALUE_AT : wide + (line[strlen(line) - 1] != ' ');
+    if (wider)
+        canvas_text(canvas, row, column + at, columns - at, ROLE_DIM, note);
+}
+
+static void draw_current(const Form *form, const void *subject, const Glyphs *glyphs,
+                         Canvas *canvas, int row, int column, int columns)
+{
+    char value[64], hint[128];
+    bool wide = columns >= FORM_WIDE_MIN;
+    int room = wide ? VALUE_WIDE : columns - VALUE_AT;
+    form_show(form->kind, subject, form->row, value, sizeof value);
     canvas_put(canvas, row, column, glyphs->breaks_right, ROLE_ACCENT);
-    canvas_hline(canvas, row, column + VALUE_AT, VALUE_WIDE, ' ', ROLE_FIELD);
-    int wide = canvas_text(canvas, row, column + VALUE_AT, VALUE_WIDE - 1, ROLE_FIELD, line);
+    canvas_hline(canvas, row, column + VALUE_AT, room, ' ', ROLE_FIELD);
+    int typed = canvas_text(canvas, row, column + VALUE_AT, room - 1, ROLE_FIELD,
+                            form->typed_on ? form->typed
+                            : value[0]     ? value
+                                           : "-");
     canvas->cursor_row = row;
-    canvas->cursor_column = column + VALUE_AT + (typed ? wide : 0);
-    if (typed)
-        canvas_print(canvas, row, column + HINT_AT, area.columns - HINT_AT, ROLE_DIM,
-                     "was %s; Enter takes it", value[0] ? value : "-");
-    else
-        draw_hint(form, canvas, row, column + HINT_AT, area.columns - HINT_AT);
+    canvas->cursor_column = column + VALUE_AT + (form->typed_on ? typed : 0);
+    form_hint(form, subject, hint, sizeof hint);
+    if (wide)
+        canvas_text(canvas, row, column + HINT_AT, columns - HINT_AT, ROLE_DIM, hint);
 }
 
 void form_draw(const Form *form, const void *subject, const Glyphs *glyphs, Canvas *canvas,
                Area area)
 {
-    for (int i = 0; i < form->kind->count; i++)
-        draw_field(form, subject, glyphs, canvas, area, i);
+    int count = form->kind->count, top = form->row - area.rows / 2;
+    top = top < count - area.rows ? top : count - area.rows;
+    top = top > 0 ? top : 0;
+    for (int i = top; i < count && i < top + area.rows; i++) {
+        int row = area.row + i - top;
+        bool here = i == form->row;
+        canvas_text(canvas, row, area.column + 2, VALUE_AT - 3, here ? ROLE_PLAIN : ROLE_DIM,
+                    form->kind->rows[i].name);
+        if (here)
+            draw_current(form, subject, glyphs, canvas, row, area.column, area.columns);
+        else
+            draw_value(form->kind, subject, i, canvas, row, area.column + VALUE_AT,
+                       area.columns - VALUE_AT);
+    }
 }
 
 void form_caution(const Form *form, const char *words, const Glyphs *glyphs, Canvas *canvas,

@@ -55,7 +55,10 @@ void form_word(Form *form, const void *subject, int step);
 bool form_type(Form *form, const void *subject, uint32_t key);
 void form_back(Form *form, const void *subject);
 
-/* Draws the fields, a line each; sets the cursor. */
+/* Draws the fields, a line each, as many around the current one as fit; sets the cursor. In a
+ * narrow area, under FORM_WIDE_MIN columns, what form_hint says is left to be drawn elsewhere. */
+enum { FORM_WIDE_MIN = 70 };
+void form_hint(const Form *form, const void *subject, char *out, size_t size);
 void form_draw(const Form *form, const void *subject, const Glyphs *glyphs, Canvas *canvas,
                Area area);
 /* The current field's caution, in two lines; `words` in its place if not NULL. */

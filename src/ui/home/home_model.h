@@ -8,7 +8,7 @@
 #include "ui/home/home.h"
 #include "ui/input/keytable.h"
 
-enum { HOME_ITEMS_MAX = 200, HOME_COLUMNS_MIN = 80, HOME_ROWS_MIN = 24 };
+enum { HOME_ITEMS_MAX = 200, HOME_COLUMNS_MIN = 40, HOME_ROWS_MIN = 12 };
 
 typedef enum HomeMode {
     HOME_WELCOME,
@@ -73,8 +73,9 @@ unsigned home_where(const Home *home);       /* one AT_* bit */
 const HomeItem *home_item(const Home *home); /* the chosen one of the page; NULL: there is none */
 void *home_subject(Home *home);              /* what the form fills in */
 const void *home_filled(const Home *home);   /* the same, to read */
-bool home_small(const Home *home);
-const char *home_called(const Home *home); /* the chosen file, as people call it */
+bool home_small(const Home *home);           /* too small to show anything */
+bool home_compact(const Home *home);         /* below 80 by 24: the compact view */
+const char *home_called(const Home *home);   /* the chosen file, as people call it */
 
 /* The rows of the welcome; returns how many. */
 enum { HOME_MENU_MAX = 12 };

@@ -36,6 +36,8 @@ bool home_small(const Home *home)
     return home->columns < HOME_COLUMNS_MIN || home->rows < HOME_ROWS_MIN;
 }
 
+bool home_compact(const Home *home) { return home->columns < 80 || home->rows < 24; }
+
 const HomeItem *home_item(const Home *home)
 {
     return home->count[home->page] > 0 ? &home->items[home->page][home->at[home->page]] : NULL;

@@ -12,47 +12,83 @@ enum { PICTURE_COLUMNS = 39, PICTURE_AT = 39, FACTS = 7 };
 
 static const Glyphs *glyphs_of(const Home *home) { return home->host->look->glyphs; }
 
-void home_frame(const Home *home, Canvas *canvas, const char *title, const char *right)
+void home_frame(const Home *home, Canvas *canvas, const char *title, const char *right,
+                const char *hint)
 {
     screen_frame_top(canvas, title, right);
     canvas_hline(canvas, canvas->rows - 2, 0, canvas->columns, glyphs_of(home)->rule, ROLE_DIM);
     if (home->message[0])
         canvas_print(canvas, canvas->rows - 2, 1, canvas->columns - 2, home->message_role, " %s ",
                      home->message);
+    else if (hint[0] && home_compact(home))
+        canvas_print(canvas, canvas->rows - 2, 1, canvas->columns - 2, ROLE_DIM, " %s ", hint);
     key_footer(&HOME_TABLE, home_where(home), -1, canvas);
 }
 
 /* ---- the welcome ---- */
 
+static void draw_menu(const Home *home, Canvas *canvas, int row, int pitch)
+{
+    HomeDoor rows[HOME_MENU_MAX];
+    int count = home_menu(home, rows), left = pitch > 1 ? 3 : 1;
+    int room = (canvas->rows - 2 - row) / pitch, top = home_top(home->menu, count, room);
+    for (int i = top; i < count && i < top + room; i++, row += pitch) {
+        bool here = i == home->menu;
+        if (here)
+            canvas_put(canvas, row, left, glyphs_of(home)->breaks_right, ROLE_ACCENT);
+        canvas_text(canvas, row, left + 2, 2, ROLE_KEY, rows[i].shown);
+        canvas_text(canvas, row, left + 5, 18, here ? ROLE_ACCENT : ROLE_PLAIN, rows[i].name);
+        if (!home_compact(home))
+            canvas_text(canvas, row, left + 24, canvas->columns - left - 25, ROLE_DIM,
+                        rows[i].sentence);
+    }
+}
+
 static void draw_welcome(const Home *home, Canvas *canvas)
 {
     HomeDoor rows[HOME_MENU_MAX];
-    int count = home_menu(home, rows), row = 3;
-    home_frame(home, canvas, "settee", "");
-    canvas_text(canvas, row, 3, canvas->columns - 4, ROLE_PLAIN,
-                "Welcome. After each shot you type what you saw; settee answers what to");
-    canvas_text(canvas, row + 1, 3, canvas->columns - 4, ROLE_PLAIN,
-                "change next: which ball, how far to move, your chance, and why.");
-    canvas_text(canvas, row + 3, 3, canvas->columns - 4, ROLE_DIM,
-                "There is nothing of yours here yet.");
-    row += 5;
-    for (int i = 0; i < count; i++, row += 2) {
-        bool here = i == home->menu;
-        if (here)
-            canvas_put(canvas, row, 3, glyphs_of(home)->breaks_right, ROLE_ACCENT);
-        canvas_text(canvas, row, 5, 2, ROLE_KEY, rows[i].shown);
-        canvas_text(canvas, row, 8, 18, here ? ROLE_ACCENT : ROLE_PLAIN, rows[i].name);
-        canvas_text(canvas, row, 27, canvas->columns - 28, ROLE_DIM, rows[i].sentence);
+    home_menu(home, rows);
+    home_frame(home, canvas, "settee", "", rows[home->menu].sentence);
+    if (home_compact(home)) {
+        canvas_wrap(canvas, 1, 1, canvas->columns - 2, 2, ROLE_PLAIN,
+                    "Welcome. Log what you saw; settee says what to change next, and why.");
+        draw_menu(home, canvas, 4, 1);
+        return;
     }
+    canvas_wrap(canvas, 3, 3, 73, 2, ROLE_PLAIN,
+                "Welcome. After each shot you type what you saw; settee answers what to change "
+                "next: which ball, how far to move, your chance, and why.");
+    canvas_text(canvas, 6, 3, canvas->columns - 4, ROLE_DIM, "There is nothing of yours here yet.");
+    draw_menu(home, canvas, 8, 2);
 }
 
 /* ---- the lists ---- */
 
-/* First row that shows, so that the chosen one does. */
-static int top_of(int at, int count, int room)
+int home_top(int at, int count, int room)
 {
     int top = at - room / 2 < count - room ? at - room / 2 : count - room;
     return top > 0 ? top : 0;
+}
+
+/* In the compact view a file has its name and the one figure that matters most. */
+static void draw_brief(const Home *home, Canvas *canvas, int row, const HomeItem *item, bool here)
+{
+    char right[24] = "";
+    if (item->fault[0])
+        text_copy(right, sizeof right, "has a fault");
+    else if (home->page == HOME_EVENTS)
+        text_copy(right, sizeof right, item->scores[0] ? item->scores : item->date);
+    else if (home->page == HOME_BAGS)
+        text_append(right, sizeof right, "%d balls", item->balls);
+    else
+        text_append(right, sizeof right, "%.0f ft", item->length_ft);
+    int wide = canvas_width(right);
+    canvas_text(canvas, row, 3, canvas->columns - wide - 6,
+                here         ? ROLE_ACCENT
+                : item->away ? ROLE_DIM
+                             : ROLE_PLAIN,
+                home->page == HOME_BAGS || !item->title[0] ? item->name : item->title);
+    canvas_text_right(canvas, row, canvas->columns - 1, wide, ROLE_DIM, right);
 }
 
 static void draw_event(Canvas *canvas, int row, const HomeItem *item, bool here)
@@ -173,21 +209,26 @@ static void draw_list(const Home *home, Canvas *canvas)
 {
     const HomeItem *items = home->items[home->page];
     int count = home->count[home->page], at = home->at[home->page];
-    int room = canvas->rows - 7, top = top_of(at, count, room);
+    bool compact = home_compact(home);
+    int first = compact ? 1 : 3, room = canvas->rows - (compact ? 3 : 7);
+    int top = home_top(at, count, room);
     char right[80] = "";
     for (int kind = 0; kind < HOME_KINDS; kind++)
         text_append(right, sizeof right, "%s%s%s %d%s", kind ? "  " : "",
                     kind == (int)home->page ? "[" : "", HOME_TITLES[kind], home->count[kind],
                     kind == (int)home->page ? "]" : "");
     home_frame(home, canvas, home->choosing ? "Choose for the event" : "settee",
-               home->choosing ? HOME_TITLES[home->page] : right);
-    draw_heads(home, canvas);
+               home->choosing ? HOME_TITLES[home->page] : right, "");
+    if (!compact)
+        draw_heads(home, canvas);
     for (int i = top; i < count && i < top + room; i++) {
-        int row = 3 + i - top;
+        int row = first + i - top;
         bool here = i == at;
         if (here)
             canvas_put(canvas, row, 1, glyphs_of(home)->breaks_right, ROLE_ACCENT);
-        if (home->page == HOME_EVENTS)
+        if (compact)
+            draw_brief(home, canvas, row, &items[i], here);
+        else if (home->page == HOME_EVENTS)
             draw_event(canvas, row, &items[i], here);
         else if (home->page == HOME_BAGS)
             draw_bag(canvas, row, &items[i], here);
@@ -198,9 +239,9 @@ static void draw_list(const Home *home, Canvas *canvas)
         canvas_text(canvas, 4, 3, canvas->columns - 4, ROLE_DIM,
                     home->page == HOME_EVENTS ? "No event yet: n starts one."
                                               : "None yet: n makes one.");
-    if (home->page == HOME_PATTERNS)
+    if (home->page == HOME_PATTERNS && !compact)
         draw_pattern_facts(home, canvas);
-    else
+    else if (!compact)
         draw_doors(home, canvas);
 }
 
@@ -219,7 +260,7 @@ static void draw_help(const Home *home, Canvas *canvas)
                  .row_count = room};
     snprintf(where, sizeof where, "lines %3d-%3d of %3d", home->help_top + 1,
              shown < count.line ? shown : count.line, count.line);
-    home_frame(home, canvas, "Keys", where);
+    home_frame(home, canvas, "Keys", where, "");
     flow_keys(&flow, &HOME_TABLE, HOME_GROUPS);
 }
 
@@ -240,17 +281,24 @@ void home_question(const Home *home, char *out, size_t size)
     }
 }
 
+/* On the line above the footer; a question that is longer takes the one above it too. */
 static void draw_line(const Home *home, Canvas *canvas)
 {
     char text[200] = "";
-    int row = canvas->rows - 2;
+    int row = canvas->rows - 2, room = canvas->columns - 2;
     if (home->mode == HOME_ASK)
         home_question(home, text, sizeof text);
+    else if (home->renaming)
+        text_append(text, sizeof text, "New name of %s: %s", home_called(home), home->name);
     else
-        text_append(text, sizeof text, "%s%s: %s", home->renaming ? "New name of " : "Name of the ",
-                    home->renaming ? home_called(home) : "copy", home->name);
+        text_append(text, sizeof text, "Name of the copy: %s", home->name);
     canvas_hline(canvas, row, 0, canvas->columns, ' ', ROLE_PLAIN);
-    int wide = canvas_text(canvas, row, 1, canvas->columns - 2, ROLE_ACCENT, text);
+    if (canvas_width(text) > room) {
+        canvas_hline(canvas, --row, 0, canvas->columns, ' ', ROLE_PLAIN);
+        canvas_wrap(canvas, row, 1, room, 2, ROLE_ACCENT, text);
+        return;
+    }
+    int wide = canvas_text(canvas, row, 1, room, ROLE_ACCENT, text);
     if (home->mode == HOME_NAME) {
         canvas->cursor_row = row;
         canvas->cursor_column = 1 + wide;

@@ -4,8 +4,11 @@
 
 #include "ui/home/home_keys.h"
 
-/* Title line, rule with the message, footer. */
-void home_frame(const Home *home, Canvas *canvas, const char *title, const char *right);
+/* Title line, rule with the message or, in the compact view, a hint; footer. */
+void home_frame(const Home *home, Canvas *canvas, const char *title, const char *right,
+                const char *hint);
+/* First row that shows, so that the chosen one does. */
+int home_top(int at, int count, int room);
 void home_question(const Home *home, char *out, size_t size);
 
 void home_draw_bag(const Home *home, Canvas *canvas);

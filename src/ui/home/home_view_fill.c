@@ -31,7 +31,7 @@ static void draw_ball(Canvas *canvas, int row, int column, int columns, const Ba
                  ball->differential_in);
 }
 
-/* Who throws them, in two lines. */
+/* Who throws them, in two lines; in one in the compact view. */
 static void draw_bowler(const Home *home, Canvas *canvas, int row)
 {
     const Bowler *bowler = &home->bag.bowler;
@@ -39,6 +39,8 @@ static void draw_bowler(const Home *home, Canvas *canvas, int row)
     text_append(line, sizeof line, "%s, %s-handed, %s", bowler->name, HAND_NAMES[bowler->hand],
                 bowler->from.style ? PLAY_NAMES[bowler->from.style] : STYLE_NAMES[bowler->style]);
     canvas_text(canvas, row, 3, canvas->columns - 4, ROLE_PLAIN, line);
+    if (home_compact(home))
+        return;
     line[0] = '\0';
     text_append(line, sizeof line,
                 "%.4g mph, %.0f rpm, rotation %.0f, tilt %.0f deg, scatter %.1f boards",
@@ -50,18 +52,19 @@ static void draw_bowler(const Home *home, Canvas *canvas, int row)
 void home_draw_bag(const Home *home, Canvas *canvas)
 {
     int order[BAG_BALLS_MAX], count = bag_order(&home->bag, order), at = 0;
-    int room = canvas->rows - 10, row = 6;
+    bool usual = false, compact = home_compact(home);
+    int row = compact ? 2 : 6, room = canvas->rows - row - (compact ? 2 : 4);
     char title[96] = "";
     text_append(title, sizeof title, "Bag %s", home->bag_name[0] ? home->bag_name : "(new)");
-    home_frame(home, canvas, title, "saved as you go");
-    draw_bowler(home, canvas, 2);
-    canvas_text(canvas, row - 1, 1 + LB_AT, canvas->columns - LB_AT - 2, ROLE_DIM,
-                "  lb  cover      surface     RG    diff");
+    home_frame(home, canvas, title, "saved as you go", "");
+    draw_bowler(home, canvas, compact ? 1 : 2);
+    if (!compact)
+        canvas_text(canvas, row - 1, 1 + LB_AT, canvas->columns - LB_AT - 2, ROLE_DIM,
+                    "  lb  cover      surface     RG    diff");
     for (int i = 0; i < count; i++)
         at = order[i] == home->ball ? i : at;
-    int top = at - room / 2 < count - room ? at - room / 2 : count - room;
-    bool usual = false;
-    for (int i = top > 0 ? top : 0; i < count && i < (top > 0 ? top : 0) + room; i++, row++) {
+    int top = home_top(at, count, room);
+    for (int i = top; i < count && i < top + room; i++, row++) {
         bool here = order[i] == home->ball;
         const Ball *ball = &home->bag.balls[order[i]];
         if (here)
@@ -69,34 +72,47 @@ void home_draw_bag(const Home *home, Canvas *canvas)
         draw_ball(canvas, row, 1, canvas->columns - 2, ball, here);
         usual = usual || ball->surface_usual;
     }
-    if (usual)
+    if (usual && !compact)
         canvas_text(canvas, row + 1, 5, canvas->columns - 6, ROLE_DIM,
                     "* usual for its cover: Enter to put in yours.");
 }
 
 /* ---- kinds of ball ---- */
 
+/* The balls last added, as many as fit. */
+static void draw_added(const Home *home, Canvas *canvas, int row)
+{
+    int room = canvas->rows - 2 - row, count = home->bag.count;
+    for (int i = count > room ? count - room : 0; i < count; i++, row++)
+        draw_ball(canvas, row, 1, canvas->columns - 2, &home->bag.balls[i], false);
+}
+
 void home_draw_kinds(const Home *home, Canvas *canvas)
 {
-    int row = 4, count = 0;
+    int row = home_compact(home) ? 2 : 4, count = 0;
     char right[48] = "";
     text_append(right, sizeof right, "%d ball%s in the bag", home->bag.count,
                 home->bag.count == 1 ? "" : "s");
-    home_frame(home, canvas, "Balls by what they are sold as", right);
-    canvas_text(canvas, 2, 3, canvas->columns - 4, ROLE_DIM,
-                "One for each ball you bring; numbers are usual ones, to change later.");
-    for (; BALL_PRESETS[count].name; count++, row++) {
-        const BallPreset *kind = &BALL_PRESETS[count];
-        bool here = count == home->kind;
+    home_frame(home, canvas,
+               home_compact(home) ? "Balls by kind" : "Balls by what they are sold as", right,
+               BALL_PRESETS[home->kind].means);
+    while (BALL_PRESETS[count].name)
+        count++;
+    int room = home_compact(home) ? canvas->rows - 4 : count;
+    int top = home_top(home->kind, count, room);
+    for (int i = top; i < count && i < top + room; i++, row++) {
+        bool here = i == home->kind;
         if (here)
             canvas_put(canvas, row, 3, glyphs_of(home)->breaks_right, ROLE_ACCENT);
-        canvas_text(canvas, row, 5, 18, here ? ROLE_ACCENT : ROLE_PLAIN, kind->name);
-        canvas_text(canvas, row, 24, canvas->columns - 25, ROLE_DIM, kind->means);
+        canvas_text(canvas, row, 5, 18, here ? ROLE_ACCENT : ROLE_PLAIN, BALL_PRESETS[i].name);
+        if (!home_compact(home))
+            canvas_text(canvas, row, 24, canvas->columns - 25, ROLE_DIM, BALL_PRESETS[i].means);
     }
-    row++;
-    for (int i = home->bag.count > 6 ? home->bag.count - 6 : 0;
-         i < home->bag.count && row < canvas->rows - 2; i++, row++)
-        draw_ball(canvas, row, 1, canvas->columns - 2, &home->bag.balls[i], false);
+    if (home_compact(home))
+        return;
+    canvas_text(canvas, 2, 3, canvas->columns - 4, ROLE_DIM,
+                "One for each ball you bring; numbers are usual ones, to change later.");
+    draw_added(home, canvas, row + 1);
 }
 
 /* ---- forms ---- */
@@ -106,15 +122,19 @@ static const char *const TITLES[] = {[FORM_BOWLER] = "Bowler",
                                      [FORM_EVENT] = "New event",
                                      [FORM_MEASURE] = "Measure"};
 
+/* What comes out, and how to measure it; in the compact view as much as fits. */
 static void draw_result(const Home *home, Canvas *canvas, int row)
 {
     const Measure *measure = &home->measure;
     const FormRow *field = &BOWLER_FORM.rows[measure->row];
-    canvas_wrap(canvas, row, 3, canvas->columns - 6, 5, ROLE_PLAIN, measure_words(measure->row));
-    canvas_print(canvas, row + 6, 3, canvas->columns - 6, ROLE_ACCENT, "%s: %.3g %s", field->name,
+    int columns = canvas->columns - 6, words = home_compact(home) ? canvas->rows - 3 - row : 6;
+    canvas_print(canvas, row, 3, columns, ROLE_ACCENT, "%s: %.3g %s", field->name,
                  measure_result(measure), field->unit);
-    canvas_text(canvas, row + 7, 3, canvas->columns - 6, ROLE_DIM,
-                "Tab takes it over, marked as measured; Esc goes back without it.");
+    if (!home_compact(home))
+        canvas_text(canvas, ++row, 3, columns, ROLE_DIM,
+                    "Tab takes it over, marked as measured; Esc goes back without it.");
+    canvas_wrap(canvas, row + (home_compact(home) ? 1 : 2), 3, columns, words, ROLE_PLAIN,
+                measure_words(measure->row));
 }
 
 /* What the whole of a form is for, above its fields. */
@@ -133,18 +153,24 @@ static const char *purpose(const Home *home)
 void home_draw_form(const Home *home, Canvas *canvas)
 {
     const Form *form = &home->form;
-    int row = 4, columns = canvas->columns - 2;
-    char right[64] = "";
-    if (home->starting && home->filling != FORM_MEASURE)
+    bool compact = home_compact(home), measuring = home->filling == FORM_MEASURE;
+    int row = compact ? 1 : 4, columns = canvas->columns - 2, rows = form->kind->count;
+    int room = canvas->rows - 2 - row;
+    char right[64] = "", hint[128];
+    if (home->starting && !measuring)
         text_append(right, sizeof right, "step %d of 3", home->filling == FORM_BOWLER ? 1 : 3);
-    const char *title = home->filling == FORM_BALL ? home->ball_draft.name : TITLES[home->filling];
-    home_frame(home, canvas, title, right);
-    canvas_text(canvas, 2, 3, columns - 4, ROLE_DIM, purpose(home));
+    form_hint(form, home_filled(home), hint, sizeof hint);
+    home_frame(home, canvas,
+               home->filling == FORM_BALL ? home->ball_draft.name : TITLES[home->filling], right,
+               hint);
+    if (!compact)
+        canvas_text(canvas, 2, 3, columns - 4, ROLE_DIM, purpose(home));
+    rows = rows < room ? rows : room;
     form_draw(form, home_filled(home), glyphs_of(home), canvas,
-              (Area){row, 1, form->kind->count, columns < 100 ? columns : 100});
-    row += form->kind->count + 1;
-    if (home->filling == FORM_MEASURE)
+              (Area){row, 1, rows, columns < 100 ? columns : 100});
+    row += rows + !compact;
+    if (measuring)
         draw_result(home, canvas, row);
-    else
+    else if (!compact)
         form_caution(form, NULL, glyphs_of(home), canvas, (Area){row, 1, 2, columns});
 }

@@ -44,7 +44,7 @@ static int keep_place(const KeyTable *table, unsigned where, Canvas *canvas)
     int end = canvas->columns;
     for (size_t i = 0; i < sizeof KEPT / sizeof *KEPT; i++) {
         const KeyRow *row = key_find(table, where, KEPT[i]);
-        if (!row || row->foot == 0)
+        if (!row || row->foot == 0 || row->from != KEPT[i])
             continue;
         end -= footer_width(row) + 1;
         int line = canvas->rows - 1,
