@@ -78,8 +78,12 @@ static void fill_event(HomeItem *item, const JournalHead *heads, int count, Sess
         fill_fault(item, &error);
         return;
     }
-    text_copy(item->pattern, sizeof item->pattern, pattern.name);
-    item->length_ft = pattern.length_ft;
+    const About *about = &pattern.about;
+    text_copy(item->pattern, sizeof item->pattern,
+              !about->only   ? pattern.name
+              : about->house ? "House shot"
+                             : "no sheet");
+    item->length_ft = about->only ? about->length_ft : pattern.length_ft; /* if it is known */
     if (files_place("events", item->name, place, sizeof place, NULL))
         fill_journal(item, heads, count, place, session);
 }
@@ -114,12 +118,41 @@ static void fill_pattern(HomeItem *item)
     item->ratio = oil_ratio(&oil);
 }
 
+/* Oil that nobody has a sheet of, before the sheets. */
+static const struct {
+    const char *name, *title, *note;
+} ROUGH[] = {{"about:house", "House shot",
+              "Wet inside, dry outside, as most centres lay for leagues. The shots tell which; the "
+              "picture is the middle of what it may be."},
+             {"about:40ft", "Only its length",
+              "Its length in feet, on the form; its volume if you know that too. The shots tell "
+              "the shape; the picture is the middle of what it may be."},
+             {"about:nothing", "Nothing known",
+              "Any of the usual kinds. The shots tell which; the picture is the middle of what it "
+              "may be."}};
+enum { ROUGH_COUNT = sizeof ROUGH / sizeof ROUGH[0] };
+
+static int list_rough(HomeItem *items)
+{
+    for (int i = 0; i < ROUGH_COUNT; i++) {
+        items[i] = (HomeItem){.rough = true};
+        text_copy(items[i].name, sizeof items[i].name, ROUGH[i].name);
+        fill_pattern(&items[i]);
+        text_copy(items[i].title, sizeof items[i].title, ROUGH[i].title);
+        text_copy(items[i].note, sizeof items[i].note, ROUGH[i].note);
+    }
+    return ROUGH_COUNT;
+}
+
 static int list(void *context, HomeKind kind, HomeItem *items, int max)
 {
     enum { NAMES_MAX = 256 };
     const App *app = context;
     FileName names[NAMES_MAX];
-    int count = files_names(KINDS[kind], names, max < NAMES_MAX ? max : NAMES_MAX), head_count = 0;
+    int rough = kind == HOME_PATTERNS ? list_rough(items) : 0, head_count = 0;
+    max -= rough;
+    items += rough;
+    int count = files_names(KINDS[kind], names, max < NAMES_MAX ? max : NAMES_MAX);
     JournalHead *heads = kind == HOME_EVENTS ? journal_list(&head_count, NULL) : NULL;
     Session *session = heads ? malloc(sizeof *session) : NULL;
     for (int i = 0; i < count; i++) {
@@ -135,7 +168,7 @@ static int list(void *context, HomeKind kind, HomeItem *items, int max)
     }
     free(session);
     free(heads);
-    return count;
+    return rough + count;
 }
 
 /* ---- what is done with the files ---- */

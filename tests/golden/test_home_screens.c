@@ -47,6 +47,11 @@ static void patterns(void **state)
     (void)state;
     at_each_size("patterns", false, "\t\t");
 }
+static void choosing_oil(void **state)
+{
+    (void)state;
+    at_each_size("oil", false, "nvv\nv");
+}
 static void delete_asks(void **state)
 {
     (void)state;
@@ -85,12 +90,12 @@ static void ball(void **state)
 static void event(void **state)
 {
     (void)state;
-    at_each_size("event", false, "nvvvv17");
+    at_each_size("event", false, "nvvvvvv17");
 }
 static void refused(void **state)
 {
     (void)state;
-    at_each_size("refused", false, "nvvvv17\n");
+    at_each_size("refused", false, "nvvvvvv17\n");
 }
 static void leave(void **state)
 {
@@ -106,13 +111,21 @@ static void help(void **state)
 int main(void)
 {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(welcome),     cmocka_unit_test(events),
-        cmocka_unit_test(bags),        cmocka_unit_test(patterns),
-        cmocka_unit_test(delete_asks), cmocka_unit_test(copy_asks_for_a_name),
-        cmocka_unit_test(bag),         cmocka_unit_test(bowler),
-        cmocka_unit_test(measure),     cmocka_unit_test(kinds),
-        cmocka_unit_test(ball),        cmocka_unit_test(event),
-        cmocka_unit_test(refused),     cmocka_unit_test(leave),
+        cmocka_unit_test(welcome),
+        cmocka_unit_test(events),
+        cmocka_unit_test(bags),
+        cmocka_unit_test(patterns),
+        cmocka_unit_test(choosing_oil),
+        cmocka_unit_test(delete_asks),
+        cmocka_unit_test(copy_asks_for_a_name),
+        cmocka_unit_test(bag),
+        cmocka_unit_test(bowler),
+        cmocka_unit_test(measure),
+        cmocka_unit_test(kinds),
+        cmocka_unit_test(ball),
+        cmocka_unit_test(event),
+        cmocka_unit_test(refused),
+        cmocka_unit_test(leave),
         cmocka_unit_test(help),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);

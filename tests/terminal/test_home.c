@@ -13,7 +13,6 @@
 #include <sys/stat.h>
 #include <unistd.h>
 
-#define UP "\033OA"
 #define DOWN "\033OB"
 #define RIGHT "\033OC"
 #define ESC "\033"
@@ -73,7 +72,8 @@ static void make_bag(Pty *pty)
 static void make_event(Pty *pty)
 {
     answer(pty, "Event of 20", DOWN DOWN "\r");
-    answer(pty, "Choose for the event", UP UP UP "\r"); /* from Parlour */
+    answer(pty, "Choose for the event",
+           DOWN DOWN DOWN DOWN DOWN DOWN DOWN "\r"); /* from the house shot */
     answer(pty, "latch", "\t");
     pty_expect(pty, "Latch");
 }
@@ -129,6 +129,41 @@ static void killed_half_way(void **state)
     pty_expect(&pty, "Strong asymmetric");
     press(&pty, "q");
     answer(&pty, "Events 1", "q");
+    pty_wait(&pty);
+    pty_end(&pty);
+}
+
+/* Three games on two pairs, a house shot nobody has the sheet of: warm-up, then the whole first
+ * game, killed in the middle of it. */
+static void warm_up_and_the_first_game(void **state)
+{
+    (void)state;
+    Pty pty;
+    start(&pty);
+    make_bag(&pty);
+    answer(&pty, "House shot, no sheet", DOWN DOWN DOWN DOWN DOWN DOWN "17,18\r2\r\r" RIGHT "\r");
+    answer(&pty, "G starts game 1", "\t");
+    pty_expect_either(&pty, "a guess", "sure");
+    answer(&pty, "warm-up", "ho6-10\r");
+    answer(&pty, "Shot logged", "G");
+    answer(&pty, "End the warm-up and start game 1?", "y");
+    pty_expect(&pty, "game 1/3  frame 1");
+    for (int i = 0; i < 5; i++)
+        press(&pty, "fogx\r");
+    pty_expect(&pty, "frame 6");
+    pty_kill_and_restart(&pty);
+    answer(&pty, "(120)", "\r"); /* five strikes and no other pin: 30 30 30 20 10 */
+    pty_expect(&pty, "frame 6");
+    for (int i = 0; i < 7; i++)
+        press(&pty, "fogx\r");
+    pty_expect(&pty, "frame 10 over");
+    press(&pty, "G");
+    answer(&pty, "Start the next game?", "y");
+    pty_expect(&pty, "game 2/3  frame 1");
+    pty_expect(&pty, "lane 19");
+    press(&pty, "q");
+    pty_expect(&pty, "House shot");
+    answer(&pty, "300", "q");
     pty_wait(&pty);
     pty_end(&pty);
 }
@@ -276,6 +311,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(from_the_welcome_to_the_first_answer),
         cmocka_unit_test(killed_half_way),
+        cmocka_unit_test(warm_up_and_the_first_game),
         cmocka_unit_test(from_an_empty_home_on_a_small_screen),
         cmocka_unit_test(the_demo_counts_for_nothing),
         cmocka_unit_test(deleting_keeps_everything_in_the_trash),

@@ -61,6 +61,19 @@ static inline int fake_list(void *context, HomeKind kind, HomeItem *items, int m
             items[count++] = (HomeItem){.name = "mine", .title = "Quill", .own = true, .balls = 4};
         items[count++] = (HomeItem){.name = "demo", .title = "Imre Holloway", .balls = 14};
     } else if (kind == HOME_PATTERNS) {
+        items[count++] = (HomeItem){.name = "about:house",
+                                    .title = "House shot",
+                                    .rough = true,
+                                    .length_ft = 39,
+                                    .volume_ml = 23,
+                                    .ratio = 8,
+                                    .note = "The shots tell which."};
+        items[count++] = (HomeItem){.name = "about:40ft",
+                                    .title = "Only its length",
+                                    .rough = true,
+                                    .length_ft = 40,
+                                    .volume_ml = 23,
+                                    .ratio = 3};
         items[count++] = (HomeItem){.name = "parlour",
                                     .title = "Parlour",
                                     .length_ft = 39,

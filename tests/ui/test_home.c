@@ -227,7 +227,8 @@ static void an_event_is_checked_field_by_field(void **state)
     static const struct {
         int row;
         const char *typed, *why;
-    } CASES[] = {{EVENT_NAME, " ", "not empty"},
+    } CASES[] = {{EVENT_VOLUME, "50", "10 to 40 mL"},
+                 {EVENT_NAME, " ", "not empty"},
                  {EVENT_DATE, "2026-02-29", "a day such as"},
                  {EVENT_LANES, "17,17", "two lanes"},
                  {EVENT_LANES, "17", "two lanes"},
@@ -273,9 +274,22 @@ static void oil_and_bag_come_from_their_lists(void **state)
     shows(fake, "Choose for the event");
     fake_press(fake, PRESS_DOWN, 1);
     fake_press(fake, PRESS_ESC, 1);
-    assert_string_equal(fake->home.event.pattern, "parlour");
+    assert_string_equal(fake->home.event.pattern, "about:house");
+    shows(fake, "House shot");
     fake_type(fake, "\n");
     fake_press(fake, PRESS_DOWN, 1);
+    fake_type(fake, "\n"); /* only its length: asked for at once */
+    assert_int_equal(fake->home.form.row, EVENT_LENGTH);
+    fake_type(fake, "61\n");
+    shows(fake, "20 to 60 feet");
+    fake_type(fake, "\b\b43\n22\n");
+    assert_string_equal(fake->home.event.pattern, "about:43ft,22ml");
+    fake_press(fake, PRESS_UP, 1);
+    fake_type(fake, "\b\b\n"); /* not known after all */
+    assert_string_equal(fake->home.event.pattern, "about:43ft");
+    fake_press(fake, PRESS_UP, EVENT_BAG - EVENT_PATTERN);
+    fake_type(fake, "\n");
+    fake_press(fake, PRESS_DOWN, 3);
     fake_type(fake, "\n");
     assert_string_equal(fake->home.event.pattern, "quay");
     assert_int_equal(fake->home.form.row, EVENT_BAG);

@@ -6,6 +6,7 @@
 
 #include "base/text.h"
 #include "core/event/stays.h"
+#include "core/lane/about.h"
 
 enum { LANE_NUMBER_MAX = 99, BOWLERS_MAX = 10 };
 
@@ -13,6 +14,8 @@ static const FormRow ROWS[EVENT_ROWS] = {
     [EVENT_NAME] = {"Name", ""},
     [EVENT_DATE] = {"Date", "", .allowed = "a day such as 2026-05-17"},
     [EVENT_PATTERN] = {"Oil", "", .opens = true},
+    [EVENT_LENGTH] = {"  its length", "ft", .allowed = "without a sheet: 20 to 60, if known"},
+    [EVENT_VOLUME] = {"  its volume", "mL", .allowed = "without a sheet: 10 to 40, if known"},
     [EVENT_BAG] = {"Bag", "", .opens = true},
     [EVENT_LANES] = {"Lanes", "", .allowed = "two, such as 17,18"},
     [EVENT_MOVE] = {"Moving", "lanes after each game",
@@ -37,6 +40,10 @@ static const JsonField FIELDS[EVENT_ROWS] = {
     [EVENT_NAME] = {"name", JSON_TEXT, .required = true, JSON_AT(EventInfo, name)},
     [EVENT_DATE] = {"date", JSON_TEXT, JSON_AT(EventInfo, date)},
     [EVENT_PATTERN] = {"pattern", JSON_TEXT, JSON_AT(EventInfo, pattern)},
+    [EVENT_LENGTH] = {"length_ft", JSON_NUMBER, .size = 8, .min = PATTERN_LENGTH_MIN_FT,
+                      .max = PATTERN_LENGTH_MAX_FT, .of = "feet"},
+    [EVENT_VOLUME] = {"volume_ml", JSON_NUMBER, .size = 8, .min = ABOUT_VOLUME_MIN_ML,
+                      .max = ABOUT_VOLUME_MAX_ML, .of = "mL"},
     [EVENT_BAG] = {"bag", JSON_TEXT, JSON_AT(EventInfo, bag)},
     [EVENT_LANES] = {"pair", JSON_TEXT, .size = 8},
     [EVENT_MOVE] = {"move", JSON_INTEGER, .size = 4, .min = -98, .max = 98, .of = "lanes"},
@@ -65,12 +72,52 @@ static bool set_move(EventInfo *event, int lanes, Error *error)
     return lanes == 0 || event->games == 1 || event_move(event, lanes, 0, error);
 }
 
+/* What is known of oil without a sheet; false: there is one. */
+static bool rough(const EventInfo *event, About *about)
+{
+    Error unheard = {0};
+    return about_is(event->pattern) && about_read(event->pattern, about, &unheard);
+}
+
+static void show_oil(const EventInfo *event, int row, char *out, size_t size)
+{
+    About about;
+    Pattern pattern;
+    if (!rough(event, &about)) {
+        text_copy(out, size, row == EVENT_PATTERN ? event->pattern : "");
+    } else if (row == EVENT_PATTERN) {
+        about_pattern(&about, &pattern);
+        text_copy(out, size, pattern.name);
+    } else {
+        double known = row == EVENT_LENGTH ? about.length_ft : about.volume_ml;
+        if (known > 0.0)
+            text_append(out, size, "%.10g", known);
+    }
+}
+
+/* Nothing typed: it isn't known after all. */
+static bool put_oil(EventInfo *event, int row, const char *typed, Error *error)
+{
+    About about;
+    JsonField field = FIELDS[row];
+    double known = 0.0;
+    if (!rough(event, &about))
+        return error_set(error, "the sheet has its own; choose oil without a sheet above");
+    if (typed[0] && !json_field_typed(&field, typed, &known, error))
+        return false;
+    *(row == EVENT_LENGTH ? &about.length_ft : &about.volume_ml) = known;
+    about_write(&about, event->pattern, sizeof event->pattern);
+    return true;
+}
+
 static void show(const void *subject, int row, char *out, size_t size)
 {
     const EventInfo *event = subject;
     out[0] = '\0';
     if (row == EVENT_LANES)
         text_append(out, size, "%d,%d", event->pair[0], event->pair[1]);
+    else if (row >= EVENT_PATTERN && row <= EVENT_VOLUME)
+        show_oil(event, row, out, size);
     else if (row == EVENT_MOVE)
         text_append(out, size, "%d", move_of(event));
     else if (row == EVENT_SCORED || row == EVENT_WARM_UP)
@@ -129,6 +176,9 @@ static bool put_any(EventInfo *event, int row, const char *typed, Error *error)
 {
     int number, move = move_of(event);
     switch (row) {
+    case EVENT_LENGTH:
+    case EVENT_VOLUME:
+        return put_oil(event, row, typed, error);
     case EVENT_LANES:
         return put_lanes(event, typed, error) && set_move(event, move, error);
     case EVENT_MOVE:

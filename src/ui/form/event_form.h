@@ -9,6 +9,8 @@ enum {
     EVENT_NAME,
     EVENT_DATE,
     EVENT_PATTERN,
+    EVENT_LENGTH, /* of oil that nobody has a sheet of */
+    EVENT_VOLUME,
     EVENT_BAG,
     EVENT_LANES,
     EVENT_MOVE,

@@ -14,6 +14,7 @@ typedef struct HomeItem {
     char title[64];          /* an event's or pattern's own name, a bag's bowler; "": not known */
     bool own;                /* in the bowler's home; else built in */
     bool away;               /* put away */
+    bool rough;              /* oil without a sheet: for a new event alone */
     char fault[160];         /* why it can't be read; "": it can */
     char date[16];           /* events: or "" */
     char bag[64];            /* events: names of their files */

@@ -212,7 +212,7 @@ static void new_event(Home *home)
     *event = (EventInfo){.pair = {1, 2}, .games = 3, .bowlers_on_pair = 4, .certified = true};
     text_append(event->name, sizeof event->name, "Event of %s", home->host->today);
     text_copy(event->date, sizeof event->date, home->host->today);
-    text_copy(event->pattern, sizeof event->pattern, "parlour");
+    text_copy(event->pattern, sizeof event->pattern, "about:house");
     text_copy(event->bag, sizeof event->bag, home->bag_name);
     open_form(home, FORM_EVENT, &EVENT_FORM, EVENT_NAME);
 }
@@ -229,15 +229,22 @@ void home_start(Home *home)
     home_new_bag(home);
 }
 
+static bool same_choice(const HomeItem *item, const char *now)
+{
+    return item->rough ? strncmp(now, item->name, strlen(item->name)) == 0
+                       : strcmp(item->name, now) == 0;
+}
+
 /* Opens the list that the field is chosen from. */
 static void open_list(Home *home)
 {
     bool bags = home->form.row == EVENT_BAG;
     home->page = bags ? HOME_BAGS : HOME_PATTERNS;
     home->choosing = true;
+    home_refresh(home);
     const char *now = bags ? home->event.bag : home->event.pattern;
     for (int i = 0; i < home->count[home->page]; i++)
-        if (strcmp(home->items[home->page][i].name, now) == 0)
+        if (same_choice(&home->items[home->page][i], now))
             home->at[home->page] = i;
     home_go(home, HOME_LIST);
 }
@@ -246,6 +253,14 @@ void home_choose_none(Home *home, int argument, uint32_t key)
 {
     home->choosing = false;
     home->mode = HOME_FORM;
+    home_refresh(home);
+}
+
+/* A house shot with a length stays one when it is chosen again. */
+static void choose_oil(EventInfo *event, const HomeItem *item)
+{
+    if (!same_choice(item, event->pattern))
+        text_copy(event->pattern, sizeof event->pattern, item->name);
 }
 
 void home_choose(Home *home, int argument, uint32_t key)
@@ -258,10 +273,11 @@ void home_choose(Home *home, int argument, uint32_t key)
     if (home->page == HOME_BAGS)
         text_copy(home->event.bag, sizeof home->event.bag, item->name);
     else
-        text_copy(home->event.pattern, sizeof home->event.pattern, item->name);
+        choose_oil(&home->event, item);
     home->touched = true;
+    bool rough = item->rough;
     home_choose_none(home, 0, key);
-    form_go(&home->form, 1);
+    form_go(&home->form, home->form.row == EVENT_PATTERN && !rough ? EVENT_BAG - EVENT_PATTERN : 1);
 }
 
 /* ---- the fields ---- */

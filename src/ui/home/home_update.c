@@ -97,7 +97,8 @@ static void list(Home *home, HomeKind kind)
     HomeItem *items = home->items[kind];
     int count = home->host->files->list(home->host->context, kind, items, HOME_ITEMS_MAX), kept = 0;
     for (int i = 0; i < count; i++)
-        if ((home->all_shown || !items[i].away) && (kind != HOME_EVENTS || items[i].own))
+        if ((home->all_shown || !items[i].away) && (kind != HOME_EVENTS || items[i].own) &&
+            (home->choosing || !items[i].rough))
             items[kept++] = items[i];
     home->count[kind] = kept;
     if (kind == HOME_EVENTS)

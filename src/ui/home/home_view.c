@@ -96,7 +96,9 @@ static void draw_event(Canvas *canvas, int row, const HomeItem *item, bool here)
     Role role = item->away ? ROLE_DIM : ROLE_PLAIN;
     int columns = canvas->columns, name = columns >= 100 ? 38 : 25;
     char pattern[80] = "";
-    text_append(pattern, sizeof pattern, "%s %.0f ft", item->pattern, item->length_ft);
+    text_append(pattern, sizeof pattern, "%s", item->pattern);
+    if (item->length_ft > 0.0)
+        text_append(pattern, sizeof pattern, " %.0f ft", item->length_ft);
     canvas_text(canvas, row, 3, name - 1, here ? ROLE_ACCENT : role, item->title);
     canvas_text(canvas, row, 3 + name, 10, role, item->date[0] ? item->date : "no date");
     if (item->fault[0]) {
@@ -128,6 +130,10 @@ static void draw_pattern(Canvas *canvas, int row, const HomeItem *item, bool her
     canvas_text(canvas, row, 3, 18, here ? ROLE_ACCENT : role, item->title);
     if (item->fault[0]) {
         canvas_text(canvas, row, 22, 15, ROLE_WARN, item->fault);
+        return;
+    }
+    if (item->rough) {
+        canvas_text(canvas, row, 22, 11, ROLE_DIM, "no sheet");
         return;
     }
     canvas_print(canvas, row, 22, 6, role, "%2.0f ft", item->length_ft);
