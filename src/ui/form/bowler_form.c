@@ -11,17 +11,17 @@
 #define SCATTER_HIGH 6.0
 
 static const FormRow ROWS[BOWLER_ROWS] = {
-    [BOWLER_NAME] = {"Name", ""},
-    [BOWLER_HAND] = {"Hand", ""},
+    [BOWLER_NAME] = {.name = "Name", .unit = ""},
+    [BOWLER_HAND] = {.name = "Hand", .unit = ""},
     [BOWLER_LEVEL] = {"Level", "", .caution = CAUTION_JUNIOR},
-    [BOWLER_PLAY] = {"Style", ""},
-    [BOWLER_MPH] = {"Speed", "mph at release"},
-    [BOWLER_RPM] = {"Revs", "turns a minute"},
-    [BOWLER_ROTATION] = {"Axis rotation", "deg"},
-    [BOWLER_TILT] = {"Axis tilt", "deg"},
-    [BOWLER_OFFSET] = {"Feet to ball", "boards"},
-    [BOWLER_SCATTER] = {"Scatter", "boards at the arrows"},
-    [BOWLER_SPARES] = {"Spare release", ""},
+    [BOWLER_PLAY] = {.name = "Style", .unit = ""},
+    [BOWLER_MPH] = {.name = "Speed", .unit = "mph at release"},
+    [BOWLER_RPM] = {.name = "Revs", .unit = "turns a minute"},
+    [BOWLER_ROTATION] = {.name = "Axis rotation", .unit = "deg"},
+    [BOWLER_TILT] = {.name = "Axis tilt", .unit = "deg"},
+    [BOWLER_OFFSET] = {.name = "Feet to ball", .unit = "boards"},
+    [BOWLER_SCATTER] = {.name = "Scatter", .unit = "boards at the arrows"},
+    [BOWLER_SPARES] = {.name = "Spare release", .unit = ""},
 };
 
 /* Of the spare release: bowler_spare_release, or as at a strike. */

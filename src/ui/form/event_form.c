@@ -11,7 +11,7 @@
 enum { LANE_NUMBER_MAX = 99, BOWLERS_MAX = 10 };
 
 static const FormRow ROWS[EVENT_ROWS] = {
-    [EVENT_NAME] = {"Name", ""},
+    [EVENT_NAME] = {.name = "Name", .unit = ""},
     [EVENT_DATE] = {"Date", "", .allowed = "a day such as 2026-05-17"},
     [EVENT_PATTERN] = {"Oil", "", .opens = true},
     [EVENT_LENGTH] = {"  its length", "ft", .allowed = "without a sheet: 20 to 60, if known"},
@@ -20,14 +20,14 @@ static const FormRow ROWS[EVENT_ROWS] = {
     [EVENT_LANES] = {"Lanes", "", .allowed = "two, such as 17,18"},
     [EVENT_MOVE] = {"Moving", "lanes after each game",
                     .allowed = "to the right; -2: left; 0: stay"},
-    [EVENT_GAMES] = {"Games", ""},
-    [EVENT_WARM_UP] = {"Warm-up first", ""},
-    [EVENT_BOWLERS] = {"Bowlers", "on the pair, with you"},
-    [EVENT_RIGHT] = {"  right-handed", "of the others, one hand"},
-    [EVENT_LEFT] = {"  left-handed", "of the others"},
-    [EVENT_TWO_HANDED] = {"  two-handed", "of the others, right"},
-    [EVENT_URETHANE] = {"  with urethane", "of all the others"},
-    [EVENT_SCORED] = {"Scores count", ""},
+    [EVENT_GAMES] = {.name = "Games", .unit = ""},
+    [EVENT_WARM_UP] = {.name = "Warm-up first", .unit = ""},
+    [EVENT_BOWLERS] = {.name = "Bowlers", .unit = "on the pair, with you"},
+    [EVENT_RIGHT] = {.name = "  right-handed", .unit = "of the others, one hand"},
+    [EVENT_LEFT] = {.name = "  left-handed", .unit = "of the others"},
+    [EVENT_TWO_HANDED] = {.name = "  two-handed", .unit = "of the others, right"},
+    [EVENT_URETHANE] = {.name = "  with urethane", .unit = "of all the others"},
+    [EVENT_SCORED] = {.name = "Scores count", .unit = ""},
 };
 
 static const char *const YES_NO[] = {"no", "yes", NULL};

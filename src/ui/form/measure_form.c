@@ -44,7 +44,8 @@ static const Way WAYS[BOWLER_ROWS]; /* a row's form is of the row itself */
 static const Way WAYS[BOWLER_ROWS] = {
     [BOWLER_MPH] =
         {{.rows = WAYS[BOWLER_MPH].rows, .count = 2, .fields = WAYS[BOWLER_MPH].fields},
-         {{"Read by", ""}, {"Figure", "", .allowed = "seconds, or mph of the monitor"}},
+         {{.name = "Read by", .unit = ""},
+          {"Figure", "", .allowed = "seconds, or mph of the monitor"}},
          {{"how", JSON_WORD, JSON_AT(Measure, how), .of = "way", .words = SPEED_WORDS},
           FIGURE(1, 1, 40, "")},
          {0, 2.5},
@@ -55,7 +56,9 @@ static const Way WAYS[BOWLER_ROWS] = {
          "left your hand."},
     [BOWLER_RPM] =
         {{.rows = WAYS[BOWLER_RPM].rows, .count = 3, .fields = WAYS[BOWLER_RPM].fields},
-         {{"Whole turns", ""}, {"Frames", ""}, {"Frames a second", ""}},
+         {{.name = "Whole turns", .unit = ""},
+          {.name = "Frames", .unit = ""},
+          {.name = "Frames a second", .unit = ""}},
          {FIGURE(0, 0.5, 10, "turns"), FIGURE(1, 1, 2000, "frames"), FIGURE(2, 10, 1000, "")},
          {1, 48, 240},
          rpm,
@@ -64,7 +67,7 @@ static const Way WAYS[BOWLER_ROWS] = {
          "or three. Slow motion (120 or 240 frames a second) makes it exact."},
     [BOWLER_ROTATION] =
         {{.rows = WAYS[BOWLER_ROTATION].rows, .count = 1, .fields = WAYS[BOWLER_ROTATION].fields},
-         {{"Hours", "from sideways"}},
+         {{.name = "Hours", .unit = "from sideways"}},
          {FIGURE(0, 0, 3.5, "hours")},
          {1.5},
          rotation,
@@ -73,7 +76,7 @@ static const Way WAYS[BOWLER_ROWS] = {
          "straight sideways is 0 hours, half way back toward you 1.5, straight back at you 3."},
     [BOWLER_TILT] =
         {{.rows = WAYS[BOWLER_TILT].rows, .count = 1, .fields = WAYS[BOWLER_TILT].fields},
-         {{"Ring across", "in"}},
+         {{.name = "Ring across", .unit = "in"}},
          {FIGURE(0, 4, 8.6, "inches")},
          {8.4},
          tilt,
@@ -82,7 +85,8 @@ static const Way WAYS[BOWLER_ROWS] = {
          "as with a calliper. A ring as wide as the ball has no tilt."},
     [BOWLER_OFFSET] =
         {{.rows = WAYS[BOWLER_OFFSET].rows, .count = 2, .fields = WAYS[BOWLER_OFFSET].fields},
-         {{"Feet", "board of your slide shoe"}, {"Ball", "board it was laid down on"}},
+         {{.name = "Feet", .unit = "board of your slide shoe"},
+          {.name = "Ball", .unit = "board it was laid down on"}},
          {FIGURE(0, 1, 50, "boards"), FIGURE(1, 1, 39, "boards")},
          {25, 19},
          offset,
@@ -91,7 +95,7 @@ static const Way WAYS[BOWLER_ROWS] = {
          "ball was laid down on. Walk as you always do."},
     [BOWLER_SCATTER] =
         {{.rows = WAYS[BOWLER_SCATTER].rows, .count = 1, .fields = WAYS[BOWLER_SCATTER].fields},
-         {{"Of ten balls", "crossed within a board"}},
+         {{.name = "Of ten balls", .unit = "crossed within a board"}},
          {FIGURE(0, 0, 10, "balls")},
          {7},
          scatter,
