@@ -101,6 +101,12 @@ unsigned model_where(const Model *model)
         return IN_OIL;
     case MODE_SUPPOSE:
         return IN_SUPPOSE;
+    case MODE_LOG:
+        return IN_LOG;
+    case MODE_TOLD:
+        return IN_TOLD;
+    case MODE_TARGET:
+        return IN_TARGET;
     default:
         return IN_LANE;
     }

@@ -35,6 +35,9 @@ typedef enum Mode {
     MODE_BALL, /* the fields of a ball of the bag */
     MODE_BLOCK,
     MODE_OIL,
+    MODE_LOG,
+    MODE_TOLD,   /* in the log: typing a frame that is known only by its pins */
+    MODE_TARGET, /* in the log: typing the score to aim for */
     MODE_SUPPOSE /* the lane's screen, with the answers to a shot that was never thrown */
 } Mode;
 
@@ -64,8 +67,12 @@ typedef enum Prompt {
     PROMPT_QUIT_TYPING,
     PROMPT_QUIT_UNSAVED,
     PROMPT_REMOVE_BALL,
-    PROMPT_AGAIN /* the demo */
+    PROMPT_AGAIN, /* the demo */
+    PROMPT_CLOSED_GAME /* a finished game would change: see LogChange */
 } Prompt;
+
+/* What the bowler asked for in the log, done at once or after PROMPT_CLOSED_GAME. */
+typedef enum LogChange { LOG_EDIT_SHOT, LOG_EDIT_FRAME, LOG_ADD_FRAME, LOG_REMOVE_FRAME } LogChange;
 
 /* A shot being typed. */
 typedef struct Typing {
@@ -155,6 +162,10 @@ typedef struct Model {
     const Block *block;     /* the same */
     bool arsenal_surfaces;  /* other surfaces were asked for too */
     int bag_page, block_game;
+    int log_game, log_row; /* of MODE_LOG: the game, and the row chosen */
+    LogChange change;
+    char typed[64]; /* in the log, so far: a frame's balls, or the target */
+    int target;     /* score to aim for, 0: none */
     int oil_ft; /* where MODE_OIL cuts the film across */
 
     int ball;            /* chosen in MODE_BAG, index in the bag */

@@ -24,12 +24,17 @@ static void draw_small(const Model *model, Canvas *canvas)
     canvas_wrap(canvas, row, 0, canvas->columns, canvas->rows - row, ROLE_PLAIN, text);
 }
 
-/* In MODE_ASK the screen that the question is about. */
+/* The screen that a question or a shot being typed stands on. */
 static Mode shown_mode(const Model *model)
 {
-    if (model->mode != MODE_ASK || model_compact(model))
-        return model->mode;
-    return model->prompt == PROMPT_REMOVE_BALL ? MODE_BAG : MODE_LANE;
+    Mode mode = model->mode == MODE_ASK ? model->mode_before : model->mode;
+    if (mode == MODE_ENTRY)
+        mode = model->typing.back;
+    if (mode == MODE_TOLD || mode == MODE_TARGET)
+        return MODE_LOG;
+    if (model->mode == MODE_ASK && mode != MODE_LOG && (mode != MODE_BAG || model_compact(model)))
+        return MODE_LANE;
+    return mode;
 }
 
 void view_draw(const Model *model, Canvas *canvas)
@@ -56,6 +61,9 @@ void view_draw(const Model *model, Canvas *canvas)
         break;
     case MODE_BLOCK:
         screen_block(model, canvas);
+        break;
+    case MODE_LOG:
+        screen_log(model, canvas);
         break;
     case MODE_OIL:
         screen_oil(model, canvas);

@@ -1,4 +1,4 @@
-/* test_event_screens.c - the screens beside the lane: the oil. */
+/* test_event_screens.c - the screens beside the lane (oil, log), what if, the compact view. */
 #include "golden/helper_golden.h"
 
 static void oil_at_each_size(void **state)
@@ -91,13 +91,55 @@ static void compact_view(void **state)
     free(pinned);
 }
 
+/* A game with spares, fouls, and frames of which only the pins are known. */
+static Pinned *logged(Hand hand, int columns, int rows)
+{
+    Pinned *pinned = malloc(sizeof *pinned);
+    assert_non_null(pinned);
+    pinned_begin(pinned, hand, columns, rows);
+    pinned_type(pinned, "fog\rllf0/\rheg4.4\rcei3610./\rhegF.710\rtog1.F\r");
+    pinned_type(pinned, "L+81\r+x\r");
+    return pinned;
+}
+
+static void log_at_each_size(void **state)
+{
+    (void)state;
+    static const int SIZES[][2] = {{80, 24}, {120, 40}, {40, 12}, {200, 60}};
+    for (int i = 0; i < 4; i++) {
+        Pinned *pinned = logged(HAND_RIGHT, SIZES[i][0], SIZES[i][1]);
+        char name[64];
+        snprintf(name, sizeof name, "log-%dx%d", SIZES[i][0], SIZES[i][1]);
+        compare(name, &pinned->model);
+        free(pinned);
+    }
+}
+
+static void log_is_changed_in_place(void **state)
+{
+    (void)state;
+    Pinned *pinned = logged(HAND_LEFT, 80, 24);
+    pinned->model.glyphs = &GLYPHS_ASCII;
+    pinned_type(pinned, "kk\r");
+    compare("log-told-ascii-80x24", &pinned->model);
+    pinned_type(pinned, "\x1bkk\rfeg");
+    compare("log-edit-ascii-80x24", &pinned->model);
+    pinned_type(pinned, "\x1bt170\r");
+    compare("log-target-ascii-80x24", &pinned->model);
+    pinned_press(pinned, PRESS_ESC);
+    pinned_type(pinned, "GyL");
+    pinned_press(pinned, PRESS_LEFT);
+    pinned_type(pinned, "\r");
+    compare("log-ask-ascii-80x24", &pinned->model);
+    free(pinned);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(oil_at_each_size),
-        cmocka_unit_test(oil_of_a_left_hander_in_ascii),
-        cmocka_unit_test(what_if_is_marked),
-        cmocka_unit_test(compact_view),
+        cmocka_unit_test(oil_at_each_size),  cmocka_unit_test(oil_of_a_left_hander_in_ascii),
+        cmocka_unit_test(what_if_is_marked), cmocka_unit_test(compact_view),
+        cmocka_unit_test(log_at_each_size),  cmocka_unit_test(log_is_changed_in_place),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

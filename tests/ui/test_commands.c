@@ -39,7 +39,7 @@ static void every_row_is_whole(void **state)
 /* Every line of the help, gathered page by page. */
 static char *whole_help(Pinned *pinned)
 {
-    char *all = calloc(1, 1 << 18);
+    char *all = calloc(1, 1 << 21);
     assert_non_null(all);
     int top = -1;
     pinned_press(pinned, '?');

@@ -71,8 +71,9 @@ static void session_is_sound(const Model *model)
         const Shot *shot = &session->shots[i];
         assert_true(shot->hit != HIT_UNSAID || shot->left_said);
         assert_true((shot->left & ~PINS_ALL) == 0);
-        assert_true((shot->spare_left & ~shot->left) == 0);
-        assert_true(!shot->spare_said || shot->left != 0);
+        assert_true((shot->spare_left & ~shot_standing(shot)) == 0);
+        assert_true(!shot->spare_said || shot_leaves(shot));
+        assert_true(!shot->spare_foul || shot->spare_left == shot_standing(shot));
         assert_true(shot->mph == 0.0 || (shot->mph >= 5.0 && shot->mph <= 35.0));
         assert_true(shot->arrows == 0.0 || (shot->arrows >= 1.0 && shot->arrows <= 39.0));
         assert_true(shot->breakpoint == 0.0 ||
@@ -110,7 +111,7 @@ typedef struct Walk {
     Advice late;   /* an answer to an earlier question, still under way */
     bool refused;  /* a shot's first key was refused and no key has worked since */
     Stored before; /* as it was then */
-    int kept, asked, shots, edits, refusals, late_answers;
+    int kept, asked, shots, edits, refusals, late_answers, told, fouls, supposed;
 } Walk;
 
 static bool chance(Walk *walk, double p) { return rng_uniform(&walk->rng) < p; }
@@ -270,6 +271,11 @@ static void step(Walk *walk, int i)
     walk->edits += effects.save_bag;
     if (pinned->session.shot_count > walk->shots)
         walk->shots = pinned->session.shot_count;
+    walk->told += where == IN_TOLD && effects.keep;
+    walk->fouls += (where & IN_PARTS) && key == 'F';
+    walk->supposed += where != IN_SUPPOSE && model->mode == MODE_SUPPOSE;
+    if (model->supposed.count > 0) /* nothing of it is kept */
+        assert_true(!effects.keep);
     refusal_is_harmless(walk, where, key, effects.bell);
     if (effects.bell) /* no key that is refused changes a shot */
         assert_true(walk->refused || shots_same(&pinned->session, &walk->before));
@@ -307,11 +313,13 @@ static void random_keys(void **state)
         step(walk, i);
     }
     print_message("%d entries, at most %d shots at once, %d edits of the bag, %d wishes to quit, "
-                  "%d keys refused with a shot, %d answers too late\n",
+                  "%d keys refused with a shot, %d answers too late, %d frames told, %d fouls, %d "
+                  "shots supposed\n",
                   walk->kept, walk->shots, walk->edits, walk->asked, walk->refusals,
-                  walk->late_answers);
+                  walk->late_answers, walk->told, walk->fouls, walk->supposed);
     assert_true(walk->kept > 1000 && walk->shots > 3 && walk->edits > 200 && walk->asked > 10 &&
-                walk->refusals > 100 && walk->late_answers > 100); /* the walk got about */
+                walk->refusals > 100 && walk->late_answers > 100 && walk->told > 5 &&
+                walk->fouls > 5 && walk->supposed > 5); /* the walk got about */
     free(walk->pinned);
     free(walk);
 }
@@ -320,9 +328,10 @@ static void every_size(void **state)
 {
     (void)state;
     static const char *const STATES[] = {
-        "",      "l",       "log", "logb", "e",       "?",  "G",
-        "logm1", "log36.6", "B",   "B\r1", "B+Q",     "B-", "la12.5\rp7.5\rm17.4\rp39",
-        "S",     "K",       "O",   "Whe",  "Wheg47\r"};
+        "",      "l",       "log", "logb", "e",        "?",  "G",
+        "logm1", "log36.6", "B",   "B\r1", "B+Q",      "B-", "la12.5\rp7.5\rm17.4\rp39",
+        "S",     "K",       "O",   "Whe",  "Wheg47\r", "L",  "L+9/",
+        "Lt300", "Lk\r"};
     Pinned *pinned = malloc(sizeof *pinned);
     assert_non_null(pinned);
     for (size_t s = 0; s < sizeof STATES / sizeof *STATES; s++) {

@@ -82,6 +82,14 @@ void widget_board(char *out, size_t size, double board)
 void widget_leave(char *out, size_t size, const Shot *shot, int width)
 {
     text_copy(out, size, "");
+    const char *spare = !shot->spare_said       ? ""
+                        : shot->spare_foul      ? " F"
+                        : shot->spare_left == 0 ? "/"
+                                                : " -";
+    if (shot->foul) {
+        text_append(out, size, "F%s", spare);
+        return;
+    }
     if (!shot->left_said) {
         text_copy(out, size, "?");
         return;
@@ -90,8 +98,7 @@ void widget_leave(char *out, size_t size, const Shot *shot, int width)
         text_copy(out, size, "X");
         return;
     }
-    const char *mark = !shot->spare_said ? "" : shot->spare_left == 0 ? "/" : " -";
-    int room = width - canvas_width(mark);
+    int room = width - canvas_width(spare);
     if (shot->left == PINS_ALL)
         text_copy(out, size, room >= 7 ? "all ten" : "all");
     for (int pin = 1; shot->left != PINS_ALL && pin <= 10; pin++)
@@ -103,5 +110,5 @@ void widget_leave(char *out, size_t size, const Shot *shot, int width)
         text_copy(out, size, "");
         text_append(out, size, room >= 6 ? "%d pins" : "%dp", lane_pin_count(shot->left));
     }
-    text_append(out, size, "%s", mark);
+    text_append(out, size, "%s", spare);
 }

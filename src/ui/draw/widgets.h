@@ -27,7 +27,7 @@ void widget_chance(Canvas *canvas, const Glyphs *glyphs, int row, int column, in
 /* "27" or "27.5": a board to the nearest half. */
 void widget_board(char *out, size_t size, double board);
 
-/* "X", "3-6-10", "all ten", "10 ringing", "?"; if wider than `width`: "5 pins". */
+/* "X", "3-6-10", "all ten", "10 ringing", "?", "F" a foul; if wider than `width`: "5 pins". */
 void widget_leave(char *out, size_t size, const Shot *shot, int width);
 
 #endif

@@ -19,6 +19,7 @@ const char *const GROUP_TITLES[GROUP_COUNT] = {
     [GROUP_SUPPOSE] = "What if",
     [GROUP_SPARES] = "Picking up spares",
     [GROUP_PICK] = "Choosing an earlier shot",
+    [GROUP_LOG] = "The log: score sheet and shots",
     [GROUP_OIL] = "The oil",
     [GROUP_LOOK] = "The bag, and the games ahead",
     [GROUP_BAG] = "Changing the bag",

@@ -34,7 +34,10 @@ enum {
     IN_OIL = 1 << 18,     /* looking at the oil */
     IN_SUPPOSE = 1 << 19, /* what if: the answers to a shot that is only supposed */
     IN_NARROW = 1 << 20,  /* a screen that has no compact view, in too small a terminal */
-    IN_ANY = (1 << 21) - 1
+    IN_LOG = 1 << 21,     /* looking at the score sheet and all shots */
+    IN_TOLD = 1 << 22,    /* there: a frame known only by its pins */
+    IN_TARGET = 1 << 23,  /* there: the score to aim for */
+    IN_ANY = (1 << 24) - 1
 };
 
 /* Groups of the help screen, in its order. */
@@ -51,6 +54,7 @@ typedef enum CommandGroup {
     GROUP_PICK,
     GROUP_LOOK,
     GROUP_OIL,
+    GROUP_LOG,
     GROUP_BAG,
     GROUP_FORM,
     GROUP_ASK,

@@ -85,7 +85,9 @@ bool update_enter(Model *model, Effects *effects, const Entry *entry)
         return false;
     }
     effects->keep = true;
-    if (entry->kind != ENTRY_PLAN && entry->kind != ENTRY_EDIT && entry->kind != ENTRY_APART)
+    bool inside = entry->kind == ENTRY_FRAME && entry->index < model->session->shot_count;
+    if (entry->kind != ENTRY_PLAN && entry->kind != ENTRY_EDIT && entry->kind != ENTRY_APART &&
+        entry->kind != ENTRY_FRAME_EDIT && !inside)
         model->lane = model->session->lane;
     update_ask_advice(model, effects);
     return true;

@@ -43,6 +43,7 @@ bool update_may_write(Model *model, Effects *effects);
 bool update_enter_draft(Model *model, Effects *effects);
 
 void update_suppose(Model *model, Effects *effects); /* asks for the answers to the typed shot */
+void update_change(Model *model, Effects *effects);  /* in the log: what was asked for */
 void update_last_spare(Model *model, Effects *effects, bool made);
 void update_remove_ball(Model *model, Effects *effects); /* the chosen one, after asking */
 

@@ -93,6 +93,9 @@ void key_answer(Model *model, Effects *effects, int yes, uint32_t key)
     case PROMPT_REMOVE_BALL:
         update_remove_ball(model, effects);
         break;
+    case PROMPT_CLOSED_GAME:
+        update_change(model, effects);
+        break;
     case PROMPT_QUIT_TYPING:
     case PROMPT_QUIT_UNSAVED:
         effects->quit = true;

@@ -8,7 +8,7 @@
 /* Another leave discards what was entered for the spare. */
 static void forget_spare(Typing *typing)
 {
-    typing->shot.spare_said = typing->spare_typed = false;
+    typing->shot.spare_said = typing->shot.spare_foul = typing->spare_typed = false;
     typing->shot.spare_left = 0;
 }
 
@@ -70,13 +70,6 @@ void key_release(Model *model, Effects *effects, int release, uint32_t key)
 }
 
 void key_skip(Model *model, Effects *effects, int argument, uint32_t key) { model->typing.field++; }
-
-void key_pick_take(Model *model, Effects *effects, int argument, uint32_t key)
-{
-    const Shot *shot = &model->session->shots[model->pick];
-    model->typing = (Typing){.shot = *shot, .index = model->pick, .field = FIELD_HIT};
-    model->mode = MODE_ENTRY;
-}
 
 static void leave_typing(Model *model)
 {
@@ -162,12 +155,13 @@ void key_back(Model *model, Effects *effects, int argument, uint32_t key)
 /* Enters the spare as made, or as missed with all pins still standing until some are typed. */
 static bool say_spare(Model *model, Effects *effects, Shot *shot, bool made)
 {
-    if (!shot->left_said || shot->left == 0) {
+    if (!shot_leaves(shot)) {
         update_refuse(model, effects, "nothing was left to pick up");
         return false;
     }
     shot->spare_said = true;
-    shot->spare_left = made ? 0 : shot->left;
+    shot->spare_foul = false;
+    shot->spare_left = made ? 0 : shot_standing(shot);
     return true;
 }
 
@@ -182,18 +176,34 @@ void key_spare(Model *model, Effects *effects, int made, uint32_t key)
 void key_spare_pin(Model *model, Effects *effects, int argument, uint32_t key)
 {
     Typing *typing = &model->typing;
-    Pins pin = update_pin(key);
-    if (key == '1' && !(typing->shot.left & pin) && (typing->shot.left & pin_bit(10)))
+    Pins pin = update_pin(key), stood = shot_standing(&typing->shot);
+    if (key == '1' && !(stood & pin) && (stood & pin_bit(10)))
         return; /* of "10" */
-    if (!(typing->shot.left & pin)) {
+    if (!(stood & pin)) {
         update_refuse(model, effects, "that pin was already down");
         return;
     }
     if (!typing->spare_typed)
         typing->shot.spare_left = 0;
     typing->spare_typed = true;
+    typing->shot.spare_foul = false;
     update_toggle_pin(model, &typing->shot.spare_left, key);
-    typing->shot.spare_left &= typing->shot.left;
+    typing->shot.spare_left &= stood;
+}
+
+/* Of the first ball or, while what the spare ball left is typed, of that. */
+void key_foul(Model *model, Effects *effects, int argument, uint32_t key)
+{
+    Typing *typing = &model->typing;
+    Shot *shot = &typing->shot;
+    if (typing->field == FIELD_SPARE) {
+        shot->spare_foul = !shot->spare_foul;
+        shot->spare_left = shot_standing(shot);
+        typing->spare_typed = false;
+        return;
+    }
+    forget_spare(typing);
+    shot->foul = !shot->foul;
 }
 
 /* The spare of the last shot, entered after it was thrown. */

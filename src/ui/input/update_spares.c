@@ -10,7 +10,7 @@ void key_spares(Model *model, Effects *effects, int argument, uint32_t key)
     const Session *session = model->session;
     int last = session->shot_count - 1;
     bool waits = last >= 0 && session->shot_second[last] && !session->shots[last].spare_said;
-    model->spare_pins = waits ? session->shots[last].left : 0;
+    model->spare_pins = waits ? shot_standing(&session->shots[last]) : 0;
     model->mode = MODE_SPARES;
     model->spare_slot = 0;
     update_ask_spare(model);
@@ -21,7 +21,8 @@ void key_spares_said(Model *model, Effects *effects, int made, uint32_t key)
 {
     const Session *session = model->session;
     int last = session->shot_count - 1;
-    if (last < 0 || !session->shot_second[last] || session->shots[last].left != model->spare_pins) {
+    if (last < 0 || !session->shot_second[last] ||
+        shot_standing(&session->shots[last]) != model->spare_pins) {
         update_refuse(model, effects, "the last shot left other pins");
         return;
     }

@@ -107,6 +107,9 @@ void screen_prompt(const Model *model, char *out, size_t size)
     case PROMPT_AGAIN:
         text_append(out, size, "Begin the demo again? What you logged in it is dropped.");
         break;
+    case PROMPT_CLOSED_GAME:
+        text_append(out, size, "That game is finished. Change it?");
+        break;
     case PROMPT_REMOVE_BALL:
         text_append(out, size, "Take %s out of the bag?",
                     model->session->bag.balls[model->ball].name);

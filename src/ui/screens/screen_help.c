@@ -75,17 +75,18 @@ int screen_help_lines(int columns, bool words)
 
 int screen_help_top(int columns, unsigned where)
 {
-    int group = where & IN_READ                 ? GROUP_READ
-                : where & IN_RELEASE            ? GROUP_RELEASE
-                : where & (IN_LEAVE | IN_SPARE) ? GROUP_LEAVE
-                : where & IN_SPARES             ? GROUP_SPARES
-                : where & IN_PICK               ? GROUP_PICK
-                : where & IN_BAG                ? GROUP_BAG
-                : where & IN_FORM               ? GROUP_FORM
-                : where & IN_BLOCK              ? GROUP_LOOK
-                : where & IN_SUPPOSE            ? GROUP_SUPPOSE
-                : where & IN_OIL                ? GROUP_OIL
-                                                : GROUP_HIT;
+    int group = where & IN_READ                          ? GROUP_READ
+                : where & IN_RELEASE                     ? GROUP_RELEASE
+                : where & (IN_LEAVE | IN_SPARE)          ? GROUP_LEAVE
+                : where & IN_SPARES                      ? GROUP_SPARES
+                : where & IN_PICK                        ? GROUP_PICK
+                : where & IN_BAG                         ? GROUP_BAG
+                : where & IN_FORM                        ? GROUP_FORM
+                : where & IN_BLOCK                       ? GROUP_LOOK
+                : where & IN_SUPPOSE                     ? GROUP_SUPPOSE
+                : where & (IN_LOG | IN_TOLD | IN_TARGET) ? GROUP_LOG
+                : where & IN_OIL                         ? GROUP_OIL
+                                                         : GROUP_HIT;
     if (group == GROUP_HIT)
         return 0;
     Flow flow = {.columns = columns};

@@ -149,13 +149,13 @@ static int draw_feel(Canvas *canvas, int row, int column, Role role, const Shot 
     return column + 6;
 }
 
-static void draw_shot(const Model *model, Canvas *canvas, Area area, int row, int index)
+void screen_shot_row(const Model *model, Canvas *canvas, Area area, int index, bool picked)
 {
     const Session *session = model->session;
     const Shot *shot = &session->shots[index];
-    bool picked = index == chosen_shot(model), wide = area.columns >= WIDE_LIST;
+    bool wide = area.columns >= WIDE_LIST;
     Role role = picked ? ROLE_FIELD : shot_good(shot) ? ROLE_PLAIN : ROLE_DIM;
-    int column = area.column, words = wide ? 7 : 5;
+    int row = area.row, column = area.column, words = wide ? 7 : 5;
     char slot[16], leave[48];
     if (picked) {
         canvas_put(canvas, row, column - 1, model->glyphs->breaks_right, ROLE_ACCENT);
@@ -206,7 +206,8 @@ static void draw_shot_rows(const Model *model, Canvas *canvas, Area area)
     if (newest < 0 && area.rows > 0)
         canvas_text(canvas, area.row, area.column, area.columns, ROLE_DIM, "none yet");
     for (int i = 0; i < area.rows && newest - i >= 0; i++)
-        draw_shot(model, canvas, area, area.row + i, newest - i);
+        screen_shot_row(model, canvas, (Area){area.row + i, area.column, 1, area.columns},
+                        newest - i, newest - i == chosen);
 }
 
 static void draw_shots(const Model *model, Canvas *canvas, Area area)
@@ -444,7 +445,7 @@ static void draw_supposed(const Model *model, Canvas *canvas, int row)
     canvas_text(canvas, row, 1, canvas->columns - 2, ROLE_ACCENT, words);
 }
 
-static void draw_bottom(const Model *model, Canvas *canvas)
+void screen_lane_bottom(const Model *model, Canvas *canvas)
 {
     int entry = canvas->rows - 2, rule = entry - 1, width = canvas->columns - 2;
     bool typing = model->mode == MODE_ENTRY, picking = model->mode == MODE_PICK;
@@ -507,7 +508,7 @@ static void lane_compact(const Model *model, Canvas *canvas)
             draw_plans(model, canvas, row++);
     }
     draw_shot_rows(model, canvas, (Area){row, EDGE, end - row, width});
-    draw_bottom(model, canvas);
+    screen_lane_bottom(model, canvas);
     if (model->mode == MODE_ASK)
         screen_frame_prompt(model, canvas);
 }
@@ -534,7 +535,7 @@ void screen_lane(const Model *model, Canvas *canvas)
     int at = EDGE + left + GAP + margin;
     laneview_draw(model, canvas, (Area){1, at, body, lane});
     screen_throw(model, canvas, (Area){1, canvas->columns - EDGE - right, body, right});
-    draw_bottom(model, canvas);
+    screen_lane_bottom(model, canvas);
     if (model->mode == MODE_ASK)
         screen_frame_prompt(model, canvas);
 }

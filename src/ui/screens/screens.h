@@ -12,6 +12,7 @@ void screen_bag(const Model *model, Canvas *canvas);
 void screen_ball(const Model *model, Canvas *canvas);
 void screen_block(const Model *model, Canvas *canvas);
 void screen_oil(const Model *model, Canvas *canvas);
+void screen_log(const Model *model, Canvas *canvas);
 
 /* ---- the frame around each ---- */
 
@@ -36,6 +37,9 @@ void screen_throw(const Model *model, Canvas *canvas, Area area);
 /* The same in a few lines; leaves at least two of the area free if it can. Returns those it took.
  */
 int screen_throw_compact(const Model *model, Canvas *canvas, Area area);
+/* A shot in a line, marked if it is picked; and the lines where one is typed, below the screen. */
+void screen_shot_row(const Model *model, Canvas *canvas, Area area, int index, bool picked);
+void screen_lane_bottom(const Model *model, Canvas *canvas);
 /* The score if everything was entered, else what is known of the game; "" before the first ball. */
 typedef enum ScoreLength { SCORE_SHORT, SCORE_LONG } ScoreLength;
 void screen_score(const Session *session, ScoreLength length, char *out, size_t size);
