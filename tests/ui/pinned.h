@@ -54,6 +54,7 @@ static inline void pinned_path(Roll *roll, double laydown, double breakpoint)
     for (int i = 0; i < ROLL_POINTS_MAX; i++) {
         double ft = i * OIL_STATION_FT;
         roll->path[i].ft = ft;
+        roll->path[i].phase = ft < 36.0 ? PHASE_SKID : ft < 52.0 ? PHASE_HOOK : PHASE_ROLL;
         roll->path[i].board = ft < 42.0 ? laydown + (breakpoint - laydown) * ft / 42.0
                                         : breakpoint + (17.5 - breakpoint) * (ft - 42.0) / 18.0;
     }

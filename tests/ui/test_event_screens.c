@@ -206,6 +206,57 @@ static void a_screen_too_wide_for_a_phone(void **state)
     free(pinned);
 }
 
+/* The keys of every day stand on the screen, at its least size too. */
+static void the_keys_that_matter_are_shown(void **state)
+{
+    (void)state;
+    static const char *const KEYS[] = {
+        "B bag",    "K block",   "S spares", "G game", "p both",   "O oil",  "L log",  "/ made",
+        ". missed", "W what if", "? help",   "q quit", "Tab lane", "u undo", "e edit", "a take"};
+    Pinned *pinned = begin();
+    for (size_t i = 0; i < sizeof KEYS / sizeof *KEYS; i++)
+        shows(pinned, KEYS[i]);
+    free(pinned);
+}
+
+static void caps_lock_is_told(void **state)
+{
+    (void)state;
+    Pinned *pinned = begin();
+    pinned_type(pinned, "H");
+    assert_string_equal(pinned->model.message, "");
+    pinned_type(pinned, "E");
+    shows(pinned, "Caps Lock?");
+    pinned_type(pinned, "h"); /* it is off again */
+    pinned_type(pinned, "E");
+    assert_null(strstr(pinned->model.message, "Caps Lock"));
+    pinned_type(pinned, "O"); /* while a shot is typed too */
+    shows(pinned, "Caps Lock?");
+    pinned_press(pinned, PRESS_ESC);
+    pinned_type(pinned, "f");
+    pinned_press(pinned, PRESS_ESC);
+    pinned_type(pinned, "BT"); /* capitals that mean something say nothing */
+    assert_null(strstr(pinned->model.message, "Caps Lock"));
+    free(pinned);
+}
+
+static void the_score_and_what_it_takes(void **state)
+{
+    (void)state;
+    Pinned *pinned = malloc(sizeof *pinned);
+    assert_non_null(pinned);
+    pinned_begin(pinned, HAND_RIGHT, 80, 24);
+    pinned_type(pinned, "fog\rfog\rllg0/\r");
+    shows(pinned, "49, best 279"); /* 29 and 20; with the spare 20 more, then seven times 30 */
+    pinned_type(pinned, "Lt200\r\x1b");
+    Score score;
+    char words[32];
+    assert_true(session_score(&pinned->session, 1, &score));
+    snprintf(words, sizeof words, "200: %d marks", score_need(&score, 200).marks);
+    shows(pinned, words);
+    free(pinned);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -217,6 +268,9 @@ int main(void)
         cmocka_unit_test(what_cannot_be_is_not_supposed),
         cmocka_unit_test(a_phone_logs_as_a_large_screen_does),
         cmocka_unit_test(a_screen_too_wide_for_a_phone),
+        cmocka_unit_test(the_keys_that_matter_are_shown),
+        cmocka_unit_test(caps_lock_is_told),
+        cmocka_unit_test(the_score_and_what_it_takes),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

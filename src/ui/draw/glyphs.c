@@ -3,9 +3,13 @@
 
 /* Figures of 3 by 5 squares, two squares to a cell; the lowest half-row stays free. */
 const Glyphs GLYPHS_UTF8 = {
-    .path = 0x25cf,  /* black circle */
-    .path2 = 0x25cb, /* white circle */
-    .both = 0x25c9,  /* fisheye */
+    .path = 0x25cf,                       /* black circle */
+    .path2 = 0x25cb,                      /* white circle */
+    .both = 0x25c9,                       /* fisheye */
+    .path_at = {0x25cf, 0x25c6, 0x25a0},  /* circle, diamond, square */
+    .path2_at = {0x25cb, 0x25c7, 0x25a1}, /* hollow */
+    .area_left = '(',
+    .area_right = ')',
     .film = {' ', 0xb7, ':', '+', 0x2591, 0x2592},
     .gutter = 0x2502,
     .foul = 0x2500,
@@ -29,6 +33,10 @@ const Glyphs GLYPHS_ASCII = {
     .path = '*',
     .path2 = 'o',
     .both = '@',
+    .path_at = {'*', 'H', 'R'},
+    .path2_at = {'o', 'h', 'r'},
+    .area_left = '(',
+    .area_right = ')',
     .film = {' ', '.', ':', '-', '=', '#'},
     .gutter = '|',
     .foul = '_',

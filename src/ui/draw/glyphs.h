@@ -5,12 +5,21 @@
 #include <stdbool.h>
 #include <stdint.h>
 
-enum { GLYPH_FILMS = 6, GLYPH_DIGITS = 10, GLYPH_DIGIT_ROWS = 3, GLYPH_DIGIT_COLUMNS = 3 };
+enum {
+    GLYPH_PHASES = 3,
+    GLYPH_FILMS = 6,
+    GLYPH_DIGITS = 10,
+    GLYPH_DIGIT_ROWS = 3,
+    GLYPH_DIGIT_COLUMNS = 3
+};
 
 typedef struct Glyphs {
     bool ascii;
     uint32_t path, path2, both; /* current plan, suggestion, both on one cell */
-    uint32_t film[GLYPH_FILMS]; /* none, then a trace .. most; different even without colour */
+    /* The same along the lane, by Phase: while it skids, hooks, rolls. */
+    uint32_t path_at[GLYPH_PHASES], path2_at[GLYPH_PHASES];
+    uint32_t area_left, area_right; /* the edges of what may be missed by */
+    uint32_t film[GLYPH_FILMS];     /* none, then a trace .. most; different even without colour */
     uint32_t gutter, foul, arrow, pin_down, rule;
     uint32_t breaks_left, breaks_right; /* at a gutter, pointing at the breakpoint */
     uint32_t caution, wait;

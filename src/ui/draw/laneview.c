@@ -7,9 +7,11 @@
 #include <math.h>
 #include <stdio.h>
 
+#include "base/text.h"
 #include "base/units.h"
 
 enum { LABELS = 3, GUTTERS = 2, DECK_ROWS = 4, SCALE_ROWS = 1, LEGEND_ROWS = 2, SHADE_ROWS = 2 };
+enum { SHAPES_FROM = 30 /* rows of the area */ };
 
 /* The film, in units, at which each shade begins (assumed, by eye; usual sheets have up to about
  * thirty units at the heads). */
@@ -35,7 +37,10 @@ static Picture picture_of(const Model *model, Area area)
     bool spares = model->mode == MODE_SPARES; /* no legend, but a larger deck */
     bool oil = model->mode == MODE_OIL;       /* no deck, but what the shades mean */
     int pitch = oil ? 0 : spares ? 2 : 1, deck = DECK_ROWS * pitch;
-    int rows = area.rows - deck - SCALE_ROWS - (spares ? 0 : oil ? 1 + SHADE_ROWS : LEGEND_ROWS);
+    int rows = area.rows - deck - SCALE_ROWS -
+               (spares ? 0
+                : oil  ? 1 + SHADE_ROWS
+                       : LEGEND_ROWS + (area.rows >= SHAPES_FROM));
     return (Picture){.left = area.column + LABELS + 1,
                      .columns = area.columns - LABELS - GUTTERS,
                      .pitch = pitch,
@@ -149,7 +154,7 @@ static bool straight(const Roll *roll) { return !motion_breaks(roll->breakpoint_
 
 /* Marks a path's cells: every row it passes, and the cells between if it crosses quickly. */
 static void draw_path(const Model *model, Canvas *canvas, const Picture *picture, const Roll *roll,
-                      uint32_t glyph, Role role)
+                      const uint32_t glyphs[GLYPH_PHASES], Role role)
 {
     int last_row = -1;
     for (int i = 0; i < roll->count; i++) {
@@ -165,7 +170,8 @@ static void draw_path(const Model *model, Canvas *canvas, const Picture *picture
         int column = column_of(picture, roll->path[middle].board);
         const Cell *cell = canvas_at(canvas, row, column);
         bool both = cell && cell->role == ROLE_PATH2 && role == ROLE_PATH;
-        canvas_over(canvas, row, column, both ? model->glyphs->both : glyph, role);
+        canvas_over(canvas, row, column,
+                    both ? model->glyphs->both : glyphs[roll->path[middle].phase], role);
     }
     if (roll->count > 0 && !roll->gutter &&
         !straight(roll)) { /* a mark at the gutter points at the breakpoint */
@@ -175,6 +181,42 @@ static void draw_path(const Model *model, Canvas *canvas, const Picture *picture
                    picture->right_hand ? model->glyphs->breaks_left : model->glyphs->breaks_right,
                    role);
     }
+}
+
+/* What the first answer may be missed by, as a band from the arrows to the breakpoint: it widens as
+ * two lines from one laydown do. Edges that fall on the path's own cells are not drawn. */
+static void draw_area(const Model *model, Canvas *canvas, const Picture *picture, const Roll *roll,
+                      const Adjustment *best)
+{
+    double end = roll->breakpoint_ft;
+    for (int row = picture->top; row < picture->top + picture->rows; row++) {
+        double ft = ft_of(picture, row), widens = ft / LANE_ARROWS_FT;
+        int point = (int)lround(ft / OIL_STATION_FT);
+        if (ft < LANE_ARROWS_FT || ft > end || point >= roll->count)
+            continue;
+        double board = roll->path[point].board;
+        int on = column_of(picture, board);
+        int in = column_of(picture, board + best->margin_in * widens);
+        int out = column_of(picture, board - best->margin_out * widens);
+        int left = in < out ? in : out, right = in < out ? out : in;
+        if (left < on)
+            canvas_over(canvas, row, left, model->glyphs->area_left, ROLE_DIM);
+        if (right > on)
+            canvas_over(canvas, row, right, model->glyphs->area_right, ROLE_DIM);
+    }
+}
+
+/* The shapes of a path, where there is a row to spare. */
+static void draw_shapes(const Model *model, Canvas *canvas, int row, int column, int width)
+{
+    char text[64] = "";
+    for (int phase = 0; phase < GLYPH_PHASES; phase++) {
+        char shape[5] = "";
+        text_encode(model->glyphs->path_at[phase], shape);
+        text_append(text, sizeof text, "%s %s  ", shape, PHASE_NAMES[phase]);
+    }
+    text_append(text, sizeof text, "( ) area");
+    canvas_text(canvas, row, column, width, ROLE_DIM, text);
 }
 
 /* The path over the deck to the pin that is hit. */
@@ -211,7 +253,7 @@ static void draw_spare(const Model *model, Canvas *canvas, const Picture *pictur
     const SpareLine *line = model_spare_line(model);
     if (!line)
         return;
-    draw_path(model, canvas, picture, &model->spare_path, model->glyphs->path, ROLE_PATH);
+    draw_path(model, canvas, picture, &model->spare_path, model->glyphs->path_at, ROLE_PATH);
     if (line->pin == 0)
         return;
     draw_over_deck(model, canvas, picture, line);
@@ -264,13 +306,17 @@ static void draw_plans(const Model *model, Canvas *canvas, const Picture *pictur
     const Glyphs *glyphs = model->glyphs;
     Plan plan = model_plan(model);
     bool current = model_advice_current(model) && model_paths_current(model);
+    if (best && model->path2_on && !model->path2.gutter && !straight(&model->path2))
+        draw_area(model, canvas, picture, &model->path2, best);
+    if (area.rows >= SHAPES_FROM)
+        draw_shapes(model, canvas, picture->legend + LEGEND_ROWS, area.column, area.columns);
     if (model->path2_on && best && !same_throw(&best->plan, &plan)) {
-        draw_path(model, canvas, picture, &model->path2, glyphs->path2, ROLE_PATH2);
+        draw_path(model, canvas, picture, &model->path2, glyphs->path2_at, ROLE_PATH2);
         draw_legend_row(canvas, picture->legend + 1, area.column, area.columns, glyphs->path2,
                         ROLE_PATH2, &model->path2, "new", current);
     }
     if (model->path_on) {
-        draw_path(model, canvas, picture, &model->path, glyphs->path, ROLE_PATH);
+        draw_path(model, canvas, picture, &model->path, glyphs->path_at, ROLE_PATH);
         draw_legend_row(canvas, picture->legend, area.column, area.columns, glyphs->path, ROLE_PATH,
                         &model->path, "now", current);
     }
@@ -283,7 +329,7 @@ static void draw_cut(const Model *model, Canvas *canvas, const Picture *picture,
     const Glyphs *glyphs = model->glyphs;
     int row = row_of(picture, model->oil_ft);
     if (model->path_on) {
-        draw_path(model, canvas, picture, &model->path, glyphs->path, ROLE_PATH);
+        draw_path(model, canvas, picture, &model->path, glyphs->path_at, ROLE_PATH);
         draw_legend_row(canvas, picture->legend, area.column, area.columns, glyphs->path, ROLE_PATH,
                         &model->path, "now",
                         model_advice_current(model) && model_paths_current(model));

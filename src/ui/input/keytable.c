@@ -62,6 +62,8 @@ void key_footer(const KeyTable *table, unsigned where, int but, Canvas *canvas)
     int end = narrow ? keep_place(table, where, canvas) : canvas->columns;
     for (int i = -1; (i = next_in_footer(table, where, i)) >= 0;) {
         const KeyRow *row = key_row(table, i);
+        if (row->foot >= KEY_ABOVE)
+            break;
         int need = footer_width(row);
         if (row->group == but || (narrow && (row->from == '?' || row->from == '\r')))
             continue;
@@ -70,4 +72,22 @@ void key_footer(const KeyTable *table, unsigned where, int but, Canvas *canvas)
         column += canvas_text(canvas, line, column, need, ROLE_KEY, row->shown) + 1;
         column += canvas_text(canvas, line, column, need, ROLE_DIM, row->name) + 2;
     }
+}
+
+int key_above(const KeyTable *table, unsigned where, Canvas *canvas, int line, int column, int end)
+{
+    int at = column;
+    for (int i = -1; (i = next_in_footer(table, where, i)) >= 0;) {
+        const KeyRow *row = key_row(table, i);
+        if (row->foot < KEY_ABOVE)
+            continue;
+        if (at + footer_width(row) + 2 > end)
+            break;
+        canvas_put(canvas, line, at, ' ', ROLE_DIM);
+        at += 1 + canvas_text(canvas, line, at + 1, end - at, ROLE_KEY, row->shown);
+        canvas_put(canvas, line, at, ' ', ROLE_DIM);
+        at += 1 + canvas_text(canvas, line, at + 1, end - at, ROLE_DIM, row->name);
+        canvas_put(canvas, line, at, ' ', ROLE_DIM);
+    }
+    return at > column ? at + 1 : at;
 }

@@ -8,12 +8,15 @@
 #include "ui/draw/canvas.h"
 #include "ui/input/keys.h"
 
+enum { KEY_ABOVE = 100 };
+
 /* The keys from..to, and `also` (0: no other), work in the states `where` (a stage's own bits). */
 typedef struct KeyRow {
     int group; /* of the help page */
     unsigned where;
     uint32_t from, to, also;
-    int foot; /* its place in the footer, 1 first; 0 not there */
+    int foot; /* its place in the footer, 1 first; from KEY_ABOVE on in the line above; 0: neither
+               */
     const char *shown, *name, *help;
 } KeyRow;
 
@@ -34,5 +37,9 @@ const KeyRow *key_find(const KeyTable *table, unsigned where, uint32_t key);
 /* Draws a state's footer on the canvas's last line, as much as fits, without the keys of the group
  * `but` (-1: all). */
 void key_footer(const KeyTable *table, unsigned where, int but, Canvas *canvas);
+
+/* The rows from KEY_ABOVE on, those that fit between two columns of a line, with a blank around
+ * them. Returns the column after them. */
+int key_above(const KeyTable *table, unsigned where, Canvas *canvas, int line, int column, int end);
 
 #endif

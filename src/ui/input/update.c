@@ -4,6 +4,8 @@
 
 #include "base/text.h"
 
+enum { CAPITALS_TOLD = 2 };
+
 void update_say(Model *model, Role role, const char *text)
 {
     text_copy(model->message, sizeof model->message, text);
@@ -145,6 +147,18 @@ static void press_lane(Model *model, Effects *effects, const CommandRow *row, ui
     }
 }
 
+/* A row of capitals that mean nothing here, where the small letters do. */
+static void watch_capitals(Model *model, unsigned where, uint32_t key)
+{
+    bool capital = key >= 'A' && key <= 'Z', small = key >= 'a' && key <= 'z';
+    if (small)
+        model->capitals = 0;
+    else if (capital && !command_find(where, key) && command_find(where, key - 'A' + 'a'))
+        model->capitals++;
+    if (capital && model->capitals >= CAPITALS_TOLD)
+        update_say(model, ROLE_WARN, "Caps Lock? Shots are typed in small letters");
+}
+
 static void press(Model *model, Effects *effects, uint32_t key)
 {
     unsigned where = model_where(model);
@@ -158,6 +172,7 @@ static void press(Model *model, Effects *effects, uint32_t key)
         row->run(model, effects, row->argument, key);
     else if (typing)
         update_refuse(model, effects, "no such key here: the last line shows those that work");
+    watch_capitals(model, where, key);
     if (typing && effects->bell && !(row && row->run == key_accept))
         model->typing.doubtful = true;
     model->key_before = key;

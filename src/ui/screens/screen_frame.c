@@ -27,7 +27,7 @@ static void frame_compact(const Model *model, Canvas *canvas)
     else
         text_append(words, sizeof words, "game %d frame %d%s  ", session->game, session->frame,
                     session->game_over ? " over" : "");
-    screen_score(session, SCORE_SHORT, words + strlen(words), sizeof words - strlen(words));
+    screen_score(model, SCORE_SHORT, words + strlen(words), sizeof words - strlen(words));
     canvas_text(canvas, 0, 1, canvas->columns - width - 3, ROLE_TITLE, words);
 }
 
@@ -84,6 +84,11 @@ int screen_frame_bottom(const Model *model, Canvas *canvas, int between, int wid
     else if (hint[0])
         used = canvas_print(canvas, rule, 1, width, role, " %s ", hint);
     unsigned where = model_where(model);
+    if (!model->unsaved && !model->message[0]) {
+        int column = used > 0 ? used + 2 : 1;
+        int end = key_above(&COMMAND_TABLE, where, canvas, rule, column, 1 + width);
+        used = end > column ? end - 1 : used;
+    }
     /* on the lane the line above lists the hits */
     key_footer(&COMMAND_TABLE, where, where == IN_LANE ? GROUP_HIT : -1, canvas);
     return used;

@@ -176,8 +176,22 @@ void screen_shot_row(const Model *model, Canvas *canvas, Area area, int index, b
     canvas_text(canvas, row, column, room, !picked && shot_strike(shot) ? ROLE_GOOD : role, leave);
 }
 
-void screen_score(const Session *session, ScoreLength length, char *out, size_t size)
+/* "180: 3 marks" */
+static void need_text(const Score *score, int target, char *out, size_t size)
 {
+    ScoreNeed need = score_need(score, target);
+    if (score->pins_so_far >= target)
+        text_append(out, size, "%d is made", target);
+    else if (!need.possible)
+        text_append(out, size, "%d is out", target);
+    else
+        text_append(out, size, "%d: %d mark%s", target, need.marks, need.marks == 1 ? "" : "s");
+}
+
+void screen_score(const Model *model, ScoreLength length, char *out, size_t size)
+{
+    const Session *session = model->session;
+    bool wide = length == SCORE_LONG;
     int strikes = 0, seen = 0;
     Score score;
     for (int i = 0; i < session->shot_count; i++)
@@ -186,15 +200,21 @@ void screen_score(const Session *session, ScoreLength length, char *out, size_t 
             strikes += shot_strike(&session->shots[i]);
         }
     text_copy(out, size, "");
-    if (seen == 0 || session->warm_up)
+    if (session->warm_up || session_frames(session, session->game) == 0)
         return;
-    if (!session_score(session, session->game, &score))
-        text_append(out, size, length == SCORE_LONG ? "strikes %d of %d" : "strikes %d/%d", strikes,
-                    seen);
-    else if (length == SCORE_LONG)
-        text_append(out, size, "score %d, at most %d", score.total, score.best);
-    else
+    if (!session_score(session, session->game, &score)) {
+        text_append(out, size, wide ? "strikes %d of %d" : "strikes %d/%d", strikes, seen);
+    } else if (score.over) {
         text_append(out, size, "score %d", score.total);
+    } else if (model->target > 0 && wide) {
+        text_append(out, size, "%d; ", score.total);
+        need_text(&score, model->target, out + strlen(out), size - strlen(out));
+    } else if (model->target > 0) {
+        need_text(&score, model->target, out, size);
+    } else {
+        text_append(out, size, wide ? "score %d, at most %d" : "%d, best %d", score.total,
+                    score.best);
+    }
 }
 
 /* Newest first, or scrolled to the chosen one. */
@@ -216,8 +236,7 @@ static void draw_shots(const Model *model, Canvas *canvas, Area area)
     if (area.rows < 2)
         return;
     canvas_text(canvas, area.row, area.column, area.columns, ROLE_TITLE, "Last shots");
-    screen_score(model->session, area.columns >= WIDE_LIST ? SCORE_LONG : SCORE_SHORT, text,
-                 sizeof text);
+    screen_score(model, area.columns >= WIDE_LIST ? SCORE_LONG : SCORE_SHORT, text, sizeof text);
     canvas_text_right(canvas, area.row, area.column + area.columns, area.columns - 11, ROLE_DIM,
                       text);
     area.row++;

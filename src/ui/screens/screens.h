@@ -40,9 +40,10 @@ int screen_throw_compact(const Model *model, Canvas *canvas, Area area);
 /* A shot in a line, marked if it is picked; and the lines where one is typed, below the screen. */
 void screen_shot_row(const Model *model, Canvas *canvas, Area area, int index, bool picked);
 void screen_lane_bottom(const Model *model, Canvas *canvas);
-/* The score if everything was entered, else what is known of the game; "" before the first ball. */
+/* The score so far and the best possible or what the target takes, if everything was entered; else
+ * what is known of the game; "" before the first ball. At most 14 or 28 columns. */
 typedef enum ScoreLength { SCORE_SHORT, SCORE_LONG } ScoreLength;
-void screen_score(const Session *session, ScoreLength length, char *out, size_t size);
+void screen_score(const Model *model, ScoreLength length, char *out, size_t size);
 /* A pocket chance: "39%", or "77/39%" where it would be 77 if the lane were just as estimated. */
 void screen_pocket(double believed, double known, char *out, size_t size);
 /* The changes to the release: "+0.5 mph, loft +2, axis -10°", or "". */
