@@ -7,6 +7,8 @@
 #include "ui/ui.h"
 #include "ui/view.h"
 
+enum { FRAME_MS = 50 }; /* while a ball rolls */
+
 typedef struct EventStage {
     Stage stage;
     UiHost *host;
@@ -210,6 +212,7 @@ static void look(EventStage *event)
 static void settle(EventStage *event)
 {
     event->stage.deaf = event->finding_first;
+    event->stage.tick_ms = event->model->mode == MODE_ROLL ? FRAME_MS : 0;
     event->stage.busy =
         event->finding_first || event->advising || spare_waits(event) || looking(event);
 }
@@ -255,8 +258,19 @@ static void draw(Stage *stage, Canvas *canvas)
     view_draw(event->model, canvas);
 }
 
-static const StageKind EVENT_STAGE = {
-    .size = take_size, .key = take_key, .notice = take_notice, .step = step, .draw = draw};
+static void take_tick(Stage *stage, int milliseconds)
+{
+    EventStage *event = (EventStage *)stage;
+    send(event, (Msg){.kind = MSG_TICK, .milliseconds = milliseconds});
+    settle(event);
+}
+
+static const StageKind EVENT_STAGE = {.tick = take_tick,
+                                      .size = take_size,
+                                      .key = take_key,
+                                      .notice = take_notice,
+                                      .step = step,
+                                      .draw = draw};
 
 /* False: there is no memory for it. */
 static bool begin(EventStage *event)
@@ -272,6 +286,7 @@ static bool begin(EventStage *event)
                look->glyphs);
     event->model->theme = look->theme;
     event->model->read_only = host->read_only;
+    event->model->still = look->still;
     if (host->notice && host->notice[0])
         take_notice(&event->stage, host->notice);
     if (host->session->first.slot == 0)

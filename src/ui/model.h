@@ -38,6 +38,7 @@ typedef enum Mode {
     MODE_LOG,
     MODE_TOLD,   /* in the log: typing a frame that is known only by its pins */
     MODE_TARGET, /* in the log: typing the score to aim for */
+    MODE_ROLL,   /* the lane's screen while the planned ball rolls; any key ends it, and works */
     MODE_SUPPOSE /* the lane's screen, with the answers to a shot that was never thrown */
 } Mode;
 
@@ -150,6 +151,8 @@ typedef struct Model {
     long paths_revision;
     bool path_on, path2_on;
     Roll path, path2; /* the current plan, and the first answer */
+    double roll_s;    /* of MODE_ROLL: how long the ball has rolled */
+    bool still;       /* nothing may move by itself */
 
     Supposed supposed; /* of MODE_SUPPOSE; count 0: nothing is supposed */
 
@@ -184,6 +187,7 @@ typedef enum MsgKind {
     MSG_SPARE,   /* spare, and roll of its line (NULL: none), of the question `revision` */
     MSG_ARSENAL, /* arsenal: its result so far */
     MSG_BLOCK,   /* block */
+    MSG_TICK,    /* milliseconds have passed, in MODE_ROLL */
     MSG_KEPT,    /* ok: entries are on disk; else text says why not */
     MSG_SAVED,   /* ok: the bag is on disk, text says where; else why not */
     MSG_NOTICE   /* text: one line to show */
@@ -193,6 +197,7 @@ typedef struct Msg {
     MsgKind kind;
     uint32_t key;
     int columns, rows;
+    int milliseconds;
     const Plan *plan;
     const Advice *advice;
     const Roll *roll, *first_roll; /* paths: of the plan or line, and of the first answer */
@@ -251,6 +256,11 @@ const Block *model_block(const Model *model);
  * and the path of a spare ball. False: no ball in the plan's slot. */
 bool model_roll(const Model *model, const Plan *plan, Roll *roll);
 void model_roll_spare(const Model *model, const SpareLine *line, Roll *roll);
+
+/* In MODE_ROLL: the point of the plan's path that the ball has reached; its last one at the end. */
+int model_rolled(const Model *model);
+/* How long it takes to the pins, or to the gutter. */
+double model_roll_seconds(const Roll *roll);
 
 /* The balls in the order they are listed: slots first, then the locker; returns how many. */
 int model_bag_order(const Model *model, int out[BAG_BALLS_MAX]);

@@ -84,10 +84,34 @@ static void look_again(Stage *stage, int *theme)
     keep_theme(stage);
 }
 
+/* How long to wait for a key: not beyond the next tick. `ticked`: when the last one was; it starts
+ * when the stage asks for the first. */
+static int patience(const Stage *stage, long *ticked)
+{
+    if (stage->tick_ms <= 0) {
+        *ticked = 0;
+        return -1;
+    }
+    long now = term_clock_ms();
+    *ticked = *ticked ? *ticked : now;
+    long left = *ticked + stage->tick_ms - now;
+    return left > 0 ? (int)left : 0;
+}
+
+static void tick(Stage *stage, long *ticked)
+{
+    long now = *ticked ? term_clock_ms() : 0;
+    if (now - *ticked < stage->tick_ms || stage->tick_ms <= 0 || !*ticked)
+        return;
+    stage->kind->tick(stage, (int)(now - *ticked));
+    *ticked = now;
+}
+
 StageEnd stage_run(Stage *stage, Error *error)
 {
     Canvas canvas = {0};
     int theme = stage->look->theme;
+    long ticked = 0;
     show_theme(stage);
     bool room = fit(stage, &canvas);
     while (room && !stage->end && !term_ending()) {
@@ -99,7 +123,9 @@ StageEnd stage_run(Stage *stage, Error *error)
             break;
         if (stage->draw)
             draw(stage, &canvas);
-        term_wait(more || stage->busy ? 0 : -1);
+        int wait = patience(stage, &ticked);
+        term_wait(more || stage->busy ? 0 : wait);
+        tick(stage, &ticked);
         if (stage->busy)
             stage->kind->step(stage);
     }
@@ -121,6 +147,7 @@ bool stage_open(StageLook *look, Error *error)
     if (!term_init(why, sizeof why))
         return error_set(error, "%s", why);
     look->glyphs = term_utf8() ? &GLYPHS_UTF8 : &GLYPHS_ASCII;
+    look->still = term_still();
     return true;
 }
 

@@ -21,6 +21,7 @@ typedef struct StageLook {
     int theme_count;
     int theme;            /* the one in use: a stage may set it, the loop shows and saves it */
     const Glyphs *glyphs; /* set by stage_open */
+    bool still;           /* set by stage_open: nothing may move (SETTEE_MOTION=off) */
     /* Saves the theme in use; false, with error, if it can't. NULL: not saved. Not called while the
      * terminal shows no colours. */
     bool (*keep_theme)(void *context, const Theme *theme, Error *error);
@@ -39,6 +40,8 @@ typedef struct StageKind {
     /* While `busy`: computes for a moment, some hundredths of a second at most. NULL: never busy.
      */
     void (*step)(Stage *stage);
+    /* While `tick_ms`: that many milliseconds have passed, or more. NULL: never asks for ticks. */
+    void (*tick)(Stage *stage, int milliseconds);
     /* Draws everything; the canvas has the stage's size and is empty. */
     void (*draw)(Stage *stage, Canvas *canvas);
 } StageKind;
@@ -51,9 +54,10 @@ struct Stage {
     bool all;  /* with draw: every cell again */
     bool bell;
     /* How it stands. */
-    bool busy; /* step has something to do */
-    bool deaf; /* keys wait until it is no longer deaf; only while busy */
-    bool end;  /* it is over */
+    bool busy;   /* step has something to do */
+    bool deaf;   /* keys wait until it is no longer deaf; only while busy */
+    bool end;    /* it is over */
+    int tick_ms; /* about how often it wants a tick, 0: no clock */
 };
 
 typedef enum StageEnd {

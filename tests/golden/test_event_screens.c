@@ -134,12 +134,30 @@ static void log_is_changed_in_place(void **state)
     free(pinned);
 }
 
+static void a_ball_on_its_way(void **state)
+{
+    (void)state;
+    static const int SIZES[][2] = {{80, 24}, {120, 40}};
+    for (int i = 0; i < 2; i++) {
+        Pinned *pinned = playing(i ? HAND_LEFT : HAND_RIGHT, SIZES[i][0], SIZES[i][1]);
+        char name[64];
+        for (int k = 0; k < ROLL_POINTS_MAX; k++)
+            pinned->model.path.path[k].mph = 17.0;
+        pinned_type(pinned, "R");
+        update(&pinned->model, (Msg){.kind = MSG_TICK, .milliseconds = 1900});
+        snprintf(name, sizeof name, "roll-%dx%d", SIZES[i][0], SIZES[i][1]);
+        compare(name, &pinned->model);
+        free(pinned);
+    }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(oil_at_each_size),  cmocka_unit_test(oil_of_a_left_hander_in_ascii),
-        cmocka_unit_test(what_if_is_marked), cmocka_unit_test(compact_view),
-        cmocka_unit_test(log_at_each_size),  cmocka_unit_test(log_is_changed_in_place),
+        cmocka_unit_test(oil_at_each_size),        cmocka_unit_test(oil_of_a_left_hander_in_ascii),
+        cmocka_unit_test(what_if_is_marked),       cmocka_unit_test(compact_view),
+        cmocka_unit_test(a_ball_on_its_way),       cmocka_unit_test(log_at_each_size),
+        cmocka_unit_test(log_is_changed_in_place),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

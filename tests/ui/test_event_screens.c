@@ -257,6 +257,56 @@ static void the_score_and_what_it_takes(void **state)
     free(pinned);
 }
 
+static void pass(Pinned *pinned, int milliseconds)
+{
+    update(&pinned->model, (Msg){.kind = MSG_TICK, .milliseconds = milliseconds});
+}
+
+/* In real time: after a second and a half at 17 mph it is 1.5 x 17 x 1.4667 ft down the lane. */
+static void the_planned_ball_rolls(void **state)
+{
+    (void)state;
+    Pinned *pinned = begin();
+    Model *model = &pinned->model;
+    for (int i = 0; i < ROLL_POINTS_MAX; i++)
+        model->path.path[i].mph = 17.0;
+    pinned_type(pinned, "R");
+    assert_int_equal(model->mode, MODE_ROLL);
+    shows(pinned, "0.0 s, 0 ft, 17.0 mph");
+    pass(pinned, 1000);
+    pass(pinned, 500);
+    shows(pinned, "1.5 s, 37 ft, 17.0 mph");
+    assert_true(model_roll_seconds(&model->path) > 60.0 / (17.0 * 5280.0 / 3600.0) - 1e-6);
+    assert_true(model_roll_seconds(&model->path) < 60.0 / (17.0 * 5280.0 / 3600.0) + 1e-6);
+    pass(pinned, 1500);
+    shows(pinned, "2.4 s, 60 ft");
+    pass(pinned, 1000);
+    assert_int_equal(model->mode, MODE_LANE);
+    pinned_type(pinned, "Rf"); /* a key ends it, and works */
+    assert_int_equal(model->mode, MODE_ENTRY);
+    assert_int_equal(model->typing.shot.hit, HIT_FLUSH);
+    pass(pinned, 50); /* a tick that comes late does nothing */
+    assert_int_equal(model->mode, MODE_ENTRY);
+    free(pinned);
+}
+
+static void nothing_moves_where_motion_is_off(void **state)
+{
+    (void)state;
+    Pinned *pinned = begin();
+    pinned->model.still = true;
+    for (int i = 0; i < ROLL_POINTS_MAX; i++)
+        pinned->model.path.path[i].mph = 17.0;
+    pinned_type(pinned, "R");
+    assert_int_equal(pinned->model.mode, MODE_LANE);
+    shows(pinned, "2.4 s to the pins; motion is off");
+    pinned->model.still = false;
+    update(&pinned->model, (Msg){.kind = MSG_SIZE, .columns = 60, .rows = 20});
+    pinned_type(pinned, "R"); /* there is no lane to roll on */
+    assert_int_equal(pinned->model.mode, MODE_LANE);
+    free(pinned);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -271,6 +321,8 @@ int main(void)
         cmocka_unit_test(the_keys_that_matter_are_shown),
         cmocka_unit_test(caps_lock_is_told),
         cmocka_unit_test(the_score_and_what_it_takes),
+        cmocka_unit_test(the_planned_ball_rolls),
+        cmocka_unit_test(nothing_moves_where_motion_is_off),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

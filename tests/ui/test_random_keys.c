@@ -283,6 +283,8 @@ static void step(Walk *walk, int i)
         answer(walk);
     if (chance(walk, 0.01))
         resize(walk);
+    if (chance(walk, 0.1))
+        update(model, (Msg){.kind = MSG_TICK, .milliseconds = 50});
     if (effects.arsenal && pinned->session.bag.count > 4) { /* it speaks of five balls */
         update(model, (Msg){.kind = MSG_ARSENAL, .arsenal = &earlier});
         if (chance(walk, 0.3)) {

@@ -17,6 +17,7 @@ static struct {
     uint32_t (*key)(void); /* what is typed next */
     int (*ending)(void);   /* asked once a turn and before every key */
     int keys, draws;       /* keys given, screens drawn */
+    long clock;            /* each look at it takes 20 ms */
     char *first, *screen;  /* as first and as last drawn, heap */
 } fake;
 
@@ -38,6 +39,8 @@ void term_fini(void) {}
 void term_release(void) {}
 bool term_utf8(void) { return true; }
 bool term_no_colour(void) { return false; }
+bool term_still(void) { return false; }
+long term_clock_ms(void) { return fake.clock += 20; }
 void term_theme(const Theme *theme) { (void)theme; }
 void term_bell(void) {}
 
@@ -291,10 +294,42 @@ static void no_memory_for_a_size_is_a_failure(void **state)
     assert_int_equal(end, STAGE_FAILED);
 }
 
+/* ---- a ball that rolls ---- */
+
+static int rolling_draws;
+
+static uint32_t a_roll_once_drawn(void)
+{
+    return fake.keys == 0 && fake.draws > 1 ? 'R' : PRESS_NONE;
+}
+
+static bool rolls(void) { return fake.screen && strstr(fake.screen, "Rolling in real time"); }
+
+static int until_it_has_rolled(void)
+{
+    static int seen;
+    if (rolls() && fake.draws != seen)
+        rolling_draws++;
+    seen = fake.draws;
+    return rolling_draws > 0 && !rolls() ? SIGTERM : 0;
+}
+
+/* The loop gives it time, and no more once it is over. */
+static void a_ball_rolls_by_the_clock(void **state)
+{
+    (void)state;
+    pinned_begin(&pinned, HAND_RIGHT, 80, 24);
+    rolling_draws = 0;
+    run(a_roll_once_drawn, until_it_has_rolled);
+    assert_true(rolling_draws > 20); /* two to three seconds at 50 to 60 ms */
+    assert_int_equal(kept_count, 0);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(keys_without_a_pause_hold_up_nothing),
+        cmocka_unit_test(a_ball_rolls_by_the_clock),
         cmocka_unit_test(the_screen_comes_before_the_first_line),
         cmocka_unit_test(news_of_keeping_is_shown),
         cmocka_unit_test(a_plan_entered_before_is_shown_at_once),

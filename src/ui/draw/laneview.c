@@ -322,6 +322,24 @@ static void draw_plans(const Model *model, Canvas *canvas, const Picture *pictur
     }
 }
 
+/* The planned ball on its way: the path behind it, its time and speed. */
+static void draw_rolling(const Model *model, Canvas *canvas, const Picture *picture, Area area)
+{
+    Roll behind = model->path;
+    int point = model_rolled(model);
+    const PathPoint *at = &model->path.path[point];
+    double seconds = fmin(model->roll_s, model_roll_seconds(&model->path));
+    behind.count = point + 1;
+    behind.gutter = true; /* no mark for a breakpoint that is still to come */
+    draw_path(model, canvas, picture, &behind, model->glyphs->path_at, ROLE_PATH);
+    canvas_over(canvas, row_of(picture, at->ft), column_of(picture, at->board), model->glyphs->both,
+                ROLE_ACCENT);
+    canvas_print(canvas, picture->legend, area.column, area.columns, ROLE_PLAIN,
+                 "%.1f s, %.0f ft, %.1f mph", seconds, at->ft, at->mph);
+    canvas_print(canvas, picture->legend + 1, area.column, area.columns, ROLE_PLAIN, "%s",
+                 PHASE_NAMES[at->phase]);
+}
+
 /* The path of the plan, and where the film is cut: its distance at the left edge, and a mark at the
  * gutter that has none for the breakpoint. */
 static void draw_cut(const Model *model, Canvas *canvas, const Picture *picture, Area area)
@@ -383,6 +401,8 @@ void laneview_draw(const Model *model, Canvas *canvas, Area area)
     draw_scale(model, canvas, &picture);
     if (model->mode == MODE_SPARES)
         draw_spare(model, canvas, &picture);
+    else if (model->mode == MODE_ROLL && model->path_on)
+        draw_rolling(model, canvas, &picture, area);
     else
         draw_plans(model, canvas, &picture, area);
 }

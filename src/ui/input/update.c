@@ -5,6 +5,7 @@
 #include "base/text.h"
 
 enum { CAPITALS_TOLD = 2 };
+#define ROLL_STAYS_S 1.0
 
 void update_say(Model *model, Role role, const char *text)
 {
@@ -159,8 +160,18 @@ static void watch_capitals(Model *model, unsigned where, uint32_t key)
         update_say(model, ROLE_WARN, "Caps Lock? Shots are typed in small letters");
 }
 
+/* At the pins the ball stays in sight for a moment. */
+static void pass_time(Model *model, int milliseconds)
+{
+    model->roll_s += milliseconds / 1000.0;
+    if (!model->path_on || model->roll_s >= model_roll_seconds(&model->path) + ROLL_STAYS_S)
+        model->mode = MODE_LANE;
+}
+
 static void press(Model *model, Effects *effects, uint32_t key)
 {
+    if (model->mode == MODE_ROLL)
+        model->mode = MODE_LANE;
     unsigned where = model_where(model);
     const CommandRow *row = command_find(where, key);
     model->message[0] = '\0';
@@ -254,6 +265,12 @@ Effects update(Model *model, Msg msg)
     case MSG_BLOCK:
         model->block = msg.block;
         effects.draw = model->mode == MODE_BLOCK;
+        break;
+    case MSG_TICK:
+        if (model->mode == MODE_ROLL) {
+            pass_time(model, msg.milliseconds);
+            effects.draw = true;
+        }
         break;
     case MSG_KEPT:
         effects.draw = model->unsaved == msg.ok;

@@ -114,3 +114,22 @@ void key_own_line(Model *model, Effects *effects, int argument, uint32_t key)
     plan.aim = update_bounded(round(now->line.aim * 2) / 2, AIM_MIN, AIM_MAX);
     update_enter_plan(model, effects, plan);
 }
+
+void key_roll(Model *model, Effects *effects, int argument, uint32_t key)
+{
+    char text[128] = "";
+    if (!model->path_on || model_compact(model)) {
+        update_refuse(model, effects,
+                      model->path_on ? "the lane shows from 80 columns by 24 rows on"
+                                     : "still calculating");
+        return;
+    }
+    if (!model->still) {
+        model->mode = MODE_ROLL;
+        model->roll_s = 0.0;
+        return;
+    }
+    text_append(text, sizeof text, "%.1f s to the pins; motion is off (SETTEE_MOTION)",
+                model_roll_seconds(&model->path));
+    update_say(model, ROLE_PLAIN, text);
+}

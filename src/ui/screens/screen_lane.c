@@ -431,6 +431,8 @@ static void draw_other_lane(const Model *model, Canvas *canvas, int row, int col
 static const char *hint(const Model *model)
 {
     const Session *session = model->session;
+    if (model->mode == MODE_ROLL)
+        return "Rolling in real time; any key ends it";
     if (model->mode == MODE_SUPPOSE || (model->mode == MODE_ENTRY && model->typing.supposed))
         return "What if: nothing of this is kept";
     if (model->mode == MODE_ENTRY && model->typing.index >= 0)

@@ -20,6 +20,8 @@ void term_release(void);
 
 bool term_utf8(void);      /* whether the locale's characters are UTF-8 */
 bool term_no_colour(void); /* NO_COLOR is set */
+bool term_still(void);     /* SETTEE_MOTION is off: nothing may move by itself */
+long term_clock_ms(void);  /* milliseconds, from 1 on; only differences mean something */
 void term_theme(const Theme *theme);
 void term_size(int *columns, int *rows);
 

@@ -310,6 +310,19 @@ void term_release(void)
 bool term_utf8(void) { return term.utf8; }
 bool term_no_colour(void) { return term.no_colour; }
 
+bool term_still(void)
+{
+    const char *motion = getenv("SETTEE_MOTION");
+    return motion && strcmp(motion, "off") == 0;
+}
+
+long term_clock_ms(void)
+{
+    struct timespec now;
+    clock_gettime(CLOCK_MONOTONIC, &now);
+    return (long)now.tv_sec * 1000 + now.tv_nsec / 1000000 + 1;
+}
+
 /* Colours. */
 
 static int square(int x) { return x * x; }
