@@ -19,13 +19,14 @@ typedef struct Keeper {
     bool bag_waits; /* the disk refused the current bag */
 } Keeper;
 
-/* Said long before it is full, now and then: no shot is to be refused in play. */
+/* Said long before it is full, now and then. */
 static void tell_room(const Session *session, char *news, size_t size)
 {
-    int left = SESSION_ENTRIES_MAX - session->entry_count;
-    if (left <= NEARLY_FULL && left % TOLD_EVERY == 0)
+    int left = SESSION_ENTRIES_MAX - SESSION_ROOM_FOR_SHOTS - session->entry_count;
+    if (left >= 0 && left <= NEARLY_FULL && left % TOLD_EVERY == 0)
         text_append(news, size,
-                    "This event's log has room for %d more entries; then begin a new event", left);
+                    "This event's log has room for %d more entries; after that for shots alone",
+                    left);
 }
 
 static bool keep(void *context, const Entry *entry, char *news, size_t size, Error *error)

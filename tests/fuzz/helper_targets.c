@@ -200,15 +200,15 @@ static void mend_sums(char *text, size_t size)
     }
 }
 
-static const Session *begun(void)
+static Session *begun(void)
 {
     static Session *session;
     Error error = {0};
-    if (session)
-        return session;
-    session = calloc(1, sizeof *session);
-    PROMISE(session && files_event("demo", &event, &error) && files_bag("demo", &bag, &error) &&
-            files_pattern("apron", &pattern, &error));
+    if (!session) {
+        session = calloc(1, sizeof *session);
+        PROMISE(session && files_event("demo", &event, &error) && files_bag("demo", &bag, &error) &&
+                files_pattern("apron", &pattern, &error));
+    }
     session_begin(session, &event, &bag, &pattern, &(Plan){0});
     return session;
 }
@@ -216,13 +216,10 @@ static const Session *begun(void)
 /* Whatever a journal holds, what goes on from it is whole, and says the same. */
 static void tell(const char *text, size_t size)
 {
-    static Session *session;
+    Session *session = begun();
     JournalTale tale, again;
     JournalHead head = {0};
     Error error = {0};
-    if (!session)
-        PROMISE(session = calloc(1, sizeof *session));
-    *session = *begun();
     bool good = journal_check(text, size, &error);
     if (!good)
         fault_is_one_line(&error, text, size);

@@ -202,7 +202,7 @@ static void the_demo_counts_for_nothing(void **state)
     pty_expect(&pty, "demo  lane 17");
     press(&pty, "fogx\r");
     pty_expect(&pty, "frame 2");
-    answer(&pty, "Shot logged", "R");
+    answer(&pty, "Shot logged", "D");
     answer(&pty, "Begin the demo again?", "y");
     pty_expect(&pty, "frame 1");
     pty_expect_either(&pty, "a guess", "sure");

@@ -61,7 +61,7 @@ static void a_log_nearly_full_is_told(void **state)
     (void)state;
     enum { LEFT = 400 };
     Pty pty;
-    start_with(&pty, SESSION_ENTRIES_MAX - LEFT - 1);
+    start_with(&pty, SESSION_ENTRIES_MAX - SESSION_ROOM_FOR_SHOTS - LEFT - 1);
     pty_expect(&pty, "q quit");
     pty_type(&pty, "heg4\r");
     pty_expect(&pty, "This event's log has room for 400 more entries");

@@ -189,6 +189,17 @@ static void apply_frame(Session *session, const Later *later, int number)
     apply_told(session, &as_edited, number);
 }
 
+/* What follows from the rest: the same however often it is done. */
+static void settle(Session *session)
+{
+    for (int lane = 0; lane < SIDE_COUNT; lane++)
+        if (session->plan[lane].slot != 0 || session->first.slot != 0)
+            session_fill_plan(session, &session->plan[lane]);
+    memcpy(session->pair, event_pair(&session->event, session->game), sizeof session->pair);
+    session->can_undo = session->standing_count > 0;
+    session->can_redo = session->taken_count > 0;
+}
+
 /* A frame may be told long after it was thrown: it comes before the shot it names. */
 void session_fold(Session *session)
 {
@@ -220,12 +231,7 @@ void session_fold(Session *session)
         }
     }
     session->told_count = told;
-    for (int lane = 0; lane < SIDE_COUNT; lane++)
-        if (session->plan[lane].slot != 0 || session->first.slot != 0)
-            session_fill_plan(session, &session->plan[lane]);
-    memcpy(session->pair, event_pair(&session->event, session->game), sizeof session->pair);
-    session->can_undo = session->standing_count > 0;
-    session->can_redo = session->taken_count > 0;
+    settle(session);
 }
 
 /* The limits of a number in a plan, and the message for one outside them. */
@@ -299,17 +305,31 @@ static const char *slot_fault(const Session *session, const Entry *entry)
                : "no ball in that slot";
 }
 
+/* Scored play always has room: see SESSION_SHOTS_MAX. */
+static const char *room_fault(const Session *session, const Entry *entry)
+{
+    bool shot = entry->kind == ENTRY_SHOT || entry->kind == ENTRY_GAME;
+    int left = SESSION_ENTRIES_MAX - session->entry_count;
+    if (left <= 0 || (entry->kind == ENTRY_SHOT && session->shot_count >= SESSION_SHOTS_MAX))
+        return "the event's log is full";
+    if (!shot && left <= SESSION_ROOM_FOR_SHOTS)
+        return "the log is full but for shots";
+    if (entry->kind == ENTRY_SHOT && session->warm_up &&
+        session->shot_count >= SESSION_SHOTS_MAX - SESSION_GAMES_MAX * SESSION_GAME_SHOTS_MAX)
+        return "the warm-up is full: start game 1";
+    return NULL;
+}
+
 /* What is wrong with an entry, whatever is in the bag now. */
 static const char *entry_fault(const Session *session, const Entry *entry)
 {
-    if (session->entry_count >= SESSION_ENTRIES_MAX)
-        return "the event's log is full";
+    const char *full = room_fault(session, entry);
+    if (full)
+        return full;
     if ((unsigned)entry->lane >= SIDE_COUNT)
         return "no such lane";
     switch (entry->kind) {
     case ENTRY_SHOT:
-        if (session->shot_count >= SESSION_SHOTS_MAX)
-            return "the event's log is full";
         if (session->game_over && session->game >= session->event.games)
             return "the last game is over";
         return shot_fault(&entry->shot);
@@ -349,6 +369,13 @@ const char *session_refuses(const Session *session, const Entry *entry)
     return why || !shot ? why : shot_impossible(&entry->shot);
 }
 
+/* The others only go on from the state that there is. */
+static bool changes_earlier(EntryKind kind)
+{
+    return kind != ENTRY_SHOT && kind != ENTRY_PLAN && kind != ENTRY_APART && kind != ENTRY_GAME &&
+           kind != ENTRY_GAP;
+}
+
 static void add(Session *session, Entry entry)
 {
     int at = session->entry_count++;
@@ -361,7 +388,12 @@ static void add(Session *session, Entry entry)
         session->standing[session->standing_count++] = (short)at;
         session->taken_count = 0; /* a new entry clears what could be redone */
     }
-    session_fold(session);
+    if (changes_earlier(entry.kind)) {
+        session_fold(session);
+    } else {
+        apply_standing(session, &entry);
+        settle(session);
+    }
 }
 
 bool session_apply(Session *session, const Entry *entry)

@@ -11,11 +11,15 @@
 #include "core/lane/oil.h"
 #include "core/motion/delivery.h"
 
+/* A day of 24 games, its warm-up and some 40 entries a shot. A shot in play is never refused: the
+ * warm-up leaves room for twelve balls a game, and what is no shot leaves room for all shots. */
 enum {
-    SESSION_SHOTS_MAX = 400,
+    SESSION_GAMES_MAX = 24,
+    SESSION_GAME_SHOTS_MAX = 12, /* a strike in each frame and two more in the tenth */
+    SESSION_SHOTS_MAX = 600,
     SESSION_TOLD_MAX = 240,
-    SESSION_ENTRIES_MAX = 4000,
-    SESSION_GAMES_MAX = 24
+    SESSION_ENTRIES_MAX = 12000,
+    SESSION_ROOM_FOR_SHOTS = SESSION_SHOTS_MAX + SESSION_GAMES_MAX /* of those, for nothing else */
 };
 
 /* The balls of a frame and a NUL. */

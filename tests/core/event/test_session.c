@@ -760,9 +760,72 @@ static void test_the_log_only_grows(void **state)
     free(s);
 }
 
+/* Every game of the longest event, twelve balls each, after a log that was filled with plans and a
+ * warm-up that never ended: no shot in play is refused. */
+static void a_shot_in_play_is_never_refused(void **state)
+{
+    (void)state;
+    Session *session = begin(SESSION_GAMES_MAX);
+    EventInfo event = session->event;
+    event.warm_up = true;
+    Bag bag = session->bag;
+    Pattern pattern = session->pattern;
+    session_begin(session, &event, &bag, &pattern, &FIRST);
+    Entry shot = {.kind = ENTRY_SHOT, .shot = strike_shot(SIDE_LEFT)};
+    Entry plan = {.kind = ENTRY_PLAN, .plan = FIRST, .apart = true}, next = {.kind = ENTRY_GAME};
+    while (session_apply(session, &shot))
+        ;
+    assert_true(session->warm_up && session->shot_count > 100);
+    while (session_apply(session, &plan))
+        ;
+    assert_string_equal(session_refuses(session, &plan), "the log is full but for shots");
+    int warm = session->shot_count;
+    apply(session, next);
+    for (int ball = 0; ball < 12 * SESSION_GAMES_MAX; ball++)
+        apply(session, shot);
+    assert_int_equal(session->shot_count, warm + 12 * SESSION_GAMES_MAX);
+    assert_true(session->game == SESSION_GAMES_MAX && session->game_over);
+    free(session);
+}
+
+/* What session_apply adds to the state is what all entries together make of it. */
+static void one_more_entry_is_the_same_as_all_of_them(void **state)
+{
+    (void)state;
+    enum { COMPUTED = sizeof(Session) - offsetof(Session, plan) };
+    static char added[COMPUTED];
+    Rng rng = rng_seed(11);
+    Session *session = begin(3);
+    session->event.warm_up = true;
+    session_fold(session);
+    int taken = 0;
+    for (int i = 0; i < 1000 && session->entry_count < SESSION_ENTRIES_MAX; i++) {
+        Side lane = (Side)(rng_next(&rng) % 2);
+        Entry entry = {.kind = (EntryKind)(rng_next(&rng) % ENTRY_KINDS),
+                       .lane = lane,
+                       .shot = rng_next(&rng) % 2 ? strike_shot(lane) : open_shot(lane)};
+        entry.apart = rng_next(&rng) % 2;
+        entry.index = (int)(rng_next(&rng) % (unsigned)(session->shot_count + 1));
+        entry.plan = (Plan){.slot = 1 + (int)(rng_next(&rng) % 3), .stance = 20, .aim = 10};
+        snprintf(entry.balls, sizeof entry.balls, "%s", rng_next(&rng) % 2 ? "9/" : "X");
+        if (entry.kind == ENTRY_GAME && rng_next(&rng) % 8)
+            continue;
+        if (!session_apply(session, &entry))
+            continue;
+        taken++;
+        memcpy(added, session->plan, COMPUTED);
+        session_fold(session);
+        assert_memory_equal(added, session->plan, COMPUTED);
+    }
+    assert_true(taken > 300);
+    free(session);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
+        cmocka_unit_test(a_shot_in_play_is_never_refused),
+        cmocka_unit_test(one_more_entry_is_the_same_as_all_of_them),
         cmocka_unit_test(test_begin),
         cmocka_unit_test(test_frames_and_lanes_alternate),
         cmocka_unit_test(test_next_game_on_its_first_lane),
