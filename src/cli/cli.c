@@ -46,6 +46,8 @@ static const Subcommand SUBCOMMANDS[] = {
      "what each ball of a bag is for; the best six", cmd_bag},
     {"block", "", 0, BIT(PATTERN) | BIT(BAG) | RELEASE | BIT(GAMES) | BIT(BOWLERS) | BIT(JSON),
      "the games ahead: which ball and line for each", cmd_block},
+    {"card", "[EVENT]", 1, BIT(BAG) | BIT(SVG) | BIT(HTML) | BIT(JSON),
+     "one page for an event: bag, pattern, block and spares", cmd_card},
     {"rehearse", "", 0,
      BIT(PATTERN) | BIT(BAG) | RELEASE | BIT(GAMES) | BIT(BOWLERS) | BIT(PLAYER) | BIT(WORLD) |
          BIT(PRACTICE) | BIT(SIGHTS) | BIT(STEADY) | BIT(SEED) | BIT(COSTS) | BIT(LIST) | BIT(JSON),

@@ -27,6 +27,7 @@ int cmd_score(const Options *options);
 int cmd_rack(const Options *options);
 int cmd_bag(const Options *options);
 int cmd_block(const Options *options);
+int cmd_card(const Options *options);
 int cmd_rehearse(const Options *options);
 int cmd_home(const Options *options);
 int cmd_log(const Options *options);

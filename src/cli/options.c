@@ -138,6 +138,8 @@ static const OptionRow TABLE[OPTION_COUNT] = {
                       "lanes in the house, round which you move"},
     [OPTION_WARM_UP] = {"warm-up", KIND_FLAG, AT(warm_up), NULL, 0, 0, "",
                         "unscored balls come before game 1"},
+    [OPTION_SVG] = {"svg", KIND_FLAG, AT(svg), NULL, 0, 0, "", "a drawing, one sheet of A4"},
+    [OPTION_HTML] = {"html", KIND_FLAG, AT(html), NULL, 0, 0, "", "a page for a browser"},
     [OPTION_JSON] = {"json", KIND_FLAG, AT(json), NULL, 0, 0, "",
                      "one JSON object instead of a table"},
 };

@@ -67,6 +67,8 @@ typedef enum OptionId {
     OPTION_MOVE,
     OPTION_HOUSE,
     OPTION_WARM_UP,
+    OPTION_SVG,
+    OPTION_HTML,
     OPTION_JSON,
     OPTION_COUNT
 } OptionId;
@@ -83,7 +85,7 @@ typedef struct Options {
     double stance, aim, laydown, launch_deg;
     double mph, rpm, rotation_deg, tilt_deg, loft_ft;
     double board, degrees, pounds;
-    bool warm_up, certified, json, csv, surfaces, no_spare, sights, list, costs, steady;
+    bool warm_up, certified, json, csv, svg, html, surfaces, no_spare, sights, list, costs, steady;
     bool lane_said;
     Side lane;
     int at_count;

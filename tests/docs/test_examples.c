@@ -234,6 +234,7 @@ static void json_keys_are_listed(void **state)
                                            "rehearse --games 1 --player hold --costs",
                                            "bag --pick 3 --games 2 --bag my-bag.json",
                                            "block --games 2 --bag my-bag.json",
+                                           "card practice --bag my-bag.json",
                                            "home",
                                            "home copy bag demo other",
                                            "check my-bag.json",
