@@ -353,12 +353,16 @@ static int event_json(const JournalHead *head, const Session *session)
 
 /* ---- export ---- */
 
-/* One field of RFC 4180: in quotes where it must be. */
+/* One field of RFC 4180: in quotes where it must be. A text that a spreadsheet would take for a
+ * formula has a ' before it, which says that it is none. */
 static void csv_text(const char *text, char end)
 {
-    bool quoted = text[strcspn(text, ",\"\r\n")] != '\0';
+    bool formula = text[0] && strchr("=+-@", text[0]);
+    bool quoted = formula || text[strcspn(text, ",\"\r\n")] != '\0';
     if (quoted)
         putchar('"');
+    if (formula)
+        putchar('\'');
     for (const char *c = text; *c; c++) {
         if (*c == '"')
             putchar('"');

@@ -528,6 +528,32 @@ static void words_of_the_screen(void **state)
 
 #define TEST(function) cmocka_unit_test_setup_teardown(function, begin, played_end)
 
+/* A name is no formula, whatever it begins with; and Python reads what is exported, strictly. */
+static void spreadsheets_read_names_as_text(void **state)
+{
+    (void)state;
+    static const char READ[] =
+        "import csv, sys\n"
+        "rows = list(csv.reader(open(sys.argv[1], newline=\"\", encoding=\"utf-8\"), "
+        "strict=True))\n"
+        "named = [row for row in rows if row[1].endswith(\"SUM(A1;A2), \\\"x\\\"\")]\n"
+        "cells = [cell for row in rows for cell in row]\n"
+        "sys.exit(len(named) != 3 or any(len(row) != len(rows[0]) for row in rows)\n"
+        "         or any(cell[:1] in tuple(\"=+@\") for cell in cells))\n";
+    char command[2048];
+    played_bag(HOME "bags/sly.json", "@Sly, +1", "right");
+    played_event(HOME "events/sly.json", "=SUM(A1;A2), \\\"x\\\"", "2026-05-03", "kerb", "sly");
+    played_shots("sly", NULL, "xsn", NULL);
+    Run run = AT("log", "export", "--csv");
+    run_is(&run, 0);
+    has(run.out, ",\"'=SUM(A1;A2), \"\"x\"\"\",");
+    has(run.out, ",\"'@Sly, +1\",");
+    played_write("all.csv", run.out);
+    snprintf(command, sizeof command, "python3 -c '%s' '%s'", READ, played_path("all.csv"));
+    assert_int_equal(system(command), 0);
+    run_free(&run);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {TEST(home_lists),
@@ -537,6 +563,7 @@ int main(void)
                                        TEST(log_shows),
                                        TEST(log_shows_frames_without_shots),
                                        TEST(log_exports),
+                                       TEST(spreadsheets_read_names_as_text),
                                        TEST(log_verifies),
                                        TEST(review_by_month),
                                        TEST(log_repairs),
