@@ -30,6 +30,22 @@ static bool take_header(JournalTale *tale, const char *line, size_t size, const 
     return good;
 }
 
+static bool make_room(JournalTale *tale, int number)
+{
+    enum { ROOM_FIRST = 64 };
+    int room = tale->room ? 2 * tale->room : ROOM_FIRST;
+    if (number < tale->room)
+        return true;
+    room = room > number ? room : number + 1;
+    JournalPlace *place = realloc(tale->place, (size_t)room * sizeof *place);
+    if (!place)
+        return false;
+    memset(place + tale->room, 0, (size_t)(room - tale->room) * sizeof *place);
+    tale->place = place;
+    tale->room = room;
+    return true;
+}
+
 /* Files a line under its number. A line out of place is a fault of the file's, but no reason not to
  * use it. */
 static bool take_entry(JournalTale *tale, const char *text, size_t size, size_t at, int line,
@@ -45,8 +61,14 @@ static bool take_entry(JournalTale *tale, const char *text, size_t size, size_t 
         tale->misplaced = tale->misplaced || !tale->bad;
         note_bad(tale, fault);
     }
-    if (number > SESSION_ENTRIES_MAX || tale->place[number].line > 0)
+    if (number > SESSION_ENTRIES_MAX)
         return usual ? error_set(fault, "the event's log is full") : true;
+    if (!make_room(tale, number)) {
+        fault->line = 0;
+        return error_set(fault, "out of memory");
+    }
+    if (tale->place[number].line > 0)
+        return true;
     tale->place[number] =
         (JournalPlace){.at = at, .size = at ? size : 0, .line = line, .kept = true, .entry = entry};
     if (number > tale->entries)
@@ -63,7 +85,7 @@ static bool take_line(JournalTale *tale, const char *text, size_t size, size_t a
 }
 
 static bool take_mended(JournalTale *tale, const char *text, size_t size, int line,
-                        const Session *session, const Error *fault)
+                        const Session *session, Error *fault)
 {
     char copy[JOURNAL_LINE_MAX];
     Error unheard = {.line = line};
@@ -74,7 +96,11 @@ static bool take_mended(JournalTale *tale, const char *text, size_t size, int li
         return false;
     tale->flipped = tale->flipped || !tale->bad;
     note_bad(tale, fault);
-    return take_line(tale, copy, size, 0, line, session, &unheard);
+    bool good = take_line(tale, copy, size, 0, line, session, &unheard);
+    tale->no_memory = !good && unheard.line == 0;
+    if (tale->no_memory)
+        *fault = unheard;
+    return good;
 }
 
 static void take_lines(JournalTale *tale, const char *text, size_t length, const Session *session)
@@ -198,12 +224,6 @@ static void replay_all(JournalTale *tale, Session *session)
 void journal_tell(const char *text, size_t length, Session *session, JournalTale *tale)
 {
     *tale = (JournalTale){0};
-    tale->place = calloc(SESSION_ENTRIES_MAX + 1, sizeof *tale->place);
-    if (!tale->place) {
-        tale->no_memory = true;
-        error_set(&tale->fault, "out of memory");
-        return;
-    }
     take_lines(tale, text, length, session);
     if (session && !tale->no_memory && !tale->foreign && !tale->other_day)
         replay_all(tale, session);
@@ -215,6 +235,7 @@ void journal_tale_free(JournalTale *tale)
 {
     free(tale->place);
     tale->place = NULL;
+    tale->room = 0;
 }
 
 /* ---- what comes of it ---- */

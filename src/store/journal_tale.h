@@ -29,7 +29,8 @@ typedef struct JournalTale {
     bool no_memory;      /* out of memory; the rest was not read */
     char date[16];       /* as the header says */
     Error fault;         /* line and reason of the first that is bad, torn or foreign */
-    JournalPlace *place; /* by number, from 1 */
+    JournalPlace *place; /* by number, from 1; NULL: there are no entries */
+    int room;            /* how many of them there is room for, number 0 included */
 } JournalTale;
 
 /* Reads a journal's text and applies its entries to `session`, which may be NULL: then each

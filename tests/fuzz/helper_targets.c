@@ -238,11 +238,12 @@ static void tell(const char *text, size_t size)
     journal_tale_free(&tale);
 }
 
+/* Mostly with the sums put right; as it is where the last byte says so. */
 static void try_journal(const char *bytes, size_t size)
 {
     char *text = copy_of(bytes, size);
-    tell(text, size);
-    mend_sums(text, size);
+    if (size && bytes[size - 1] % 4 != 1)
+        mend_sums(text, size);
     tell(text, size);
     free(text);
 }
