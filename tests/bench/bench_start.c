@@ -1,7 +1,7 @@
 /* bench_start.c - how long each program takes from its start to its first full screen in a terminal
- * of 80x24: settee on a new event and on one that goes on, vi and nano where they are installed,
- * and programs named as arguments. In turns, so that a busy machine is as busy for all; the median
- * of each, and ratios. */
+ * of 80x24: settee on a new event, on one that goes on, and on the last of ten events of six games,
+ * vi and nano where they are installed, and programs named as arguments. In turns, so that a busy
+ * machine is as busy for all; the median of each, and ratios. */
 #include <fcntl.h>
 #include <poll.h>
 #include <signal.h>
@@ -9,23 +9,38 @@
 #include <stdlib.h>
 #include <string.h>
 #include <sys/ioctl.h>
+#include <sys/stat.h>
 #include <sys/wait.h>
 #include <time.h>
 #include <unistd.h>
 
 #include <vterm.h>
 
+#include "store/files.h"
+#include "store/journal.h"
+
 extern char *ptsname(int fd);
 extern int grantpt(int fd);
 extern int unlockpt(int fd);
 extern int posix_openpt(int flags);
 extern char *mkdtemp(char *template);
+extern int setenv(const char *name, const char *value, int overwrite);
 
-enum { RUNS = 31, ROWS = 24, COLUMNS = 80, GIVE_UP_MS = 10000, HOME_MAX = 64, PROGRAMS_MAX = 8 };
+enum {
+    RUNS = 31,
+    ROWS = 24,
+    COLUMNS = 80,
+    GIVE_UP_MS = 10000,
+    HOME_MAX = 64,
+    PROGRAMS_MAX = 8,
+    DAYS = 10,
+    GAMES = 6
+};
 
 typedef struct Program {
     const char *name, *path;
     bool goes_on; /* in the home of its first run, else in a new one each time */
+    bool played;  /* where ten events were bowled */
     char home[HOME_MAX];
     double ms[RUNS];
 } Program;
@@ -37,7 +52,57 @@ static double now_ms(void)
     return (double)t.tv_sec * 1e3 + (double)t.tv_nsec * 1e-6;
 }
 
-static void run_child(const char *path, const char *home, int master)
+/* A day of strikes, bowled and logged as the screen does it. */
+static void play_day(const char *home, int day)
+{
+    static EventInfo event;
+    static Bag bag;
+    static Pattern pattern;
+    Error error = {0};
+    Plan first = {.slot = 1, .stance = 25, .aim = 12};
+    char name[16], path[HOME_MAX + 64], notice[512];
+    Session *session = calloc(1, sizeof *session);
+    snprintf(name, sizeof name, "day-%d", day);
+    snprintf(path, sizeof path, "%s/settee/events/%s.json", home, name);
+    FILE *file = fopen(path, "w");
+    if (!session || !file)
+        exit(1);
+    fprintf(file,
+            "{\"format\": \"settee-event/1\", \"name\": \"Day %d\", \"pattern\": \"apron\", "
+            "\"bag\": \"demo\", \"games\": %d, \"certified\": true}\n",
+            day, GAMES);
+    fclose(file);
+    if (!files_event(name, &event, &error) || !files_bag(event.bag, &bag, &error) ||
+        !files_pattern(event.pattern, &pattern, &error))
+        exit(1);
+    session_begin(session, &event, &bag, &pattern, &first);
+    Journal *journal = journal_open(session, notice, sizeof notice, &error);
+    while (journal && !(session->game == GAMES && session->game_over)) {
+        Entry entry = {.kind = ENTRY_SHOT, .shot = session_next_shot(session)};
+        entry.shot.hit = HIT_FLUSH;
+        entry.shot.left_said = true;
+        if (!session_apply(session, &entry) || !journal_append(journal, &entry, &error))
+            exit(1);
+    }
+    if (!journal || journal_close(journal) != 0)
+        exit(1);
+    free(session);
+}
+
+static void play_days(const char *home)
+{
+    char folder[HOME_MAX + 32];
+    snprintf(folder, sizeof folder, "%s/settee", home);
+    mkdir(folder, 0700);
+    snprintf(folder, sizeof folder, "%s/settee/events", home);
+    mkdir(folder, 0700);
+    setenv("XDG_CONFIG_HOME", home, 1);
+    setenv("XDG_DATA_HOME", home, 1);
+    for (int day = 1; day <= DAYS; day++)
+        play_day(home, day);
+}
+
+static void run_child(const char *path, const char *home, bool played, int master)
 {
     static const char *const NAMES[] = {"HOME", "XDG_CONFIG_HOME", "XDG_DATA_HOME",
                                         "XDG_STATE_HOME"};
@@ -51,7 +116,9 @@ static void run_child(const char *path, const char *home, int master)
                    "TERM=xterm-256color",
                    NULL};
     bool ours = strcmp(path, SETTEE_BINARY) == 0;
-    char *const arguments[] = {(char *)path, ours ? "demo" : NULL, NULL};
+    char last[16];
+    char *const arguments[] = {(char *)path, played ? last : ours ? "demo" : NULL, NULL};
+    snprintf(last, sizeof last, "day-%d", DAYS);
     for (int i = 0; i < 4; i++)
         snprintf(homes[i], sizeof homes[i], "%s=%s", NAMES[i], home);
     setsid();
@@ -78,7 +145,7 @@ static bool is_full(VTermScreen *screen)
 }
 
 /* Milliseconds to the first full screen; less than 0: it never came. */
-static double first_screen(const char *path, const char *home)
+static double first_screen(const char *path, const char *home, bool played)
 {
     int master = posix_openpt(O_RDWR | O_NOCTTY);
     struct winsize size = {.ws_col = COLUMNS, .ws_row = ROWS};
@@ -93,7 +160,7 @@ static double first_screen(const char *path, const char *home)
     double begun = now_ms(), ms = -1.0;
     pid_t pid = fork();
     if (pid == 0)
-        run_child(path, home, master);
+        run_child(path, home, played, master);
     while (pid > 0 && ms < 0.0) {
         char bytes[16384];
         struct pollfd fd = {.fd = master, .events = POLLIN};
@@ -131,9 +198,11 @@ static bool measure(Program *program, int run)
         if (!mkdtemp(program->home))
             return false;
     }
+    if (run == 0 && program->played)
+        play_days(program->home);
     if (run == 0 && program->goes_on) /* there must be something to go on with */
-        first_screen(program->path, program->home);
-    program->ms[run] = first_screen(program->path, program->home);
+        first_screen(program->path, program->home, program->played);
+    program->ms[run] = first_screen(program->path, program->home, program->played);
     if (run == RUNS - 1 || !program->goes_on)
         remove_tree(program->home);
     return program->ms[run] >= 0.0;
@@ -147,11 +216,16 @@ static int by_size(const void *a, const void *b)
 
 int main(int argc, char **argv)
 {
-    Program programs[PROGRAMS_MAX] = {{"settee, a new event", SETTEE_BINARY, false, "", {0}},
-                                      {"settee, one that goes on", SETTEE_BINARY, true, "", {0}},
-                                      {"vi", "/usr/bin/vi", false, "", {0}},
-                                      {"nano", "/usr/bin/nano", false, "", {0}}};
-    int count = 4;
+    Program programs[PROGRAMS_MAX] = {
+        {.name = "settee, a new event", .path = SETTEE_BINARY},
+        {.name = "settee, one that goes on", .path = SETTEE_BINARY, .goes_on = true},
+        {.name = "settee, after ten events",
+         .path = SETTEE_BINARY,
+         .goes_on = true,
+         .played = true},
+        {.name = "vi", .path = "/usr/bin/vi"},
+        {.name = "nano", .path = "/usr/bin/nano"}};
+    int count = 5;
     for (int i = 1; i < argc && count < PROGRAMS_MAX; i++)
         programs[count++] = (Program){.name = argv[i], .path = argv[i]};
     for (int run = 0; run < RUNS; run++)
