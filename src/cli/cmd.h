@@ -29,6 +29,7 @@ int cmd_bag(const Options *options);
 int cmd_block(const Options *options);
 int cmd_card(const Options *options);
 int cmd_rehearse(const Options *options);
+int cmd_rehearse_event(const Options *options); /* with --event */
 int cmd_home(const Options *options);
 int cmd_log(const Options *options);
 int cmd_review(const Options *options);

@@ -1,4 +1,5 @@
 /* cmd_rehearse.c - a block against a hidden lane, shot by shot. */
+#include <math.h>
 #include <stdio.h>
 #include <stdlib.h>
 
@@ -141,6 +142,11 @@ int cmd_rehearse(const Options *options)
                           .seed = options->seed > 0 ? (uint64_t)options->seed : 1};
     if (options->list)
         return list_all(options->json);
+    if (options->event)
+        return cmd_rehearse_event(options);
+    if (options->from || options->draws || options->slot || !isnan(options->stance) ||
+        !isnan(options->aim))
+        return cmd_say(CMD_USAGE, "--from, --draws, --slot, --stance and --aim go with --event");
     if (!read_names(options, &plan))
         return CMD_USAGE;
     int read = setup_read(options, &setup);

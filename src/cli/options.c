@@ -9,6 +9,7 @@
 
 #include "base/text.h"
 #include "core/motion/delivery.h"
+#include "core/rehearse/again.h"
 #include "core/rehearse/seed.h"
 
 typedef enum OptionKind {
@@ -112,6 +113,12 @@ static const OptionRow TABLE[OPTION_COUNT] = {
                       "what each decision cost, and the better line of the three dearest"},
     [OPTION_STEADY] = {"steady", KIND_FLAG, AT(steady), NULL, 0, 0, "",
                        "every throw goes as it was meant: to see the decisions alone"},
+    [OPTION_EVENT] = {"event", KIND_TEXT, AT(event), "NAME", 0, 0, "",
+                      "a past event or journal, to be played again"},
+    [OPTION_FROM] = {"from", KIND_TEXT, AT(from), "GAME.FRAME", 0, 0, "",
+                     "where it is played another way (with --event; 1.1)"},
+    [OPTION_DRAWS] = {"draws", KIND_COUNT, AT(draws), "N", AGAIN_DRAWS_LEAST, AGAIN_DRAWS_MAX, "",
+                      "how many lanes of that day are drawn (with --event; 100)"},
     [OPTION_SAVE] = {"save", KIND_TEXT, AT(save), "FILE", 0, 0, "",
                      "write the bag with the pick in its slots to FILE"},
     [OPTION_MONTH] = {"month", KIND_TEXT, AT(month), "YYYY-MM", 0, 0, "",

@@ -53,6 +53,9 @@ typedef enum OptionId {
     OPTION_SEED,
     OPTION_COSTS,
     OPTION_STEADY,
+    OPTION_EVENT,
+    OPTION_FROM,
+    OPTION_DRAWS,
     OPTION_SAVE,
     OPTION_MONTH,
     OPTION_CSV,
@@ -80,8 +83,8 @@ _Static_assert(OPTION_COUNT <= 64, "a set has room for all options");
 /* The options given. Those not given: numbers NAN, counts 0, texts NULL. Texts point into argv. */
 typedef struct Options {
     const char *pattern, *bag, *ball, *shots, *player, *world, *weights, *save, *month, *need;
-    const char *bowler, *hand, *level, *style, *balls, *pair, *date, *event;
-    int slot, game, frame, bowlers, seed, target, games, pick, practice, move, house;
+    const char *bowler, *hand, *level, *style, *balls, *pair, *date, *event, *from;
+    int slot, game, frame, bowlers, seed, target, games, pick, practice, move, house, draws;
     double stance, aim, laydown, launch_deg;
     double mph, rpm, rotation_deg, tilt_deg, loft_ft;
     double board, degrees, pounds;

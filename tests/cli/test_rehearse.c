@@ -1,5 +1,6 @@
 /* test_rehearse.c - settee rehearse: its worlds and players by name. */
-#include "near.h"
+#define _XOPEN_SOURCE 700 /* setenv, mkdtemp, nftw */
+#include "played.h"
 
 #include <stdlib.h>
 #include <string.h>
@@ -174,11 +175,68 @@ static void test_steady(void **state)
     run_free(&run);
 }
 
+/* A past event, another way from its second game: the keys that are promised, the same bytes twice,
+ * and what can't be played. */
+static void test_event_again(void **state)
+{
+    (void)state;
+    played_bag("config/settee/bags/two.json", "Ada Quill", "right");
+    played_event("config/settee/events/spring.json", "Spring", "2026-05-17", "apron", "two");
+    played_shots("spring", NULL, "xsnxsxxsnsxsnxxsxsnxsxxs", NULL);
+    const char *json[] = {"rehearse", "--event", "spring", "--from", "2.1",    "--slot", "3",
+                          "--draws",  "4",       "--seed", "7",      "--json", NULL};
+    const char *plain[] = {"rehearse", "--event", "spring",   "--from", "2.1",
+                           "--draws",  "4",       "--player", "coach",  NULL};
+    const char *none[] = {"rehearse", "--event", "autumn", NULL};
+    const char *place[] = {"rehearse", "--event", "spring", "--from", "2,1", NULL};
+    const char *later[] = {"rehearse", "--event", "spring", "--from", "4.9", NULL};
+    const char *empty[] = {"rehearse", "--event", "spring", "--slot", "2", NULL};
+    const char *knows[] = {"rehearse", "--event", "spring", "--player", "knows-the-lane", NULL};
+    const char *stray[] = {"rehearse", "--slot", "2", NULL};
+    Run a = run_at(played_home, NULL, json), b = run_at(played_home, NULL, json),
+        c = run_at(played_home, NULL, plain);
+    run_is(&a, 0);
+    run_is(&c, 0);
+    assert_string_equal(a.out, b.out);
+    cJSON *object = run_json(&a);
+    assert_string_equal(cJSON_GetObjectItem(object, "way")->valuestring, "3 Moss Ferry, then hold");
+    assert_near(number(object, "draws"), 4, 0.0);
+    assert_near(number(object, "shots"), 24, 0.0);
+    double bowled = number(cJSON_GetObjectItem(object, "as_bowled"), "mean");
+    double other = number(cJSON_GetObjectItem(object, "other_way"), "mean");
+    assert_near(number(cJSON_GetObjectItem(object, "difference"), "mean"), other - bowled, 0.011);
+    cJSON_Delete(object);
+    run_says(&c, "Spring from game 2, frame 1, on 4 pairs of lanes as your 24 shots tell of them");
+    for (const char *line = c.out; *line; line += strcspn(line, "\n") + 1)
+        assert_true(strcspn(line, "\n") <= 90);
+    run_free(&a);
+    run_free(&b);
+    run_free(&c);
+    const struct {
+        const char **words;
+        int status;
+        const char *fault;
+    } BAD[] = {{none, 1, "autumn"},
+               {place, 2, "--from: found '2,1'; allowed is GAME.FRAME, as 2.1"},
+               {later, 1, "no first ball was entered in game 4, frame 9"},
+               {empty, 1, "no ball of this bag is in slot 2"},
+               {knows, 2, "can't play an event again"},
+               {stray, 2, "go with --event"}};
+    for (size_t i = 0; i < sizeof BAD / sizeof *BAD; i++) {
+        Run run = run_at(played_home, NULL, BAD[i].words);
+        run_is(&run, BAD[i].status);
+        if (!strstr(run.fault, BAD[i].fault))
+            fail_msg("said: %s", run.fault);
+        run_free(&run);
+    }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(test_list),         cmocka_unit_test(test_world),
         cmocka_unit_test(test_no_such_name), cmocka_unit_test(test_seed_words),
-        cmocka_unit_test(test_costs),        cmocka_unit_test(test_steady)};
-    return cmocka_run_group_tests_name("rehearse", tests, NULL, NULL);
+        cmocka_unit_test(test_costs),        cmocka_unit_test(test_steady),
+        cmocka_unit_test(test_event_again)};
+    return cmocka_run_group_tests_name("rehearse", tests, played_begin, played_end);
 }

@@ -232,6 +232,7 @@ static void json_keys_are_listed(void **state)
                                            "score X 9 / 7 2",
                                            "advise --bag my-bag.json --shots my-shots.json",
                                            "rehearse --games 1 --player hold --costs",
+                                           "rehearse --event spring --draws 2",
                                            "bag --pick 3 --games 2 --bag my-bag.json",
                                            "block --games 2 --bag my-bag.json",
                                            "card practice --bag my-bag.json",

@@ -873,6 +873,11 @@ Estimate belief_wear(const Belief *belief)
     return (Estimate){sum, sqrt(fmax(0.0, square - sum * sum))};
 }
 
+WearRate belief_rate(int film)
+{
+    return (WearRate){PICK_RATE[film / BELIEF_CARRIES], CARRY_RATE[film % BELIEF_CARRIES]};
+}
+
 void belief_draw(const Belief *belief, int *indices, int count)
 {
     double at = 0.5 / count, sum = belief->particles[0].weight;

@@ -137,6 +137,8 @@ Estimate belief_part(const Belief *belief, int part);
 DeliveryOffset belief_today(const Belief *belief);
 /* How fast the oil wears, against the usual rate. */
 Estimate belief_wear(const Belief *belief);
+/* The rate of wear that a particle's `film` stands for. */
+WearRate belief_rate(int film);
 /* Mean film over boards low..high and feet from..to, units. */
 Estimate belief_track(const Belief *belief, Side lane, int low, int high, double from_ft,
                       double to_ft);

@@ -24,7 +24,7 @@ struct RehearseJob {
     Rehearsal *out;
     Oil sheet; /* in the bowler's frame */
     Plan plan[SIDE_COUNT];
-    Shot shots[REHEARSE_SHOTS_MAX + REHEARSE_PRACTICE_MAX];
+    Shot shots[SESSION_SHOTS_MAX + REHEARSE_SHOTS_MAX + REHEARSE_PRACTICE_MAX];
     int shot_count; /* practice too */
     long turns;     /* of all blocks: no two questions of the job have the same number */
     Turn turn;      /* the next one */
@@ -212,9 +212,9 @@ static void end_game(RehearseJob *job)
         out->mean_pins += out->score[i] / (double)out->games;
     for (int i = 0; i < out->shot_count; i++)
         out->value += out->shots[i].value / out->shot_count;
-    job->over = out->games == job->setup.games;
+    job->over = job->turn.game == job->setup.games;
     if (!job->over)
-        begin_game(job, out->games + 1);
+        begin_game(job, job->turn.game + 1);
 }
 
 /* Scores the first ball and the spare ball that follows it, which the shot then tells of. */
@@ -234,8 +234,7 @@ static void score_rack(RehearseJob *job, Pins left)
         job->out->shots[job->out->shot_count - 1].shot = *shot;
     }
     if (job->score.frame != frame)
-        job->turn = (Turn){job->score.frame % 2 == 1 ? SIDE_LEFT : SIDE_RIGHT, job->turn.game,
-                           job->score.frame, 0};
+        job->turn = (Turn){!job->turn.lane, job->turn.game, job->score.frame, 0};
     if (job->score.over)
         end_game(job);
 }
@@ -267,6 +266,17 @@ static void await(RehearseJob *job)
                        .question = ++job->turns};
 }
 
+/* Takes the place of an event. */
+static void go_on(RehearseJob *job, const RehearseStart *start)
+{
+    begin_game(job, start->game);
+    memcpy(job->shots, start->shots, (size_t)start->shot_count * sizeof *job->shots);
+    memcpy(job->plan, start->plan, sizeof job->plan);
+    job->shot_count = start->shot_count;
+    job->score = start->score;
+    job->turn = (Turn){start->lane, start->game, start->score.frame, 0};
+}
+
 void rehearse_begin(RehearseJob *job, const RehearseSetup *setup, Rehearsal *out)
 {
     Truth *truth = job->truth;
@@ -275,15 +285,19 @@ void rehearse_begin(RehearseJob *job, const RehearseSetup *setup, Rehearsal *out
     memset(out, 0, sizeof *out);
     oil_lay(setup->pattern, &job->sheet);
     oil_for_hand(&job->sheet, setup->bag->bowler.hand, &job->sheet);
+    truth->given = setup->start ? setup->start->given : NULL;
     truth_draw(truth, setup->world, setup->bag, &job->sheet, setup->seed);
     truth_meet(truth, &setup->mix, setup->bowlers_on_pair - 1, setup->seed + 41u);
     truth->steady = setup->steady;
-    job->plan[SIDE_LEFT] = job->plan[SIDE_RIGHT] = first_plan(setup->bag, &job->sheet);
     job->shot_count = 0;
     job->over = false;
     job->wrong = rng_seed(setup->seed + 77u);
     begin_game(job, 1);
-    if (setup->practice > 0)
+    if (setup->start)
+        go_on(job, setup->start);
+    else
+        job->plan[SIDE_LEFT] = job->plan[SIDE_RIGHT] = first_plan(setup->bag, &job->sheet);
+    if (setup->practice > 0 && !setup->start)
         job->turn = (Turn){SIDE_LEFT, 1, 0, 0};
     await(job);
 }

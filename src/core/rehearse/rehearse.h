@@ -10,6 +10,17 @@
 #include "core/rehearse/players.h"
 #include "core/rehearse/world.h"
 
+/* A block that goes on from where an event was. */
+typedef struct RehearseStart {
+    const void *given; /* for the world's draw */
+    const Shot *shots; /* what was thrown on the pair before, oldest first */
+    int shot_count;    /* 0..SESSION_SHOTS_MAX */
+    Plan plan[SIDE_COUNT];
+    Side lane; /* of the next throw; the next frame is on the other one */
+    int game;  /* of the next throw; its frame is the score's */
+    Score score;
+} RehearseStart;
+
 typedef struct RehearseSetup {
     const Bag *bag;
     const Pattern *pattern; /* the sheet the player gets */
@@ -23,6 +34,8 @@ typedef struct RehearseSetup {
     bool steady; /* each throw goes as it was meant: to see the decisions alone */
     double known_off_boards; /* PLAYER_KNOWS: standard deviation of its error, boards; usually 0 */
     uint64_t seed;
+    const RehearseStart *start; /* NULL: from the first frame; then no practice is thrown, and the
+                                 * first score is that of the start's game */
 } RehearseSetup;
 
 enum { REHEARSE_SHOTS_MAX = 12 * SESSION_GAMES_MAX, REHEARSE_PRACTICE_MAX = 40 };

@@ -7,6 +7,7 @@
 
 #include "core/line/line.h"
 #include "core/pins/rack.h"
+#include "core/rehearse/world_day.h"
 
 const World *const WORLDS[] = {&WORLD_KIN,   &WORLD_TILTED, &WORLD_JUMPY, &WORLD_STRANGER,
                                &WORLD_HOUSE, &WORLD_BLUNT,  NULL};
@@ -47,7 +48,7 @@ const World *world_find(const char *name)
 
 static size_t own_size(void)
 {
-    size_t size = 1;
+    size_t size = WORLD_DAY.own_size;
     for (const World *const *world = WORLDS; *world; world++)
         if ((*world)->own_size > size)
             size = (*world)->own_size;
@@ -324,4 +325,18 @@ void world_wear(Truth *truth, Side lane, const Roll *roll, double shift_boards, 
     Track track;
     track_of(roll, shift_boards, &track);
     wear_track(&truth->oil[lane], &track, cover, truth->rate);
+}
+
+void world_stretch(const Oil *oil, double factor, Oil *out)
+{
+    for (int j = 0; j < OIL_STATIONS; j++) {
+        double at = j / factor;
+        int i = (int)at;
+        for (int b = 0; b < LANE_BOARDS; b++) {
+            double near = i < OIL_STATIONS ? oil->units[i][b] : 0.0;
+            double far = i + 1 < OIL_STATIONS ? oil->units[i + 1][b] : 0.0;
+            out->units[j][b] = near + (at - i) * (far - near);
+        }
+    }
+    out->length_ft = oil->length_ft * factor;
 }

@@ -47,7 +47,8 @@ typedef struct Truth {
     double off_boards;                    /* error of the player that knows the lane; usually 0 */
     bool steady;                          /* throws go as they were meant */
     Forecast forecast;                    /* draws of the throw, for truth_outlook */
-    void *own; /* private to the world; own_size bytes, zeroed before each draw */
+    const void *given; /* what the world draws from, where it needs more than a sheet; NULL */
+    void *own;         /* private to the world; own_size bytes, zeroed before each draw */
 } Truth;
 
 struct World {
@@ -123,5 +124,7 @@ double world_aim(const Truth *truth, Side lane, int slot, const Delivery *usual,
 double world_aim_by_rolls(const Truth *truth, Side lane, int slot, const Delivery *usual,
                           double laydown);
 void world_wear(Truth *truth, Side lane, const Roll *roll, double shift_boards, Cover cover);
+/* A film drawn out down the lane by a factor; it is as thick as it was. */
+void world_stretch(const Oil *oil, double factor, Oil *out);
 
 #endif

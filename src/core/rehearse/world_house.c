@@ -5,28 +5,13 @@
 #define WRONG_FT 2.0
 #define WRONG_VOLUME (1.0 / 3.0)
 
-/* Stretches or shortens the film along the lane. */
-static void stretch(const Oil *sheet, double by_ft, Oil *oil)
-{
-    double factor = (sheet->length_ft + by_ft) / sheet->length_ft;
-    for (int j = 0; j < OIL_STATIONS; j++) {
-        double at = j / factor;
-        int i = (int)at;
-        for (int b = 0; b < LANE_BOARDS; b++) {
-            double near = i < OIL_STATIONS ? sheet->units[i][b] : 0.0;
-            double far = i + 1 < OIL_STATIONS ? sheet->units[i + 1][b] : 0.0;
-            oil->units[j][b] = near + (at - i) * (far - near);
-        }
-    }
-    oil->length_ft = sheet->length_ft + by_ft;
-}
-
 static void draw(Truth *truth, const Oil *sheet, Rng *rng)
 {
     Oil really;
     double feet = rng_uniform(rng) < 0.5 ? -WRONG_FT : WRONG_FT;
     double volume = 1.0 + (rng_uniform(rng) < 0.5 ? -WRONG_VOLUME : WRONG_VOLUME);
-    stretch(sheet, feet, &really);
+    world_stretch(sheet, (sheet->length_ft + feet) / sheet->length_ft, &really);
+    really.length_ft = sheet->length_ft + feet;
     oil_scale(&really, volume * sheet->length_ft / really.length_ft);
     world_draw(truth, &really, &WORLD_SPREADS, rng);
 }
