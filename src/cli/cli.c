@@ -50,8 +50,9 @@ static const Subcommand SUBCOMMANDS[] = {
      "one page for an event: bag, pattern, block and spares", cmd_card},
     {"rehearse", "", 0,
      BIT(PATTERN) | BIT(BAG) | RELEASE | BIT(GAMES) | BIT(BOWLERS) | BIT(PLAYER) | BIT(WORLD) |
-         BIT(PRACTICE) | BIT(SIGHTS) | BIT(STEADY) | BIT(SEED) | BIT(COSTS) | BIT(EVENT) |
-         BIT(FROM) | BIT(DRAWS) | BIT(SLOT) | BIT(STANCE) | BIT(AIM) | BIT(LIST) | BIT(JSON),
+         BIT(PRACTICE) | BIT(SIGHTS) | BIT(STEADY) | BIT(SEED) | BIT(COSTS) | BIT(KEEP) |
+         BIT(DATE) | BIT(HISTORY) | BIT(EVENT) | BIT(FROM) | BIT(DRAWS) | BIT(SLOT) | BIT(STANCE) |
+         BIT(AIM) | BIT(LIST) | BIT(JSON),
      "play a block against a hidden lane", cmd_rehearse},
     {"teach", "[WHAT...]", OPTIONS_WORDS_MAX, BIT(BAG) | BIT(JSON),
      "lessons for juniors: list, show LESSON, check FILE...", cmd_teach},

@@ -5,6 +5,7 @@
 #include <stdarg.h>
 #include <stdio.h>
 #include <string.h>
+#include <time.h>
 
 #include "base/text.h"
 #include "store/files.h"
@@ -27,6 +28,14 @@ int cmd_say(int status, const char *format, ...)
     Error error = {0};
     error_set(&error, "%s", text);
     return cmd_fault(status, &error);
+}
+
+void cmd_today(char *out, size_t size)
+{
+    time_t now = time(NULL);
+    struct tm day;
+    if (!localtime_r(&now, &day) || strftime(out, size, "%Y-%m-%d", &day) == 0)
+        out[0] = '\0';
 }
 
 int cmd_json(JsonOut *out)

@@ -29,7 +29,8 @@ int cmd_bag(const Options *options);
 int cmd_block(const Options *options);
 int cmd_card(const Options *options);
 int cmd_rehearse(const Options *options);
-int cmd_rehearse_event(const Options *options); /* with --event */
+int cmd_rehearse_event(const Options *options);   /* with --event */
+int cmd_rehearse_history(const Options *options); /* with --history */
 int cmd_home(const Options *options);
 int cmd_log(const Options *options);
 int cmd_review(const Options *options);
@@ -59,6 +60,9 @@ Line setup_line(const Setup *setup, const MotionBody *body, double laydown_board
 /* Prints "settee: ..." on standard error and returns `status`. */
 int cmd_fault(int status, const Error *error);
 int cmd_say(int status, const char *format, ...) __attribute__((format(printf, 2, 3)));
+
+/* Today as 2026-05-17; "" where there is no clock. */
+void cmd_today(char *out, size_t size);
 
 /* Prints the object and frees it. */
 int cmd_json(JsonOut *out);

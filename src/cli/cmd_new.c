@@ -4,7 +4,6 @@
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
-#include <time.h>
 #include <unistd.h>
 
 #include "base/text.h"
@@ -368,14 +367,6 @@ static void usual_bag(char *out, size_t size)
     text_copy(out, size, own ? first.name : CMD_BAG_DEFAULT);
 }
 
-static void today(char *out, size_t size)
-{
-    time_t now = time(NULL);
-    struct tm day;
-    if (!localtime_r(&now, &day) || strftime(out, size, "%Y-%m-%d", &day) == 0)
-        out[0] = '\0';
-}
-
 static int new_event(Asking *asking, const Options *options, const char *name)
 {
     EventInfo event = {.games = 3, .bowlers_on_pair = 4};
@@ -388,7 +379,7 @@ static int new_event(Asking *asking, const Options *options, const char *name)
         putchar('\n');
     }
     text_copy(event.name, sizeof event.name, name);
-    today(date, sizeof date);
+    cmd_today(date, sizeof date);
     text_copy(event.date, sizeof event.date,
               text_of(asking, options->date, "Date?", date, fits_date));
     char pattern[ANSWER_MAX], bag[ANSWER_MAX];

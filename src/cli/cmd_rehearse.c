@@ -7,6 +7,7 @@
 #include "cli/cmd.h"
 #include "cli/rehearsal.h"
 #include "store/files.h"
+#include "store/rehearsals.h"
 
 enum { USUAL_GAMES = 3, USUAL_BOWLERS = 4, DEAREST = 3 };
 #define LEAST_DEAR 0.05 /* pins; what costs less is not told */
@@ -103,6 +104,23 @@ static bool judge(RehearsalReport *report, Judgement *judgement, RehearseJob *ot
     return done;
 }
 
+/* Keeps a judged block for the history. */
+static int keep(const RehearsalReport *report, const char *date)
+{
+    RehearsalRecord record;
+    Error error = {0};
+    char path[1200];
+    record_of(report->setup, report->block, report->judgement, &record);
+    text_copy(record.player, sizeof record.player, report->setup->player->name);
+    if (date)
+        text_copy(record.date, sizeof record.date, date);
+    else
+        cmd_today(record.date, sizeof record.date);
+    if (!rehearsals_keep(&record, path, sizeof path, &error))
+        return cmd_fault(CMD_FAULT, &error);
+    return CMD_DONE;
+}
+
 static int play(const RehearseSetup *plan, const Options *options, const Oil *sheet)
 {
     RehearseJob *job = rehearse_new();
@@ -114,12 +132,15 @@ static int play(const RehearseSetup *plan, const Options *options, const Oil *sh
         report.sheet[b] = rehearse_film(sheet, b + 1, b + 1);
     if (job && out)
         rehearse_play(job, plan, out);
-    if (!job || !out || (options->costs && (!judgement || !judge(&report, judgement, job))))
+    if (!job || !out ||
+        ((options->costs || options->keep) && (!judgement || !judge(&report, judgement, job))))
         status = cmd_say(CMD_FAULT, "out of memory");
     else if (options->json)
         status = rehearsal_json(&report);
     else
         print_rehearsal(&report);
+    if (status == CMD_DONE && options->keep)
+        status = keep(&report, options->date);
     rehearse_free(job);
     free(out);
     free(judgement);
@@ -142,8 +163,13 @@ int cmd_rehearse(const Options *options)
                           .seed = options->seed > 0 ? (uint64_t)options->seed : 1};
     if (options->list)
         return list_all(options->json);
+    if (options->history)
+        return cmd_rehearse_history(options);
     if (options->event)
         return cmd_rehearse_event(options);
+    if (options->date && !files_date(options->date))
+        return cmd_say(CMD_USAGE, "--date: found '%.40s'; allowed is a day as 2026-05-17",
+                       options->date);
     if (options->from || options->draws || options->slot || !isnan(options->stance) ||
         !isnan(options->aim))
         return cmd_say(CMD_USAGE, "--from, --draws, --slot, --stance and --aim go with --event");

@@ -7,6 +7,7 @@
 #include "base/text.h"
 #include "cli/cmd.h"
 #include "core/rehearse/again.h"
+#include "core/rehearse/progress.h"
 #include "core/rehearse/seed.h"
 #include "store/files.h"
 #include "store/logbook.h"
@@ -83,12 +84,12 @@ static void print_row(const char *name, const AgainSpread *spread, double strike
                100.0 * strike);
 }
 
-/* 1.96: 95 of 100, of a mean over many draws. */
 static void print_again(const AgainSetup *setup, const Again *again)
 {
     char way[128], line[512] = "";
     const AgainSpread *by = &again->difference;
-    double low = by->mean - 1.96 * by->error, high = by->mean + 1.96 * by->error;
+    double t = progress_t95(again->draws - 1);
+    double low = by->mean - t * by->error, high = by->mean + t * by->error;
     way_words(setup, way, sizeof way);
     printf("%s from game %d, frame %d, on %d pairs of lanes as your %d shots tell of them\n\n",
            setup->session->event.name, setup->game, setup->frame, again->draws, again->shots);

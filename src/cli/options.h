@@ -53,6 +53,8 @@ typedef enum OptionId {
     OPTION_SEED,
     OPTION_COSTS,
     OPTION_STEADY,
+    OPTION_KEEP,
+    OPTION_HISTORY,
     OPTION_EVENT,
     OPTION_FROM,
     OPTION_DRAWS,
@@ -66,7 +68,6 @@ typedef enum OptionId {
     OPTION_BALLS,
     OPTION_PAIR,
     OPTION_DATE,
-    OPTION_EVENT,
     OPTION_MOVE,
     OPTION_HOUSE,
     OPTION_WARM_UP,
@@ -89,6 +90,7 @@ typedef struct Options {
     double mph, rpm, rotation_deg, tilt_deg, loft_ft;
     double board, degrees, pounds;
     bool warm_up, certified, json, csv, svg, html, surfaces, no_spare, sights, list, costs, steady;
+    bool keep, history;
     bool lane_said;
     Side lane;
     int at_count;

@@ -52,6 +52,12 @@ static bool read_settings(const Json *root, const Loaded *file, void *into)
     return settings_parse(root, into);
 }
 
+static bool read_rehearsal(const Json *root, const Loaded *file, void *into)
+{
+    (void)file;
+    return rehearsal_parse(root, into);
+}
+
 static const Format FORMATS[] = {
     {"settee-bag/1", "bag", "bags", sizeof(Bag), read_bag},
     {"settee-pattern/1", "pattern", "patterns", sizeof(Pattern), read_pattern},
@@ -60,6 +66,7 @@ static const Format FORMATS[] = {
     {"settee-rules/1", "rules", "rules", sizeof(RuleSet), read_rules},
     {"settee-lesson/1", "lesson", "lessons", sizeof(Lesson), read_lesson},
     {"settee-settings/1", "settings", "", sizeof(Settings), read_settings},
+    {"settee-rehearsal/1", "rehearsal", "", sizeof(RehearsalRecord), read_rehearsal},
 };
 enum { FORMAT_COUNT = sizeof FORMATS / sizeof FORMATS[0] };
 

@@ -9,6 +9,7 @@
 #include "store/builtin.h"
 #include "store/files.h"
 #include "store/json.h"
+#include "store/rehearsals.h"
 #include "store/settings.h"
 
 /* What a name leads to. */
@@ -78,6 +79,7 @@ bool theme_parse(const Json *root, const Loaded *file, Theme *theme);
 bool rules_parse(const Json *root, RuleSet *rules);
 bool lesson_parse(const Json *root, const Loaded *file, Lesson *lesson);
 bool settings_parse(const Json *root, Settings *settings);
+bool rehearsal_parse(const Json *root, RehearsalRecord *record);
 bool shots_parse(const Loaded *file, Shot *shots, int max, int *count, Error *error);
 bool shots_are_lines(const Loaded *file); /* begins with an object whose first key is a shot's */
 bool shot_knows_key(const char *key);

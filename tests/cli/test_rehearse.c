@@ -231,12 +231,56 @@ static void test_event_again(void **state)
     }
 }
 
+/* What is kept is in the history and in nothing else. */
+static void test_history(void **state)
+{
+    (void)state;
+    const char *keep[] = {"rehearse", "--games", "1",      "--player",   "coach", "--bowlers",
+                          "1",        "--keep",  "--date", "2026-05-17", NULL};
+    const char *history[] = {"rehearse", "--history", NULL};
+    const char *json[] = {"rehearse", "--history", "--json", NULL};
+    const char *review[] = {"review", NULL};
+    const char *day[] = {"rehearse", "--keep", "--date", "17 May", NULL};
+    char home[] = "/tmp/settee-test-XXXXXX", path[128];
+    assert_non_null(mkdtemp(home));
+    Run none = run_at(home, NULL, history), a = run_at(home, NULL, keep);
+    Run b = run_at(home, NULL, keep), c = run_at(home, NULL, history), d = run_at(home, NULL, json);
+    Run e = run_at(home, NULL, review), f = run_at(home, NULL, day);
+    run_is(&none, 1);
+    run_is(&a, 0);
+    run_is(&b, 0);
+    run_is(&c, 0);
+    run_is(&e, 1);
+    run_is(&f, 2);
+    run_says(&c, "Imre Holloway, c");
+    run_says(&c, "Apron                 2 ");
+    for (const char *line = c.out; *line; line += strcspn(line, "\n") + 1)
+        assert_true(strcspn(line, "\n") <= 100);
+    cJSON *object = run_json(&d);
+    const cJSON *row = cJSON_GetArrayItem(cJSON_GetObjectItem(object, "patterns"), 0);
+    assert_near(number(row, "games"), 2, 0.0);
+    const cJSON *cost = cJSON_GetObjectItem(row, "cost");
+    assert_near(number(cost, "low"), number(cost, "mean"), 0.002); /* the same block twice */
+    cJSON_Delete(object);
+    assert_non_null(strstr(e.fault, "nothing to review"));
+    snprintf(path, sizeof path, "%s/data/settee/rehearsals/2026-05-17-002.json", home);
+    assert_int_equal(access(path, F_OK), 0);
+    assert_int_equal(nftw(home, played_remove, 8, FTW_DEPTH | FTW_PHYS), 0);
+    run_free(&none);
+    run_free(&a);
+    run_free(&b);
+    run_free(&c);
+    run_free(&d);
+    run_free(&e);
+    run_free(&f);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(test_list),         cmocka_unit_test(test_world),
         cmocka_unit_test(test_no_such_name), cmocka_unit_test(test_seed_words),
         cmocka_unit_test(test_costs),        cmocka_unit_test(test_steady),
-        cmocka_unit_test(test_event_again)};
+        cmocka_unit_test(test_event_again),  cmocka_unit_test(test_history)};
     return cmocka_run_group_tests_name("rehearse", tests, played_begin, played_end);
 }

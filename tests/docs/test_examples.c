@@ -233,6 +233,8 @@ static void json_keys_are_listed(void **state)
                                            "advise --bag my-bag.json --shots my-shots.json",
                                            "rehearse --games 1 --player hold --costs",
                                            "rehearse --event spring --draws 2",
+                                           "rehearse --games 1 --player hold --keep",
+                                           "rehearse --history",
                                            "bag --pick 3 --games 2 --bag my-bag.json",
                                            "block --games 2 --bag my-bag.json",
                                            "card practice --bag my-bag.json",
