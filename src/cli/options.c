@@ -118,7 +118,7 @@ static const OptionRow TABLE[OPTION_COUNT] = {
     [OPTION_HISTORY] = {"history", KIND_FLAG, AT(history), NULL, 0, 0, "",
                         "what decisions cost a game in the rehearsals kept, by pattern"},
     [OPTION_EVENT] = {"event", KIND_TEXT, AT(event), "NAME", 0, 0, "",
-                      "a past event or journal, to be played again"},
+                      "an event you log, by its name or journal"},
     [OPTION_FROM] = {"from", KIND_TEXT, AT(from), "GAME.FRAME", 0, 0, "",
                      "where it is played another way (with --event; 1.1)"},
     [OPTION_DRAWS] = {"draws", KIND_COUNT, AT(draws), "N", AGAIN_DRAWS_LEAST, AGAIN_DRAWS_MAX, "",

@@ -53,7 +53,7 @@ bool rehearsal_parse(const Json *root, RehearsalRecord *record)
     if (record->date[0] && !files_date(record->date)) {
         Json date;
         return json_member(root, "date", &date) &&
-               json_fail(&date, "found \"%s\"; allowed: a day as 2026-05-17", record->date);
+               json_fail(&date, "found \"%s\"; allowed: a date such as 2026-05-17", record->date);
     }
     for (bool more = json_first(&games, &item); more; more = json_next(&item))
         if (!json_object(&item, GAME_FIELDS, &record->game[item.index]))

@@ -81,7 +81,7 @@ static void test_faults_are_told(void **state)
          "\"player\": \"you\", \"pattern\": \"Apron\", \"length_ft\": 40, \"world\": \"kin\", "
          "\"seed\": 1, \"games\": [{\"score\": 1, \"expected\": 2, \"best\": 3, "
          "\"expected_as_known\": 2, \"best_as_known\": 3}]}",
-         "a day as"},
+         "a date such as"},
         {"{\"format\": \"settee-rehearsal/1\", \"bowler\": \"A\", \"player\": \"you\", "
          "\"pattern\": \"Apron\", \"length_ft\": 40, \"world\": \"kin\", \"seed\": 1, "
          "\"games\": []}",
