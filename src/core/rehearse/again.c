@@ -21,7 +21,8 @@ struct AgainJob {
     int first, from, last; /* shots: the first on that pair, the first to be played again, and one
                             * past the last */
     Played played;
-    Oil sheet; /* in the bowler's frame */
+    Session early; /* as it was at that frame */
+    Oil sheet;     /* in the bowler's frame */
     Memory memory;
     Day day;
     int particles[AGAIN_DRAWS_MAX];
@@ -88,12 +89,9 @@ static Plan plan_then(const Session *session, const Shot *shot, const Plan *befo
 }
 
 /* The game's score before that frame. */
-static bool score_before(const AgainJob *job, Score *score, Error *error)
+static bool score_before(AgainJob *job, Score *score, Error *error)
 {
-    Session *early = malloc(sizeof *early);
-    bool known = false;
-    if (!early)
-        return error_set(error, "out of memory");
+    Session *early = &job->early;
     *early = *job->setup.session;
     early->shot_count = job->from;
     int told = 0;
@@ -102,9 +100,8 @@ static bool score_before(const AgainJob *job, Score *score, Error *error)
             (early->told[i].game < job->setup.game || early->told[i].frame < job->setup.frame))
             early->told[told++] = early->told[i];
     early->told_count = told;
-    known = session_score(early, job->setup.game, score) && score->frame == job->setup.frame &&
-            score->ball == 1;
-    free(early);
+    bool known = session_score(early, job->setup.game, score) && score->frame == job->setup.frame &&
+                 score->ball == 1;
     return known || error_set(error,
                               "the score of game %d before frame %d isn't known: a leave or a "
                               "spare was not entered",
