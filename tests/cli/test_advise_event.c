@@ -84,7 +84,12 @@ static void as_on_the_screen_after_a_move(void **state)
     char notice[512];
     Error error = {0};
     assert_non_null(session);
-    played_shots("tour", NULL, "hx", NULL); /* warm-up */
+    played_shots("tour", NULL, "hx", NULL); /* warm-up, in which nothing is scored */
+    Run warm = AT("advise", "--event", "tour");
+    run_is(&warm, 0);
+    assert_null(strstr(warm.out, ", certified"));
+    assert_non_null(strstr(warm.out, "practice: nothing is scored yet"));
+    run_free(&warm);
     for (int pair = 0; pair < 2; pair++) {
         played_load("tour", NULL, session);
         Journal *journal = journal_open(session, notice, sizeof notice, &error);

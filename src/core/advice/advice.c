@@ -116,7 +116,8 @@ AdviceInput advice_input(const Session *session, Side lane, const Plan *plan, co
                          .frame = session->frame,
                          .bowlers_on_pair = session->event.bowlers_on_pair,
                          .mix = session->event.field,
-                         .certified = session->event.certified};
+                         /* until the first scored ball a surface may change */
+                         .certified = session->event.certified && !session->warm_up};
     input.stay_count = session_stays(session, input.stays);
     return input;
 }
