@@ -449,6 +449,7 @@ static void step_signs(AdviceJob *job)
     belief_likely_sheet(&job->memory.belief, &sheet);
     read_traits(q, &sheet);
     read_signs(job);
+    q->restraint.swings = q->out.signs.seen[SIGN_ALTERNATING];
     if (q->out.signs.seen[SIGN_ADDS_UP])
         now.strike = fmin(now.strike, carried(q));
     votes_hear(&q->votes, q->in.rules, &q->out.signs);

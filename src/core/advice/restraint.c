@@ -90,11 +90,21 @@ static bool allows_early(const Restraint *restraint, const FirstAnswer *answer)
     return true;
 }
 
+/* Over/under is not chased with the feet or the eyes, unless that is clearly better. */
+static bool chases(const Restraint *restraint, const FirstAnswer *answer)
+{
+    Change changes = ADJUSTMENTS[answer->kind].changes;
+    return restraint->swings && !restraint_must_move(restraint) && answer->with == ADJUST_HOLD &&
+           (changes == CHANGE_FEET || changes == CHANGE_EYES) && answer->gain < CLEARLY;
+}
+
 bool restraint_allows_first(const Restraint *restraint, const FirstAnswer *answer)
 {
     if (answer->kind == ADJUST_HOLD)
         return !restraint_must_move(restraint);
     if (restraint->side == 0 && answer->off_boards > OFF_MOST)
+        return false;
+    if (chases(restraint, answer))
         return false;
     return answer->gain_at_best >= -LOSS_MOST && allows_early(restraint, answer);
 }

@@ -11,9 +11,10 @@
 #include "core/motion/delivery.h"
 
 typedef struct Restraint {
-    int thrown; /* first balls so far today, on either lane */
-    bool gross; /* the last missed by far: nose, crossed over, wide, gutter */
-    bool bad;   /* the last release was off, which says nothing of the line */
+    int thrown;  /* first balls so far today, on either lane */
+    bool gross;  /* the last missed by far: nose, crossed over, wide, gutter */
+    bool bad;    /* the last release was off, which says nothing of the line */
+    bool swings; /* now high, now light (SIGN_ALTERNATING); the caller sets it */
     /* To which side the last good balls of this line on this lane missed (1 high, -1 light, 0
      * neither), and how many of them in a row. Where they did not miss: the side of the last good
      * ball on this lane, and 0; where none was seen to hit there, of the last one of all. */

@@ -111,7 +111,8 @@ static void test_what_may_be_first(void **state)
     const Restraint calm = {.thrown = 8}, before = {.thrown = 0}, one = {.thrown = 1},
                     gross = {.thrown = 1, .gross = true, .side = 1, .in_a_row = 1},
                     three = {.thrown = 8, .side = 1, .in_a_row = 3},
-                    three_and_bad = {.thrown = 9, .side = 1, .in_a_row = 3, .bad = true};
+                    three_and_bad = {.thrown = 9, .side = 1, .in_a_row = 3, .bad = true},
+                    swings = {.thrown = 8, .side = 1, .in_a_row = 1, .swings = true};
     const struct {
         const char *what;
         const Restraint *restraint;
@@ -149,6 +150,18 @@ static void test_what_may_be_first(void **state)
         {"after one ball, a board",
          &one,
          {.kind = ADJUST_MOVE_IN, .feet = 1, .gain = 0.2, .gain_at_best = 0.2},
+         true},
+        {"now high, now light: a small move",
+         &swings,
+         {.kind = ADJUST_MOVE_IN, .feet = 1, .gain = 0.04, .gain_at_best = 0.04},
+         false},
+        {"now high, now light: a move that is clearly better",
+         &swings,
+         {.kind = ADJUST_AIM_OUT, .gain = 0.05, .gain_at_best = 0.05},
+         true},
+        {"now high, now light: another ball",
+         &swings,
+         {.kind = ADJUST_SMOOTHER, .gain = 0.0, .gain_at_best = 0.0},
          true},
         {"after one ball that crossed, four", &gross, {.kind = ADJUST_MOVE_IN, .feet = 4}, true},
     };
