@@ -27,17 +27,7 @@ static const JsonField ROOT_FIELDS[] = {
     {"certified", JSON_BOOL, .required = true, JSON_AT(EventInfo, certified)},
     JSON_END};
 
-bool files_date(const char *date)
-{
-    static const int DAYS[] = {31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31};
-    int year, month, day;
-    if (strlen(date) != 10 || strspn(date, "0123456789-") != 10 || date[4] != '-' ||
-        date[7] != '-' || sscanf(date, "%4d-%2d-%2d", &year, &month, &day) != 3)
-        return false;
-    bool leap = (year % 4 == 0 && year % 100 != 0) || year % 400 == 0;
-    return year >= 1 && month >= 1 && month <= 12 && day >= 1 &&
-           day <= DAYS[month - 1] + (month == 2 && leap);
-}
+bool files_date(const char *date) { return event_is_date(date); }
 
 static bool pair_parse(const Json *value, int pair[2])
 {

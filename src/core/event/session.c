@@ -8,6 +8,29 @@
 const char *const ENTRY_NAMES[ENTRY_KINDS + 1] = {
     "shot", "edit", "plan", "apart", "game", "undo", "redo", "gap", "frame", "frame-edit", 0};
 
+/* The number in `count` digits; -1: something else stands there. */
+static int digits(const char *text, int count)
+{
+    int number = 0;
+    for (int i = 0; i < count; i++) {
+        if (text[i] < '0' || text[i] > '9')
+            return -1;
+        number = 10 * number + (text[i] - '0');
+    }
+    return number;
+}
+
+bool event_is_date(const char *date)
+{
+    static const int DAYS[] = {31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31};
+    if (strlen(date) != 10 || date[4] != '-' || date[7] != '-')
+        return false;
+    int year = digits(date, 4), month = digits(date + 5, 2), day = digits(date + 8, 2);
+    bool leap = (year % 4 == 0 && year % 100 != 0) || year % 400 == 0;
+    return year >= 1 && month >= 1 && month <= 12 && day >= 1 &&
+           day <= DAYS[month - 1] + (month == 2 && leap);
+}
+
 void session_begin(Session *session, const EventInfo *event, const Bag *bag, const Pattern *pattern,
                    const Plan *first)
 {

@@ -43,6 +43,9 @@ typedef struct EventInfo {
     bool certified;                  /* scored play: no surface may change */
 } EventInfo;
 
+/* Whether it is a day as events have it: 2026-05-17. */
+bool event_is_date(const char *date);
+
 /* Whether it is built in, to look round with: nothing of it counts. */
 static inline bool event_is_demo(const EventInfo *event)
 {

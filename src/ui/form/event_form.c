@@ -139,19 +139,6 @@ static bool put_lanes(EventInfo *event, const char *typed, Error *error)
     return true;
 }
 
-/* The calendar's days, as the store checks them too. */
-static bool is_date(const char *date)
-{
-    static const int DAYS[] = {31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31};
-    int year, month, day;
-    if (strlen(date) != 10 || strspn(date, "0123456789-") != 10 || date[4] != '-' ||
-        date[7] != '-' || sscanf(date, "%4d-%2d-%2d", &year, &month, &day) != 3)
-        return false;
-    bool leap = (year % 4 == 0 && year % 100 != 0) || year % 400 == 0;
-    return year >= 1 && month >= 1 && month <= 12 && day >= 1 &&
-           day <= DAYS[month - 1] + (month == 2 && leap);
-}
-
 /* The others are as many as share the pair at most. */
 static bool sound(const EventInfo *event, Error *error)
 {
@@ -186,7 +173,7 @@ static bool put_any(EventInfo *event, int row, const char *typed, Error *error)
     case EVENT_GAMES:
         return json_field_typed(&FIELDS[row], typed, event, error) && set_move(event, move, error);
     case EVENT_DATE:
-        if (typed[0] && !is_date(typed))
+        if (typed[0] && !event_is_date(typed))
             return error_set(error, "found %s; allowed: a day such as 2026-05-17", typed);
         return json_field_typed(&FIELDS[row], typed, event, error);
     case EVENT_SCORED:

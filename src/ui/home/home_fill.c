@@ -241,7 +241,7 @@ static void open_list(Home *home)
     bool bags = home->form.row == EVENT_BAG;
     home->page = bags ? HOME_BAGS : HOME_PATTERNS;
     home->choosing = true;
-    home_refresh(home);
+    home_refresh(home, home->page);
     const char *now = bags ? home->event.bag : home->event.pattern;
     for (int i = 0; i < home->count[home->page]; i++)
         if (same_choice(&home->items[home->page][i], now))
@@ -253,7 +253,7 @@ void home_choose_none(Home *home, int argument, uint32_t key)
 {
     home->choosing = false;
     home->mode = HOME_FORM;
-    home_refresh(home);
+    home_refresh(home, home->page);
 }
 
 /* A house shot with a length stays one when it is chosen again. */

@@ -12,8 +12,8 @@ void home_refuse(Home *home, const char *why); /* says it, with the bell */
 int home_step(uint32_t key);                   /* of an arrow: -1 or 1 */
 void home_ask(Home *home, HomeAsk ask);
 
-/* Reads the lists again; the chosen file stays chosen. */
-void home_refresh(Home *home);
+/* Reads a list again; the chosen file stays chosen. */
+void home_refresh(Home *home, HomeKind kind);
 void home_go(Home *home, HomeMode mode);
 /* To the list of that kind, at that file ("": as it was), or to the welcome. */
 void home_to_list(Home *home, HomeKind kind, const char *name);

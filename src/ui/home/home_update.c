@@ -115,15 +115,13 @@ static void choose(Home *home, HomeKind kind, const char *name)
     *at = *at > 0 ? *at : 0;
 }
 
-void home_refresh(Home *home)
+void home_refresh(Home *home, HomeKind kind)
 {
-    for (int kind = 0; kind < HOME_KINDS; kind++) {
-        char name[sizeof home->items[0][0].name] = "";
-        if (home->count[kind] > 0)
-            text_copy(name, sizeof name, home->items[kind][home->at[kind]].name);
-        list(home, (HomeKind)kind);
-        choose(home, (HomeKind)kind, name);
-    }
+    char name[sizeof home->items[0][0].name] = "";
+    if (home->count[kind] > 0)
+        text_copy(name, sizeof name, home->items[kind][home->at[kind]].name);
+    list(home, kind);
+    choose(home, kind, name);
 }
 
 /* The picture beside the list is of the chosen pattern. */
@@ -156,7 +154,8 @@ static bool anything_own(const Home *home)
 void home_to_list(Home *home, HomeKind kind, const char *name)
 {
     home->starting = home->choosing = false;
-    home_refresh(home);
+    for (int any = 0; any < HOME_KINDS; any++)
+        home_refresh(home, (HomeKind)any);
     choose(home, kind, name);
     home->page = kind;
     home_go(home, anything_own(home) || kind != HOME_EVENTS ? HOME_LIST : HOME_WELCOME);
@@ -236,7 +235,8 @@ void home_demo(Home *home, int argument, uint32_t key) { leave(home, HOME_OPENS,
 void home_all(Home *home, int argument, uint32_t key)
 {
     home->all_shown = !home->all_shown;
-    home_refresh(home);
+    for (int kind = 0; kind < HOME_KINDS; kind++)
+        home_refresh(home, (HomeKind)kind);
     look_at_pattern(home);
     home_say(home, ROLE_PLAIN,
              home->all_shown ? "What was put away shows too, dim; p brings it back"
@@ -257,7 +257,7 @@ void home_put_away(Home *home, int argument, uint32_t key)
         home_refuse(home, error.text);
         return;
     }
-    home_refresh(home);
+    home_refresh(home, home->page);
     look_at_pattern(home);
     home_say(home, ROLE_GOOD, text);
 }

@@ -1,6 +1,4 @@
 /* home_view_fill.c - draws forms, a bag, and the kinds of ball. */
-#include <stdio.h>
-
 #include "base/text.h"
 #include "core/bag/preset.h"
 #include "core/motion/measure.h"
