@@ -23,6 +23,9 @@ static Strike strike;
 static int countdown; /* calls until it strikes */
 static int files_synced, folders_synced;
 static bool next_write_fails; /* after a write that got half through */
+static bool next_cut_fails;
+static bool interrupted;          /* the next read or write is, by a signal */
+static void (*before_lock)(void); /* what happens just before the next lock */
 
 static void strike_at(Strike what, int call)
 {
@@ -56,10 +59,14 @@ int __real_fdatasync(int fd);
 int __real_ftruncate(int fd, off_t length);
 int __real_rename(const char *from, const char *to);
 int __real_link(const char *from, const char *to);
+ssize_t __real_read(int fd, void *bytes, size_t size);
+int __real_flock(int fd, int what);
 void *__wrap_malloc(size_t size);
 void *__wrap_calloc(size_t count, size_t size);
 void *__wrap_realloc(void *old, size_t size);
 ssize_t __wrap_write(int fd, const void *bytes, size_t size);
+ssize_t __wrap_read(int fd, void *bytes, size_t size);
+int __wrap_flock(int fd, int what);
 int __wrap_fsync(int fd);
 int __wrap_fdatasync(int fd);
 int __wrap_ftruncate(int fd, off_t length);
@@ -85,8 +92,36 @@ int __wrap_fdatasync(int fd)
     files_synced++;
     return disk_struck() ? -1 : __real_fdatasync(fd);
 }
+static bool was_interrupted(void)
+{
+    bool now = interrupted;
+    interrupted = false;
+    if (now)
+        errno = EINTR;
+    return now;
+}
+
+ssize_t __wrap_read(int fd, void *bytes, size_t size)
+{
+    return was_interrupted() ? -1 : __real_read(fd, bytes, size);
+}
+
+int __wrap_flock(int fd, int what)
+{
+    void (*happens)(void) = before_lock;
+    before_lock = NULL;
+    if (happens)
+        happens();
+    return __real_flock(fd, what);
+}
+
 int __wrap_ftruncate(int fd, off_t length)
 {
+    if (next_cut_fails) {
+        next_cut_fails = false;
+        errno = EIO;
+        return -1;
+    }
     return disk_struck() ? -1 : __real_ftruncate(fd, length);
 }
 int __wrap_rename(const char *from, const char *to)
@@ -101,6 +136,8 @@ int __wrap_link(const char *from, const char *to)
 /* A write that fails gets half of it through first, and so does a death. */
 ssize_t __wrap_write(int fd, const void *bytes, size_t size)
 {
+    if (was_interrupted())
+        return -1;
     if (next_write_fails) {
         next_write_fails = false;
         errno = ENOSPC;
@@ -395,6 +432,74 @@ static void test_what_is_waited_for(void **state)
     }
 }
 
+/* Half of an entry got through, and could not be cut off again: it is before the next entry. */
+static void test_a_tail_that_stays(void **state)
+{
+    (void)state;
+    char notice[256];
+    size_t size;
+    Error error = {0};
+    Journal *journal = journal_open(helper_session(1), notice, sizeof notice, &error);
+    assert_non_null(journal);
+    for (int i = 0; i < 3; i++) {
+        Entry entry = helper_entry(i);
+        next_cut_fails = i == 1;
+        strike_at(i == 1 ? STRIKE_DISK : STRIKE_NEVER, 1);
+        assert_int_equal(journal_append(journal, &entry, &error), i != 1);
+        strike_at(STRIKE_NEVER, 0);
+        assert_false(next_cut_fails);
+    }
+    assert_int_equal(journal_close(journal), 0);
+    char *text = helper_slurp(helper_journal, &size);
+    if (!journal_check(text, size, &error))
+        fail_msg("line %d: %s", error.line, error.text);
+    free(text);
+}
+
+static void put_another_there(void)
+{
+    size_t size;
+    char path[200], *text = helper_slurp(helper_journal, &size);
+    snprintf(path, sizeof path, "%s.other", helper_journal);
+    helper_spill(path, text, size);
+    assert_int_equal(__real_rename(path, helper_journal), 0);
+    free(text);
+}
+
+/* Replaced between being opened and being locked: the lock must be on what is there now. */
+static void test_the_lock_is_on_what_is_there(void **state)
+{
+    (void)state;
+    char notice[256];
+    Error error = {0};
+    helper_write_journal(3);
+    before_lock = put_another_there;
+    Journal *journal = journal_open(helper_session(1), notice, sizeof notice, &error);
+    assert_non_null(journal);
+    assert_null(before_lock);
+    assert_null(journal_open(helper_session(0), notice, sizeof notice, &error));
+    assert_non_null(strstr(error.text, "open in another settee"));
+    journal_close(journal);
+}
+
+/* A signal is no reason to fail. */
+static void test_interrupted_calls(void **state)
+{
+    (void)state;
+    char notice[256];
+    Error error = {0};
+    Entry entry = helper_entry(0);
+    interrupted = true;
+    assert_true(files_bag(GOOD("bag.json"), &bag, &error));
+    assert_false(interrupted);
+    Journal *journal = journal_open(helper_session(1), notice, sizeof notice, &error);
+    assert_non_null(journal);
+    interrupted = true;
+    assert_true(journal_append(journal, &entry, &error));
+    assert_false(interrupted);
+    journal_close(journal);
+}
+
 /* ---- a file that is written whole or not at all ---- */
 
 static void test_atomic(void **state)
@@ -432,6 +537,9 @@ int main(void)
                                        TEST(test_disk),
                                        TEST(test_death),
                                        TEST(test_what_is_waited_for),
+                                       TEST(test_a_tail_that_stays),
+                                       TEST(test_the_lock_is_on_what_is_there),
+                                       TEST(test_interrupted_calls),
                                        TEST(test_atomic)};
     return cmocka_run_group_tests_name("failing calls", tests, NULL, NULL);
 }

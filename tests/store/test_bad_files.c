@@ -76,6 +76,8 @@ static const Case CASES[] = {
     {"syntax-escape-zero.json", read_bag, 4, "", "found \\u0000; text must not contain it"},
     {"syntax-escape-short.json", read_bag, 4, "", "without four hexadecimal digits"},
     {"syntax-lone-surrogate.json", read_bag, 4, "", "first half of a surrogate pair"},
+    {"syntax-surrogate-letter.json", read_bag, 4, "", "first half of a surrogate pair"},
+    {"syntax-surrogate-past.json", read_bag, 4, "", "first half of a surrogate pair"},
     {"syntax-low-surrogate.json", read_bag, 4, "", "second half of a surrogate pair"},
     {"syntax-control.json", read_bag, 4, "", "found a raw control character 0x1b in a string"},
     {"syntax-tab.json", read_bag, 4, "", "raw control character 0x09"},

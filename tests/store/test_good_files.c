@@ -11,6 +11,7 @@
 #include "core/event/stays.h"
 #include "store/builtin.h"
 #include "store/files.h"
+#include "store/json.h"
 
 static Bag bag;
 static Pattern pattern;
@@ -361,6 +362,24 @@ static void test_bag_saved(void **state)
 }
 
 /* A byte order mark, line ends of another system, and control characters written as escapes. */
+/* Hexadecimal digits of either case, to the last letter. */
+static void test_escapes(void **state)
+{
+    (void)state;
+    static const char UPPER[] = "{\"x\": \"\\u00FF\\uD83C\\uDFB3\"}";
+    static const char LOWER[] = "{\"x\": \"\\u00ff\\ud83c\\udfb3\"}";
+    static const char *const TEXTS[] = {UPPER, LOWER};
+    for (int i = 0; i < 2; i++) {
+        Error error = {0};
+        JsonDoc *doc = json_read(TEXTS[i], strlen(TEXTS[i]), 1, &error);
+        assert_read(doc != NULL, &error);
+        Json root = json_root(doc, &error), x;
+        assert_true(json_member(&root, "x", &x));
+        assert_string_equal(json_string(&x), "\u00ff\U0001f3b3");
+        json_free(doc);
+    }
+}
+
 static void test_foreign_habits(void **state)
 {
     (void)state;
@@ -590,6 +609,7 @@ int main(void)
                                        cmocka_unit_test(test_shots_array),
                                        cmocka_unit_test(test_shots_lines),
                                        cmocka_unit_test(test_standard_input),
+                                       cmocka_unit_test(test_escapes),
                                        cmocka_unit_test(test_foreign_habits),
                                        cmocka_unit_test(test_check_kinds),
                                        cmocka_unit_test(test_builtin),
