@@ -147,6 +147,16 @@ static void a_named_ball_from_the_locker(void **state)
     run_free(&run);
 }
 
+/* All of them are gone for where the sure pins are worth hardly more: a bowler throws at both. */
+static void both_pins_are_gone_for(void **state)
+{
+    (void)state;
+    cJSON *json = JSON("spare", "4", "5");
+    assert_true(json_at(json, "chance") > 0.02 && json_at(json, "chance") < 0.5);
+    assert_true(cJSON_IsNull(cJSON_GetObjectItem(json, "sure")));
+    cJSON_Delete(json);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -154,6 +164,7 @@ int main(void)
         cmocka_unit_test(score_sheet),
         cmocka_unit_test(score_under_way),
         cmocka_unit_test(spare_answers),
+        cmocka_unit_test(both_pins_are_gone_for),
         cmocka_unit_test(spare_tables),
         cmocka_unit_test(spare_faults),
     };

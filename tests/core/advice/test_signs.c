@@ -320,6 +320,8 @@ static const Case CASES[] = {
      .shots = {GOOD(L, FLUSH, ON_TIME), GOOD(R, FLUSH, ON_TIME), GOOD(L, LIGHT, LATE)}},
     {SIGN_CARRYDOWN, NO, "never flush",
      .shots = {GOOD(L, HIGH, ON_TIME), GOOD(R, LIGHT, LATE), GOOD(L, LIGHT, LATE)}},
+    {SIGN_CARRYDOWN, NO, "light and late before the flush as well, once since",
+     .shots = {GOOD(L, LIGHT, LATE), GOOD(R, FLUSH, ON_TIME), GOOD(L, LIGHT, LATE)}},
     {SIGN_CARRYDOWN, NO, "light but on time",
      .shots = {GOOD(L, FLUSH, ON_TIME), GOOD(R, LIGHT, ON_TIME), GOOD(L, LIGHT, ON_TIME)}},
 
