@@ -1,4 +1,4 @@
-/* test_patterns.c - what the program carries inside: every pattern, bag, theme and event loads,
+/* test_patterns.c - what the program carries inside: every pattern, bag and event loads,
  * is what its words say, and does the job that it is there for. */
 #include "near.h"
 
@@ -191,112 +191,6 @@ static void events_find_what_they_name(void **state)
     assert_string_equal(demo.pattern, "apron");
 }
 
-/* Relative luminance and contrast ratio as WCAG 2.1 defines them. */
-static double channel(int value)
-{
-    double c = value / 255.0;
-    return c <= 0.03928 ? c / 12.92 : pow((c + 0.055) / 1.055, 2.4);
-}
-
-static double luminance(int rgb)
-{
-    return 0.2126 * channel(rgb >> 16 & 255) + 0.7152 * channel(rgb >> 8 & 255) +
-           0.0722 * channel(rgb & 255);
-}
-
-static double contrast(int a, int b)
-{
-    double la = luminance(a), lb = luminance(b);
-    return (fmax(la, lb) + 0.05) / (fmin(la, lb) + 0.05);
-}
-
-static void themes_can_be_read(void **state)
-{
-    (void)state;
-    static const Role TEXT[] = {ROLE_PLAIN, ROLE_DIM,  ROLE_TITLE, ROLE_ACCENT,
-                                ROLE_GOOD,  ROLE_WARN, ROLE_BAD,   ROLE_KEY,
-                                ROLE_FIELD, ROLE_PATH, ROLE_PATH2, ROLE_PIN};
-    assert_near(contrast(0xffffff, 0x000000), 21.0, 1e-9); /* the standard's own ends */
-    assert_near(contrast(0x777777, 0xffffff), 4.48, 0.01);
-    assert_true(count_of("themes") >= 4);
-    EACH(file, "themes")
-    {
-        static Theme theme;
-        Error error = {0};
-        must(files_theme(file->id, &theme, &error), file, &error);
-        for (size_t i = 0; i < sizeof TEXT / sizeof *TEXT; i++) {
-            const RoleStyle *style = &theme.role[TEXT[i]];
-            if (style->foreground < 0 || style->background < 0)
-                continue;
-            double ratio = contrast(style->foreground, style->background);
-            if (ratio < 4.5)
-                fail_msg("%s: %s has contrast %.2f", file->id, ROLE_NAMES[TEXT[i]], ratio);
-        }
-    }
-}
-
-/* Whether a terminal of 256 colours has this very one: the colour cube or the greys. */
-static bool in_256(int rgb)
-{
-    static const int LEVELS[6] = {0, 95, 135, 175, 215, 255};
-    int c[3] = {rgb >> 16 & 255, rgb >> 8 & 255, rgb & 255}, found = 0;
-    for (int i = 0; i < 3; i++)
-        for (int k = 0; k < 6; k++)
-            found += c[i] == LEVELS[k];
-    bool grey = c[0] == c[1] && c[1] == c[2] && c[0] >= 8 && c[0] <= 238 && (c[0] - 8) % 10 == 0;
-    return found == 3 || grey;
-}
-
-/* What was chosen by eye is what most terminals show. */
-static void colours_are_exact_on_256(void **state)
-{
-    (void)state;
-    EACH(file, "themes")
-    {
-        static Theme theme;
-        Error error = {0};
-        must(files_theme(file->id, &theme, &error), file, &error);
-        if (strcmp(file->id, "sixteen") == 0) /* has the sixteen for its palette */
-            continue;
-        for (int role = 0; role < ROLE_COUNT; role++) {
-            const RoleStyle *style = &theme.role[role];
-            if (!in_256(style->foreground) || !in_256(style->background))
-                fail_msg("%s: %s is %06x on %06x", file->id, ROLE_NAMES[role],
-                         (unsigned)style->foreground, (unsigned)style->background);
-        }
-    }
-}
-
-/* More oil goes one way only, from bare lane on; and the two paths part in brightness. */
-static void oil_reads_as_depth(void **state)
-{
-    (void)state;
-    EACH(file, "themes")
-    {
-        static Theme theme;
-        Error error = {0};
-        must(files_theme(file->id, &theme, &error), file, &error);
-        bool grounds = theme.role[ROLE_OIL1].background >= 0;
-        double last = 0.0, way = 0.0;
-        for (int role = ROLE_OIL1; role <= ROLE_OIL5; role++) {
-            const RoleStyle *style = &theme.role[role];
-            double now = luminance(grounds ? style->background : style->foreground);
-            if (role == ROLE_OIL2)
-                way = now > last ? 1.0 : -1.0;
-            if (role > ROLE_OIL1 && way * (now - last) < 0.0)
-                fail_msg("%s: %s goes back", file->id, ROLE_NAMES[role]);
-            /* in sixteen colours two neighbours share one and part by weight */
-            if (role > ROLE_OIL1 && now == last)
-                assert_true(style->bold && !theme.role[role - 1].bold);
-            last = now;
-        }
-        const RoleStyle *path = &theme.role[ROLE_PATH], *path2 = &theme.role[ROLE_PATH2];
-        if (path->foreground >= 0 && path2->foreground >= 0)
-            assert_less(1.5, contrast(path->foreground, path2->foreground));
-        assert_true(path->bold && !path2->bold);
-    }
-}
-
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -306,9 +200,6 @@ int main(void)
         cmocka_unit_test(apron_is_the_models_pattern),
         cmocka_unit_test(bags_are_full),
         cmocka_unit_test(events_find_what_they_name),
-        cmocka_unit_test(themes_can_be_read),
-        cmocka_unit_test(colours_are_exact_on_256),
-        cmocka_unit_test(oil_reads_as_depth),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
