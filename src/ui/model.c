@@ -90,6 +90,8 @@ unsigned model_where(const Model *model)
         return IN_HELP;
     case MODE_WORDS:
         return IN_WORDS;
+    case MODE_SEARCH:
+        return IN_SEARCH;
     case MODE_BAG:
         return IN_BAG;
     case MODE_BALL: {

@@ -29,7 +29,8 @@ typedef enum Mode {
     MODE_PICK,
     MODE_SPARES,
     MODE_HELP,
-    MODE_WORDS, /* the help's other page: what the words mean */
+    MODE_WORDS,  /* the help's other page: what the words mean */
+    MODE_SEARCH, /* from there: the actions that match what is typed */
     MODE_ASK,
     MODE_BAG,
     MODE_BALL, /* the fields of a ball of the bag */
@@ -68,7 +69,7 @@ typedef enum Prompt {
     PROMPT_QUIT_TYPING,
     PROMPT_QUIT_UNSAVED,
     PROMPT_REMOVE_BALL,
-    PROMPT_AGAIN, /* the demo */
+    PROMPT_AGAIN,      /* the demo */
     PROMPT_CLOSED_GAME /* a finished game would change: see LogChange */
 } Prompt;
 
@@ -131,6 +132,8 @@ typedef struct Model {
     Typing typing;
     int pick; /* shot chosen in MODE_PICK */
     int help_top;
+    char sought[24]; /* of MODE_SEARCH: what was typed */
+    int search_top;
 
     Deaf deaf;           /* of MODE_LANE */
     uint32_t key_before; /* the last key that was pressed */

@@ -20,12 +20,14 @@ static void show_theme(Stage *stage)
     stage->draw = true;
 }
 
-/* A choice the bowler couldn't see is not saved. */
+/* A choice the bowler can't see is not saved, and they hear why they can't. */
 static void keep_theme(Stage *stage)
 {
     const StageLook *look = stage->look;
     const Theme *theme = theme_of(look);
     Error error = {0};
+    if (term_no_colour())
+        stage->kind->notice(stage, "No colours are shown: NO_COLOR is set");
     if (!theme || !look->keep_theme || look->keep_theme(look->context, theme, &error))
         return;
     char line[ERROR_LINE_MAX];

@@ -50,6 +50,9 @@ void view_draw(const Model *model, Canvas *canvas)
     case MODE_WORDS:
         screen_help(model, canvas);
         break;
+    case MODE_SEARCH:
+        screen_search(model, canvas);
+        break;
     case MODE_SPARES:
         screen_spares(model, canvas);
         break;

@@ -59,6 +59,8 @@ static void compact_view(void **state)
                   {".8", "compact-spare-40x12"},
                   {"\x1blogm17", "compact-speed-40x12"},
                   {"\x1b\x1b?", "compact-help-40x12"},
+                  {"/spare m", "compact-search-40x12"},
+                  {"\x1b", "compact-help-40x12"},
                   {"\x1b"
                    "G",
                    "compact-ask-40x12"},

@@ -225,6 +225,13 @@ static void help_and_question(void **state)
     for (int i = 0; i < 40; i++)
         pinned_press(pinned, PRESS_PAGE_DOWN);
     compare("help-end-80x24", &pinned->model);
+    pinned_type(pinned, "/");
+    compare("search-all-80x24", &pinned->model);
+    pinned_type(pinned, "feet");
+    compare("search-80x24", &pinned->model);
+    pinned_type(pinned, " moon");
+    compare("search-none-80x24", &pinned->model);
+    pinned_press(pinned, PRESS_ESC);
     pinned_press(pinned, 'w');
     compare("words-80x24", &pinned->model);
     pinned_press(pinned, PRESS_ESC);

@@ -397,6 +397,9 @@ static void an_unseen_theme_is_not_kept(void **state)
     pty_expect(&pty, "q quit");
     change_theme(&pty);
     assert_null(settings_of(&pty));
+    pty_type(&pty, "T");
+    pty_expect(&pty, "No colours are shown: NO_COLOR is set");
+    assert_null(settings_of(&pty));
     pty_type(&pty, "q");
     pty_wait(&pty);
     pty_end(&pty);

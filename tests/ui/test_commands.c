@@ -188,6 +188,152 @@ static void footers_fit(void **state)
     free(pinned);
 }
 
+/* How many actions the search says it has found. */
+static int found(const Pinned *pinned)
+{
+    int count = -1, all = 0;
+    char *screen = pinned_screen(&pinned->model);
+    const char *title = strstr(screen, "All actions");
+    assert_non_null(title);
+    assert_int_equal(sscanf(title, "All actions %d of %d", &count, &all), 2);
+    assert_int_equal(all, COMMAND_COUNT);
+    free(screen);
+    return count;
+}
+
+/* All that the search shows, page by page. */
+static char *whole_search(Pinned *pinned)
+{
+    char *all = calloc(1, 1 << 21);
+    assert_non_null(all);
+    pinned->model.search_top = 0;
+    for (int top = -1; top != pinned->model.search_top;) {
+        top = pinned->model.search_top;
+        char *screen = pinned_screen(&pinned->model);
+        strcat(all, screen);
+        free(screen);
+        pinned_press(pinned, PRESS_DOWN);
+    }
+    return all;
+}
+
+/* Letter by letter fewer remain; what remains has the words, and all that has them remains. */
+static void search_finds_as_you_type(void **state)
+{
+    (void)state;
+    Pinned *pinned = malloc(sizeof *pinned);
+    assert_non_null(pinned);
+    pinned_begin(pinned, HAND_RIGHT, 80, 24);
+    pinned_type(pinned, "?/");
+    assert_int_equal(pinned->model.mode, MODE_SEARCH);
+    assert_int_equal(found(pinned), COMMAND_COUNT);
+    int last = COMMAND_COUNT;
+    for (const char *letter = "Board"; *letter; letter++) {
+        pinned_press(pinned, (unsigned char)*letter);
+        assert_in_range(found(pinned), 1, last);
+        last = found(pinned);
+    }
+    char *screen = whole_search(pinned);
+    int expected = 0;
+    for (int i = 0; i < COMMAND_COUNT; i++) {
+        const KeyRow *row = &COMMAND_ROWS[i].key;
+        bool has = strstr(row->name, "board") || strstr(row->help, "board") ||
+                   strstr(row->help, "Board") || strstr(GROUP_TITLES[row->group], "board");
+        expected += has;
+        if (has && !strstr(screen, row->help))
+            fail_msg("not found: \"%s\"", row->help);
+    }
+    assert_int_equal(found(pinned), expected);
+    assert_true(expected > 3 && expected < COMMAND_COUNT / 2);
+    free(screen);
+    pinned_type(pinned, " feet"); /* both words */
+    last = found(pinned);
+    assert_in_range(last, 1, expected - 1);
+    pinned_type(pinned, " ");
+    assert_int_equal(found(pinned), last);
+    pinned_type(pinned, "nowhere");
+    assert_int_equal(found(pinned), 0);
+    for (int i = 0; i < 20; i++)
+        pinned_press(pinned, PRESS_BACKSPACE);
+    assert_int_equal(found(pinned), COMMAND_COUNT);
+    free(pinned);
+}
+
+/* Every action can be found by its name, with its keys and where it works, whole at 80 columns. */
+static void search_shows_keys_and_places(void **state)
+{
+    (void)state;
+    Pinned *pinned = malloc(sizeof *pinned);
+    assert_non_null(pinned);
+    pinned_begin(pinned, HAND_RIGHT, 80, 24);
+    pinned_type(pinned, "?/");
+    char *screen = whole_search(pinned);
+    assert_null(strstr(screen, "…"));
+    for (int i = 0; i < COMMAND_COUNT; i++) {
+        const KeyRow *row = &COMMAND_ROWS[i].key;
+        char places[128];
+        key_places(&COMMAND_TABLE, row, places, sizeof places);
+        if (!places[0] || !strstr(screen, places))
+            fail_msg("nobody hears where \"%s\" works", row->help);
+        if (!strstr(screen, row->help))
+            fail_msg("cut: \"%s\"", row->help);
+    }
+    assert_non_null(strstr(screen, "O        oil         lane\n     the oil now"));
+    assert_non_null(strstr(screen, "f        flush       lane, typing a shot\n"));
+    assert_non_null(strstr(screen, "?        help        most screens\n"));
+    assert_non_null(strstr(screen, "Ctrl-L   redraw      everywhere\n"));
+    free(screen);
+    free(pinned);
+}
+
+/* Letters are letters there, and Esc leads back step by step to where one was. */
+static void search_leads_back(void **state)
+{
+    (void)state;
+    Pinned *pinned = malloc(sizeof *pinned);
+    assert_non_null(pinned);
+    pinned_begin(pinned, HAND_RIGHT, 80, 24);
+    pinned_type(pinned, "l?/q?/w");
+    assert_int_equal(pinned->model.mode, MODE_SEARCH);
+    assert_string_equal(pinned->model.sought, "q?/w");
+    for (int i = 0; i < 40; i++)
+        pinned_press(pinned, 'x');
+    assert_true(strlen(pinned->model.sought) < sizeof pinned->model.sought);
+    for (int i = 0; i < 40; i++)
+        pinned_press(pinned, '\b');
+    for (int i = 0; i < 100; i++)
+        pinned_press(pinned, PRESS_PAGE_DOWN);
+    assert_true(pinned->model.search_top > 100); /* and no further than the end */
+    char *screen = pinned_screen(&pinned->model);
+    assert_non_null(strstr(screen, COMMAND_ROWS[COMMAND_COUNT - 1].key.help));
+    free(screen);
+    pinned_press(pinned, PRESS_UP);
+    pinned_press(pinned, PRESS_PAGE_UP);
+    pinned_press(pinned, PRESS_ESC);
+    assert_int_equal(pinned->model.mode, MODE_HELP);
+    pinned_press(pinned, PRESS_ESC);
+    assert_int_equal(pinned->model.mode, MODE_ENTRY);
+    free(pinned);
+}
+
+static void the_theme_is_named(void **state)
+{
+    (void)state;
+    static const Theme THEMES[] = {{.name = "Dusk"}, {.name = "Paper, dark on light"}};
+    Pinned *pinned = malloc(sizeof *pinned);
+    assert_non_null(pinned);
+    pinned_begin(pinned, HAND_RIGHT, 80, 24);
+    pinned->model.themes = THEMES;
+    pinned->model.theme_count = 2;
+    assert_true(pinned_press(pinned, 'T').theme);
+    char *screen = pinned_screen(&pinned->model);
+    assert_non_null(strstr(screen, "Colours: Paper, dark on light"));
+    free(screen);
+    pinned_press(pinned, 'T');
+    assert_string_equal(pinned->model.message, "Colours: Dusk");
+    free(pinned);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -199,6 +345,10 @@ int main(void)
         cmocka_unit_test(words_are_whole_at_any_width),
         cmocka_unit_test(words_scroll_and_turn_back),
         cmocka_unit_test(footers_fit),
+        cmocka_unit_test(search_finds_as_you_type),
+        cmocka_unit_test(search_shows_keys_and_places),
+        cmocka_unit_test(search_leads_back),
+        cmocka_unit_test(the_theme_is_named),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

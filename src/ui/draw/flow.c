@@ -1,7 +1,15 @@
 /* flow.c - a page of lines that is longer than the screen. */
 #include "ui/draw/flow.h"
 
-enum { KEY_COLUMNS = 9, NAME_COLUMNS = 12, SENTENCE_LINES_MAX = 8, SENTENCE_COLUMNS_MIN = 56 };
+#include "base/text.h"
+
+enum {
+    KEY_COLUMNS = 9,
+    NAME_COLUMNS = 12,
+    SENTENCE_LINES_MAX = 8,
+    SENTENCE_COLUMNS_MIN = 56,
+    PLACE_COLUMNS_MIN = 44
+};
 
 int flow_row(const Flow *flow)
 {
@@ -62,4 +70,33 @@ void flow_keys(Flow *flow, const KeyTable *table, int end)
             if (key_row(table, i)->group == group)
                 flow_key(flow, key_row(table, i));
     }
+}
+
+/* Where it works stands behind the name, or before the sentence where lines are short. */
+static void flow_action(Flow *flow, const KeyTable *table, const KeyRow *key)
+{
+    char places[128], line[256] = "";
+    int row = flow_row(flow), column = 3 + KEY_COLUMNS + NAME_COLUMNS;
+    bool narrow = flow->columns - column < PLACE_COLUMNS_MIN;
+    key_places(table, key, places, sizeof places);
+    if (row >= 0) {
+        canvas_text(flow->canvas, row, 3, KEY_COLUMNS, ROLE_KEY, key->shown);
+        canvas_text(flow->canvas, row, 3 + KEY_COLUMNS, NAME_COLUMNS, ROLE_PLAIN, key->name);
+        if (!narrow)
+            canvas_text(flow->canvas, row, column, flow->columns - column - 1, ROLE_DIM, places);
+    }
+    flow->line++;
+    text_append(line, sizeof line, "%s%s%s", narrow ? places : "", narrow ? ": " : "", key->help);
+    flow_sentence(flow, 5, ROLE_PLAIN, line);
+}
+
+int flow_found(Flow *flow, const KeyTable *table, const char *sought)
+{
+    int count = 0;
+    for (int i = 0; i < table->count; i++)
+        if (key_matches(table, key_row(table, i), sought)) {
+            flow_action(flow, table, key_row(table, i));
+            count++;
+        }
+    return count;
 }

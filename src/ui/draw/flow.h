@@ -22,4 +22,7 @@ void flow_sentence(Flow *flow, int left, Role role, const char *text);
 /* Every key with its sentence, group after group, up to the group `end`. */
 void flow_keys(Flow *flow, const KeyTable *table, int end);
 
+/* Those that match `sought` (key_matches), with the places where they work; returns how many. */
+int flow_found(Flow *flow, const KeyTable *table, const char *sought);
+
 #endif

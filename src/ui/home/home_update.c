@@ -438,7 +438,9 @@ void home_theme(Home *home, int argument, uint32_t key)
     StageLook *look = home->host->look;
     if (look->theme_count > 0) {
         look->theme = (look->theme + 1) % look->theme_count;
-        home_say(home, ROLE_PLAIN, look->themes[look->theme].name);
+        char text[80] = "";
+        text_append(text, sizeof text, "Colours: %s", look->themes[look->theme].name);
+        home_say(home, ROLE_PLAIN, text);
     }
 }
 

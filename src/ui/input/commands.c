@@ -28,11 +28,33 @@ const char *const GROUP_TITLES[GROUP_COUNT] = {
     [GROUP_SCREEN] = "The screen",
 };
 
+static const KeyPlace PLACES[] = {
+    {IN_LANE, "lane"},
+    {IN_ENTRY, "typing a shot"},
+    {IN_PICK, "earlier shots"},
+    {IN_SPARES, "spares"},
+    {IN_BAG, "bag"},
+    {IN_FORM, "a ball's fields"},
+    {IN_BLOCK, "block"},
+    {IN_OIL, "oil"},
+    {IN_LOG, "log"},
+    {IN_TOLD, "a frame's pins"},
+    {IN_TARGET, "the target"},
+    {IN_SUPPOSE, "what if"},
+    {IN_HELP, "help"},
+    {IN_WORDS, "words"},
+    {IN_SEARCH, "search"},
+    {IN_ASK, "when asked"},
+    {IN_SMALL | IN_NARROW, "a small window"},
+};
+
 const KeyTable COMMAND_TABLE = {.rows = COMMAND_ROWS,
                                 .row_size = sizeof COMMAND_ROWS[0],
                                 .count = COMMAND_COUNT,
                                 .titles = GROUP_TITLES,
-                                .group_count = GROUP_COUNT};
+                                .group_count = GROUP_COUNT,
+                                .places = PLACES,
+                                .place_count = sizeof PLACES / sizeof *PLACES};
 
 const CommandRow *command_find(unsigned where, uint32_t key)
 {

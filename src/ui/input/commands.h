@@ -37,7 +37,8 @@ enum {
     IN_LOG = 1 << 21,     /* looking at the score sheet and all shots */
     IN_TOLD = 1 << 22,    /* there: a frame known only by its pins */
     IN_TARGET = 1 << 23,  /* there: the score to aim for */
-    IN_ANY = (1 << 24) - 1
+    IN_SEARCH = 1 << 24,  /* typing what action to look for */
+    IN_ANY = (1 << 25) - 1
 };
 
 /* Groups of the help screen, in its order. */

@@ -1,7 +1,12 @@
 /* keytable.c - finding keys in a stage's table, and its footer. */
 #include "ui/input/keytable.h"
 
-enum { FOOTER_NARROW = 80 };
+#include <ctype.h>
+#include <string.h>
+
+#include "base/text.h"
+
+enum { FOOTER_NARROW = 80, PLACES_NAMED = 3 };
 
 const KeyRow *key_row(const KeyTable *table, int index)
 {
@@ -90,4 +95,44 @@ int key_above(const KeyTable *table, unsigned where, Canvas *canvas, int line, i
         canvas_put(canvas, line, at, ' ', ROLE_DIM);
     }
     return at > column ? at + 1 : at;
+}
+
+/* Whether the `length` bytes of a word are somewhere in the text. */
+static bool has_word(const char *text, const char *word, size_t length)
+{
+    for (; strlen(text) >= length; text++) {
+        size_t i = 0;
+        while (i < length && tolower((unsigned char)text[i]) == tolower((unsigned char)word[i]))
+            i++;
+        if (i == length)
+            return true;
+        if (!*text)
+            break;
+    }
+    return false;
+}
+
+bool key_matches(const KeyTable *table, const KeyRow *row, const char *sought)
+{
+    for (const char *word = sought; *word;) {
+        size_t length = strcspn(word, " ");
+        if (length > 0 && !has_word(row->name, word, length) &&
+            !has_word(row->help, word, length) &&
+            !has_word(table->titles[row->group], word, length))
+            return false;
+        word += length;
+        word += strspn(word, " ");
+    }
+    return true;
+}
+
+void key_places(const KeyTable *table, const KeyRow *row, char *out, size_t size)
+{
+    int count = 0;
+    text_copy(out, size, "");
+    for (int i = 0; i < table->place_count; i++)
+        if (row->where & table->places[i].where)
+            text_append(out, size, "%s%s", count++ > 0 ? ", " : "", table->places[i].name);
+    if (count > PLACES_NAMED)
+        text_copy(out, size, count < table->place_count ? "most screens" : "everywhere");
 }

@@ -2,6 +2,7 @@
 #ifndef SETTEE_UI_INPUT_KEYTABLE_H
 #define SETTEE_UI_INPUT_KEYTABLE_H
 
+#include <stdbool.h>
 #include <stddef.h>
 #include <stdint.h>
 
@@ -20,6 +21,12 @@ typedef struct KeyRow {
     const char *shown, *name, *help;
 } KeyRow;
 
+/* States under one name, where the name of each would say too much. */
+typedef struct KeyPlace {
+    unsigned where;
+    const char *name;
+} KeyPlace;
+
 /* A stage's rows may be longer than a KeyRow, which comes first in them. */
 typedef struct KeyTable {
     const void *rows;
@@ -27,6 +34,8 @@ typedef struct KeyTable {
     int count;
     const char *const *titles; /* of the groups */
     int group_count;
+    const KeyPlace *places; /* for the search; NULL: it has none */
+    int place_count;
 } KeyTable;
 
 const KeyRow *key_row(const KeyTable *table, int index);
@@ -41,5 +50,12 @@ void key_footer(const KeyTable *table, unsigned where, int but, Canvas *canvas);
 /* The rows from KEY_ABOVE on, those that fit between two columns of a line, with a blank around
  * them. Returns the column after them. */
 int key_above(const KeyTable *table, unsigned where, Canvas *canvas, int line, int column, int end);
+
+/* Whether the row has every word of `sought` in its name, its help or its group's title; small and
+ * capital letters are the same. Nothing sought: all rows have it. */
+bool key_matches(const KeyTable *table, const KeyRow *row, const char *sought);
+
+/* Where the row's keys work: "lane, bag", or "most screens". */
+void key_places(const KeyTable *table, const KeyRow *row, char *out, size_t size);
 
 #endif

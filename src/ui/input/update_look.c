@@ -1,5 +1,9 @@
-/* update_look.c - the bag, the games ahead, the help; the colours. */
+/* update_look.c - the bag, the games ahead, the help and the search in it; the colours. */
 #include "ui/input/update.h"
+
+#include <string.h>
+
+#include "base/text.h"
 #include "ui/screens/screens.h"
 
 static void choose_in_hand(Model *model)
@@ -57,6 +61,7 @@ void key_help(Model *model, Effects *effects, int argument, uint32_t key)
     model->help_top = screen_help_top(model->columns, model_where(model));
     model->mode_before = model->mode;
     model->mode = MODE_HELP;
+    model->sought[0] = '\0';
 }
 
 void key_help_line(Model *model, Effects *effects, int lines, uint32_t key)
@@ -84,10 +89,59 @@ void key_help_close(Model *model, Effects *effects, int argument, uint32_t key)
     model->mode = model->mode_before;
 }
 
+/* The search keeps its word while the help is open. */
+void key_search(Model *model, Effects *effects, int argument, uint32_t key)
+{
+    model->mode = MODE_SEARCH;
+    model->search_top = 0;
+}
+
+void key_search_type(Model *model, Effects *effects, int argument, uint32_t key)
+{
+    size_t length = strlen(model->sought);
+    if (length + 1 >= sizeof model->sought) {
+        update_refuse(model, effects, "No more letters fit; Bksp deletes one");
+        return;
+    }
+    model->sought[length] = (char)key;
+    model->sought[length + 1] = '\0';
+    model->search_top = 0;
+}
+
+void key_search_back(Model *model, Effects *effects, int argument, uint32_t key)
+{
+    size_t length = strlen(model->sought);
+    if (length > 0)
+        model->sought[length - 1] = '\0';
+    model->search_top = 0;
+}
+
+void key_search_line(Model *model, Effects *effects, int lines, uint32_t key)
+{
+    int last = screen_search_lines(model) - screen_search_room(model->rows);
+    int top = model->search_top + lines;
+    top = top < last ? top : last;
+    model->search_top = top > 0 ? top : 0;
+}
+
+void key_search_page(Model *model, Effects *effects, int pages, uint32_t key)
+{
+    key_search_line(model, effects, pages * screen_search_room(model->rows), key);
+}
+
+void key_search_close(Model *model, Effects *effects, int argument, uint32_t key)
+{
+    model->mode = MODE_HELP;
+}
+
 void key_theme(Model *model, Effects *effects, int argument, uint32_t key)
 {
-    if (model->theme_count > 0)
+    char text[80] = "";
+    if (model->theme_count > 0) {
         model->theme = (model->theme + 1) % model->theme_count;
+        text_append(text, sizeof text, "Colours: %s", model->themes[model->theme].name);
+        update_say(model, ROLE_PLAIN, text);
+    }
     effects->theme = true;
 }
 

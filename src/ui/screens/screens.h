@@ -8,6 +8,7 @@
 void screen_lane(const Model *model, Canvas *canvas);
 void screen_spares(const Model *model, Canvas *canvas);
 void screen_help(const Model *model, Canvas *canvas);
+void screen_search(const Model *model, Canvas *canvas);
 void screen_bag(const Model *model, Canvas *canvas);
 void screen_ball(const Model *model, Canvas *canvas);
 void screen_block(const Model *model, Canvas *canvas);
@@ -61,5 +62,8 @@ void screen_ball_list(const Model *model, Canvas *canvas, Area area);
 int screen_help_lines(int columns, bool words);   /* how long the page of keys or words is */
 int screen_help_room(int rows);                   /* how many of its lines show at once */
 int screen_help_top(int columns, unsigned where); /* line where the keys of that state begin */
+
+int screen_search_lines(const Model *model); /* the same for what the search found */
+int screen_search_room(int rows);
 
 #endif
