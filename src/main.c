@@ -8,6 +8,10 @@
 int main(int argc, char **argv)
 {
     setlocale(LC_CTYPE, ""); /* numbers stay in the C locale */
+    const char *rehearsed;
+    unsigned long seed;
+    if (cli_rehearses(argc, argv, &rehearsed, &seed))
+        return app_run_rehearse(rehearsed, seed);
     if (argc > 1 && (cli_knows(argv[1]) || strcmp(argv[1], "-") == 0))
         return cli_run(argc, argv);
     const char *event, *bag;

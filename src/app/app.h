@@ -27,6 +27,8 @@ typedef struct App {
 /* Runs; the exit status, after saying on stderr what went wrong. `bag` may be NULL. */
 int app_run_event(const char *event, const char *bag);
 int app_run_home(void);
+/* A rehearsal that begins with what an event has, "": with the usual; seed 0: any block. */
+int app_run_rehearse(const char *event, unsigned long seed);
 
 /* ---- shared by the files of this folder ---- */
 
@@ -40,5 +42,8 @@ int app_end(App *app, const Error *error);
 
 /* Loads an event and shows its screen until it is left; false, with error, if it can't be shown. */
 bool app_event(App *app, const char *event, const char *bag, StageEnd *end, Error *error);
+
+/* The same for a rehearsal. */
+bool app_rehearse(App *app, const char *event, unsigned long seed, StageEnd *end, Error *error);
 
 #endif

@@ -48,12 +48,12 @@ static const Subcommand SUBCOMMANDS[] = {
      "the games ahead: which ball and line for each", cmd_block},
     {"card", "[EVENT]", 1, BIT(BAG) | BIT(SVG) | BIT(HTML) | BIT(JSON),
      "one page for an event: bag, pattern, block and spares", cmd_card},
-    {"rehearse", "", 0,
+    {"rehearse", "[EVENT]", 1,
      BIT(PATTERN) | BIT(BAG) | RELEASE | BIT(GAMES) | BIT(BOWLERS) | BIT(PLAYER) | BIT(WORLD) |
          BIT(PRACTICE) | BIT(SIGHTS) | BIT(STEADY) | BIT(SEED) | BIT(COSTS) | BIT(KEEP) |
          BIT(DATE) | BIT(HISTORY) | BIT(EVENT) | BIT(FROM) | BIT(DRAWS) | BIT(SLOT) | BIT(STANCE) |
          BIT(AIM) | BIT(LIST) | BIT(JSON),
-     "play a block against a hidden lane", cmd_rehearse},
+     "bowl on a hidden lane; with EVENT on the screen", cmd_rehearse},
     {"teach", "[WHAT...]", OPTIONS_WORDS_MAX, BIT(BAG) | BIT(JSON),
      "lessons for juniors: list, show LESSON, check FILE...", cmd_teach},
     {"review", "", 0, BIT(MONTH) | BIT(BAG) | BIT(JSON),
@@ -75,8 +75,7 @@ static const Subcommand SUBCOMMANDS[] = {
 };
 /* What main runs if no command is named. */
 static const Subcommand SCREEN = {
-    "screen", "[EVENT]", 1, BIT(BAG), "the screen: an event (demo: an example), or Home",
-    NULL};
+    "screen", "[EVENT]", 1, BIT(BAG), "the screen: an event (demo: an example), or Home", NULL};
 #undef BALL
 #undef RELEASE
 #undef BIT
@@ -246,6 +245,21 @@ bool cli_screen(int argc, char **argv, const char **event, const char **bag)
     }
     *event = options.word_count > 0 ? options.words[0] : options.bag ? "demo" : NULL;
     *bag = options.bag;
+    return true;
+}
+
+bool cli_rehearses(int argc, char **argv, const char **event, unsigned long *seed)
+{
+    const Subcommand *row = subcommand_find("rehearse");
+    Options options;
+    Error unheard = {0};
+    if (argc < 3 || strcmp(argv[1], row->name) != 0 ||
+        !options_read(row->name, row->options, row->words_max, argc - 2, argv + 2, &options,
+                      &unheard) ||
+        options.word_count == 0)
+        return false;
+    *event = options.words[0];
+    *seed = (unsigned long)options.seed;
     return true;
 }
 

@@ -13,6 +13,9 @@ bool cli_knows(const char *word);
  * neither was: then Home is shown. False after printing the fault. */
 bool cli_screen(int argc, char **argv, const char **event, const char **bag);
 
+/* Whether it is `rehearse EVENT [--seed N]`, a rehearsal on the screen; seed 0: none was named. */
+bool cli_rehearses(int argc, char **argv, const char **event, unsigned long *seed);
+
 /* A row of the table of commands, for the manual and the completions; static texts. */
 typedef struct CliCommand {
     const char *name;  /* "screen": what runs if no command is named */

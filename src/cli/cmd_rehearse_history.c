@@ -3,7 +3,6 @@
 #include <stdio.h>
 #include <stdlib.h>
 
-#include "base/text.h"
 #include "cli/cmd.h"
 #include "store/rehearsals.h"
 
@@ -46,29 +45,30 @@ static int history_json(const ProgressRow *rows, int count)
     return cmd_json(&json);
 }
 
-static void print_mean(const CostMean *mean)
+static void print_mean(const CostMean *mean, int width)
 {
     char range[48] = "-";
     if (!isnan(mean->low))
         snprintf(range, sizeof range, "%.1f to %.1f", mean->low, mean->high);
     print_number(mean->mean, 6, 1);
-    printf("  %-13s", range);
+    printf("  %-*s", width, range);
 }
 
 static void print_history(const ProgressRow *rows, int count)
 {
-    puts("bowler, player    pattern           games  average   cost  95 %           change  95 %");
+    puts("bowler         player       pattern        games  average   cost  95 %           change "
+         " 95 %");
     for (int i = 0; i < count; i++) {
         const ProgressRow *row = &rows[i];
-        char who[96] = "";
-        text_append(who, sizeof who, "%s, %s", row->bowler, row->player);
-        print_cell(who, 16);
+        print_cell(row->bowler, 13);
         fputs("  ", stdout);
-        print_cell(row->pattern, 16);
+        print_cell(row->player, 11);
+        fputs("  ", stdout);
+        print_cell(row->pattern, 13);
         printf("  %5d  %7.1f ", row->games, row->score);
-        print_mean(&row->cost[JUDGE_BELIEF]);
+        print_mean(&row->cost[JUDGE_BELIEF], 13);
         printf("  ");
-        print_mean(&row->change);
+        print_mean(&row->change, 0);
         putchar('\n');
     }
     putchar('\n');

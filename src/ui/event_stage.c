@@ -3,8 +3,7 @@
 
 #include "base/text.h"
 #include "core/line/first.h"
-#include "ui/model.h"
-#include "ui/ui.h"
+#include "ui/event_stage.h"
 #include "ui/view.h"
 
 enum { FRAME_MS = 50 }; /* while a ball rolls */
@@ -23,6 +22,7 @@ typedef struct EventStage {
     bool finding_first, advising, sorting_arsenal, blocking;
     int slots_ready;  /* of the advice, as last shown */
     long spare_asked; /* revision of the question the spare job works on; 0: none */
+    EventAsks asks;   /* and not told yet */
     int kept;         /* entries of the session handed over so far */
 } EventStage;
 
@@ -113,6 +113,8 @@ static void send(EventStage *event, Msg msg)
     stage->bell = stage->bell || effects.bell;
     stage->end = stage->end || effects.quit;
     event->host->again = event->host->again || effects.again;
+    event->asks.bowl = event->asks.bowl || effects.bowl;
+    event->asks.land = event->asks.land || effects.land;
     if (effects.keep)
         keep(event);
     if (effects.save_bag)
@@ -272,7 +274,6 @@ static const StageKind EVENT_STAGE = {.tick = take_tick,
                                       .step = step,
                                       .draw = draw};
 
-/* False: there is no memory for it. */
 static bool begin(EventStage *event)
 {
     UiHost *host = event->host;
@@ -287,27 +288,67 @@ static bool begin(EventStage *event)
     event->model->theme = look->theme;
     event->model->read_only = host->read_only;
     event->model->still = look->still;
+    event->model->rehearsing.on = host->rehearsal;
     if (host->notice && host->notice[0])
         take_notice(&event->stage, host->notice);
     if (host->session->first.slot == 0)
         begin_first(event);
     else
         advise(event);
+    settle(event);
     return true;
+}
+
+Stage *event_stage_new(UiHost *host)
+{
+    EventStage *event = calloc(1, sizeof *event);
+    if (!event)
+        return NULL;
+    event->stage = (Stage){.kind = &EVENT_STAGE, .look = host->look};
+    event->host = host;
+    event->kept = host->session->entry_count;
+    if (begin(event))
+        return &event->stage;
+    event_stage_free(&event->stage);
+    return NULL;
+}
+
+void event_stage_free(Stage *stage)
+{
+    EventStage *event = (EventStage *)stage;
+    if (!event)
+        return;
+    advice_job_free(event->advice);
+    spare_job_free(event->spare);
+    arsenal_job_free(event->arsenal);
+    block_job_free(event->block);
+    free(event->model);
+    free(event);
+}
+
+const Model *event_stage_model(const Stage *stage) { return ((const EventStage *)stage)->model; }
+
+void event_stage_send(Stage *stage, Msg msg)
+{
+    EventStage *event = (EventStage *)stage;
+    send(event, msg);
+    settle(event);
+}
+
+EventAsks event_stage_asks(Stage *stage)
+{
+    EventStage *event = (EventStage *)stage;
+    EventAsks asks = event->asks;
+    event->asks = (EventAsks){0};
+    return asks;
 }
 
 StageEnd ui_event(UiHost *host, Error *error)
 {
-    EventStage event = {.stage = {.kind = &EVENT_STAGE, .look = host->look},
-                        .host = host,
-                        .kept = host->session->entry_count};
-    StageEnd end = begin(&event) ? stage_run(&event.stage, error) : STAGE_FAILED;
-    if (!event.model || !event.advice || !event.spare)
-        error_set(error, "not enough memory");
-    advice_job_free(event.advice);
-    spare_job_free(event.spare);
-    arsenal_job_free(event.arsenal);
-    block_job_free(event.block);
-    free(event.model);
+    Stage *stage = event_stage_new(host);
+    if (!stage)
+        return error_set(error, "not enough memory"), STAGE_FAILED;
+    StageEnd end = stage_run(stage, error);
+    event_stage_free(stage);
     return end;
 }

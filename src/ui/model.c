@@ -110,8 +110,10 @@ unsigned model_where(const Model *model)
         return IN_TOLD;
     case MODE_TARGET:
         return IN_TARGET;
+    case MODE_THROW:
+        return IN_ROLL;
     default:
-        return IN_LANE;
+        return model->rehearsing.on ? IN_BOWL : IN_LANE;
     }
 }
 
@@ -258,8 +260,12 @@ const Block *model_block(const Model *model)
     return block && block->revision == model->asked.block ? block : NULL;
 }
 
+bool model_hides(const Model *model) { return model->rehearsing.on && !model->rehearsing.answers; }
+
 const Adjustment *model_adjustment(const Model *model, int index)
 {
+    if (model_hides(model))
+        return NULL;
     if (!model->shown.done || index < 0 || index >= model->shown.adjustment_count)
         return NULL;
     return &model->shown.adjustments[index];

@@ -40,6 +40,7 @@ typedef enum Mode {
     MODE_TOLD,   /* in the log: typing a frame that is known only by its pins */
     MODE_TARGET, /* in the log: typing the score to aim for */
     MODE_ROLL,   /* the lane's screen while the planned ball rolls; any key ends it, and works */
+    MODE_THROW,  /* a rehearsal: the ball that was thrown is on its way */
     MODE_SUPPOSE /* the lane's screen, with the answers to a shot that was never thrown */
 } Mode;
 
@@ -102,6 +103,17 @@ typedef struct SlotShown {
     long revision;
 } SlotShown;
 
+/* A rehearsal: shots are thrown on a hidden lane (MSG_ROLL, MSG_SEEN), not typed. */
+typedef struct Rehearsing {
+    bool on;
+    bool answers; /* asked for before this throw, and shown; until then they are hidden */
+    int help;     /* throws before which they were asked for */
+    double ft;    /* of MODE_THROW: how far the ball of `roll` has come */
+    Roll roll;
+    bool fell; /* the deck shows `left`: what the last ball left */
+    Pins left;
+} Rehearsing;
+
 /* A shot that is only supposed, after those of the session; and what was shown before it. */
 typedef struct Supposed {
     Shot shots[SESSION_SHOTS_MAX];
@@ -157,6 +169,7 @@ typedef struct Model {
     double roll_s;    /* of MODE_ROLL: how long the ball has rolled */
     bool still;       /* nothing may move by itself */
 
+    Rehearsing rehearsing;
     Supposed supposed; /* of MODE_SUPPOSE; count 0: nothing is supposed */
 
     Pins spare_pins; /* of MODE_SPARES, as numbered on the deck; 0: none typed yet */
@@ -193,7 +206,9 @@ typedef enum MsgKind {
     MSG_TICK,    /* milliseconds have passed, in MODE_ROLL */
     MSG_KEPT,    /* ok: entries are on disk; else text says why not */
     MSG_SAVED,   /* ok: the bag is on disk, text says where; else why not */
-    MSG_NOTICE   /* text: one line to show */
+    MSG_ROLL,    /* roll, ft: the ball of a rehearsal has come so far */
+    MSG_SEEN,  /* shot: what was seen of it, its spare ball too; ok: it was the last of practice */
+    MSG_NOTICE /* text: one line to show */
 } MsgKind;
 
 typedef struct Msg {
@@ -208,6 +223,8 @@ typedef struct Msg {
     long revision;
     const Arsenal *arsenal;
     const Block *block;
+    const Shot *shot;
+    double ft;
     bool ok;
     const char *text;
 } Msg;
@@ -221,6 +238,8 @@ typedef struct Effects {
     bool arsenal;  /* start computing for model_arsenal_input() */
     bool block;    /* the same for model_block_input() */
     bool save_bag; /* the session's bag was edited: save it */
+    bool bowl;     /* a rehearsal: throw the lane's plan */
+    bool land;     /* and don't wait for the ball */
     bool theme;    /* another theme was chosen */
     bool bell;
     bool quit;
@@ -277,6 +296,9 @@ bool model_surfaces_free(const Model *model);
 /* What to throw at the pins of MODE_SPARES: at all of them, or at the sure ones; NULL: unknown, or
  * not yet computed. */
 const SpareLine *model_spare_line(const Model *model);
+
+/* Whether it is a rehearsal whose answers were not asked for. */
+bool model_hides(const Model *model);
 
 /* The answers that may be shown, best first; NULL: no more. */
 const Adjustment *model_adjustment(const Model *model, int index);

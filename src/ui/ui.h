@@ -16,6 +16,7 @@ typedef struct UiHost {
     const RuleSet *rules;
     bool read_only;     /* nothing may be entered: another program has the event open */
     const char *notice; /* a line to show at the start, or "" */
+    bool rehearsal;     /* shots are thrown, not typed; answers are hidden until asked for */
     /* Saves one applied entry; false, with error, if the disk refuses. `news` receives a line to
      * show, or "". */
     bool (*keep)(void *context, const Entry *entry, char *news, size_t size, Error *error);

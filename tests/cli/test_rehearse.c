@@ -252,8 +252,8 @@ static void test_history(void **state)
     run_is(&c, 0);
     run_is(&e, 1);
     run_is(&f, 2);
-    run_says(&c, "Imre Holloway, c");
-    run_says(&c, "Apron                 2 ");
+    run_says(&c, "Imre Holloway  coach  ");
+    run_says(&c, "Apron              2 ");
     for (const char *line = c.out; *line; line += strcspn(line, "\n") + 1)
         assert_true(strcspn(line, "\n") <= 100);
     cJSON *object = run_json(&d);

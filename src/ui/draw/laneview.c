@@ -134,7 +134,9 @@ static int pin_row(const Picture *picture, int pin)
 static void draw_pins(const Model *model, Canvas *canvas, const Picture *picture)
 {
     bool typing = model->mode == MODE_ENTRY && model->typing.shot.left_said;
+    bool fell = model->rehearsing.fell && !typing;
     Pins standing = model->mode == MODE_SPARES           ? model->spare_pins
+                    : fell                               ? model->rehearsing.left
                     : !typing                            ? PINS_ALL
                     : model->typing.field == FIELD_SPARE ? model->typing.shot.spare_left
                                                          : model->typing.shot.left;
@@ -382,6 +384,20 @@ static void draw_shades(const Model *model, Canvas *canvas, const Picture *pictu
     }
 }
 
+/* The ball on its way, and where it has been. */
+static void draw_ball(const Model *model, Canvas *canvas, const Picture *picture)
+{
+    Roll roll = model->rehearsing.roll; /* as far as it has come */
+    int come = (int)(model->rehearsing.ft / OIL_STATION_FT) + 1;
+    roll.count = come < roll.count ? come : roll.count;
+    roll.gutter = true; /* no mark at a breakpoint that isn't known yet */
+    if (roll.count == 0)
+        return;
+    draw_path(model, canvas, picture, &roll, model->glyphs->path, ROLE_PATH);
+    const PathPoint *at = &roll.path[roll.count - 1];
+    canvas_over(canvas, row_of(picture, at->ft), column_of(picture, at->board), 'O', ROLE_ACCENT);
+}
+
 void laneview_draw(const Model *model, Canvas *canvas, Area area)
 {
     Picture picture = picture_of(model, area);
@@ -403,6 +419,8 @@ void laneview_draw(const Model *model, Canvas *canvas, Area area)
         draw_spare(model, canvas, &picture);
     else if (model->mode == MODE_ROLL && model->path_on)
         draw_rolling(model, canvas, &picture, area);
+    else if (model->mode == MODE_THROW)
+        draw_ball(model, canvas, &picture);
     else
         draw_plans(model, canvas, &picture, area);
 }

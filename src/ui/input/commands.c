@@ -17,6 +17,7 @@ const char *const GROUP_TITLES[GROUP_COUNT] = {
     [GROUP_PLAN] = "What to throw next",
     [GROUP_EVENT] = "The event",
     [GROUP_SUPPOSE] = "What if",
+    [GROUP_BOWL] = "In a rehearsal",
     [GROUP_SPARES] = "Picking up spares",
     [GROUP_PICK] = "Choosing an earlier shot",
     [GROUP_LOG] = "The log: score sheet and shots",

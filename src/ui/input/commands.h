@@ -38,7 +38,9 @@ enum {
     IN_TOLD = 1 << 22,    /* there: a frame known only by its pins */
     IN_TARGET = 1 << 23,  /* there: the score to aim for */
     IN_SEARCH = 1 << 24,  /* typing what action to look for */
-    IN_ANY = (1 << 25) - 1
+    IN_BOWL = 1 << 25,    /* a rehearsal: what to throw next */
+    IN_ROLL = 1 << 26,    /* and the ball is on its way */
+    IN_ANY = (1 << 27) - 1
 };
 
 /* Groups of the help screen, in its order. */
@@ -51,6 +53,7 @@ typedef enum CommandGroup {
     GROUP_PLAN,
     GROUP_EVENT,
     GROUP_SUPPOSE,
+    GROUP_BOWL,
     GROUP_SPARES,
     GROUP_PICK,
     GROUP_LOOK,

@@ -282,6 +282,14 @@ Effects update(Model *model, Msg msg)
         model->bag_unsaved = !msg.ok;
         text_clean(model->bag_saved, sizeof model->bag_saved, msg.text);
         break;
+    case MSG_ROLL:
+        update_roll(model, msg.roll, msg.ft);
+        effects.draw = true;
+        break;
+    case MSG_SEEN:
+        update_seen(model, &effects, msg.shot, msg.ok);
+        effects.draw = true;
+        break;
     case MSG_NOTICE:
         text_clean(model->message, sizeof model->message, msg.text);
         model->message_role = ROLE_WARN;

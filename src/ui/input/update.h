@@ -42,6 +42,10 @@ bool update_may_write(Model *model, Effects *effects);
 /* Moves of feet and aim become one entry once the bowler does something else. */
 bool update_enter_draft(Model *model, Effects *effects);
 
+void update_roll(Model *model, const Roll *roll, double ft); /* the ball has come so far */
+/* What was seen of it, entered as a typed shot is; `last`: practice is over. */
+void update_seen(Model *model, Effects *effects, const Shot *shot, bool last);
+
 void update_suppose(Model *model, Effects *effects); /* asks for the answers to the typed shot */
 void update_change(Model *model, Effects *effects);  /* in the log: what was asked for */
 void update_last_spare(Model *model, Effects *effects, bool made);

@@ -68,6 +68,10 @@ void key_rotation(Model *model, Effects *effects, int argument, uint32_t key)
 void key_take(Model *model, Effects *effects, int index, uint32_t key)
 {
     const Adjustment *adjustment = model_adjustment(model, index);
+    if (model_hides(model)) {
+        update_refuse(model, effects, "the answers are hidden: h shows them first");
+        return;
+    }
     if (!adjustment || !model_advice_current(model)) {
         update_refuse(model, effects, adjustment ? "still calculating" : "there is no such answer");
         return;
@@ -97,13 +101,18 @@ void key_slot(Model *model, Effects *effects, int argument, uint32_t key)
     if (!update_enter_plan(model, effects, plan))
         return;
     model->asked.slots = asked; /* a ball's own line doesn't depend on the current ball */
-    update_say(model, ROLE_PLAIN, "Same line; = plays this ball's best line");
+    update_say(model, ROLE_PLAIN,
+               model_hides(model) ? "Same line" : "Same line; = plays this ball's best line");
 }
 
 void key_own_line(Model *model, Effects *effects, int argument, uint32_t key)
 {
     Plan plan = model_plan(model);
     const SlotNow *now = &model->slot[plan.slot - 1].now;
+    if (model_hides(model)) {
+        update_refuse(model, effects, "that is an answer: h shows them first");
+        return;
+    }
     bool ready = now->ready && model_slot_current(model, plan.slot);
     if (!ready || !now->line.found) {
         update_refuse(model, effects,

@@ -46,6 +46,8 @@ static void draw_slot_ball(const Model *model, Canvas *canvas, Area area, int sl
 static void draw_slot_figures(const Model *model, Canvas *canvas, Area area, int slot)
 {
     const SlotNow *now = &model->slot[slot - 1].now;
+    if (model_hides(model))
+        return;
     bool current = model_slot_current(model, slot), hand = model_plan(model).slot == slot;
     Role role = hand && current ? ROLE_PLAIN : ROLE_DIM;
     int row = area.row + 1, end = area.column + area.columns;
@@ -440,7 +442,7 @@ static const char *hint(const Model *model)
     const char *file = session->event.file;
     if (session->shot_count == 0 && file[0] && file[0] != '/')
         return "The demo. Your own: settee new bag NAME, then settee new event NAME";
-    if (!session->game_over)
+    if (!session->game_over || model->rehearsing.on)
         return "";
     return session->game < session->event.games
                ? "This game is over; G or the next shot starts the next one"
@@ -464,6 +466,17 @@ static void draw_supposed(const Model *model, Canvas *canvas, int row)
     if (shot->left_said)
         text_append(words, sizeof words, ": %s", leave);
     canvas_text(canvas, row, 1, canvas->columns - 2, ROLE_ACCENT, words);
+}
+
+/* Where the hits would be typed. */
+static void draw_rehearsing(const Model *model, Canvas *canvas, int row)
+{
+    const Session *session = model->session;
+    bool over = session->game_over && session->game >= session->event.games;
+    canvas_text(canvas, row, 1, canvas->columns - 2, ROLE_DIM,
+                model->mode == MODE_THROW ? "The ball is on its way"
+                : over ? "That was the last ball: Enter shows what your decisions cost"
+                       : "Choose ball, feet and aim, then Enter: what would you throw?");
 }
 
 void screen_lane_bottom(const Model *model, Canvas *canvas)
@@ -493,6 +506,8 @@ void screen_lane_bottom(const Model *model, Canvas *canvas)
         canvas_text(canvas, entry, 1, width, ROLE_PLAIN, "Edit which shot?");
     else if (supposing)
         draw_supposed(model, canvas, entry);
+    else if (model->rehearsing.on)
+        draw_rehearsing(model, canvas, entry);
     else
         draw_hits(canvas, entry);
 }

@@ -338,6 +338,22 @@ static void draw_evidence(Pane *pane)
                      shown->lane.scale_sd * 100.0, shown->lane.deliveries);
 }
 
+/* In a rehearsal: your own plan in large figures, and no word of advice. */
+static void draw_hidden(Pane *pane)
+{
+    Plan plan = model_plan(pane->model);
+    const Ball *ball = bag_slot(&pane->model->session->bag, plan.slot);
+    int columns[PLAN_FIGURES];
+    canvas_text(pane->canvas, pane->row++, pane->column, pane->columns, ROLE_ACCENT,
+                ball ? ball->name : "");
+    widget_plan(pane->canvas, pane->model->glyphs,
+                (Area){pane->row, pane->column, 5, pane->columns}, ROLE_ACCENT,
+                (const double[]){plan.slot, plan.stance, plan.aim}, columns);
+    pane->row += 6;
+    wrap(pane, ROLE_DIM, 4,
+         "The answers are hidden. h shows them before this throw, and is counted.");
+}
+
 void screen_throw(const Model *model, Canvas *canvas, Area area)
 {
     Pane pane = open_pane(model, canvas, area);
@@ -345,6 +361,10 @@ void screen_throw(const Model *model, Canvas *canvas, Area area)
     if (model->supposed.count > 0 && !model_advice_current(model))
         pane.best = NULL;
     draw_title(&pane);
+    if (model_hides(model)) {
+        draw_hidden(&pane);
+        return;
+    }
     if (!pane.best) {
         draw_nothing(&pane);
         return;
@@ -454,7 +474,7 @@ int screen_throw_compact(const Model *model, Canvas *canvas, Area area)
     if (model->supposed.count > 0 && !model_advice_current(model))
         pane.best = NULL;
     compact_title(&pane);
-    if (!pane.best)
+    if (!pane.best || model_hides(model))
         return pane.row - area.row;
     compact_plan(&pane);
     compact_chance(&pane);

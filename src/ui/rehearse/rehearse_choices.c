@@ -1,0 +1,198 @@
+/* rehearse_choices.c - see rehearse_choices.h. */
+#include "ui/rehearse/rehearse_choices.h"
+
+#include "base/rng.h"
+#include "base/text.h"
+#include "core/rehearse/rehearse.h"
+#include "core/rehearse/seed.h"
+#include "ui/screens/screens.h"
+
+enum { GAMES_MAX = 6, BOWLERS_MAX = 10, PRACTICE_STEP = 2, PRACTICE_MOST = 20 };
+
+const KeyTable REHEARSE_KEYS = {.rows =
+                                    (const RehearseKey[]){
+#define REHEARSE_KEY(where, from, to, also, act, foot, shown, name, help)                          \
+    {{0, where, from, to, also, foot, shown, name, help}, act},
+#include "ui/rehearse/rehearse_keys.def"
+#undef REHEARSE_KEY
+                                    },
+                                .row_size = sizeof(RehearseKey),
+                                .count = 0
+#define REHEARSE_KEY(where, from, to, also, act, foot, shown, name, help) +1
+#include "ui/rehearse/rehearse_keys.def"
+#undef REHEARSE_KEY
+                                ,
+                                .titles = (const char *const[]){"Rehearse"},
+                                .group_count = 1};
+
+Choices choices_begin(const UiRehearsal *host)
+{
+    return (Choices){.bag = host->bag,
+                     .pattern = host->pattern,
+                     .games = host->games,
+                     .bowlers = host->bowlers,
+                     .still = host->still || host->look->still,
+                     .seed = host->seed ? host->seed : host->clock % SEED_PAIRS + 1};
+}
+
+static int stepped(int value, int step, int low, int high)
+{
+    value += step;
+    return value < low ? low : value > high ? high : value;
+}
+
+static int turned(int value, int step, int low, int high)
+{
+    value += step;
+    return value < low ? high : value > high ? low : value;
+}
+
+static int world_count(void)
+{
+    int count = 0;
+    while (WORLDS[count])
+        count++;
+    return count;
+}
+
+static void change(Choices *choices, const UiRehearsal *host, int step)
+{
+    switch (choices->row) {
+    case CHOICE_BAG:
+        choices->bag = turned(choices->bag, step, 0, host->bag_count - 1);
+        break;
+    case CHOICE_PATTERN:
+        choices->pattern = turned(choices->pattern, step, -1, host->pattern_count - 1);
+        break;
+    case CHOICE_GAMES:
+        choices->games = stepped(choices->games, step, 1, GAMES_MAX);
+        break;
+    case CHOICE_BOWLERS:
+        choices->bowlers = stepped(choices->bowlers, step, 1, BOWLERS_MAX);
+        break;
+    case CHOICE_PRACTICE:
+        choices->practice = stepped(choices->practice, PRACTICE_STEP * step, 0, PRACTICE_MOST);
+        break;
+    case CHOICE_WORLD:
+        choices->world = turned(choices->world, step, 0, world_count() - 1);
+        break;
+    case CHOICE_ARM:
+        choices->steady = !choices->steady;
+        break;
+    case CHOICE_BALL:
+        choices->still = !choices->still;
+        break;
+    default:
+        choices->seed = (choices->seed - 1 + (uint64_t)(SEED_PAIRS + step)) % SEED_PAIRS + 1;
+    }
+}
+
+void choices_act(Choices *choices, const UiRehearsal *host, RehearseAct act)
+{
+    if (act == ACT_UP || act == ACT_DOWN)
+        choices->row =
+            (ChoiceRow)turned((int)choices->row, act == ACT_UP ? -1 : 1, 0, CHOICE_ROWS - 1);
+    else if (act == ACT_LESS || act == ACT_MORE)
+        change(choices, host, act == ACT_LESS ? -1 : 1);
+}
+
+const char *choices_pattern(const Choices *choices, const UiRehearsal *host)
+{
+    if (choices->pattern >= 0)
+        return host->patterns[choices->pattern].name;
+    Rng rng = rng_seed(choices->seed);
+    int built_in = 0;
+    for (int i = 0; i < host->pattern_count; i++)
+        built_in += !host->patterns[i].home;
+    int at = (int)(rng_uniform(&rng) * built_in);
+    for (int i = 0; i < host->pattern_count; i++)
+        if (!host->patterns[i].home && at-- == 0)
+            return host->patterns[i].name;
+    return host->patterns[0].name;
+}
+
+/* What a row says, and the sentence under the list while it is chosen. */
+static void row_words(const Choices *choices, const UiRehearsal *host, ChoiceRow row,
+                      char value[64], const char **sentence)
+{
+    value[0] = '\0';
+    switch (row) {
+    case CHOICE_BAG:
+        text_copy(value, 64, host->bags[choices->bag].name);
+        *sentence = "Whose arm and which balls: your throws scatter as that bag says.";
+        break;
+    case CHOICE_PATTERN:
+        text_copy(value, 64, choices->pattern < 0 ? "surprise me" : choices_pattern(choices, host));
+        *sentence = "The sheet you get. The lane itself differs from it, as lanes do.";
+        break;
+    case CHOICE_GAMES:
+        text_append(value, 64, "%d", choices->games);
+        *sentence = "Games of the block.";
+        break;
+    case CHOICE_BOWLERS:
+        text_append(value, 64, "%d", choices->bowlers);
+        *sentence = "Bowlers on the pair, you among them: the others wear the lanes too.";
+        break;
+    case CHOICE_PRACTICE:
+        text_append(value, 64, "%d", choices->practice);
+        *sentence = "Balls before the first game, on both lanes in turn. They don't count.";
+        break;
+    case CHOICE_WORLD:
+        text_append(value, 64, "%s", WORLDS[choices->world]->name);
+        *sentence = WORLDS[choices->world]->sentence;
+        break;
+    case CHOICE_ARM:
+        text_copy(value, 64, choices->steady ? "goes where you mean it" : "scatters");
+        *sentence = choices->steady
+                        ? "Every throw goes as it was meant: you see the decisions alone."
+                        : "Throws scatter as your bag says, and now and then one is bad.";
+        break;
+    case CHOICE_BALL:
+        text_copy(value, 64, choices->still ? "not shown rolling" : "rolls in real time");
+        *sentence = choices->still ? "You see at once what the ball did."
+                                   : "The ball takes its time down the lane; Enter skips it.";
+        break;
+    default:
+        seed_text(choices->seed, value);
+        *sentence = "The same two words and choices are the same lanes and luck for a friend.";
+    }
+}
+
+void choices_draw(const Choices *choices, const UiRehearsal *host, const Glyphs *glyphs,
+                  Canvas *canvas, const char *message)
+{
+    static const char *const NAMES[CHOICE_ROWS] = {"Bag",      "Pattern",        "Games",
+                                                   "Bowlers",  "Practice balls", "Hidden lane",
+                                                   "Your arm", "The ball",       "Block"};
+    int top = canvas->rows >= 30 ? 5 : 3, pitch = canvas->rows >= 30 ? 2 : 1;
+    const char *under = "";
+    screen_frame_top(canvas, "Rehearse: a block on a lane you can't see", "");
+    for (int row = 0; row < CHOICE_ROWS; row++) {
+        char value[64];
+        const char *sentence;
+        bool here = row == (int)choices->row;
+        int at = top + row * pitch;
+        row_words(choices, host, (ChoiceRow)row, value, &sentence);
+        if (here) {
+            under = sentence;
+            canvas_put(canvas, at, 2, glyphs->breaks_right, ROLE_ACCENT);
+            canvas->cursor_row = at;
+            canvas->cursor_column = 22;
+        }
+        canvas_text(canvas, at, 4, 16, here ? ROLE_ACCENT : ROLE_DIM, NAMES[row]);
+        canvas_text(canvas, at, 22, canvas->columns - 24, here ? ROLE_FIELD : ROLE_PLAIN, value);
+    }
+    int below = top + CHOICE_ROWS * pitch + 1;
+    char sentence[160] = "";
+    text_copy(sentence, sizeof sentence, under);
+    if (sentence[0] >= 'a' && sentence[0] <= 'z') /* a world's begins small */
+        sentence[0] = (char)(sentence[0] - 'a' + 'A');
+    canvas_wrap(canvas, below, 4, canvas->columns - 8, 2, ROLE_PLAIN, sentence);
+    canvas_wrap(canvas, below + 3, 4, canvas->columns - 8, 3, ROLE_DIM,
+                "You decide as in play, with the same keys. The answers stay hidden until you ask "
+                "with h. At the end you see what each decision cost, and the hidden lane.");
+    canvas_hline(canvas, canvas->rows - 2, 0, canvas->columns, glyphs->rule, ROLE_DIM);
+    if (message[0])
+        canvas_print(canvas, canvas->rows - 2, 1, canvas->columns - 2, ROLE_WARN, " %s ", message);
+    key_footer(&REHEARSE_KEYS, AT_FORM, -1, canvas);
+}
