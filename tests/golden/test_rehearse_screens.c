@@ -28,7 +28,9 @@ static void compare_canvas(const char *what, int size, void (*draw)(Canvas *canv
 static void draw_choices(Canvas *canvas)
 {
     static const UiName BAGS[] = {{"mine", true}}, PATTERNS[] = {{"quay", false}};
-    UiRehearsal host = {.bags = BAGS,
+    StageLook look = {.glyphs = &GLYPHS_UTF8};
+    UiRehearsal host = {.look = &look,
+                        .bags = BAGS,
                         .patterns = PATTERNS,
                         .bag_count = 1,
                         .pattern_count = 1,

@@ -875,7 +875,8 @@ Estimate belief_wear(const Belief *belief)
 
 WearRate belief_rate(int film)
 {
-    return (WearRate){PICK_RATE[film / BELIEF_CARRIES], CARRY_RATE[film % BELIEF_CARRIES]};
+    int rate = film % BELIEF_FILMS;
+    return (WearRate){PICK_RATE[rate / BELIEF_CARRIES], CARRY_RATE[rate % BELIEF_CARRIES]};
 }
 
 void belief_draw(const Belief *belief, int *indices, int count)

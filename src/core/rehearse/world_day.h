@@ -8,7 +8,7 @@
 typedef struct Day {
     const Belief *after; /* all that was seen: what is true of lanes, balls and bowler */
     int particle;        /* which of its particles is the truth */
-    Oil film[SIDE_COUNT][BELIEF_FILMS]; /* as worn where it begins, of usual volume */
+    Oil film[SIDE_COUNT][BELIEF_FILMS_MAX]; /* as worn where it begins, of usual volume */
 } Day;
 
 extern const World WORLD_DAY;

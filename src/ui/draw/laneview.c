@@ -393,7 +393,7 @@ static void draw_ball(const Model *model, Canvas *canvas, const Picture *picture
     roll.gutter = true; /* no mark at a breakpoint that isn't known yet */
     if (roll.count == 0)
         return;
-    draw_path(model, canvas, picture, &roll, model->glyphs->path, ROLE_PATH);
+    draw_path(model, canvas, picture, &roll, model->glyphs->path_at, ROLE_PATH);
     const PathPoint *at = &roll.path[roll.count - 1];
     canvas_over(canvas, row_of(picture, at->ft), column_of(picture, at->board), 'O', ROLE_ACCENT);
 }

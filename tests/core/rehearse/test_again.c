@@ -205,6 +205,25 @@ static void test_from_the_last_frame(void **state)
     assert_int_equal(last.first_game, 2);
 }
 
+/* Where the pattern has no sheet, each draw has one of those that it may have been. */
+static void test_without_a_sheet(void **state)
+{
+    (void)state;
+    Error error = {0};
+    Pattern sheet = SESSION->pattern;
+    assert_true(files_pattern("about:nothing", &SESSION->pattern, &error));
+    Again some = again(setup_of(2, 6, &PLAYER_HOLD));
+    assert_int_equal(some.draws, 12);
+    assert_near(some.difference.mean, 0.0, 0.0);
+    assert_true(some.strikes[0] > 0.0 && some.strikes[0] < 1.0);
+    SESSION->pattern = sheet;
+    for (int film = 0; film < BELIEF_FILMS_MAX; film++) { /* of every sheet the same rates */
+        WearRate rate = belief_rate(film), first = belief_rate(film % BELIEF_FILMS);
+        assert_near(rate.pick, first.pick, 0.0);
+        assert_near(rate.carry, first.carry, 0.0);
+    }
+}
+
 static void refused(int game, int frame, const char *why)
 {
     AgainJob *job = again_new();
@@ -231,9 +250,11 @@ static void test_what_cannot_be_played_again(void **state)
 
 int main(void)
 {
-    const struct CMUnitTest tests[] = {
-        cmocka_unit_test(test_day_is_as_believed), cmocka_unit_test(test_the_same_again),
-        cmocka_unit_test(test_better_and_worse), cmocka_unit_test(test_from_the_last_frame),
-        cmocka_unit_test(test_what_cannot_be_played_again)};
+    const struct CMUnitTest tests[] = {cmocka_unit_test(test_day_is_as_believed),
+                                       cmocka_unit_test(test_the_same_again),
+                                       cmocka_unit_test(test_better_and_worse),
+                                       cmocka_unit_test(test_from_the_last_frame),
+                                       cmocka_unit_test(test_without_a_sheet),
+                                       cmocka_unit_test(test_what_cannot_be_played_again)};
     return cmocka_run_group_tests_name("again", tests, set_up, tear_down);
 }
