@@ -1,5 +1,5 @@
-/* app.h - what main runs: the screen of one event, or Home and what is reached from there. The one
- * place where files and screens meet. */
+/* app.h - what main runs: the screen of one event, the lessons, or Home and what is reached from
+ * there. The one place where files and screens meet. */
 #ifndef SETTEE_APP_APP_H
 #define SETTEE_APP_APP_H
 
@@ -29,6 +29,7 @@ int app_run_event(const char *event, const char *bag);
 int app_run_home(void);
 /* A rehearsal that begins with what an event has, "": with the usual; seed 0: any block. */
 int app_run_rehearse(const char *event, unsigned long seed);
+int app_run_teach(const char *bag);
 
 /* ---- shared by the files of this folder ---- */
 
@@ -45,5 +46,7 @@ bool app_event(App *app, const char *event, const char *bag, StageEnd *end, Erro
 
 /* The same for a rehearsal. */
 bool app_rehearse(App *app, const char *event, unsigned long seed, StageEnd *end, Error *error);
+/* Shows the lessons until they are left; `bag`, the reader's own, may be NULL. */
+bool app_teach(App *app, const char *bag, StageEnd *end, Error *error);
 
 #endif

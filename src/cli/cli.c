@@ -55,7 +55,7 @@ static const Subcommand SUBCOMMANDS[] = {
          BIT(AIM) | BIT(LIST) | BIT(JSON),
      "bowl on a hidden lane; with EVENT on the screen", cmd_rehearse},
     {"teach", "[WHAT...]", OPTIONS_WORDS_MAX, BIT(BAG) | BIT(JSON),
-     "lessons for juniors: list, show LESSON, check FILE...", cmd_teach},
+     "lessons for juniors: list, show, check, report", cmd_teach},
     {"review", "", 0, BIT(MONTH) | BIT(BAG) | BIT(JSON),
      "how your shots turned out, by month, ball and pattern", cmd_review},
     {"log", "[WHAT...]", 2, BIT(BAG) | BIT(CSV) | BIT(JSON),
@@ -260,6 +260,17 @@ bool cli_rehearses(int argc, char **argv, const char **event, unsigned long *see
         return false;
     *event = options.words[0];
     *seed = (unsigned long)options.seed;
+    return true;
+}
+
+bool cli_teach_screen(int argc, char **argv, const char **bag)
+{
+    Options options;
+    Error error = {0};
+    if (argc < 2 || strcmp(argv[1], "teach") != 0 ||
+        !options_read("teach", OPTION_BIT(OPTION_BAG), 0, argc - 2, argv + 2, &options, &error))
+        return false;
+    *bag = options.bag;
     return true;
 }
 

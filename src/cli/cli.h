@@ -27,6 +27,10 @@ typedef struct CliCommand {
 /* The command of that number, from 0; the screen is the first. False: there are no more. */
 bool cli_command(int number, CliCommand *command);
 
+/* Whether it is "teach" alone, perhaps with --bag BAG: then the lessons' screen is meant, where
+ * there is a terminal for it. */
+bool cli_teach_screen(int argc, char **argv, const char **bag);
+
 /* Runs it. Exit status: 0 done, 1 a fault in the data or no answer, 2 wrong usage. */
 int cli_run(int argc, char **argv);
 

@@ -7,8 +7,10 @@
 
 #include "base/text.h"
 #include "cli/cmd.h"
+#include "core/teach/coach.h"
 #include "core/teach/teach.h"
 #include "store/files.h"
+#include "store/juniors.h"
 
 enum { LESSONS_MAX = 256, LABEL_COLUMNS = 12 };
 
@@ -117,14 +119,20 @@ static int list(bool json)
 {
     static Lesson lessons[LESSONS_MAX];
     static FileName names[LESSONS_MAX];
-    int status = CMD_DONE, count = lessons_read(lessons, names, &status);
+    int order[LESSONS_MAX], status = CMD_DONE, count = lessons_read(lessons, names, &status);
+    for (int i = 0, at; i < count; i++) {
+        for (at = i; at > 0 && lesson_before(&lessons[i], &lessons[order[at - 1]]); at--)
+            order[at] = order[at - 1];
+        order[at] = i;
+    }
     JsonOut out = json_out_start();
     json_out_object(&out, NULL);
     json_out_array(&out, "lessons");
     for (int level = 1; level <= LESSON_LEVELS; level++) {
         if (!json)
             printf("%s%d  %s\n", level > 1 ? "\n" : "", level, LESSON_LEVEL_NAMES[level - 1]);
-        for (int i = 0; i < count; i++) {
+        for (int k = 0; k < count; k++) {
+            int i = order[k];
             if (lessons[i].level != level)
                 continue;
             list_row_json(&out, &names[i], &lessons[i]);
@@ -133,7 +141,7 @@ static int list(bool json)
             printf("   ");
             print_cell(names[i].name, 20);
             printf("  ");
-            print_cell(lessons[i].name, 36);
+            print_cell(lessons[i].name, 38);
             printf("  %s%s\n", balls_of(&lessons[i]), names[i].home ? ", yours" : "");
         }
     }
@@ -412,6 +420,96 @@ static int check(const Options *options, const Bag *named)
     return status;
 }
 
+/* ---- report ---- */
+
+static void print_coach_line(void *context, CoachLine kind, const char *text)
+{
+    (void)context;
+    if (kind == COACH_SENTENCE)
+        print_wrapped(text, 0);
+    else
+        puts(text);
+}
+
+static void junior_json(JsonOut *out, const Junior *junior, const Lesson *lessons, int count)
+{
+    SkillTally tally[SKILL_COUNT];
+    NextStep next = junior_next(junior, lessons, count);
+    json_out_object(out, NULL);
+    json_out_string(out, "junior", junior->name);
+    json_out_string(out, "hand", HAND_NAMES[junior->hand]);
+    json_out_bool(out, "hook", junior->hook);
+    json_out_array(out, "levels");
+    for (int level = 1; level <= LESSON_LEVELS; level++) {
+        json_out_object(out, NULL);
+        json_out_integer(out, "level", level);
+        json_out_integer(out, "finished", junior_finished(junior, lessons, count, level));
+        json_out_bool(out, "passed", junior_passed(junior, level));
+        json_out_end(out);
+    }
+    json_out_end(out);
+    junior_tally(junior, tally);
+    json_out_array(out, "skills");
+    for (int i = 0; i < SKILL_COUNT; i++) {
+        if (tally[i].plays == 0)
+            continue;
+        json_out_object(out, NULL);
+        json_out_string(out, "skill", SKILL_NAMES[i]);
+        json_out_integer(out, "finished", tally[i].plays);
+        json_out_integer(out, "at_once", tally[i].at_once);
+        json_out_integer(out, "looked_wrong", tally[i].looked_wrong);
+        json_out_integer(out, "chose_wrong", tally[i].chose_wrong);
+        json_out_integer(out, "hints", tally[i].hints);
+        json_out_end(out);
+    }
+    json_out_end(out);
+    json_out_object(out, "next");
+    json_out_string(out, "lesson", next.lesson < 0 ? NULL : lessons[next.lesson].id);
+    json_out_integer(out, "level", next.level);
+    json_out_string(out, "why", next.why);
+    json_out_end(out);
+    json_out_end(out);
+}
+
+/* Every junior of this home, or the one of that name. */
+static int report(const char *name, bool json)
+{
+    static Lesson lessons[LESSONS_MAX];
+    static FileName names[LESSONS_MAX];
+    static Juniors juniors; /* large */
+    Error error = {0};
+    int status = CMD_DONE, told = 0;
+    if (!juniors_read(&juniors, &error))
+        return cmd_fault(CMD_FAULT, &error);
+    int count = lessons_read(lessons, names, &status);
+    lessons_sort(lessons, count);
+    JsonOut out = json_out_start();
+    json_out_object(&out, NULL);
+    json_out_array(&out, "juniors");
+    for (int i = 0; i < juniors.count; i++) {
+        const Junior *junior = &juniors.all[i];
+        if (name && strcmp(name, junior->name) != 0)
+            continue;
+        junior_json(&out, junior, lessons, count);
+        if (!json && told > 0)
+            puts("");
+        if (!json)
+            coach_page(junior, lessons, count, print_coach_line, NULL);
+        told++;
+    }
+    json_out_end(&out);
+    json_out_end(&out);
+    if (told > 0 && json) {
+        int written = cmd_json(&out);
+        return written != CMD_DONE ? written : status;
+    }
+    json_out_free(&out);
+    if (told > 0)
+        return status;
+    return name ? cmd_say(CMD_FAULT, "no junior '%.40s' in this home", name)
+                : cmd_say(CMD_FAULT, "no junior in this home yet: settee teach begins with a name");
+}
+
 int cmd_teach(const Options *options)
 {
     const char *what = options->word_count > 0 ? options->words[0] : "list";
@@ -428,10 +526,12 @@ int cmd_teach(const Options *options)
         return check(options, named);
     if (strcmp(what, "check") == 0)
         return cmd_say(CMD_USAGE, "teach check needs a lesson: settee teach check my-lesson.json");
+    if (strcmp(what, "report") == 0 && options->word_count <= 2)
+        return report(options->word_count == 2 ? options->words[1] : NULL, options->json);
     if (strcmp(what, "list") != 0 || options->word_count > 1)
         return cmd_say(CMD_USAGE,
-                       "teach: found '%.40s'; allowed is list, show LESSON or check "
-                       "FILE...",
+                       "teach: found '%.40s'; allowed is list, show LESSON, check "
+                       "FILE... or report [NAME]",
                        options->words[options->word_count > 1 && strcmp(what, "list") == 0]);
     return list(options->json);
 }

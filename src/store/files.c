@@ -58,6 +58,12 @@ static bool read_rehearsal(const Json *root, const Loaded *file, void *into)
     return rehearsal_parse(root, into);
 }
 
+static bool read_juniors(const Json *root, const Loaded *file, void *into)
+{
+    (void)file;
+    return juniors_parse(root, into);
+}
+
 static const Format FORMATS[] = {
     {"settee-bag/1", "bag", "bags", sizeof(Bag), read_bag},
     {"settee-pattern/1", "pattern", "patterns", sizeof(Pattern), read_pattern},
@@ -65,6 +71,7 @@ static const Format FORMATS[] = {
     {"settee-theme/1", "theme", "themes", sizeof(Theme), read_theme},
     {"settee-rules/1", "rules", "rules", sizeof(RuleSet), read_rules},
     {"settee-lesson/1", "lesson", "lessons", sizeof(Lesson), read_lesson},
+    {"settee-juniors/1", "juniors", "", sizeof(Juniors), read_juniors},
     {"settee-settings/1", "settings", "", sizeof(Settings), read_settings},
     {"settee-rehearsal/1", "rehearsal", "", sizeof(RehearsalRecord), read_rehearsal},
 };

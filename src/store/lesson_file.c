@@ -11,6 +11,7 @@ static const JsonField ROOT_FIELDS[] = {
     {"name", JSON_TEXT, .required = true, JSON_AT(Lesson, name)},
     {"level", JSON_INTEGER, .required = true, JSON_AT(Lesson, level), .min = 1,
      .max = LESSON_LEVELS},
+    {"order", JSON_INTEGER, JSON_AT(Lesson, order), .min = 1, .max = 99},
     {"skill", JSON_WORD, .required = true, JSON_AT(Lesson, skill), .of = "skill",
      .words = SKILL_NAMES},
     {"words", JSON_TEXT, .required = true, JSON_AT(Lesson, words)},
@@ -293,12 +294,12 @@ static bool kind_parse(const Json *root, Lesson *lesson)
 /* The lane, and how line and throws differ from what they should be. */
 static bool setting_parse(const Json *root, Lesson *lesson)
 {
-    Json lane, start, today;
+    Json lane, start, today, member;
     if (!json_member(root, "lane", &lane))
         return json_fail(root, "missing key \"lane\"");
     if (!json_object(&lane, LANE_FIELDS, lesson))
         return false;
-    if (lesson->suits && lesson->oil_by != 0.0)
+    if (json_member(&lane, "oil_by", &member) && json_member(&lane, "suits", &member))
         return json_fail(&lane, "found both \"oil_by\" and \"suits\"; allowed: one of them");
     if (json_member(root, "start", &start) && !json_object(&start, START_FIELDS, &lesson->start))
         return false;
@@ -320,7 +321,7 @@ static bool nothing_thrown(const Json *root)
 
 bool lesson_parse(const Json *root, const Loaded *file, Lesson *lesson)
 {
-    *lesson = (Lesson){.seed = 1, .steady = 1.0};
+    *lesson = (Lesson){.order = LESSON_ORDER_USUAL, .seed = 1, .steady = 1.0};
     text_copy(lesson->id, sizeof lesson->id, file->id);
     if (!json_format(root, "settee-lesson/1") || !json_object(root, ROOT_FIELDS, lesson) ||
         !words_sound(root, "words", lesson->words) || !words_sound(root, "why", lesson->why) ||

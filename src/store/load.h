@@ -9,6 +9,7 @@
 #include "store/builtin.h"
 #include "store/files.h"
 #include "store/json.h"
+#include "store/juniors.h"
 #include "store/rehearsals.h"
 #include "store/settings.h"
 
@@ -78,6 +79,7 @@ bool event_keep(const char *path, const EventInfo *event, Error *error);
 bool theme_parse(const Json *root, const Loaded *file, Theme *theme);
 bool rules_parse(const Json *root, RuleSet *rules);
 bool lesson_parse(const Json *root, const Loaded *file, Lesson *lesson);
+bool juniors_parse(const Json *root, Juniors *juniors);
 bool settings_parse(const Json *root, Settings *settings);
 bool rehearsal_parse(const Json *root, RehearsalRecord *record);
 bool shots_parse(const Loaded *file, Shot *shots, int max, int *count, Error *error);

@@ -5,6 +5,7 @@
 
 #include "core/advice/rules.h"
 #include "core/event/session.h"
+#include "core/teach/progress.h"
 #include "ui/home/home.h"
 #include "ui/stage.h"
 
@@ -25,6 +26,26 @@ typedef struct UiHost {
     void *context; /* of both */
     bool again;    /* receives whether the demo is to begin again */
 } UiHost;
+
+/* The lessons. */
+typedef struct TeachHost {
+    StageLook *look;
+    const Lesson *lessons; /* live as long as the screen */
+    int lesson_count;
+    Juniors *juniors; /* changed as they learn */
+    const Bag *bag;   /* the reader's own; NULL: the lessons' */
+    const char *notice;
+    uint64_t seed; /* of fresh questions */
+    /* Reads the patterns a lesson names. */
+    bool (*patterns)(void *context, const Lesson *lesson, Pattern *pattern, Pattern *learned,
+                     Error *error);
+    /* Saves the juniors; false, with error, if it can't. NULL: not saved. */
+    bool (*keep)(void *context, const Juniors *juniors, Error *error);
+    void *context;
+} TeachHost;
+
+/* The lessons' screens, until they are left; the terminal is open. */
+StageEnd ui_teach(TeachHost *host, Error *error);
 
 /* The screen of an event, until the bowler leaves it; the terminal is open (stage.h). */
 StageEnd ui_event(UiHost *host, Error *error);

@@ -135,11 +135,56 @@ static void a_coach_adds_one(void **state)
     assert_int_equal(system(command), 0);
 }
 
+/* The coach's page, from a file as the screen writes it. */
+static void reports_for_the_coach(void **state)
+{
+    (void)state;
+    char home[] = "/tmp/settee-teach-XXXXXX", path[128], command[160];
+    assert_non_null(mkdtemp(home));
+    Run run = run_at(home, NULL, (const char *const[]){"teach", "report", NULL});
+    run_is(&run, 1);
+    assert_non_null(strstr(run.fault, "no junior in this home yet"));
+    run_free(&run);
+    snprintf(path, sizeof path, "%s/data/settee", home);
+    snprintf(command, sizeof command, "mkdir -p %s", path);
+    assert_int_equal(system(command), 0);
+    snprintf(path, sizeof path, "%s/data/settee/juniors.json", home);
+    FILE *file = fopen(path, "w");
+    assert_non_null(file);
+    fputs("{\"format\":\"settee-juniors/1\",\"juniors\":[{\"name\":\"Kai\",\"hand\":\"left\","
+          "\"ball\":\"hook\",\"plays\":[{\"lesson\":\"two-and-one\",\"level\":2,\"skill\":\"feet\","
+          "\"looked\":2,\"chose\":1,\"hints\":1}]}]}",
+          file);
+    assert_int_equal(fclose(file), 0);
+    run = run_at(home, NULL, (const char *const[]){"teach", "report", "Kai", NULL});
+    run_is(&run, 0);
+    assert_in_range(widest_line(run.out), 60, 80);
+    assert_non_null(strstr(run.out, "Kai: left hand, a hook\n"));
+    assert_non_null(
+        strstr(run.out, "2  Move toward the miss              1 of  7        0  not yet"));
+    assert_non_null(strstr(run.out, "level 2: hesitated 2"));
+    run_free(&run);
+    run = run_at(home, NULL, (const char *const[]){"teach", "report", "--json", NULL});
+    cJSON *object = run_json(&run);
+    assert_near(json_at(object, "juniors.0.skills.0.looked_wrong"), 1, 0);
+    assert_near(json_at(object, "juniors.0.levels.1.finished"), 1, 0);
+    assert_near(json_at(object, "juniors.0.next.level"), 2, 0);
+    cJSON_Delete(object);
+    run_free(&run);
+    run = run_at(home, NULL, (const char *const[]){"teach", "report", "Una", NULL});
+    run_is(&run, 1);
+    run_free(&run);
+    snprintf(command, sizeof command, "rm -r %s", home);
+    assert_int_equal(system(command), 0);
+}
+
 int main(void)
 {
-    const struct CMUnitTest tests[] = {
-        cmocka_unit_test(lists_every_lesson), cmocka_unit_test(shows_one_for_either_hand),
-        cmocka_unit_test(checks_what_a_lesson_claims), cmocka_unit_test(misuse_is_told),
-        cmocka_unit_test(a_coach_adds_one)};
+    const struct CMUnitTest tests[] = {cmocka_unit_test(lists_every_lesson),
+                                       cmocka_unit_test(shows_one_for_either_hand),
+                                       cmocka_unit_test(checks_what_a_lesson_claims),
+                                       cmocka_unit_test(misuse_is_told),
+                                       cmocka_unit_test(a_coach_adds_one),
+                                       cmocka_unit_test(reports_for_the_coach)};
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -61,6 +61,8 @@ static Pattern pattern;
 static EventInfo event;
 static Theme theme;
 static RuleSet rules;
+static Lesson lesson;
+static Juniors juniors;
 static Settings settings;
 static Shot shots[SESSION_SHOTS_MAX];
 
@@ -149,6 +151,36 @@ static void try_rules(const char *bytes, size_t size)
         return;
     for (int i = 0; i < rules.count; i++)
         PROMISE(is_clean(rules.rules[i].because) && is_clean(rules.rules[i].source));
+}
+
+static bool parse_lesson(const Json *root, const Loaded *file)
+{
+    return lesson_parse(root, file, &lesson);
+}
+
+static void try_lesson(const char *bytes, size_t size)
+{
+    char said[LESSON_TEXT_MAX + 64];
+    if (!try_json(bytes, size, parse_lesson))
+        return;
+    PROMISE(is_clean(lesson.name) && is_clean(lesson.why));
+    for (int i = 0; i < lesson.choice_count; i++)
+        PROMISE(lesson_say(lesson.choices[i].say, HAND_LEFT, said, sizeof said));
+    PROMISE(lesson.choice_right >= 0 && lesson.choice_right < lesson.choice_count);
+}
+
+static bool parse_juniors(const Json *root, const Loaded *file)
+{
+    (void)file;
+    return juniors_parse(root, &juniors);
+}
+
+static void try_juniors(const char *bytes, size_t size)
+{
+    if (!try_json(bytes, size, parse_juniors))
+        return;
+    for (int i = 0; i < juniors.count; i++)
+        PROMISE(is_clean(juniors.all[i].name));
 }
 
 static bool parse_settings(const Json *root, const Loaded *file)
@@ -297,6 +329,8 @@ const Target TARGETS[] = {
     {"shots", "shots.json shots.jsonl shots-meant.jsonl", try_shots},
     {"theme", "theme.json", try_theme},
     {"rules", "rules.json", try_rules},
+    {"lesson", "lesson.json lesson-spare.json lesson-score.json", try_lesson},
+    {"juniors", "juniors.json", try_juniors},
     {"settings", "settings.json", try_settings},
     {"journal", "whole.journal", try_journal},
     {"options", "", try_options},

@@ -37,6 +37,7 @@ void compare_text(const char *name, const char *screen)
 void compare(const char *name, const Model *model)
 {
     char *screen = pinned_screen(model);
+    assert_non_null(screen);
     compare_text(name, screen);
     free(screen);
 }

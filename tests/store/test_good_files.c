@@ -404,6 +404,7 @@ static void test_lesson(void **state)
     assert_string_equal(lesson.id, "lesson");
     assert_string_equal(lesson.name, "A board too far");
     assert_int_equal(lesson.level, 2);
+    assert_int_equal(lesson.order, 7);
     assert_int_equal(lesson.skill, SKILL_FEET);
     assert_string_equal(lesson.words, "You stand one board too far {in}.");
     assert_true(lesson.straight && lesson.hook);
@@ -491,7 +492,8 @@ static void test_check_kinds(void **state)
                                           {GOOD("shots-meant.jsonl"), "shots"},
                                           {GOOD("lesson.json"), "lesson"},
                                           {GOOD("lesson-spare.json"), "lesson"},
-                                          {GOOD("lesson-score.json"), "lesson"}};
+                                          {GOOD("lesson-score.json"), "lesson"},
+                                          {GOOD("juniors.json"), "juniors"}};
     for (size_t i = 0; i < sizeof ROWS / sizeof ROWS[0]; i++) {
         Error error = {0};
         const char *kind = NULL;

@@ -33,6 +33,24 @@ const char *const LESSON_CAUTION_WORDS[LESSON_CAUTION_COUNT] = {
 #undef LESSON_CAUTION
 };
 
+bool lesson_before(const Lesson *a, const Lesson *b)
+{
+    if (a->level != b->level)
+        return a->level < b->level;
+    return a->order != b->order ? a->order < b->order : strcmp(a->name, b->name) < 0;
+}
+
+void lessons_sort(Lesson *lessons, int count)
+{
+    for (int i = 1; i < count; i++) {
+        Lesson lesson = lessons[i];
+        int at = i;
+        for (; at > 0 && lesson_before(&lesson, &lessons[at - 1]); at--)
+            lessons[at] = lessons[at - 1];
+        lessons[at] = lesson;
+    }
+}
+
 /* The pin of "{pin 10}"; 0: it is none. */
 static int pin_of(const char *brace)
 {

@@ -15,7 +15,8 @@ enum {
     LESSON_ANSWERS_MAX = 4,
     LESSON_CHOICES_MAX = 4,
     LESSON_TEXT_MAX = 480,
-    LESSON_TARGET_MAX = 300
+    LESSON_TARGET_MAX = 300,
+    LESSON_ORDER_USUAL = 50
 };
 
 /* Names as in files; index = enum value; NULL ends each. */
@@ -115,6 +116,7 @@ typedef struct Lesson {
     char id[32]; /* file name without its ending */
     char name[64];
     int level; /* 1..LESSON_LEVELS */
+    int order; /* among the lessons of its level, 1..99; LESSON_ORDER_USUAL if not given */
     Skill skill;
     char words[LESSON_TEXT_MAX];
     bool straight, hook; /* which balls it holds for; at least one */
@@ -148,6 +150,10 @@ typedef struct Lesson {
     Count count;
     double points; /* of 100: how much more the right choice gains than any other */
 } Lesson;
+
+/* By level, then order, then name. */
+bool lesson_before(const Lesson *a, const Lesson *b);
+void lessons_sort(Lesson *lessons, int count);
 
 /* Replaces {in}, {out} and {pin N} for that hand. False: the text has another brace; `out` then
  * holds what came before it. */

@@ -327,6 +327,14 @@ bool teach_scene(const TeachInput *input, TeachScene *scene, Error *error)
 
 /* ---- shots ---- */
 
+/* -1 light or in the gutter, 0 in the pocket, 1 high. */
+static int side_of(const Roll *roll)
+{
+    if (roll->gutter || roll->entry_board < LANE_POCKET_LOW)
+        return -1;
+    return roll->entry_board > LANE_POCKET_HIGH ? 1 : 0;
+}
+
 void teach_shot(const TeachScene *scene, int shot, TeachShot *out)
 {
     const DeliveryOffset none = {0};
@@ -343,19 +351,11 @@ void teach_shot(const TeachScene *scene, int shot, TeachShot *out)
     } else if (out->roll.gutter) {
         out->left = PINS_ALL;
     } else {
-        Rng rng = rng_seed((uint64_t)(scene->lesson->seed + shot));
-        RackHit hit = {out->roll.entry_board, out->roll.entry_deg, out->roll.entry_mph, 0.0,
-                       ball->pounds};
-        out->left = rack_roll(&hit, PINS_ALL, &rng);
+        const Roll *roll = &out->roll;
+        RackChances chances;
+        rack_chances(roll->entry_board, roll->entry_deg, roll->entry_mph, ball->pounds, &chances);
+        out->left = side_of(roll) == 0 || chances.leave_count == 0 ? 0 : chances.leave[0];
     }
-}
-
-/* -1 light or in the gutter, 0 in the pocket, 1 high. */
-static int side_of(const Roll *roll)
-{
-    if (roll->gutter || roll->entry_board < LANE_POCKET_LOW)
-        return -1;
-    return roll->entry_board > LANE_POCKET_HIGH ? 1 : 0;
 }
 
 static bool shot_saw(const TeachScene *scene, const TeachShot *shot, Saw saw)
