@@ -45,8 +45,8 @@ typedef struct TeachScene {
 /* False: this bag can't show the lesson; `error` says why. Takes some 50 ms at most. */
 bool teach_scene(const TeachInput *input, TeachScene *scene, Error *error);
 
-/* One of the lesson's shots, its path, and what it leaves standing: unless the lesson says that, all
- * fall in the pocket, and elsewhere the commonest leave stands. */
+/* One of the lesson's shots, its path, and what it leaves standing: unless the lesson says that,
+ * all fall in the pocket, and elsewhere the commonest leave stands. */
 typedef struct TeachShot {
     Delivery delivery;
     Roll roll;
