@@ -1,6 +1,6 @@
 /* bench_doubt.c - what it costs to know the lane a little less: the player that knows the lane, but
  * whose hits are off by a normal error from shot to shot, against the one that holds.
- * Usage: bench_doubt [BLOCKS-PER-CELL [FIRST-SEED]]. Prints a table of docs/advice.md. */
+ * Usage: bench_doubt [BLOCKS-PER-CELL [FIRST-SEED]]. */
 #include <stdio.h>
 #include <stdlib.h>
 
