@@ -62,8 +62,7 @@ bool model_compact(const Model *model)
 
 bool model_fits(const Model *model)
 {
-    bool wide = model->mode == MODE_BAG || model->mode == MODE_BALL || model->mode == MODE_BLOCK ||
-                model->mode == MODE_OIL;
+    bool wide = model->mode == MODE_BAG || model->mode == MODE_BALL;
     return !model_small(model) && !(wide && model_compact(model));
 }
 

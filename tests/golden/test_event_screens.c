@@ -66,7 +66,7 @@ static void compact_view(void **state)
                    "compact-ask-40x12"},
                   {"ne", "compact-pick-40x12"},
                   {"\r", "compact-edit-40x12"},
-                  {"\x1bO", "compact-narrow-40x12"}};
+                  {"\x1bO", "compact-oil-40x12"}};
     Pinned *pinned = playing(HAND_RIGHT, 40, 12);
     for (size_t i = 0; i < sizeof STATES / sizeof *STATES; i++) {
         pinned_type(pinned, STATES[i].keys);
@@ -87,6 +87,14 @@ static void compact_view(void **state)
     pinned = playing(HAND_LEFT, 60, 20);
     pinned->model.glyphs = &GLYPHS_ASCII;
     compare("compact-left-ascii-60x20", &pinned->model);
+    free(pinned);
+    static Block block;
+    pinned = playing(HAND_RIGHT, 40, 12);
+    pinned_type(pinned, "K");
+    pinned_show_block(pinned, &block);
+    compare("compact-block-40x12", &pinned->model);
+    pinned_type(pinned, "B");
+    compare("compact-narrow-40x12", &pinned->model);
     free(pinned);
     pinned = playing(HAND_RIGHT, 39, 12);
     compare("small-39x12", &pinned->model);

@@ -145,9 +145,42 @@ static void draw_table(const Model *model, Canvas *canvas, int first, int shown)
         draw_game(model, canvas, TOP + 1 + i, 1, first + i);
 }
 
+/* In the compact view: a line a game, and what to watch for. */
+static void block_compact(const Model *model, Canvas *canvas, const Block *block)
+{
+    int width = canvas->columns - 2, bottom = canvas->rows - 2, watch = (bottom - 1) / 2;
+    int shown = bottom - 1 - watch < block->games ? bottom - 1 - watch : block->games;
+    int first = model->block_game - shown + 1;
+    first = first < 0 ? 0 : first;
+    for (int i = 0; i < shown; i++) {
+        const BlockGame *plan = &block->game[PACE_USUAL][SIDE_LEFT][first + i];
+        const Ball *ball = plan->slot ? bag_slot(&model->session->bag, plan->slot) : NULL;
+        Role role = first + i == model->block_game ? ROLE_ACCENT : ROLE_PLAIN;
+        char line[48] = "";
+        int row = 1 + i;
+        canvas_print(canvas, row, 1, 3, role, "%2d", first + i + 1);
+        if (!plan->ready || !ball) {
+            canvas_text(canvas, row, 4, width - 3, ROLE_DIM,
+                        plan->ready ? "no ball finds the pocket" : "…");
+            continue;
+        }
+        line_text(plan, line, sizeof line);
+        canvas_print(canvas, row, 4, width - canvas_width(line) - 5, role, "%d %s", plan->slot,
+                     ball->name);
+        canvas_text_right(canvas, row, 1 + width, canvas_width(line), role, line);
+    }
+    draw_watch(model, canvas, (Area){1 + shown, 1, bottom - 1 - shown, width});
+}
+
 void screen_block(const Model *model, Canvas *canvas)
 {
     const Block *block = model_block(model);
+    if (model_compact(model)) {
+        draw_frame(model, canvas, block);
+        if (block)
+            block_compact(model, canvas, block);
+        return;
+    }
     int bottom = canvas->rows - 2, columns = canvas->columns - 2;
     draw_frame(model, canvas, block);
     if (!block)

@@ -9,6 +9,7 @@
 #include "ui/screens/screens.h"
 
 enum { EDGE = 1, GAP = 2, RIGHT_MIN = 49, RIGHT_MAX = 92, AXIS = 6, GRAPH_MIN = 4, GRAPH_MAX = 12 };
+enum { PHONE = 48 }; /* with fewer columns words are left out */
 enum { LABEL = 7, FIGURE = 9 };
 
 /* The right side as it is filled from the top. */
@@ -50,9 +51,13 @@ static void draw_title(Pane *pane)
     if (!model_advice_current(model))
         text_append(words, sizeof words, "calculating…");
     else if (lane->deliveries == 0)
-        text_append(words, sizeof words, "what to expect, before the first ball");
+        text_append(words, sizeof words,
+                    pane->columns < PHONE ? "before the first ball"
+                                          : "what to expect, before the first ball");
     else
-        text_append(words, sizeof words, "%.0f ± %.0f%% of the worn sheet, %d balls",
+        text_append(words, sizeof words,
+                    pane->columns < PHONE ? "%.0f ± %.0f%%, %d balls"
+                                          : "%.0f ± %.0f%% of the worn sheet, %d balls",
                     lane->scale * 100.0, lane->scale_sd * 100.0, lane->deliveries);
     canvas_text_right(pane->canvas, pane->row++, pane->column + pane->columns, pane->columns - 4,
                       ROLE_DIM, words);
@@ -203,7 +208,9 @@ static void draw_ball(Pane *pane)
     if (!model->path_on || point >= model->path.count || !ball)
         return;
     double board = model->path.path[point].board;
-    text_append(words, sizeof words, "%s is on board %.1f there: %.1f units, %.1f on the sheet",
+    text_append(words, sizeof words,
+                pane->columns < PHONE ? "%s on %.1f: %.1f, sheet %.1f"
+                                      : "%s is on board %.1f there: %.1f units, %.1f on the sheet",
                 ball->name, board, units_at(pane->film, board, model->oil_ft),
                 units_at(&pane->sheet, board, model->oil_ft));
     wrap(pane, ROLE_PLAIN, words);
@@ -224,6 +231,13 @@ static void draw_tapes(Pane *pane)
     }
 }
 
+static void lay_sheet(const Model *model, Oil *sheet)
+{
+    Oil from_right;
+    oil_lay(&model->session->pattern, &from_right);
+    oil_for_hand(&from_right, model->session->bag.bowler.hand, sheet);
+}
+
 static void draw_pane(const Model *model, Canvas *canvas, Area area)
 {
     Pane pane = {.model = model,
@@ -234,10 +248,8 @@ static void draw_pane(const Model *model, Canvas *canvas, Area area)
                  .row = area.row,
                  .bottom = area.row + area.rows,
                  .boards = area.columns >= AXIS + 2 * LANE_BOARDS ? 2 * LANE_BOARDS : LANE_BOARDS};
-    Oil from_right;
     bool tall = area.rows >= 30;
-    oil_lay(&model->session->pattern, &from_right);
-    oil_for_hand(&from_right, model->session->bag.bowler.hand, &pane.sheet);
+    lay_sheet(model, &pane.sheet);
     draw_title(&pane);
     draw_figures(&pane);
     draw_rule_of_31(&pane);
@@ -260,8 +272,57 @@ static void draw_pane(const Model *model, Canvas *canvas, Area area)
         draw_tapes(&pane);
 }
 
+/* A tape in the compact view: seven boards, whole units from ten on. */
+static void tape_compact(Pane *pane, const char *label, Role role, const Oil *oil)
+{
+    int column = pane->column + 5;
+    if (pane->row >= pane->bottom)
+        return;
+    canvas_text(pane->canvas, pane->row, pane->column, 5, ROLE_DIM, label);
+    bool right = pane->model->session->bag.bowler.hand == HAND_RIGHT;
+    for (int i = 0; i < 7; i++) {
+        int board = right ? 38 - 6 * i : 2 + 6 * i;
+        double units = oil ? units_at(oil, board, pane->model->oil_ft) : board;
+        char figure[16];
+        snprintf(figure, sizeof figure, oil && units < 9.95 ? "%.1f" : "%.0f", units);
+        column += 4;
+        canvas_text_right(pane->canvas, pane->row, column, 4, role, figure);
+    }
+    pane->row++;
+}
+
+/* Figures alone: on a phone there is no room for a picture of the lane. */
+static void oil_compact(const Model *model, Canvas *canvas, Pane *pane)
+{
+    char words[96] = "";
+    draw_title(pane);
+    draw_figures(pane);
+    text_append(words, sizeof words, "Across at %d ft, units", model->oil_ft);
+    text(pane, ROLE_TITLE, words);
+    tape_compact(pane, "board", ROLE_DIM, NULL);
+    tape_compact(pane, "sheet", ROLE_DIM, &pane->sheet);
+    tape_compact(pane, "now", ROLE_PLAIN, pane->film);
+    draw_ball(pane);
+    draw_rule_of_31(pane);
+    screen_frame_bottom(model, canvas, 0, canvas->columns - 2, ROLE_PLAIN, "");
+}
+
 void screen_oil(const Model *model, Canvas *canvas)
 {
+    if (model_compact(model)) {
+        Pane pane = {.model = model,
+                     .canvas = canvas,
+                     .film = &model->shown.film,
+                     .column = EDGE,
+                     .columns = canvas->columns - 2 * EDGE,
+                     .row = 1,
+                     .bottom = canvas->rows - 2,
+                     .boards = LANE_BOARDS};
+        lay_sheet(model, &pane.sheet);
+        screen_frame_event(model, canvas);
+        oil_compact(model, canvas, &pane);
+        return;
+    }
     int body = canvas->rows - 3, total = canvas->columns - 2 * EDGE - GAP;
     int lane = laneview_columns(total - RIGHT_MIN);
     int right = total - lane;
