@@ -73,7 +73,7 @@ static const char HTML[] =
 static void every_kind_is_well_formed(void **state)
 {
     (void)state;
-    static const char *const EVENTS[] = {"four", "nasty", "long"};
+    static const char *const EVENTS[] = {"four", "nasty"};
     for (size_t i = 0; i < sizeof EVENTS / sizeof *EVENTS; i++) {
         Run svg = AT("card", EVENTS[i], "--svg"), html = AT("card", EVENTS[i], "--html");
         Run text = AT("card", EVENTS[i]);
@@ -89,6 +89,15 @@ static void every_kind_is_well_formed(void **state)
         run_free(&html);
         run_free(&text);
     }
+}
+
+static void the_longest_event_is_on_one_sheet(void **state)
+{
+    (void)state;
+    Run svg = AT("card", "long", "--svg");
+    run_is(&svg, 0);
+    assert_int_equal(parsed(XML, svg.out), 0);
+    run_free(&svg);
 }
 
 /* The parsers do refuse: a test that never fails holds nothing. */
@@ -153,6 +162,7 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(every_kind_is_well_formed),
+        cmocka_unit_test(the_longest_event_is_on_one_sheet),
         cmocka_unit_test(the_parsers_refuse_what_is_broken),
         cmocka_unit_test(figures_are_those_of_block_and_spare),
         cmocka_unit_test(wrong_usage_is_told),
