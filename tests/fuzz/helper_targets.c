@@ -195,6 +195,18 @@ static void try_settings(const char *bytes, size_t size)
         PROMISE(is_clean(settings.theme));
 }
 
+static bool parse_rehearsal(const Json *root, const Loaded *file)
+{
+    static RehearsalRecord record;
+    (void)file;
+    return rehearsal_parse(root, &record);
+}
+
+static void try_rehearsal(const char *bytes, size_t size)
+{
+    try_json(bytes, size, parse_rehearsal);
+}
+
 /* ---- shots ---- */
 
 static void try_shots(const char *bytes, size_t size)
@@ -332,6 +344,7 @@ const Target TARGETS[] = {
     {"lesson", "lesson.json lesson-spare.json lesson-score.json", try_lesson},
     {"juniors", "juniors.json", try_juniors},
     {"settings", "settings.json", try_settings},
+    {"rehearsal", "rehearsal.json", try_rehearsal},
     {"journal", "whole.journal", try_journal},
     {"options", "", try_options},
     {"text", "bag.json", try_text},
