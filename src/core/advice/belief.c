@@ -735,13 +735,9 @@ static void wear_films(Belief *belief, Side lane, const Track *track, Cover cove
     bool used[BELIEF_FILMS_MAX] = {false}; /* of many films those that nobody is on don't matter */
     for (int i = 0; i < BELIEF_PARTICLES; i++)
         used[belief->particles[i].film] = true;
-    for (int f = 0; f < belief_film_count(belief); f++) {
-        int rate = f % BELIEF_FILMS;
+    for (int f = 0; f < belief_film_count(belief); f++)
         if (used[f] || belief->may_be.count == 0)
-            wear_track(
-                &belief->film[lane][f], track, cover,
-                (WearRate){PICK_RATE[rate / BELIEF_CARRIES], CARRY_RATE[rate % BELIEF_CARRIES]});
-    }
+            wear_track(&belief->film[lane][f], track, cover, belief_rate(f));
 }
 
 bool belief_settle(Belief *belief, Hand hand, int bowlers_on_pair)

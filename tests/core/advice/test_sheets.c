@@ -107,6 +107,10 @@ static void test_shots_weigh(void **state)
     about_lay(&belief->may_be.one[sheet], &fresh);
     assert_less(oil_volume_ml(&belief->film[SIDE_LEFT][last->film]), volume_before);
     assert_memory_equal(&belief->film[SIDE_RIGHT][last->film], &fresh, sizeof fresh);
+    for (int f = BELIEF_FILMS; f < belief_film_count(belief); f++) { /* alike on every sheet */
+        assert_near(belief_rate(f).pick, belief_rate(f % BELIEF_FILMS).pick, 0.0);
+        assert_near(belief_rate(f).carry, belief_rate(f % BELIEF_FILMS).carry, 0.0);
+    }
 
     belief_copy(copy, belief);
     Oil film, same;

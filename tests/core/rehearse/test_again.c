@@ -97,9 +97,8 @@ static AgainSetup setup_of(int game, int frame, const Player *player)
 }
 
 /* The mean over the drawn days of what a line does is what the forecast says of it. */
-static void test_day_is_as_believed(void **state)
+static void check_day(const About *about)
 {
-    (void)state;
     enum { DRAWS = 256 };
     Oil sheet;
     Memory *memory = malloc(sizeof *memory);
@@ -113,8 +112,8 @@ static void test_day_is_as_believed(void **state)
     oil_lay(&PATTERN, &sheet);
     oil_for_hand(&sheet, BAG.bowler.hand, &sheet);
     memory_init(memory);
-    memory_recall(memory, &BAG, &sheet, &(About){0}, 2, &(FieldMix){0}, &(Played){0}, 1,
-                  SESSION->shots, SESSION->shot_count);
+    memory_recall(memory, &BAG, &sheet, about, 2, &(FieldMix){0}, &(Played){0}, 1, SESSION->shots,
+                  SESSION->shot_count);
     while (memory_weigh(memory, SESSION->shots, SESSION->shot_count))
         ;
     day->after = &memory->belief;
@@ -152,6 +151,18 @@ static void test_day_is_as_believed(void **state)
     free(day);
     free(forecast);
     free(memory);
+}
+
+static void test_day_is_as_believed(void **state)
+{
+    (void)state;
+    check_day(&(About){0});
+}
+
+static void test_day_without_a_sheet(void **state)
+{
+    (void)state;
+    check_day(&(About){.only = true});
 }
 
 /* Holding the line that was held is what was bowled, on every draw. */
@@ -251,6 +262,7 @@ static void test_what_cannot_be_played_again(void **state)
 int main(void)
 {
     const struct CMUnitTest tests[] = {cmocka_unit_test(test_day_is_as_believed),
+                                       cmocka_unit_test(test_day_without_a_sheet),
                                        cmocka_unit_test(test_the_same_again),
                                        cmocka_unit_test(test_better_and_worse),
                                        cmocka_unit_test(test_from_the_last_frame),
