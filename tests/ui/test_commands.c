@@ -278,7 +278,7 @@ static void search_shows_keys_and_places(void **state)
         if (!strstr(screen, row->help))
             fail_msg("cut: \"%s\"", row->help);
     }
-    assert_non_null(strstr(screen, "O        oil         lane\n     the oil now"));
+    assert_non_null(strstr(screen, "O        oil         lane, rehearsal\n     the oil now"));
     assert_non_null(strstr(screen, "f        flush       lane, typing a shot\n"));
     assert_non_null(strstr(screen, "?        help        most screens\n"));
     assert_non_null(strstr(screen, "Ctrl-L   redraw      everywhere\n"));

@@ -84,6 +84,7 @@ int screen_help_top(int columns, unsigned where)
                 : where & IN_FORM                        ? GROUP_FORM
                 : where & IN_BLOCK                       ? GROUP_LOOK
                 : where & IN_SUPPOSE                     ? GROUP_SUPPOSE
+                : where & (IN_BOWL | IN_ROLL)            ? GROUP_BOWL
                 : where & (IN_LOG | IN_TOLD | IN_TARGET) ? GROUP_LOG
                 : where & IN_OIL                         ? GROUP_OIL
                                                          : GROUP_HIT;
