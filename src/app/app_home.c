@@ -17,8 +17,7 @@ static const char *const KINDS[HOME_KINDS] = {
  * go_through. A key that is 0 ends them. */
 enum { DOOR_REHEARSE, DOOR_LESSONS };
 static const HomeDoor DOORS[] = {
-    [DOOR_REHEARSE] = {'R', "R", "Rehearse",
-                       "bowl a block on a lane you can't see, and learn what your decisions cost"},
+    [DOOR_REHEARSE] = {'R', "R", "Rehearse", "a block on a lane you can't see, and what it cost"},
     [DOOR_LESSONS] = {'L', "L", "Lessons", "for juniors: say what the ball did, choose, and see"},
     {.key = 0}};
 

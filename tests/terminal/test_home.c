@@ -83,6 +83,8 @@ static void from_the_welcome_to_the_first_answer(void **state)
     (void)state;
     Pty pty;
     start(&pty);
+    pty_expect(&pty, "Quit");
+    assert_null(strstr(pty_text(&pty), "\u2026")); /* no row of it is cut off */
     make_bag(&pty);
     make_event(&pty);
     pty_expect_either(&pty, "a guess", "sure");
