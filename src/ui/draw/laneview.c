@@ -191,6 +191,8 @@ static void draw_area(const Model *model, Canvas *canvas, const Picture *picture
                       const Adjustment *best)
 {
     double end = roll->breakpoint_ft;
+    double miss_in = fmin(best->margin_in, LANE_BOARDS),
+           miss_out = fmin(best->margin_out, LANE_BOARDS);
     for (int row = picture->top; row < picture->top + picture->rows; row++) {
         double ft = ft_of(picture, row), widens = ft / LANE_ARROWS_FT;
         int point = (int)lround(ft / OIL_STATION_FT);
@@ -198,8 +200,8 @@ static void draw_area(const Model *model, Canvas *canvas, const Picture *picture
             continue;
         double board = roll->path[point].board;
         int on = column_of(picture, board);
-        int in = column_of(picture, board + best->margin_in * widens);
-        int out = column_of(picture, board - best->margin_out * widens);
+        int in = column_of(picture, board + miss_in * widens);
+        int out = column_of(picture, board - miss_out * widens);
         int left = in < out ? in : out, right = in < out ? out : in;
         if (left < on)
             canvas_over(canvas, row, left, model->glyphs->area_left, ROLE_DIM);
