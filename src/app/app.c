@@ -6,6 +6,7 @@
 #include <string.h>
 
 #include "base/text.h"
+#include "ui/input/bound.h"
 
 #define THEME_USUAL "dark"
 
@@ -71,6 +72,11 @@ void app_look(App *app)
         app_note(app, "T is not saved: ", &broken);
     }
     load_themes(app, app->settings.theme);
+    if (!keys_read(&app->keys, bound_refuses, &broken)) {
+        text_copy(broken.file, sizeof broken.file, "keys.json");
+        broken.where[0] = '\0'; /* the line says where */
+        app_note(app, "Usual keys: ", &broken);
+    }
     app->look = (StageLook){.themes = app->themes,
                             .theme_count = app->theme_count,
                             .keep_theme = app->settings_usable ? keep_theme : NULL,

@@ -5,6 +5,7 @@
 
 #include "base/error.h"
 #include "store/files.h"
+#include "store/keys_file.h"
 #include "store/settings.h"
 #include "ui/ui.h"
 
@@ -17,6 +18,7 @@ typedef struct App {
     Theme themes[APP_THEMES_MAX]; /* the one to start with comes first */
     FileName theme_names[APP_THEMES_MAX];
     Settings settings;
+    Bindings keys;        /* the bowler's own */
     bool settings_usable; /* else they are not written */
     bool open;            /* the terminal is ours */
     char notice[512];     /* for the next screen */

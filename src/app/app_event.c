@@ -134,6 +134,7 @@ static bool once(App *app, const char *event, const char *bag, StageEnd *end, bo
         UiHost host = {.session = session,
                        .rules = rules,
                        .look = &app->look,
+                       .keys = &app->keys,
                        .read_only = read_only,
                        .notice = notice,
                        .keep = keep,

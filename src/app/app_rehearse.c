@@ -102,6 +102,7 @@ bool app_rehearse(App *app, const char *event, unsigned long seed, StageEnd *end
 {
     Lists *lists = calloc(1, sizeof *lists);
     UiRehearsal host = {.look = &app->look,
+                        .keys = &app->keys,
                         .games = USUAL_GAMES,
                         .bowlers = USUAL_BOWLERS,
                         .seed = seed,

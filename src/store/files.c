@@ -52,6 +52,12 @@ static bool read_settings(const Json *root, const Loaded *file, void *into)
     return settings_parse(root, into);
 }
 
+static bool read_keys(const Json *root, const Loaded *file, void *into)
+{
+    (void)file;
+    return keys_parse(root, into);
+}
+
 static bool read_rehearsal(const Json *root, const Loaded *file, void *into)
 {
     (void)file;
@@ -73,6 +79,7 @@ static const Format FORMATS[] = {
     {"settee-lesson/1", "lesson", "lessons", sizeof(Lesson), read_lesson},
     {"settee-juniors/1", "juniors", "", sizeof(Juniors), read_juniors},
     {"settee-settings/1", "settings", "", sizeof(Settings), read_settings},
+    {"settee-keys/1", "keys", "", sizeof(Bindings), read_keys},
     {"settee-rehearsal/1", "rehearsal", "", sizeof(RehearsalRecord), read_rehearsal},
 };
 enum { FORMAT_COUNT = sizeof FORMATS / sizeof FORMATS[0] };

@@ -10,6 +10,7 @@
 #include "store/files.h"
 #include "store/json.h"
 #include "store/juniors.h"
+#include "store/keys_file.h"
 #include "store/rehearsals.h"
 #include "store/settings.h"
 
@@ -81,6 +82,7 @@ bool rules_parse(const Json *root, RuleSet *rules);
 bool lesson_parse(const Json *root, const Loaded *file, Lesson *lesson);
 bool juniors_parse(const Json *root, Juniors *juniors);
 bool settings_parse(const Json *root, Settings *settings);
+bool keys_parse(const Json *root, Bindings *bindings);
 bool rehearsal_parse(const Json *root, RehearsalRecord *record);
 bool shots_parse(const Loaded *file, Shot *shots, int max, int *count, Error *error);
 bool shots_are_lines(const Loaded *file); /* begins with an object whose first key is a shot's */

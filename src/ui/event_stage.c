@@ -4,6 +4,7 @@
 #include "base/text.h"
 #include "core/line/first.h"
 #include "ui/event_stage.h"
+#include "ui/input/bound.h"
 #include "ui/view.h"
 
 enum { FRAME_MS = 50 }; /* while a ball rolls */
@@ -24,6 +25,7 @@ typedef struct EventStage {
     long spare_asked; /* revision of the question the spare job works on; 0: none */
     EventAsks asks;   /* and not told yet */
     int kept;         /* entries of the session handed over so far */
+    Bound bound;      /* the keys, if some are the bowler's own */
 } EventStage;
 
 static void send(EventStage *event, Msg msg);
@@ -286,6 +288,10 @@ static bool begin(EventStage *event)
     model_init(event->model, host->session, host->rules, look->themes, look->theme_count,
                look->glyphs);
     event->model->theme = look->theme;
+    if (host->keys && host->keys->count > 0) {
+        bound_make(&event->bound, host->keys);
+        event->model->keys = &event->bound.table;
+    }
     event->model->read_only = host->read_only;
     event->model->still = look->still;
     event->model->rehearsing.on = host->rehearsal;

@@ -22,6 +22,7 @@ void model_init(Model *model, Session *session, const RuleSet *rules, const Them
                      .themes = themes,
                      .theme_count = theme_count,
                      .glyphs = glyphs,
+                     .keys = &COMMAND_TABLE,
                      .columns = SCREEN_COLUMNS_MIN,
                      .rows = SCREEN_ROWS_MIN,
                      .lane = session->lane,

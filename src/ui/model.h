@@ -18,6 +18,7 @@
 #include "ui/draw/glyphs.h"
 #include "ui/form/form.h"
 #include "ui/input/keys.h"
+#include "ui/input/keytable.h"
 
 /* What every screen needs; and below that the compact view, on a phone for instance. */
 enum { SCREEN_COLUMNS_MIN = 80, SCREEN_ROWS_MIN = 24 };
@@ -134,6 +135,7 @@ typedef struct Model {
     const Theme *themes;
     int theme_count, theme;
     const Glyphs *glyphs;
+    const KeyTable *keys; /* of CommandRows: the usual ones, or the bowler's */
     int columns, rows;
 
     Mode mode, mode_before; /* mode_before: where help and prompts return to */
@@ -186,7 +188,7 @@ typedef struct Model {
     LogChange change;
     char typed[64]; /* in the log, so far: a frame's balls, or the target */
     int target;     /* score to aim for, 0: none */
-    int oil_ft; /* where MODE_OIL cuts the film across */
+    int oil_ft;     /* where MODE_OIL cuts the film across */
 
     int ball;            /* chosen in MODE_BAG, index in the bag */
     Form form;           /* of MODE_BALL */

@@ -3,6 +3,7 @@
 #ifndef SETTEE_UI_UI_H
 #define SETTEE_UI_UI_H
 
+#include "base/bindings.h"
 #include "core/advice/rules.h"
 #include "core/event/session.h"
 #include "core/teach/progress.h"
@@ -15,9 +16,10 @@ typedef struct UiHost {
     Session *session;
     StageLook *look;
     const RuleSet *rules;
-    bool read_only;     /* nothing may be entered: another program has the event open */
-    const char *notice; /* a line to show at the start, or "" */
-    bool rehearsal;     /* shots are thrown, not typed; answers are hidden until asked for */
+    bool read_only;       /* nothing may be entered: another program has the event open */
+    const char *notice;   /* a line to show at the start, or "" */
+    bool rehearsal;       /* shots are thrown, not typed; answers are hidden until asked for */
+    const Bindings *keys; /* own keys, NULL: none; they live as long as the screen */
     /* Saves one applied entry; false, with error, if the disk refuses. `news` receives a line to
      * show, or "". */
     bool (*keep)(void *context, const Entry *entry, char *news, size_t size, Error *error);

@@ -3,6 +3,7 @@
 #ifndef SETTEE_UI_UI_REHEARSE_H
 #define SETTEE_UI_UI_REHEARSE_H
 
+#include "base/bindings.h"
 #include "core/advice/rules.h"
 #include "core/rehearse/progress.h"
 #include "ui/stage.h"
@@ -15,6 +16,7 @@ typedef struct UiName {
 typedef struct UiRehearsal {
     StageLook *look;
     const RuleSet *rules;
+    const Bindings *keys;          /* own keys, NULL: none */
     const UiName *bags, *patterns; /* at least one of each */
     int bag_count, pattern_count;
     /* What the page begins with. */

@@ -64,6 +64,7 @@ static RuleSet rules;
 static Lesson lesson;
 static Juniors juniors;
 static Settings settings;
+static Bindings bindings;
 static Shot shots[SESSION_SHOTS_MAX];
 
 static bool try_json(const char *bytes, size_t size, bool (*parse)(const Json *, const Loaded *))
@@ -181,6 +182,20 @@ static void try_juniors(const char *bytes, size_t size)
         return;
     for (int i = 0; i < juniors.count; i++)
         PROMISE(is_clean(juniors.all[i].name));
+}
+
+static bool parse_keys(const Json *root, const Loaded *file)
+{
+    (void)file;
+    return keys_parse(root, &bindings);
+}
+
+static void try_keys(const char *bytes, size_t size)
+{
+    if (!try_json(bytes, size, parse_keys))
+        return;
+    for (int i = 0; i < bindings.count; i++)
+        PROMISE(is_clean(bindings.item[i].action) && bindings.item[i].key[0]);
 }
 
 static bool parse_settings(const Json *root, const Loaded *file)
@@ -345,6 +360,7 @@ const Target TARGETS[] = {
     {"juniors", "juniors.json", try_juniors},
     {"settings", "settings.json", try_settings},
     {"rehearsal", "rehearsal.json", try_rehearsal},
+    {"keys", "keys.json", try_keys},
     {"journal", "whole.journal", try_journal},
     {"options", "", try_options},
     {"text", "bag.json", try_text},

@@ -36,6 +36,12 @@ static bool read_lesson(const char *name, Error *error)
 {
     return files_lesson(name, &lesson, error);
 }
+/* Its form alone: which actions there are, ui knows. */
+static bool read_keys(const char *name, Error *error)
+{
+    const char *kind;
+    return files_check(name, &kind, error);
+}
 static bool read_shots(const char *name, Error *error)
 {
     return files_shots(name, shots, SESSION_SHOTS_MAX, &shot_count, error);
@@ -198,6 +204,14 @@ static const Case CASES[] = {
     {"theme-hex-controls.json", read_theme, 6, "$.roles.accent.foreground", "allowed: # and six hexadecimal digits"},
     {"theme-colour-number.json", read_theme, 7, "$.roles.bad.foreground", "found 16711680; allowed: a colour such as"},
     {"theme-weight.json", read_theme, 7, "$.roles.bad.weight", "unknown weight \"blink\"; allowed: plain, bold, underline, reverse"},
+    {"keys-place.json", read_keys, 5, "$.keys[1].in", "unknown place \"lanes\""},
+    {"keys-reserved.json", read_keys, 5, "$.keys[1].key", "found \"Esc\"; allowed: one ASCII character, Space"},
+    {"keys-help.json", read_keys, 5, "$.keys[1].key", "found \"?\"; allowed: one ASCII character"},
+    {"keys-long.json", read_keys, 5, "$.keys[1].key", "found \"xx\"; allowed: one ASCII character"},
+    {"keys-number.json", read_keys, 5, "$.keys[1].key", "found 7; allowed: one ASCII character"},
+    {"keys-missing.json", read_keys, 5, "$.keys[1]", "\"key\""},
+    {"keys-id.json", read_keys, 5, "$.keys[1].action", "found \"look bag\""},
+    {"keys-object.json", read_keys, 1, "$.keys", "found an object"},
     {"theme-weight-item.json", read_theme, 6, "$.roles.accent.weight[1]", "found 7; allowed: plain, bold, underline, reverse"},
     {"theme-style-key.json", read_theme, 5, "$.roles.plain", "unknown key \"back\"; did you mean \"background\"?"},
     {"theme-roles-array.json", read_theme, 2, "$.roles", "found an empty array; allowed: an object"},

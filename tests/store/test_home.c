@@ -5,6 +5,7 @@
 
 #include "base/text.h"
 #include "core/event/stays.h"
+#include "store/keys_file.h"
 #include "store/settings.h"
 
 static Bag bag;
@@ -317,6 +318,45 @@ static void settings_are_kept(void **state)
     }
 }
 
+/* Knows one action. */
+static int refuse_all_but_undo(const Bindings *bindings, char *why, size_t size)
+{
+    for (int i = 0; i < bindings->count; i++)
+        if (strcmp(bindings->item[i].action, "event-undo") != 0) {
+            snprintf(why, size, "no action of that name");
+            return i;
+        }
+    return -1;
+}
+
+static void own_keys_are_read(void **state)
+{
+    (void)state;
+    Error error = {0};
+    static Bindings keys;
+    keys.count = 7;
+    must(keys_read(&keys, refuse_all_but_undo, &error), &error);
+    assert_int_equal(keys.count, 0); /* there are none */
+    played_write(HOME "keys.json",
+                 "{\"format\": \"settee-keys/1\", \"keys\": [\n"
+                 "{\"in\": \"log\", \"action\": \"event-undo\", \"key\": \"Tab\"}]}");
+    must(keys_read(&keys, refuse_all_but_undo, &error), &error);
+    assert_int_equal(keys.count, 1);
+    assert_int_equal(keys.item[0].place, PLACE_LOG);
+    assert_string_equal(keys.item[0].action, "event-undo");
+    assert_string_equal(keys.item[0].key, "Tab");
+    played_write(HOME "keys.json",
+                 "{\"format\": \"settee-keys/1\", \"keys\": [\n"
+                 "{\"in\": \"log\", \"action\": \"event-undo\", \"key\": \"Tab\"},\n"
+                 "{\"in\": \"log\", \"action\": \"x\", \"key\": \"y\"}]}");
+    assert_false(keys_read(&keys, refuse_all_but_undo, &error));
+    assert_int_equal(keys.count, 0);
+    assert_int_equal(error.line, 3);
+    assert_string_equal(error.where, "$.keys[1]");
+    assert_string_equal(error.text, "no action of that name");
+    assert_string_equal(error.file, played_path(HOME "keys.json"));
+}
+
 /* "-" is standard input wherever a file is named: nothing that is kept may be called so, or a start
  * would wait for it. */
 static void nothing_is_called_dash(void **state)
@@ -406,6 +446,7 @@ int main(void)
                                        TEST(short_names),
                                        TEST(nothing_is_called_dash),
                                        TEST(only_files_are_read),
-                                       TEST(settings_are_kept)};
+                                       TEST(settings_are_kept),
+                                       TEST(own_keys_are_read)};
     return cmocka_run_group_tests_name("home", tests, NULL, NULL);
 }

@@ -31,7 +31,7 @@ static void every_row_is_whole(void **state)
         assert_true(row->shown[0] && row->name[0] && row->help[0]);
         assert_true(row->from <= row->to && row->from > 0);
         assert_true(row->where != 0);
-        assert_ptr_equal(command_find(row->where, row->from), command);
+        assert_ptr_equal(command_find(&COMMAND_TABLE, row->where, row->from), command);
         assert_true(command->run != NULL);
     }
 }

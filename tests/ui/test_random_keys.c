@@ -202,7 +202,7 @@ static bool shots_same(const Session *a, const Stored *b)
 static void refusal_is_harmless(Walk *walk, unsigned where, uint32_t key, bool bell)
 {
     const Model *model = &walk->pinned->model;
-    const CommandRow *shot = command_find(IN_ENTRY, key);
+    const CommandRow *shot = command_find(&COMMAND_TABLE, IN_ENTRY, key);
     bool of_shot = shot && shot->key.group <= GROUP_SHOT && key != PRESS_ESC;
     Plan plan = model_plan(model);
     if (where == IN_SMALL && key == 'q') /* it would have ended there, with the moves entered */
@@ -210,7 +210,8 @@ static void refusal_is_harmless(Walk *walk, unsigned where, uint32_t key, bool b
     if (where != IN_LANE)
         return;
     if (bell && of_shot && !walk->refused)
-        walk->refused = shot->key.group == GROUP_HIT && command_find(IN_LANE, key) == shot;
+        walk->refused =
+            shot->key.group == GROUP_HIT && command_find(&COMMAND_TABLE, IN_LANE, key) == shot;
     if (walk->refused && (of_shot || bell)) {
         walk->refusals++;
         assert_true(shots_same(model->session, &walk->before));
@@ -218,7 +219,7 @@ static void refusal_is_harmless(Walk *walk, unsigned where, uint32_t key, bool b
         assert_int_equal(model->mode, MODE_LANE);
         assert_int_equal(model->lane, walk->before.lane);
     } else {
-        walk->refused = walk->refused && !command_find(IN_LANE, key);
+        walk->refused = walk->refused && !command_find(&COMMAND_TABLE, IN_LANE, key);
     }
 }
 

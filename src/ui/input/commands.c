@@ -2,8 +2,8 @@
 #include "ui/input/commands.h"
 
 const CommandRow COMMAND_ROWS[COMMAND_COUNT] = {
-#define COMMAND(group, where, from, to, also, run, argument, foot, shown, name, help)              \
-    {{GROUP_##group, where, from, to, also, foot, shown, name, help}, run, argument},
+#define COMMAND(id, group, where, from, to, also, run, argument, foot, shown, name, help)          \
+    {{GROUP_##group, where, from, to, also, foot, shown, name, help}, id, run, argument, 0},
 #include "ui/input/commands.def"
 #undef COMMAND
 };
@@ -31,6 +31,7 @@ const char *const GROUP_TITLES[GROUP_COUNT] = {
 
 static const KeyPlace PLACES[] = {
     {IN_LANE, "lane"},
+    {IN_BOWL | IN_ROLL, "rehearsal"},
     {IN_ENTRY, "typing a shot"},
     {IN_PICK, "earlier shots"},
     {IN_SPARES, "spares"},
@@ -57,15 +58,17 @@ const KeyTable COMMAND_TABLE = {.rows = COMMAND_ROWS,
                                 .places = PLACES,
                                 .place_count = sizeof PLACES / sizeof *PLACES};
 
-const CommandRow *command_find(unsigned where, uint32_t key)
+const CommandRow *command_find(const KeyTable *table, unsigned where, uint32_t key)
 {
-    return (const CommandRow *)key_find(&COMMAND_TABLE, where, key);
+    return (const CommandRow *)key_find(table, where, key);
 }
 
-const CommandRow *command_of(CommandRun *run, int argument)
+const CommandRow *command_of(const KeyTable *table, unsigned where, CommandRun *run, int argument)
 {
-    for (int i = 0; i < COMMAND_COUNT; i++)
-        if (COMMAND_ROWS[i].run == run && COMMAND_ROWS[i].argument == argument)
-            return &COMMAND_ROWS[i];
+    for (int i = 0; i < table->count; i++) {
+        const CommandRow *row = (const CommandRow *)key_row(table, i);
+        if ((row->key.where & where) && row->run == run && row->argument == argument)
+            return row;
+    }
     return NULL;
 }

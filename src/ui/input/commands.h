@@ -69,30 +69,32 @@ extern const char *const GROUP_TITLES[GROUP_COUNT];
 
 /* What a key does to the model; `argument` is its row's, `key` the one pressed. */
 typedef void CommandRun(Model *model, Effects *effects, int argument, uint32_t key);
-#define COMMAND(group, where, from, to, also, run, argument, foot, shown, name, help)              \
+#define COMMAND(id, group, where, from, to, also, run, argument, foot, shown, name, help)          \
     CommandRun run;
 #include "ui/input/commands.def"
 #undef COMMAND
 
 typedef struct CommandRow {
     KeyRow key;
+    const char *id;
     CommandRun *run;
     int argument;
+    uint32_t usual; /* a bound key stands for this one; 0: as it is */
 } CommandRow;
 
 enum {
     COMMAND_COUNT = 0
-#define COMMAND(group, where, from, to, also, run, argument, foot, shown, name, help) +1
+#define COMMAND(id, group, where, from, to, also, run, argument, foot, shown, name, help) +1
 #include "ui/input/commands.def"
 #undef COMMAND
 };
 extern const CommandRow COMMAND_ROWS[COMMAND_COUNT];
-extern const KeyTable COMMAND_TABLE; /* of these rows */
+extern const KeyTable COMMAND_TABLE; /* of these rows: the usual keys */
 
 /* What a key does in a state; NULL: nothing. */
-const CommandRow *command_find(unsigned where, uint32_t key);
+const CommandRow *command_find(const KeyTable *table, unsigned where, uint32_t key);
 
-/* The first row that does just that. */
-const CommandRow *command_of(CommandRun *run, int argument);
+/* The first row of those states that does just that. */
+const CommandRow *command_of(const KeyTable *table, unsigned where, CommandRun *run, int argument);
 
 #endif

@@ -121,7 +121,7 @@ static bool unheard(const Model *model, const CommandRow *row, uint32_t key)
 {
     if (model->deaf == DEAF_TO_HITS)
         return row && row->key.group == GROUP_HIT;
-    const CommandRow *part = command_find(IN_ENTRY, key);
+    const CommandRow *part = command_find(model->keys, IN_ENTRY, key);
     return model->deaf == DEAF_TO_SHOTS && part && part->key.group <= GROUP_SHOT &&
            key != PRESS_ESC;
 }
@@ -154,7 +154,8 @@ static void watch_capitals(Model *model, unsigned where, uint32_t key)
     bool capital = key >= 'A' && key <= 'Z', small = key >= 'a' && key <= 'z';
     if (small)
         model->capitals = 0;
-    else if (capital && !command_find(where, key) && command_find(where, key - 'A' + 'a'))
+    else if (capital && !command_find(model->keys, where, key) &&
+             command_find(model->keys, where, key - 'A' + 'a'))
         model->capitals++;
     if (capital && model->capitals >= CAPITALS_TOLD)
         update_say(model, ROLE_WARN, "Caps Lock? Shots are typed in small letters");
@@ -173,20 +174,21 @@ static void press(Model *model, Effects *effects, uint32_t key)
     if (model->mode == MODE_ROLL)
         model->mode = MODE_LANE;
     unsigned where = model_where(model);
-    const CommandRow *row = command_find(where, key);
+    const CommandRow *row = command_find(model->keys, where, key);
+    uint32_t meant = row && row->usual ? row->usual : key;
     model->message[0] = '\0';
     effects->draw = true;
     bool typing = model->mode == MODE_ENTRY;
     if (where == IN_LANE)
-        press_lane(model, effects, row, key);
+        press_lane(model, effects, row, meant);
     else if (row)
-        row->run(model, effects, row->argument, key);
+        row->run(model, effects, row->argument, meant);
     else if (typing)
         update_refuse(model, effects, "no such key here: the last line shows those that work");
     watch_capitals(model, where, key);
     if (typing && effects->bell && !(row && row->run == key_accept))
         model->typing.doubtful = true;
-    model->key_before = key;
+    model->key_before = meant;
 }
 
 static void take_paths(Model *model, const Roll *roll, const Roll *first_roll, long revision)

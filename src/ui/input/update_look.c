@@ -58,7 +58,7 @@ void key_oil_cut(Model *model, Effects *effects, int feet, uint32_t key)
 
 void key_help(Model *model, Effects *effects, int argument, uint32_t key)
 {
-    model->help_top = screen_help_top(model->columns, model_where(model));
+    model->help_top = screen_help_top(model, model_where(model));
     model->mode_before = model->mode;
     model->mode = MODE_HELP;
     model->sought[0] = '\0';
@@ -67,7 +67,7 @@ void key_help(Model *model, Effects *effects, int argument, uint32_t key)
 void key_help_line(Model *model, Effects *effects, int lines, uint32_t key)
 {
     bool words = model->mode == MODE_WORDS;
-    int last = screen_help_lines(model->columns, words) - screen_help_room(model->rows);
+    int last = screen_help_lines(model, words) - screen_help_room(model->rows);
     int top = (model->help_top < last ? model->help_top : last) + lines;
     top = top < last ? top : last;
     model->help_top = top > 0 ? top : 0;

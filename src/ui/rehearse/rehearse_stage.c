@@ -114,6 +114,7 @@ static bool open_block(RehearseStage *self)
     self->event_host = (UiHost){.session = self->session,
                                 .look = self->stage.look,
                                 .rules = host->rules,
+                                .keys = host->keys,
                                 .notice = "",
                                 .rehearsal = true};
     self->event = event_stage_new(&self->event_host);

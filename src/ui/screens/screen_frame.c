@@ -86,11 +86,11 @@ int screen_frame_bottom(const Model *model, Canvas *canvas, int between, int wid
     unsigned where = model_where(model);
     if (!model->unsaved && !model->message[0]) {
         int column = used > 0 ? used + 2 : 1;
-        int end = key_above(&COMMAND_TABLE, where, canvas, rule, column, 1 + width);
+        int end = key_above(model->keys, where, canvas, rule, column, 1 + width);
         used = end > column ? end - 1 : used;
     }
     /* on the lane the line above lists the hits */
-    key_footer(&COMMAND_TABLE, where, where == IN_LANE ? GROUP_HIT : -1, canvas);
+    key_footer(model->keys, where, where == IN_LANE ? GROUP_HIT : -1, canvas);
     return used;
 }
 

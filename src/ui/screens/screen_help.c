@@ -45,9 +45,9 @@ static void flow_words(Flow *flow)
     }
 }
 
-static void flow_help(Flow *flow)
+static void flow_help(Flow *flow, const KeyTable *keys)
 {
-    flow_keys(flow, &COMMAND_TABLE, GROUP_COUNT);
+    flow_keys(flow, keys, GROUP_COUNT);
     flow_line(flow, ROLE_PLAIN, "");
     flow_line(flow, ROLE_TITLE, "Take care");
     for (int i = CAUTION_NONE + 1; i < CAUTION_COUNT; i++)
@@ -58,22 +58,22 @@ static void flow_help(Flow *flow)
         flow_sentence(flow, 3, ROLE_PLAIN, READING[i]);
 }
 
-static void flow_page(Flow *flow, bool words)
+static void flow_page(Flow *flow, const KeyTable *keys, bool words)
 {
     if (words)
         flow_words(flow);
     else
-        flow_help(flow);
+        flow_help(flow, keys);
 }
 
-int screen_help_lines(int columns, bool words)
+int screen_help_lines(const Model *model, bool words)
 {
-    Flow flow = {.columns = columns};
-    flow_page(&flow, words);
+    Flow flow = {.columns = model->columns};
+    flow_page(&flow, model->keys, words);
     return flow.line;
 }
 
-int screen_help_top(int columns, unsigned where)
+int screen_help_top(const Model *model, unsigned where)
 {
     int group = where & IN_READ                          ? GROUP_READ
                 : where & IN_RELEASE                     ? GROUP_RELEASE
@@ -90,15 +90,15 @@ int screen_help_top(int columns, unsigned where)
                                                          : GROUP_HIT;
     if (group == GROUP_HIT)
         return 0;
-    Flow flow = {.columns = columns};
-    flow_keys(&flow, &COMMAND_TABLE, group);
+    Flow flow = {.columns = model->columns};
+    flow_keys(&flow, model->keys, group);
     return flow.line + 1; /* past the empty line before its title */
 }
 
 void screen_help(const Model *model, Canvas *canvas)
 {
     bool words = model->mode == MODE_WORDS;
-    int room = screen_help_room(canvas->rows), lines = screen_help_lines(canvas->columns, words);
+    int room = screen_help_room(canvas->rows), lines = screen_help_lines(model, words);
     int top = model->help_top, last = canvas->rows - 1;
     char where[32];
     if (top > lines - room)
@@ -107,7 +107,7 @@ void screen_help(const Model *model, Canvas *canvas)
         top = 0;
     Flow flow = {
         .canvas = canvas, .columns = canvas->columns, .top = top, .row = ABOVE, .row_count = room};
-    flow_page(&flow, words);
+    flow_page(&flow, model->keys, words);
     int shown = top + room < lines ? top + room : lines;
     snprintf(where, sizeof where, "lines %3d-%3d of %3d", top + 1, shown, lines);
     screen_frame_top(canvas, words ? "Words" : "Keys", where);

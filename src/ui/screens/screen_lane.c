@@ -402,11 +402,11 @@ static void draw_seen(Canvas *canvas, int row, int from, int end, const Shot *sh
 }
 
 /* The keys that begin a shot. */
-static void draw_hits(Canvas *canvas, int row)
+static void draw_hits(const Model *model, Canvas *canvas, int row)
 {
     int column = 1 + canvas_text(canvas, row, 1, 4, ROLE_TITLE, "Shot") + 1;
     for (int hit = HIT_GUTTER; hit <= HIT_CROSSED; hit++) {
-        const KeyRow *key = &command_of(key_hit, hit)->key;
+        const KeyRow *key = &command_of(model->keys, IN_LANE, key_hit, hit)->key;
         column += canvas_text(canvas, row, column, 4, ROLE_KEY, key->shown) + 1;
         if (canvas->columns >= HITS_NAMED)
             column += canvas_text(canvas, row, column, 8, ROLE_DIM, key->name) + 1;
@@ -509,7 +509,7 @@ void screen_lane_bottom(const Model *model, Canvas *canvas)
     else if (model->rehearsing.on)
         draw_rehearsing(model, canvas, entry);
     else
-        draw_hits(canvas, entry);
+        draw_hits(model, canvas, entry);
 }
 
 /* The plans of both lanes of the pair in a line. */

@@ -13,7 +13,7 @@ int screen_search_room(int rows) { return rows - ABOVE - BELOW > 1 ? rows - ABOV
 int screen_search_lines(const Model *model)
 {
     Flow flow = {.columns = model->columns};
-    flow_found(&flow, &COMMAND_TABLE, model->sought);
+    flow_found(&flow, model->keys, model->sought);
     return flow.line;
 }
 
@@ -39,11 +39,11 @@ void screen_search(const Model *model, Canvas *canvas)
                  .top = top > 0 ? top : 0,
                  .row = ABOVE,
                  .row_count = room};
-    int found = flow_found(&flow, &COMMAND_TABLE, model->sought);
+    int found = flow_found(&flow, model->keys, model->sought);
     if (found == 0)
         flow_sentence(&flow, 3, ROLE_PLAIN,
                       "No action has these words. Fewer letters find more: \"spare\", \"feet\".");
-    snprintf(right, sizeof right, "%d of %d", found, COMMAND_COUNT);
+    snprintf(right, sizeof right, "%d of %d", found, model->keys->count);
     screen_frame_top(canvas, "All actions", right);
     draw_field(model, canvas);
     screen_frame_bottom(model, canvas, 0, canvas->columns - 2, ROLE_PLAIN, "");

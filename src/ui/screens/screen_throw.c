@@ -279,7 +279,8 @@ static void draw_other(Pane *pane, int index, int lines)
     int row = pane->row, room = pane->columns - 7;
     snprintf(text, sizeof text, "%.0f%%", adjustment->strike_after * 100.0);
     if (pane->model->supposed.count == 0) /* what is only supposed can't be taken */
-        canvas_text(canvas, row, pane->column, 1, ROLE_KEY, command_of(key_take, index)->key.shown);
+        canvas_text(canvas, row, pane->column, 1, ROLE_KEY,
+                    command_of(pane->model->keys, IN_LANE, key_take, index)->key.shown);
     canvas_text_right(canvas, row, pane->end, 5, pane->text, text);
     kind_text(adjustment, ", ", text, sizeof text);
     if (canvas_width(text) > room && adjustment->with != ADJUST_HOLD) /* the next line shows it */
@@ -462,7 +463,8 @@ static void compact_others(Pane *pane)
         if (i > 1 && at + 2 + canvas_width(text) > pane->end)
             return;
         if (pane->model->supposed.count == 0)
-            canvas_text(pane->canvas, row, at, 1, ROLE_KEY, command_of(key_take, i)->key.shown);
+            canvas_text(pane->canvas, row, at, 1, ROLE_KEY,
+                        command_of(pane->model->keys, IN_LANE, key_take, i)->key.shown);
         at += 2 + canvas_text(pane->canvas, row, at + 2, pane->end - at - 2, pane->text, text) + 2;
     }
 }

@@ -59,9 +59,10 @@ char screen_bag_letter(const Bag *bag, int ball); /* its slot, or a letter in th
 int screen_ball_list_rows(const Model *model, int columns);
 void screen_ball_list(const Model *model, Canvas *canvas, Area area);
 
-int screen_help_lines(int columns, bool words);   /* how long the page of keys or words is */
-int screen_help_room(int rows);                   /* how many of its lines show at once */
-int screen_help_top(int columns, unsigned where); /* line where the keys of that state begin */
+int screen_help_lines(const Model *model, bool words); /* how long the page of keys or words is */
+int screen_help_room(int rows);                        /* how many of its lines show at once */
+int screen_help_top(const Model *model,
+                    unsigned where); /* line where the keys of that state begin */
 
 int screen_search_lines(const Model *model); /* the same for what the search found */
 int screen_search_room(int rows);
