@@ -79,6 +79,15 @@ static int number_of(const char *kind, const char *place, UiName *names, int *co
     return (*count)++;
 }
 
+/* The first of the bowler's own, else the demo's. */
+static int usual_bag(UiName *bags, int *count)
+{
+    for (int i = 0; i < *count; i++)
+        if (bags[i].home)
+            return i;
+    return number_of("bags", "demo", bags, count);
+}
+
 /* Begins with what the event has; "": with the usual. */
 static bool begin(const char *name, Lists *lists, UiRehearsal *host, Error *error)
 {
@@ -93,6 +102,7 @@ static bool begin(const char *name, Lists *lists, UiRehearsal *host, Error *erro
         host->games = event.games;
         host->bowlers = event.bowlers_on_pair;
     } else {
+        host->bag = usual_bag(lists->bags, &host->bag_count);
         host->pattern = number_of("patterns", "apron", lists->patterns, &host->pattern_count);
     }
     return files_rules("coach", &lists->rules, error);
