@@ -556,22 +556,13 @@ static void spreadsheets_read_names_as_text(void **state)
 
 int main(void)
 {
-    const struct CMUnitTest tests[] = {TEST(home_lists),
-                                       TEST(home_tells_what_is_broken),
-                                       TEST(home_copies),
-                                       TEST(log_lists),
-                                       TEST(log_shows),
-                                       TEST(log_shows_frames_without_shots),
-                                       TEST(log_exports),
-                                       TEST(spreadsheets_read_names_as_text),
-                                       TEST(log_verifies),
-                                       TEST(review_by_month),
-                                       TEST(log_repairs),
-                                       TEST(a_folder_that_cannot_be_read),
-                                       TEST(review_by_month),
-                                       TEST(review_as_json),
-                                       TEST(review_goes_on),
-                                       TEST(nothing_yet),
-                                       TEST(words_of_the_screen)};
+    const struct CMUnitTest tests[] = {TEST(home_lists),     TEST(home_tells_what_is_broken),
+                                       TEST(home_copies),    TEST(log_lists),
+                                       TEST(log_shows),      TEST(log_shows_frames_without_shots),
+                                       TEST(log_exports),    TEST(spreadsheets_read_names_as_text),
+                                       TEST(log_verifies),   TEST(review_by_month),
+                                       TEST(log_repairs),    TEST(a_folder_that_cannot_be_read),
+                                       TEST(review_as_json), TEST(review_goes_on),
+                                       TEST(nothing_yet),    TEST(words_of_the_screen)};
     return cmocka_run_group_tests_name("home, log and review", tests, NULL, NULL);
 }
