@@ -3,11 +3,10 @@
 
 #include "base/text.h"
 #include "core/line/first.h"
+#include "ui/draw/rolling.h"
 #include "ui/event_stage.h"
 #include "ui/input/bound.h"
 #include "ui/view.h"
-
-enum { FRAME_MS = 50 }; /* while a ball rolls */
 
 typedef struct EventStage {
     Stage stage;
@@ -216,7 +215,7 @@ static void look(EventStage *event)
 static void settle(EventStage *event)
 {
     event->stage.deaf = event->finding_first;
-    event->stage.tick_ms = event->model->mode == MODE_ROLL ? FRAME_MS : 0;
+    event->stage.tick_ms = event->model->mode == MODE_ROLL ? ROLLING_FRAME_MS : 0;
     event->stage.busy =
         event->finding_first || event->advising || spare_waits(event) || looking(event);
 }

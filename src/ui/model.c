@@ -3,7 +3,6 @@
 
 #include <stddef.h>
 
-#include "base/units.h"
 #include "ui/input/commands.h"
 
 /* What makes an answer sure; all assumed, and explained on the help screen. */
@@ -180,29 +179,6 @@ void model_roll_spare(const Model *model, const SpareLine *line, Roll *roll)
     MotionBody body;
     motion_body(line->ball, &body);
     motion_roll(&body, &model->shown.film, &line->delivery, roll);
-}
-
-/* Seconds from one point to the next, at the speed of the first; a ball that has stopped stays. */
-static double step_seconds(const PathPoint *point)
-{
-    return point->mph > 0.1 ? m_from_ft(OIL_STATION_FT) / mps_from_mph(point->mph) : 10.0;
-}
-
-int model_rolled(const Model *model)
-{
-    double left = model->roll_s;
-    int point = 0;
-    while (point < model->path.count - 1 && left >= step_seconds(&model->path.path[point]))
-        left -= step_seconds(&model->path.path[point++]);
-    return point;
-}
-
-double model_roll_seconds(const Roll *roll)
-{
-    double seconds = 0.0;
-    for (int i = 0; i < roll->count - 1; i++)
-        seconds += step_seconds(&roll->path[i]);
-    return seconds;
 }
 
 const SpareLine *model_spare_line(const Model *model)

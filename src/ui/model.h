@@ -281,11 +281,6 @@ const Block *model_block(const Model *model);
 bool model_roll(const Model *model, const Plan *plan, Roll *roll);
 void model_roll_spare(const Model *model, const SpareLine *line, Roll *roll);
 
-/* In MODE_ROLL: the point of the plan's path that the ball has reached; its last one at the end. */
-int model_rolled(const Model *model);
-/* How long it takes to the pins, or to the gutter. */
-double model_roll_seconds(const Roll *roll);
-
 /* The balls in the order they are listed: slots first, then the locker; returns how many. */
 int model_bag_order(const Model *model, int out[BAG_BALLS_MAX]);
 

@@ -30,6 +30,10 @@ static struct {
     Juniors juniors;
     const Bag *bag;
     bool refuses; /* to save */
+    bool moves;   /* motion is on: */
+    int patience; /* ticks of a rolling ball before a key comes; 0: when it has stopped */
+    int ticks;
+    long clock_ms;
 } school;
 
 bool term_there(char *why, unsigned long size)
@@ -51,8 +55,8 @@ void term_release(void) {}
 static bool ascii_only;
 bool term_utf8(void) { return !ascii_only; }
 bool term_no_colour(void) { return false; }
-bool term_still(void) { return true; }
-long term_clock_ms(void) { return 1; }
+bool term_still(void) { return !school.moves; }
+long term_clock_ms(void) { return 1 + school.clock_ms; }
 void term_theme(const Theme *theme) { (void)theme; }
 void term_bell(void) { school.bells++; }
 bool term_resized(void) { return false; }
@@ -78,7 +82,10 @@ void term_draw(const Canvas *canvas, bool all)
 
 void term_wait(int milliseconds)
 {
-    school.idle = milliseconds < 0;
+    bool tick = milliseconds > 0;
+    school.clock_ms += tick ? milliseconds : 0;
+    school.ticks = tick ? school.ticks + 1 : 0;
+    school.idle = milliseconds < 0 || (tick && school.ticks == school.patience);
     school.steps += !school.idle;
 }
 

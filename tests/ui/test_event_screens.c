@@ -1,6 +1,7 @@
 /* test_event_screens.c - the keys of the screens beside the lane: the oil, what if. */
 #include "near.h"
 
+#include "ui/draw/rolling.h"
 #include "ui/input/commands.h"
 #include "ui/pinned.h"
 
@@ -276,8 +277,8 @@ static void the_planned_ball_rolls(void **state)
     pass(pinned, 1000);
     pass(pinned, 500);
     shows(pinned, "1.5 s, 37 ft, 17.0 mph");
-    assert_true(model_roll_seconds(&model->path) > 60.0 / (17.0 * 5280.0 / 3600.0) - 1e-6);
-    assert_true(model_roll_seconds(&model->path) < 60.0 / (17.0 * 5280.0 / 3600.0) + 1e-6);
+    assert_true(rolling_seconds(&model->path) > 60.0 / (17.0 * 5280.0 / 3600.0) - 1e-6);
+    assert_true(rolling_seconds(&model->path) < 60.0 / (17.0 * 5280.0 / 3600.0) + 1e-6);
     pass(pinned, 1500);
     shows(pinned, "2.4 s, 60 ft");
     pass(pinned, 1000);

@@ -173,6 +173,53 @@ static void a_disk_that_refuses_is_told(void **state)
     school_shows("the disk is full");
 }
 
+/* What stands behind `before` as a number; the test fails without it. */
+static double number_behind(const char *before)
+{
+    const char *at = strstr(school.screen, before);
+    if (!at)
+        fail_msg("the screen lacks \"%s\"\n%s", before, school.screen);
+    return at ? strtod(at + strlen(before), NULL) : 0.0;
+}
+
+static bool shows(const char *text) { return strstr(school.screen, text) != NULL; }
+
+/* After a second and a half it is as far down the lane as a speed between its release and now takes
+ * it; until it is at the pins, they stand. */
+static void a_shot_rolls_in_real_time(void **state)
+{
+    (void)state;
+    school.moves = true;
+    school_type("Kai\r\r");
+    school_shows("1-2-4 stand"); /* nobody touched a key */
+    assert_true(school.clock_ms > 2500 && school.clock_ms < 6000);
+    double released = number_behind("1-2-4 stand, ");
+    school.patience = 30; /* of 50 ms */
+    school_type("\r\r");
+    school_shows("Rolling in real time; any key ends it");
+    assert_false(shows("1-2-4 stand"));
+    double ft = number_behind("1.5 s, "), mph = number_behind(" ft, ");
+    assert_true(ft > 1.5 * mph * 5280.0 / 3600.0 - 1.0);
+    assert_true(ft < 1.5 * released * 5280.0 / 3600.0 + 1.0);
+}
+
+static void any_key_ends_a_roll(void **state)
+{
+    (void)state;
+    school.moves = true;
+    school.patience = 5;
+    school_type("Kai\r\r\r"); /* the last does no more than end it */
+    assert_false(shows("Rolling in real time"));
+    assert_false(shows("Where did the ball go?"));
+    school_shows("1-2-4 stand");
+    assert_int_equal(school.bells, 0);
+    school_type("\r\rx\r");
+    school_shows("Where did the ball go?");
+    assert_int_equal(school.bells, 0);
+    school_type("\r\r~");
+    school_shows("2  Move toward the miss");
+}
+
 /* Whatever is typed, wherever: nothing is drawn outside, and the lessons go on. */
 static void any_keys(void **state)
 {
@@ -182,6 +229,8 @@ static void any_keys(void **state)
     Rng rng = rng_seed(3);
     for (int round = 0; round < 12; round++) {
         school_begin(round % 2 ? 80 : 72, round % 2 ? 24 : 20);
+        school.moves = round % 4 > 1;
+        school.patience = round;
         school.juniors.count = 1;
         strcpy(school.juniors.all[0].name, "Kai");
         school.juniors.all[0].hook = round % 3 == 0;
@@ -219,6 +268,8 @@ int main(void)
                                        TEST(spares_and_scores),
                                        TEST(with_a_bag_of_ones_own),
                                        TEST(a_disk_that_refuses_is_told),
+                                       TEST(a_shot_rolls_in_real_time),
+                                       TEST(any_key_ends_a_roll),
                                        TEST(any_keys),
                                        TEST(too_small_a_terminal)};
     return cmocka_run_group_tests(tests, NULL, NULL);

@@ -9,6 +9,7 @@
 
 #include "base/text.h"
 #include "base/units.h"
+#include "ui/draw/rolling.h"
 
 enum { LABELS = 3, GUTTERS = 2, DECK_ROWS = 4, SCALE_ROWS = 1, LEGEND_ROWS = 2, SHADE_ROWS = 2 };
 enum { SHAPES_FROM = 30 /* rows of the area */ };
@@ -329,19 +330,13 @@ static void draw_plans(const Model *model, Canvas *canvas, const Picture *pictur
 /* The planned ball on its way: the path behind it, its time and speed. */
 static void draw_rolling(const Model *model, Canvas *canvas, const Picture *picture, Area area)
 {
-    Roll behind = model->path;
-    int point = model_rolled(model);
-    const PathPoint *at = &model->path.path[point];
-    double seconds = fmin(model->roll_s, model_roll_seconds(&model->path));
-    behind.count = point + 1;
-    behind.gutter = true; /* no mark for a breakpoint that is still to come */
+    Roll behind;
+    rolling_behind(&model->path, model->roll_s, &behind);
+    const PathPoint *at = &behind.path[behind.count - 1];
     draw_path(model, canvas, picture, &behind, model->glyphs->path_at, ROLE_PATH);
     canvas_over(canvas, row_of(picture, at->ft), column_of(picture, at->board), model->glyphs->both,
                 ROLE_ACCENT);
-    canvas_print(canvas, picture->legend, area.column, area.columns, ROLE_PLAIN,
-                 "%.1f s, %.0f ft, %.1f mph", seconds, at->ft, at->mph);
-    canvas_print(canvas, picture->legend + 1, area.column, area.columns, ROLE_PLAIN, "%s",
-                 PHASE_NAMES[at->phase]);
+    rolling_words(&model->path, model->roll_s, canvas, picture->legend, area.column, area.columns);
 }
 
 /* The path of the plan, and where the film is cut: its distance at the left edge, and a mark at the

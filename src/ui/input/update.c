@@ -3,9 +3,9 @@
 #include "ui/input/update.h"
 
 #include "base/text.h"
+#include "ui/draw/rolling.h"
 
 enum { CAPITALS_TOLD = 2 };
-#define ROLL_STAYS_S 1.0
 
 void update_say(Model *model, Role role, const char *text)
 {
@@ -161,11 +161,10 @@ static void watch_capitals(Model *model, unsigned where, uint32_t key)
         update_say(model, ROLE_WARN, "Caps Lock? Shots are typed in small letters");
 }
 
-/* At the pins the ball stays in sight for a moment. */
 static void pass_time(Model *model, int milliseconds)
 {
     model->roll_s += milliseconds / 1000.0;
-    if (!model->path_on || model->roll_s >= model_roll_seconds(&model->path) + ROLL_STAYS_S)
+    if (!model->path_on || rolling_over(&model->path, model->roll_s))
         model->mode = MODE_LANE;
 }
 

@@ -2,6 +2,7 @@
 #include <math.h>
 
 #include "base/text.h"
+#include "ui/draw/rolling.h"
 #include "ui/input/update.h"
 
 #define MPH_CHANGE_MAX 2.0
@@ -139,6 +140,6 @@ void key_roll(Model *model, Effects *effects, int argument, uint32_t key)
         return;
     }
     text_append(text, sizeof text, "%.1f s to the pins; motion is off (SETTEE_MOTION)",
-                model_roll_seconds(&model->path));
+                rolling_seconds(&model->path));
     update_say(model, ROLE_PLAIN, text);
 }

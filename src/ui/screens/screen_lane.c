@@ -6,6 +6,7 @@
 
 #include "base/text.h"
 #include "ui/draw/laneview.h"
+#include "ui/draw/rolling.h"
 #include "ui/input/commands.h"
 #include "ui/screens/screens.h"
 
@@ -434,7 +435,7 @@ static const char *hint(const Model *model)
 {
     const Session *session = model->session;
     if (model->mode == MODE_ROLL)
-        return "Rolling in real time; any key ends it";
+        return ROLLING_HINT;
     if (model->mode == MODE_SUPPOSE || (model->mode == MODE_ENTRY && model->typing.supposed))
         return "What if: nothing of this is kept";
     if (model->mode == MODE_ENTRY && model->typing.index >= 0)

@@ -88,6 +88,16 @@ void teach_lane_path(const TeachLane *lane, const Roll *roll, Role role, Canvas 
     }
 }
 
+void teach_lane_ball(const TeachLane *lane, const PathPoint *at, Canvas *canvas)
+{
+    int row = (int)((1.0 - at->ft / LANE_LENGTH_FT) * lane_rows(lane));
+    int column = column_of(lane, at->board);
+    row = row < 0 ? 0 : row < lane_rows(lane) ? row : lane_rows(lane) - 1;
+    if (column >= 0)
+        canvas_over(canvas, lane->area.row + DECK + row, lane->area.column + 1 + column,
+                    lane->glyphs->both, ROLE_ACCENT);
+}
+
 /* The board of a throw at that distance; NAN: in the gutter. */
 static double board_at(const TeachCloud *cloud, int ball, double ft)
 {

@@ -16,6 +16,8 @@ typedef struct TeachLane {
 /* Pins, gutters, foul line; and the oil, if not NULL. */
 void teach_lane_draw(const TeachLane *lane, const Oil *oil, Canvas *canvas);
 void teach_lane_path(const TeachLane *lane, const Roll *roll, Role role, Canvas *canvas);
+/* The ball itself, on its way. */
+void teach_lane_ball(const TeachLane *lane, const PathPoint *at, Canvas *canvas);
 /* Few balls on a cell, some, many: three glyphs. */
 void teach_lane_cloud(const TeachLane *lane, const TeachCloud *cloud, Role role, Canvas *canvas);
 

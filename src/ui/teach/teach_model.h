@@ -21,7 +21,8 @@ typedef enum TeachView {
 /* Where a lesson is. */
 typedef enum TeachPart {
     PART_SETTING, /* the lane is being prepared */
-    PART_LOOK,    /* a shot has rolled */
+    PART_BALL,    /* a shot is on its way; any key ends it */
+    PART_LOOK,    /* it has rolled */
     PART_ASK,     /* what did it do? */
     PART_CHOOSE,
     PART_ROLLING, /* the throws of every choice */
@@ -81,9 +82,11 @@ typedef struct TeachModel {
     Lesson lesson;
     TeachPart part;
     Play play;
-    int shot;   /* shown last */
-    int chosen; /* the choice tried last, -1 */
-    bool own;   /* thrown by the lesson's own bag, since the reader's can't show it */
+    int shot;      /* shown last */
+    bool still;    /* shots are not shown on their way */
+    double roll_s; /* of PART_BALL: how long the shot has rolled */
+    int chosen;    /* the choice tried last, -1 */
+    bool own;      /* thrown by the lesson's own bag, since the reader's can't show it */
     uint64_t seed;
     /* What the stage has computed. */
     const TeachScene *scene;
@@ -105,6 +108,10 @@ void teach_model_init(TeachModel *model, const Lesson *lessons, int count, Junio
                       const Glyphs *glyphs);
 
 TeachEffects teach_key(TeachModel *model, uint32_t key);
+
+/* Whether a shot is on its way; time passes then. */
+bool teach_on_its_way(const TeachModel *model);
+TeachEffects teach_pass(TeachModel *model, int milliseconds);
 
 /* What the stage has found: the lane is ready; or it can't be, with why. The throws are ready. */
 TeachEffects teach_set(TeachModel *model, const TeachScene *scene, bool own, const char *doubt);

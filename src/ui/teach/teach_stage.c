@@ -4,6 +4,7 @@
 #include <stdlib.h>
 
 #include "base/text.h"
+#include "ui/draw/rolling.h"
 #include "ui/teach/teach_model.h"
 #include "ui/ui.h"
 
@@ -52,6 +53,7 @@ static void take(TeachStage *teach, TeachEffects effects)
         teach->setting = false;
         teach->rolling = -1;
     }
+    stage->tick_ms = teach_on_its_way(&teach->model) ? ROLLING_FRAME_MS : 0;
     stage->busy = teach->setting || teach->rolling >= 0;
 }
 
@@ -180,13 +182,23 @@ static void take_notice(Stage *stage, const char *line)
     stage->draw = true;
 }
 
+static void take_tick(Stage *stage, int milliseconds)
+{
+    TeachStage *teach = (TeachStage *)stage;
+    take(teach, teach_pass(&teach->model, milliseconds));
+}
+
 static void draw(Stage *stage, Canvas *canvas)
 {
     teach_draw(&((TeachStage *)stage)->model, canvas);
 }
 
-static const StageKind TEACH_STAGE = {
-    .size = take_size, .key = take_key, .notice = take_notice, .step = step, .draw = draw};
+static const StageKind TEACH_STAGE = {.size = take_size,
+                                      .key = take_key,
+                                      .notice = take_notice,
+                                      .step = step,
+                                      .tick = take_tick,
+                                      .draw = draw};
 
 StageEnd ui_teach(TeachHost *host, Error *error)
 {
@@ -201,6 +213,7 @@ StageEnd ui_teach(TeachHost *host, Error *error)
     teach->model.theme = host->look->theme;
     teach->model.theme_count = host->look->theme_count;
     teach->model.seed = host->seed;
+    teach->model.still = host->look->still;
     if (host->notice && host->notice[0])
         take_notice(&teach->stage, host->notice);
     StageEnd end = stage_run(&teach->stage, error);

@@ -3,6 +3,7 @@
 
 #include "base/text.h"
 #include "core/event/score.h"
+#include "ui/draw/rolling.h"
 #include "ui/teach/teach_model.h"
 
 typedef void TeachRun(TeachModel *model, TeachEffects *effects, int argument, uint32_t key);
@@ -48,8 +49,8 @@ Hand teach_hand(const TeachModel *model)
 unsigned teach_where(const TeachModel *model)
 {
     static const unsigned PARTS[] = {
-        [PART_SETTING] = 0, [PART_LOOK] = ON_GO,  [PART_ASK] = ON_ASK, [PART_CHOOSE] = ON_CHOOSE,
-        [PART_ROLLING] = 0, [PART_SHOWN] = ON_GO, [PART_WHY] = ON_GO};
+        [PART_SETTING] = 0,        [PART_BALL] = 0,    [PART_LOOK] = ON_GO,  [PART_ASK] = ON_ASK,
+        [PART_CHOOSE] = ON_CHOOSE, [PART_ROLLING] = 0, [PART_SHOWN] = ON_GO, [PART_WHY] = ON_GO};
     switch (model->view) {
     case TEACH_JUNIORS:
         return ON_JUNIORS;
@@ -308,6 +309,29 @@ static void read_score(TeachModel *model)
     text_copy(model->score_words, sizeof model->score_words, need.words);
 }
 
+/* The shot rolls, or has rolled at once. */
+static void roll_shot(TeachModel *model, int shot)
+{
+    model->shot = shot;
+    model->roll_s = 0.0;
+    model->part = model->still ? PART_LOOK : PART_BALL;
+}
+
+bool teach_on_its_way(const TeachModel *model)
+{
+    return model->view == TEACH_LESSON && model->part == PART_BALL;
+}
+
+TeachEffects teach_pass(TeachModel *model, int milliseconds)
+{
+    if (!teach_on_its_way(model))
+        return (TeachEffects){0};
+    model->roll_s += milliseconds / 1000.0;
+    if (rolling_over(&model->shots[model->shot].roll, model->roll_s))
+        model->part = PART_LOOK;
+    return (TeachEffects){.draw = true};
+}
+
 TeachEffects teach_set(TeachModel *model, const TeachScene *scene, bool own, const char *doubt)
 {
     model->scene = scene;
@@ -318,7 +342,10 @@ TeachEffects teach_set(TeachModel *model, const TeachScene *scene, bool own, con
         teach_shot(scene, i, &model->shots[i]);
     if (model->lesson.kind == LESSON_SCORE)
         read_score(model);
-    model->part = model->lesson.shot_count > 0 ? PART_LOOK : PART_CHOOSE;
+    if (model->lesson.shot_count > 0)
+        roll_shot(model, 0);
+    else
+        model->part = PART_CHOOSE;
     if (doubt[0])
         teach_say(model, ROLE_WARN, doubt);
     return (TeachEffects){.draw = true};
@@ -409,7 +436,7 @@ static void key_go(TeachModel *model, TeachEffects *effects, int argument, uint3
     switch (model->part) {
     case PART_LOOK:
         if (model->shot + 1 < model->lesson.shot_count)
-            model->shot++;
+            roll_shot(model, model->shot + 1);
         else
             model->part = model->lesson.answer_count ? PART_ASK : PART_CHOOSE;
         break;
@@ -436,8 +463,11 @@ TeachEffects teach_key(TeachModel *model, uint32_t key)
 {
     TeachEffects effects = {.draw = true};
     const TeachRow *row = (const TeachRow *)key_find(&TEACH_KEYS, teach_where(model), key);
+    bool ball = teach_on_its_way(model);
+    if (ball) /* what came of it is seen before anything is answered */
+        model->part = PART_LOOK;
     if (!row)
-        return (TeachEffects){.draw = false, .bell = key != PRESS_REDRAW};
+        return (TeachEffects){.draw = ball, .bell = !ball && key != PRESS_REDRAW};
     model->message[0] = '\0';
     row->run(model, &effects, row->argument, key);
     return effects;

@@ -6,6 +6,7 @@
 #include "base/text.h"
 #include "core/event/shot.h"
 #include "ui/draw/flow.h"
+#include "ui/draw/rolling.h"
 #include "ui/teach/teach_lane.h"
 #include "ui/teach/teach_model.h"
 
@@ -20,6 +21,8 @@ static void frame(const TeachModel *model, Canvas *canvas, const char *title, co
     if (model->message[0])
         canvas_print(canvas, rule, 1, canvas->columns - 2, model->message_role, " %s ",
                      model->message);
+    else if (teach_on_its_way(model))
+        canvas_print(canvas, rule, 1, canvas->columns - 2, ROLE_DIM, " %s ", ROLLING_HINT);
     key_footer(&TEACH_KEYS, teach_where(model), -1, canvas);
 }
 
@@ -184,6 +187,10 @@ static int draw_question(const TeachModel *model, Canvas *canvas, int row, int w
 {
     const Lesson *lesson = &model->lesson;
     char text[160];
+    if (model->part == PART_BALL) {
+        rolling_words(&model->shots[model->shot].roll, model->roll_s, canvas, row, 1, width);
+        return row + 2;
+    }
     if (lesson->shot_count > 0) {
         shot_words(model, text, sizeof text);
         row = 1 + put(model, canvas, row, 1, width, ROLE_ACCENT, text);
@@ -206,12 +213,21 @@ static int draw_question(const TeachModel *model, Canvas *canvas, int row, int w
 static void draw_lesson_lane(const TeachModel *model, Canvas *canvas, Area area)
 {
     const TeachScene *scene = model->scene;
-    bool shot = model->lesson.shot_count > 0;
+    const TeachShot *shot = model->lesson.shot_count > 0 ? &model->shots[model->shot] : NULL;
+    bool rolls = model->part == PART_BALL;
     TeachLane lane = {model->glyphs, area, teach_hand(model),
-                      shot ? model->shots[model->shot].left : model->lesson.left};
+                      rolls  ? PINS_ALL
+                      : shot ? shot->left
+                             : model->lesson.left};
     teach_lane_draw(&lane, &scene->oil, canvas);
-    if (shot)
-        teach_lane_path(&lane, &model->shots[model->shot].roll, ROLE_PATH, canvas);
+    if (!shot)
+        return;
+    Roll roll = shot->roll;
+    if (rolls)
+        rolling_behind(&shot->roll, model->roll_s, &roll);
+    teach_lane_path(&lane, &roll, ROLE_PATH, canvas);
+    if (rolls)
+        teach_lane_ball(&lane, &roll.path[roll.count - 1], canvas);
 }
 
 static void draw_setting(const TeachModel *model, Canvas *canvas)
