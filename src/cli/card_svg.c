@@ -136,7 +136,8 @@ static double spare_part(const Card *card, double y, FILE *out)
     put(out, LEFT, y, 4.2, GREEN, START, "Spares");
     for (int i = 0; i < card->spare_count; i++) {
         const CardSpare *spare = &card->spare[i];
-        double x = LEFT + (i / rows) * 68.0, row = y + 8.0 + (i % rows) * 7.4;
+        const int column = i / rows;
+        double x = LEFT + column * 68.0, row = y + 8.0 + (i % rows) * 7.4;
         const double at[3] = {x + 40.0, x + 50.0, x + 62.0};
         char pins[40] = "", ball[24];
         lane_pins_words(spare->left, "-", pins, sizeof pins);

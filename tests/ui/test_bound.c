@@ -130,8 +130,8 @@ static void no_bound_key_means_two_things(void **state)
     int taken = 0;
     for (int i = 0; i < COMMAND_COUNT; i++)
         for (int place = 0; place < PLACE_COUNT; place++)
-            for (char key = '!'; key <= '~'; key++) {
-                Binding binding = {.place = (BindingPlace)place, .key = {key}};
+            for (int key = '!'; key <= '~'; key++) {
+                Binding binding = {.place = (BindingPlace)place, .key = {(char)key}};
                 char why[256];
                 snprintf(binding.action, sizeof binding.action, "%s", COMMAND_ROWS[i].id);
                 Bindings bindings = bindings_of(&binding, 1);

@@ -126,7 +126,7 @@ void belief_sheet_film(const Belief *belief, Side lane, int sheet, Oil *oil)
         share[p->film % BELIEF_FILMS] += p->weight;
         total += p->weight;
     }
-    const Oil *films = &belief->film[lane][sheet * BELIEF_FILMS];
+    const Oil *films = &belief->film[lane][(size_t)sheet * BELIEF_FILMS];
     memset(oil, 0, sizeof *oil);
     oil->length_ft = films[0].length_ft;
     for (int f = 0; f < BELIEF_FILMS; f++)
