@@ -51,14 +51,6 @@ static bool save_bag(void *context, const Bag *bag, char *where, size_t size, Er
     return !keeper->bag_waits;
 }
 
-static bool has_ball(const Bag *bag)
-{
-    for (int slot = 1; slot <= BAG_SLOTS; slot++)
-        if (bag_slot(bag, slot))
-            return true;
-    return false;
-}
-
 static bool load(const char *event_name, const char *bag_name, Session *session, RuleSet *rules,
                  BagFile *bag_file, Error *error)
 {
@@ -74,7 +66,7 @@ static bool load(const char *event_name, const char *bag_name, Session *session,
          files_pattern(event.pattern, pattern, error) && files_rules("coach", rules, error);
     if (ok) {
         session_begin(session, &event, bag, pattern, &(Plan){0}); /* the screen finds the plan */
-        ok = has_ball(bag) ||
+        ok = bag_filled(bag) ||
              error_set(error, "no ball of this bag is in a slot: give one ball \"slot\": 1");
     }
     free(bag);

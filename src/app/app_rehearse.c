@@ -21,10 +21,7 @@ static bool load(void *context, const char *bag, const char *pattern, Bag *into_
     (void)context;
     if (!files_bag(bag, into_bag, error) || !files_pattern(pattern, into_pattern, error))
         return false;
-    for (int slot = 1; slot <= BAG_SLOTS; slot++)
-        if (bag_slot(into_bag, slot))
-            return true;
-    return error_set(error, "no ball of the bag %s is in a slot", bag);
+    return bag_filled(into_bag) || error_set(error, "no ball of the bag %s is in a slot", bag);
 }
 
 static bool keep(void *context, const RehearsalRecord *record, Error *error)

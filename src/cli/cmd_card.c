@@ -170,14 +170,6 @@ static int show(const Options *options, Card *card)
     return CMD_DONE;
 }
 
-static bool has_ball(const Bag *bag)
-{
-    int slot = 1;
-    while (slot <= BAG_SLOTS && !bag_slot(bag, slot))
-        slot++;
-    return slot <= BAG_SLOTS;
-}
-
 int cmd_card(const Options *options)
 {
     const char *name = options->word_count > 0 ? options->words[0] : "demo";
@@ -193,7 +185,7 @@ int cmd_card(const Options *options)
         !files_bag(card->event.bag, &card->bag, &error) ||
         !files_pattern(card->event.pattern, &card->pattern, &error))
         status = cmd_fault(CMD_FAULT, &error);
-    if (status == CMD_DONE && !has_ball(&card->bag))
+    if (status == CMD_DONE && !bag_filled(&card->bag))
         status = cmd_say(CMD_FAULT, "no ball of this bag is in a slot: give one ball \"slot\": 1");
     if (status == CMD_DONE) {
         Oil sheet;

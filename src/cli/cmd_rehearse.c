@@ -180,8 +180,7 @@ int cmd_rehearse(const Options *options)
         return read;
     if (!files_rules("coach", &rules, &error))
         return cmd_fault(CMD_FAULT, &error);
-    for (int slot = 1; !bag_slot(&setup.bag, slot); slot++)
-        if (slot == BAG_SLOTS)
-            return cmd_say(CMD_FAULT, "no ball of this bag is in a slot");
+    if (!bag_filled(&setup.bag))
+        return cmd_say(CMD_FAULT, "no ball of this bag is in a slot");
     return play(&plan, options, &setup.oil);
 }

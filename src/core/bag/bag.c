@@ -102,6 +102,14 @@ bool bag_for_spares(const Bag *bag, const Ball *ball, bool in_slots)
     return other && ball->cover == COVER_POLYESTER;
 }
 
+bool bag_filled(const Bag *bag)
+{
+    for (int slot = 1; slot <= BAG_SLOTS; slot++)
+        if (bag_slot(bag, slot))
+            return true;
+    return false;
+}
+
 int bag_order(const Bag *bag, int out[BAG_BALLS_MAX])
 {
     int count = 0;

@@ -106,6 +106,7 @@ typedef struct FieldMix {
 
 /* The ball in slot 1..6, or NULL; the ball with that id, or NULL. Owned by the bag. */
 const Ball *bag_slot(const Bag *bag, int slot);
+bool bag_filled(const Bag *bag); /* whether any ball is in a slot */
 const Ball *bag_find(const Bag *bag, const char *id);
 
 /* The balls in the order they are listed, as indices: slots first, then the locker; returns how

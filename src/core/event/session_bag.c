@@ -24,19 +24,11 @@ static bool was_thrown(const Session *session, const char *id)
     return false;
 }
 
-static bool filled(const Bag *bag)
-{
-    for (int slot = 1; slot <= BAG_SLOTS; slot++)
-        if (bag_slot(bag, slot))
-            return true;
-    return false;
-}
-
 /* Whether the event's bag may become `next`, be it by an edit, undo or redo. */
 static bool allows(const Session *session, const Bag *next, Error *error)
 {
     const Bag *bag = &session->bag;
-    if (!filled(next) && filled(bag))
+    if (!bag_filled(next) && bag_filled(bag))
         return error_set(error, "the last ball in a slot stays there: put another in one first");
     for (int i = 0; i < bag->count; i++) {
         const Ball *ball = &bag->balls[i], *after = bag_find(next, ball->id);

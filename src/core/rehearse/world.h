@@ -114,6 +114,7 @@ typedef struct Spreads {
 } Spreads;
 extern const Spreads WORLD_SPREADS; /* of all worlds but kin; all assumed, none the belief's */
 extern const Senses WORLD_SENSES;
+extern const Senses WORLD_KIN_SENSES; /* of kin, and of a past day */
 void world_draw(Truth *truth, const Oil *sheet, const Spreads *spreads, Rng *rng);
 void world_roll(const Truth *truth, Side lane, int slot, const Delivery *delivery, Rng *luck,
                 Roll *roll);

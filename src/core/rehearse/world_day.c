@@ -10,17 +10,6 @@ typedef struct Own {
     int which[BAG_SLOTS];          /* the slots' balls, by belief_ball */
 } Own;
 
-/* As usual hands and eyes go: those of kin. */
-static const Senses SENSES = {.bad_share = 0.08,
-                              .bad_deviations = 2.5,
-                              .told_share = 0.85,
-                              .eye_boards = 0.5,
-                              .eye_feet = 1.0,
-                              .arrows_boards = 0.5,
-                              .breakpoint_boards = 1.0,
-                              .read_ft = 2.0,
-                              .speed_shown = 0.5};
-
 /* One draw of what is uncertain about the particle's offsets: the covariance's triangular root
  * (Cholesky) times as many normals. */
 static void draw_offsets(const Day *day, double offsets[OFFSETS_COUNT], Rng *rng)
@@ -108,7 +97,7 @@ static void arrive(const Truth *truth, Side lane, int slot, const BatchThrow *th
 
 const World WORLD_DAY = {.name = "day",
                          .sentence = "the lanes of a day, as they are believed to have been",
-                         .senses = &SENSES,
+                         .senses = &WORLD_KIN_SENSES,
                          .own_size = sizeof(Own),
                          .every = 4,
                          .draw = draw,

@@ -16,16 +16,16 @@ static const Spreads SPREADS = {.volume = 0.20,
                                 .launch_deg = 0.10,
                                 .tired_mph = 0.10};
 
-static const Senses SENSES = {.bad_share = 0.08,
-                              .bad_deviations = 2.5,
-                              .told_share = 0.85,
-                              .eye_boards = 0.5,
-                              .eye_feet = 1.0,
-                              .arrows_boards = 0.5,
-                              .breakpoint_boards = 1.0,
-                              .read_ft = 2.0,
-                              .random_reads = 0.0,
-                              .speed_shown = 0.5};
+const Senses WORLD_KIN_SENSES = {.bad_share = 0.08,
+                                 .bad_deviations = 2.5,
+                                 .told_share = 0.85,
+                                 .eye_boards = 0.5,
+                                 .eye_feet = 1.0,
+                                 .arrows_boards = 0.5,
+                                 .breakpoint_boards = 1.0,
+                                 .read_ft = 2.0,
+                                 .random_reads = 0.0,
+                                 .speed_shown = 0.5};
 
 static void draw(Truth *truth, const Oil *sheet, Rng *rng)
 {
@@ -43,7 +43,7 @@ static void wear(Truth *truth, Side lane, const Roll *roll, double shift_boards,
 
 const World WORLD_KIN = {.name = "kin",
                          .sentence = "lanes as the program models them, with other constants",
-                         .senses = &SENSES,
+                         .senses = &WORLD_KIN_SENSES,
                          .every = 1,
                          .draw = draw,
                          .roll = world_roll,

@@ -122,6 +122,8 @@ void form_hint(const Form *form, const void *subject, char *out, size_t size)
                                             : range);
 }
 
+static const char BOARDS[] = "boards";
+
 /* A field that is not the current one: its value, and what is to be said of it. */
 static void draw_value(const FormKind *kind, const void *subject, int i, Canvas *canvas, int row,
                        int column, int columns)
@@ -130,8 +132,10 @@ static void draw_value(const FormKind *kind, const void *subject, int i, Canvas 
     form_show(kind, subject, i, value, sizeof value);
     if (kind->note)
         kind->note(subject, i, note, sizeof note);
-    text_append(line, sizeof line, "%s %s", value[0] ? value : "-",
-                value[0] ? kind->rows[i].unit : "");
+    const char *unit = value[0] ? kind->rows[i].unit : "";
+    bool one = strcmp(value, "1") == 0 && strncmp(unit, BOARDS, strlen(BOARDS)) == 0;
+    text_append(line, sizeof line, "%s %s%s", value[0] ? value : "-", one ? "board" : "",
+                one ? unit + strlen(BOARDS) : unit);
     bool wider = columns + VALUE_AT >= FORM_WIDE_MIN, aside = wider && note[0] && note[0] != '(';
     int wide = canvas_text(canvas, row, column, aside ? HINT_AT - VALUE_AT - 1 : columns,
                            ROLE_PLAIN, line);
