@@ -105,7 +105,7 @@ static int need_read(const Options *options, Need *need)
     return CMD_DONE;
 }
 
-static void signs_json(JsonOut *out, const Signs *signs)
+static void signs_json(JsonOut *out, const Signs *signs, Hand hand)
 {
     json_out_array(out, "signs");
     for (int sign = 0; sign < SIGN_COUNT; sign++) {
@@ -113,7 +113,7 @@ static void signs_json(JsonOut *out, const Signs *signs)
             continue;
         json_out_object(out, NULL);
         json_out_string(out, "sign", SIGN_NAMES[sign]);
-        json_out_string(out, "words", SIGN_WORDS[sign]);
+        json_out_string(out, "words", sign_words((Sign)sign, hand));
         json_out_array(out, "shots");
         for (int i = 0; i < signs->shot_count[sign]; i++)
             json_out_integer(out, NULL, signs->shots[sign][i] + 1);
@@ -205,7 +205,7 @@ static int advice_json(const AdviceInput *input, const Advice *advice)
 {
     JsonOut out = json_out_start();
     json_out_object(&out, NULL);
-    signs_json(&out, &advice->signs);
+    signs_json(&out, &advice->signs, input->bag->bowler.hand);
     belief_json(&out, input->lane, &advice->lane);
     json_out_array(&out, "answers");
     for (int i = 0; i < advice->adjustment_count; i++)
@@ -215,7 +215,7 @@ static int advice_json(const AdviceInput *input, const Advice *advice)
     return cmd_json(&out);
 }
 
-static void print_signs(const Signs *signs)
+static void print_signs(const Signs *signs, Hand hand)
 {
     puts("\nWhat the lane and the shots say");
     bool any = false;
@@ -224,12 +224,13 @@ static void print_signs(const Signs *signs)
             continue;
         any = true;
         printf("  ");
+        const char *words = sign_words((Sign)sign, hand);
         int count = signs->shot_count[sign];
         if (count == 0) {
-            puts(SIGN_WORDS[sign]);
+            puts(words);
             continue;
         }
-        print_cell(SIGN_WORDS[sign], 48);
+        print_cell(words, 48);
         printf("shot%s ", count == 1 ? "" : "s");
         for (int i = count - 1; i >= 0; i--) /* oldest first */
             printf("%d%s", signs->shots[sign][i] + 1, i > 0 ? ", " : "\n");
@@ -302,7 +303,7 @@ static void print_advice(const AdviceInput *input, const Advice *advice)
     if (advice->lane.sheet_count == 0)
         printf("Oil: %.0f %% of the worn sheet, give or take %.0f, after %d deliveries\n",
                100.0 * advice->lane.scale, 100.0 * advice->lane.scale_sd, advice->lane.deliveries);
-    print_signs(&advice->signs);
+    print_signs(&advice->signs, input->bag->bowler.hand);
     puts("\nWhat to throw next");
     for (int i = 0; i < advice->adjustment_count; i++)
         print_adjustment(i + 1, &advice->adjustments[i], advice, input->need, input->rules);

@@ -81,7 +81,10 @@ static void rules_page_holds_every_sign_and_action(void **state)
     char *signs = page_section(page, "\n## Signs\n"),
          *actions = page_section(page, "\n## Actions\n");
     for (int i = 0; i < SIGN_COUNT; i++) {
-        snprintf(row, sizeof row, "\n| `%s` | %s | ", SIGN_NAMES[i], SIGN_WORDS[i]);
+        const char *right = sign_words((Sign)i, HAND_RIGHT), *left = sign_words((Sign)i, HAND_LEFT);
+        snprintf(row, sizeof row, "\n| `%s` | %s%s%s%s | ", SIGN_NAMES[i], right,
+                 strcmp(left, right) == 0 ? "" : " (left-handed: ", left == right ? "" : left,
+                 strcmp(left, right) == 0 ? "" : ")");
         expect_row("docs/rules.md", signs, row);
     }
     for (int i = 0; i < ADJUST_COUNT; i++) {

@@ -101,7 +101,8 @@ static char *all_advice(void)
     assert_non_null(all);
     assert_true(files_rules("coach", &rules, &error));
     for (int i = 0; i < SIGN_COUNT; i++)
-        assert_true(text_append(all, SIZE, "%s\n", SIGN_WORDS[i]));
+        assert_true(text_append(all, SIZE, "%s\n%s\n", sign_words((Sign)i, HAND_RIGHT),
+                                sign_words((Sign)i, HAND_LEFT)));
     for (int i = 0; i < ADJUST_COUNT; i++)
         assert_true(text_append(all, SIZE, "%s\n", ADJUST_WORDS[i]));
     for (int i = 0; i < CAUTION_COUNT; i++)

@@ -77,14 +77,15 @@ bool restraint_must_move(const Restraint *restraint)
 }
 
 /* Before the first ball nothing is known but the sheet: another ball or line then has to be clearly
- * better, and nothing of the body is changed. One ball is no trend: a small move at most. */
+ * better and hit no farther from the pocket, and nothing of the body is changed. One ball is no
+ * trend: a small move at most. */
 static bool allows_early(const Restraint *restraint, const FirstAnswer *answer)
 {
     Change changes = ADJUSTMENTS[answer->kind].changes;
     bool clear = answer->gain >= CLEARLY, ball = changes == CHANGE_BALL;
     bool line = changes == CHANGE_FEET || changes == CHANGE_EYES;
     if (restraint->thrown == 0)
-        return answer->with == ADJUST_HOLD && (ball || line) && clear;
+        return answer->with == ADJUST_HOLD && (ball || line) && clear && answer->off_boards <= 0.0;
     if (restraint->thrown == 1 && !restraint->gross)
         return fabs(answer->feet) <= FIRST_MOVE_MOST && (clear || (line && restraint->side != 0));
     return true;

@@ -12,11 +12,22 @@ const char *const SIGN_NAMES[SIGN_COUNT + 1] = {
 #include "core/advice/signs.def"
 #undef SIGN
     0};
-const char *const SIGN_WORDS[SIGN_COUNT] = {
+static const char *const WORDS[SIGN_COUNT] = {
 #define SIGN(id, name, words) words,
 #include "core/advice/signs.def"
 #undef SIGN
 };
+static const char *const LEFT_WORDS[SIGN_COUNT] = {
+#define SIGN(id, name, words) words,
+#define SIGN_BY_HAND(id, name, right, left) left,
+#include "core/advice/signs.def"
+#undef SIGN
+};
+
+const char *sign_words(Sign sign, Hand hand)
+{
+    return (hand == HAND_LEFT ? LEFT_WORDS : WORDS)[sign];
+}
 
 enum {
     RECENT_MAX = 6,        /* shots of this line to look at */

@@ -13,7 +13,9 @@ typedef enum Sign {
     SIGN_COUNT
 } Sign;
 extern const char *const SIGN_NAMES[SIGN_COUNT + 1]; /* as in rules files; NULL ends */
-extern const char *const SIGN_WORDS[SIGN_COUNT];
+
+/* What it means, for people: pins as that hand names them. */
+const char *sign_words(Sign sign, Hand hand);
 
 enum { SIGN_SHOTS_MAX = 6 };
 

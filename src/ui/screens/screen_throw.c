@@ -323,13 +323,14 @@ static void draw_evidence(Pane *pane)
 {
     const Advice *shown = &pane->model->shown;
     const char *words[2] = {shown->lane.words, shown->lane.off_words};
+    Hand hand = pane->model->session->bag.bowler.hand;
     if (pane->bottom - pane->row < 5)
         return;
     pane->row++;
     wrap(pane, ROLE_TITLE, 1, "What your shots say");
     for (int i = 0; i < SIGN_COUNT && pane->row < pane->bottom - SIGN_LINES - 1; i++)
         if (shown->signs.seen[i])
-            wrap(pane, ROLE_DIM, SIGN_LINES, SIGN_WORDS[i]);
+            wrap(pane, ROLE_DIM, SIGN_LINES, sign_words((Sign)i, hand));
     for (int i = 0; i < 2 && pane->row < pane->bottom - 1; i++)
         if (words[i][0])
             wrap(pane, pane->text, LANE_LINES, words[i]);

@@ -639,11 +639,15 @@ static void test_words(void **state)
 {
     (void)state;
     for (int sign = 0; sign < SIGN_COUNT; sign++) {
-        assert_true(SIGN_NAMES[sign][0] != '\0' && SIGN_WORDS[sign][0] != '\0');
+        assert_true(SIGN_NAMES[sign][0] != '\0');
+        assert_true(sign_words((Sign)sign, HAND_RIGHT)[0] != '\0');
+        assert_true(sign_words((Sign)sign, HAND_LEFT)[0] != '\0');
         for (int other = 0; other < sign; other++)
             assert_string_not_equal(SIGN_NAMES[sign], SIGN_NAMES[other]);
     }
     assert_null(SIGN_NAMES[SIGN_COUNT]);
+    assert_string_equal(sign_words(SIGN_CORNER_FLAT, HAND_RIGHT), "a flat ten");
+    assert_string_equal(sign_words(SIGN_CORNER_FLAT, HAND_LEFT), "a flat seven");
 }
 
 int main(void)
