@@ -1,4 +1,5 @@
 /* When a rule fires; and that each built-in rule can fire, and does not without its signs. */
+#define _XOPEN_SOURCE 700 /* strtok_r */
 #include "near.h"
 
 #include <stdio.h>
@@ -97,6 +98,71 @@ static void test_rules_are_whole(void **state)
         for (int k = 0; k < i; k++)
             assert_string_not_equal(rule->id, rules->rules[k].id);
     }
+    free(rules);
+}
+
+/* Under the sentence of a rule stands one of the answers it asks for: whichever it is, the sentence
+ * must speak of it. Any of these words does. */
+static const struct {
+    AdjustmentKind kind;
+    const char *words; /* lower case, apart by | */
+} NAMED[] = {
+    {ADJUST_HOLD,
+     "same shot|same line|same again|hold|leave it alone|keep |see one more|see a second|"
+     "see if |wait|throw it again|one good shot before|start where|same first ball|"
+     "be ready"},
+    {ADJUST_MOVE_IN,
+     "move in|big move in|feet one board in|follow the oil in|farther in|inside|in a little|"
+     "in around|in to |board in|in for more angle|feet and eyes in"},
+    {ADJUST_MOVE_OUT,
+     "move out|out toward|board out|half a board|come out|from outside|farther out|out a little|"
+     "where they don't"},
+    {ADJUST_AIM_IN, "eyes in|target or bring it in"},
+    {ADJUST_AIM_OUT, "eyes out|target farther out"},
+    {ADJUST_BALL_UP, "ball up|more ball|stronger|reads sooner"},
+    {ADJUST_BALL_DOWN, "ball down|next ball down|next one down"},
+    {ADJUST_CLEANER, "cleaner|clean ball|saves more"},
+    {ADJUST_ROUGHER, "surface|rougher"},
+    {ADJUST_SMOOTHER, "smooth"},
+    {ADJUST_FASTER, "more speed|legs go|ball higher"},
+    {ADJUST_SLOWER, "less speed|slow first"},
+    {ADJUST_LOFT_MORE, "loft"},
+    {ADJUST_ROTATION_LESS, "stay behind it"},
+    {ADJUST_ROTATION_MORE, "come around it"},
+    {ADJUST_SURFACE_ROUGH, "rougher"},
+    {ADJUST_SURFACE_FINE, "finer"},
+};
+
+static bool speaks_of(const char *because, AdjustmentKind kind)
+{
+    char lower[256], words[400] = "";
+    size_t n = 0;
+    for (; because[n] && n + 1 < sizeof lower; n++)
+        lower[n] = (char)(because[n] >= 'A' && because[n] <= 'Z' ? because[n] + 32 : because[n]);
+    lower[n] = '\0';
+    for (size_t i = 0; i < sizeof NAMED / sizeof *NAMED; i++)
+        if (NAMED[i].kind == kind)
+            snprintf(words, sizeof words, "%s", NAMED[i].words);
+    char *rest = words;
+    for (char *word; (word = strtok_r(rest, "|", &rest));)
+        if (strstr(lower, word))
+            return true;
+    return false;
+}
+
+static void test_a_sentence_names_what_it_asks_for(void **state)
+{
+    (void)state;
+    RuleSet *rules = coach();
+    int silent = 0;
+    for (int i = 0; i < rules->count; i++)
+        for (int k = 0; k < rules->rules[i].try_count; k++)
+            if (!speaks_of(rules->rules[i].because, rules->rules[i].try_[k])) {
+                print_error("%s asks for %s: %s\n", rules->rules[i].id,
+                            ADJUST_NAMES[rules->rules[i].try_[k]], rules->rules[i].because);
+                silent++;
+            }
+    assert_int_equal(silent, 0);
     free(rules);
 }
 
@@ -236,6 +302,7 @@ int main(void)
         cmocka_unit_test(test_fires_whatever_else_is_seen),
         cmocka_unit_test(test_every_rule_of_the_coach),
         cmocka_unit_test(test_rules_are_whole),
+        cmocka_unit_test(test_a_sentence_names_what_it_asks_for),
         cmocka_unit_test(test_surface_rules_only_in_practice),
         cmocka_unit_test(test_one_bad_release),
         cmocka_unit_test(test_every_rule_can_be_reached),
