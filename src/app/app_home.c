@@ -40,30 +40,43 @@ static void fill_fault(HomeItem *item, Error *error)
 }
 
 /* "203 187 (95)": games that are over, and how far the last one is. */
-static void fill_scores(HomeItem *item, const Session *session)
+static void say_scores(const Session *session, char *out, size_t size)
 {
-    int games = session->shot_count > 0 ? session->shot_game[session->shot_count - 1] : 0;
+    int games = 0;
+    for (int game = 1; game <= SESSION_GAMES_MAX; game++)
+        games = session_frames(session, game) > 0 ? game : games;
     for (int game = 1; game <= games; game++) {
         Score score;
         bool known = session_score(session, game, &score);
-        text_append(item->scores, sizeof item->scores, "%s", game > 1 ? " " : "");
+        text_append(out, size, "%s", game > 1 ? " " : "");
         if (known && score.over)
-            text_append(item->scores, sizeof item->scores, "%d", score.total);
+            text_append(out, size, "%d", score.total);
         else
-            text_append(item->scores, sizeof item->scores, known ? "(%d)" : "?", score.pins_so_far);
+            text_append(out, size, known ? "(%d)" : "?", score.pins_so_far);
     }
 }
 
-/* The journal of this event with its own bag, if it has begun. */
-static void fill_journal(HomeItem *item, const JournalHead *heads, int count, const char *place,
-                         Session *session)
+/* What was bowled in this event on its date: with its own bag, and with others. */
+static void fill_journals(HomeItem *item, const JournalHead *heads, int count, const char *place,
+                          Session *session)
 {
     char notice[ERROR_LINE_MAX];
     Error unheard;
-    for (int i = 0; i < count; i++)
-        if (strcmp(heads[i].file, place) == 0 && !strchr(heads[i].name, '+') &&
-            logbook_open(&heads[i], session, notice, sizeof notice, &unheard))
-            fill_scores(item, session);
+    for (int i = 0; i < count; i++) {
+        char scores[sizeof item->scores] = "", bag[sizeof item->bag];
+        if (strcmp(heads[i].file, place) != 0 || strcmp(heads[i].date, item->date) != 0 ||
+            !logbook_open(&heads[i], session, notice, sizeof notice, &unheard))
+            continue;
+        say_scores(session, scores, sizeof scores);
+        files_short("bags", session->event.bag, bag, sizeof bag);
+        if (!scores[0])
+            continue;
+        if (!item->scores[0] && strcmp(bag, item->bag) == 0)
+            text_copy(item->scores, sizeof item->scores, scores);
+        else
+            text_append(item->others, sizeof item->others, "%s%s %s", item->others[0] ? ", " : "",
+                        bag, scores);
+    }
 }
 
 static void fill_event(HomeItem *item, const JournalHead *heads, int count, Session *session)
@@ -91,7 +104,7 @@ static void fill_event(HomeItem *item, const JournalHead *heads, int count, Sess
                              : "no sheet");
     item->length_ft = about->only ? about->length_ft : pattern.length_ft; /* if it is known */
     if (files_place("events", item->name, place, sizeof place, NULL))
-        fill_journal(item, heads, count, place, session);
+        fill_journals(item, heads, count, place, session);
 }
 
 static void fill_bag(HomeItem *item)

@@ -37,6 +37,11 @@ static void events(void **state)
     (void)state;
     at_each_size("events", false, "^");
 }
+static void bowled_with_another_bag(void **state)
+{
+    (void)state;
+    at_each_size("others", false, "v");
+}
 static void bags(void **state)
 {
     (void)state;
@@ -113,6 +118,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(welcome),
         cmocka_unit_test(events),
+        cmocka_unit_test(bowled_with_another_bag),
         cmocka_unit_test(bags),
         cmocka_unit_test(patterns),
         cmocka_unit_test(choosing_oil),

@@ -250,6 +250,37 @@ static void deleting_keeps_everything_in_the_trash(void **state)
     pty_end(&pty);
 }
 
+/* An event that was bowled with another bag than its own is not shown as one that has not begun. */
+static void home_shows_what_was_bowled_with_any_bag(void **state)
+{
+    (void)state;
+    static const char *const WITH_MINE_2[] = {"spring", "--bag", "mine-2", NULL};
+    Pty pty;
+    start(&pty);
+    make_bag(&pty);
+    answer(&pty, "Event of 20", "spring\t");
+    pty_expect_either(&pty, "a guess", "sure");
+    press(&pty, "q");
+    answer(&pty, "not begun", "\t");
+    answer(&pty, "[Bags", "c");
+    answer(&pty, "Name of the copy: mine-2", "\r");
+    answer(&pty, "Copied to mine-2", "q");
+    pty_wait(&pty);
+    pty.words = WITH_MINE_2;
+    pty_start_again(&pty);
+    pty_expect_either(&pty, "a guess", "sure");
+    press(&pty, "ho6-10\r");
+    pty_expect(&pty, "frame 2");
+    press(&pty, "q");
+    pty_wait(&pty);
+    pty.words = NOTHING;
+    pty_start_again(&pty);
+    pty_expect(&pty, "mine-2 (8)");
+    answer(&pty, "With other bags: mine-2 (8)", "q");
+    pty_wait(&pty);
+    pty_end(&pty);
+}
+
 /* Another program has the event open: it is shown as it stands, nothing is entered, and q leaves.
  */
 static void the_second_on_an_event_only_reads(void **state)
@@ -317,6 +348,7 @@ int main(void)
         cmocka_unit_test(from_an_empty_home_on_a_small_screen),
         cmocka_unit_test(the_demo_counts_for_nothing),
         cmocka_unit_test(deleting_keeps_everything_in_the_trash),
+        cmocka_unit_test(home_shows_what_was_bowled_with_any_bag),
         cmocka_unit_test(the_second_on_an_event_only_reads),
         cmocka_unit_test(a_home_that_cannot_be_written_plays),
     };

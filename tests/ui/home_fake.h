@@ -44,6 +44,7 @@ static inline int fake_list(void *context, HomeKind kind, HomeItem *items, int m
                                     .bag = "mine",
                                     .pattern = "Quay",
                                     .scores = "203 187 (95)",
+                                    .others = "anna 179 (44)",
                                     .length_ft = 41};
         items[count++] = (HomeItem){.name = "winter",
                                     .title = "A winter event whose name is long",

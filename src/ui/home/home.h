@@ -19,7 +19,8 @@ typedef struct HomeItem {
     char date[16];           /* events: or "" */
     char bag[64];            /* events: names of their files */
     char pattern[64];        /* events: its own name */
-    char scores[48];         /* events: "203 187 (95)", "" nothing bowled yet */
+    char scores[48];         /* events: "203 187 (95)", "" nothing bowled yet with its own bag */
+    char others[96];         /* the same with other bags: "anna 203 187, ben (95)", or "" */
     double length_ft;        /* events and patterns */
     double volume_ml, ratio; /* patterns */
     char note[256];          /* patterns: how it plays */

@@ -70,6 +70,12 @@ int home_top(int at, int count, int room)
     return top > 0 ? top : 0;
 }
 
+/* What was bowled: with the event's own bag, else with others. */
+static const char *played(const HomeItem *item)
+{
+    return item->scores[0] ? item->scores : item->others;
+}
+
 /* In the compact view a file has its name and the one figure that matters most. */
 static void draw_brief(const Home *home, Canvas *canvas, int row, const HomeItem *item, bool here)
 {
@@ -77,7 +83,7 @@ static void draw_brief(const Home *home, Canvas *canvas, int row, const HomeItem
     if (item->fault[0])
         text_copy(right, sizeof right, "has a fault");
     else if (home->page == HOME_EVENTS)
-        text_copy(right, sizeof right, item->scores[0] ? item->scores : item->date);
+        text_copy(right, sizeof right, played(item)[0] ? played(item) : item->date);
     else if (home->page == HOME_BAGS)
         text_append(right, sizeof right, "%d balls", item->balls);
     else
@@ -108,7 +114,7 @@ static void draw_event(Canvas *canvas, int row, const HomeItem *item, bool here)
     canvas_text(canvas, row, 14 + name, 14, role, pattern);
     canvas_text(canvas, row, 29 + name, 10, role, item->bag);
     canvas_text(canvas, row, 40 + name, columns - 41 - name, role,
-                item->scores[0] ? item->scores : "not begun");
+                played(item)[0] ? played(item) : "not begun");
 }
 
 static void draw_bag(Canvas *canvas, int row, const HomeItem *item, bool here)
@@ -201,6 +207,15 @@ static void draw_heads(const Home *home, Canvas *canvas)
     }
 }
 
+/* What the column of the chosen event's games has no room for, above the doors. */
+static void draw_others(const Home *home, Canvas *canvas)
+{
+    const HomeItem *item = home->page == HOME_EVENTS ? home_item(home) : NULL;
+    if (item && item->others[0])
+        canvas_print(canvas, canvas->rows - 4, 3, canvas->columns - 4, ROLE_DIM,
+                     "With other bags: %s", item->others);
+}
+
 /* The doors on the line above the rule. */
 static void draw_doors(const Home *home, Canvas *canvas)
 {
@@ -245,10 +260,12 @@ static void draw_list(const Home *home, Canvas *canvas)
         canvas_text(canvas, 4, 3, canvas->columns - 4, ROLE_DIM,
                     home->page == HOME_EVENTS ? "No event yet: n starts one."
                                               : "None yet: n makes one.");
-    if (home->page == HOME_PATTERNS && !compact)
+    if (home->page == HOME_PATTERNS && !compact) {
         draw_pattern_facts(home, canvas);
-    else if (!compact)
+    } else if (!compact) {
+        draw_others(home, canvas);
         draw_doors(home, canvas);
+    }
 }
 
 /* ---- the rest ---- */
