@@ -195,13 +195,18 @@ static const JsonField PLAN_FIELDS[] = {
     {"rotation_change_deg", WIDE, JSON_AT(Plan, rotation_change_deg)},
     JSON_END};
 
+/* What a line ends with whose other bytes have this sum. */
+static void sum_text(char text[SUM_SIZE + 2], uint32_t sum)
+{
+    snprintf(text, SUM_SIZE + 2, ",\"sum\":\"%08lx\"}", (unsigned long)sum);
+}
+
 static bool sum_good(const char *line, size_t length)
 {
     char expected[SUM_SIZE + 2];
     if (length <= SUM_SIZE || length > JOURNAL_LINE_MAX)
         return false;
-    snprintf(expected, sizeof expected, ",\"sum\":\"%08lx\"}",
-             (unsigned long)load_crc32(line, length - SUM_SIZE));
+    sum_text(expected, load_crc32(line, length - SUM_SIZE));
     return memcmp(line + length - SUM_SIZE, expected, SUM_SIZE) == 0;
 }
 
@@ -222,46 +227,43 @@ static bool entry_parse(const Json *root, int *number, Entry *entry)
     return true;
 }
 
-/* A register of the CRC after eight more bits of 0. */
-static uint32_t crc_after_zeros(uint32_t crc)
+static bool one_bit_apart(const char *a, const char *b, size_t size)
 {
-    for (int bit = 0; bit < 8; bit++)
-        crc = crc >> 1 ^ (0xedb88320u & (0u - (crc & 1u)));
-    return crc;
-}
-
-static bool mend_sum(char *line, size_t length)
-{
-    for (size_t i = length - SUM_SIZE; i < length; i++)
-        for (int bit = 0; bit < 8; bit++) {
-            line[i] = (char)(line[i] ^ 1 << bit);
-            if (sum_good(line, length))
-                return true;
-            line[i] = (char)(line[i] ^ 1 << bit);
-        }
-    return false;
+    int bits = 0;
+    for (size_t i = 0; i < size; i++)
+        for (unsigned different = (unsigned char)(a[i] ^ b[i]); different;
+             different &= different - 1)
+            bits++;
+    return bits == 1;
 }
 
 /* The CRC is linear: what a flipped bit does to it depends on its place alone, and no two places in
  * so short a line do the same. */
 bool journal_line_mend(char *line, size_t length)
 {
+    char expected[SUM_SIZE + 2], said[9] = "";
     if (length <= SUM_SIZE || length > JOURNAL_LINE_MAX)
         return false;
     size_t body = length - SUM_SIZE;
-    uint32_t said = (uint32_t)strtoul(line + body + strlen(",\"sum\":\""), NULL, 16);
-    uint32_t difference = load_crc32(line, body) ^ said, does[8];
+    uint32_t sum = load_crc32(line, body), does[8];
+    sum_text(expected, sum);
+    if (one_bit_apart(line + body, expected, SUM_SIZE)) {
+        memcpy(line + body, expected, SUM_SIZE);
+        return true;
+    }
+    memcpy(said, line + body + strlen(",\"sum\":\""), sizeof said - 1);
+    uint32_t difference = sum ^ (uint32_t)strtoul(said, NULL, 16);
     for (int bit = 0; bit < 8; bit++)
         does[bit] = 1u << bit;
     for (size_t i = body; i-- > 0;)
         for (int bit = 0; bit < 8; bit++) {
-            does[bit] = crc_after_zeros(does[bit]);
+            does[bit] = load_crc32_zeros(does[bit]);
             if (does[bit] != difference)
                 continue;
             line[i] = (char)(line[i] ^ 1 << bit);
             return sum_good(line, length);
         }
-    return mend_sum(line, length);
+    return false;
 }
 
 /* A line as JSON, once its sum is good. */

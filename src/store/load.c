@@ -15,14 +15,21 @@
 #include "store/builtin.h"
 #include "store/home.h"
 
+uint32_t load_crc32_zeros(uint32_t crc)
+{
+    static const uint32_t NIBBLE[16] = {0x00000000, 0x1db71064, 0x3b6e20c8, 0x26d930ac,
+                                        0x76dc4190, 0x6b6b51f4, 0x4db26158, 0x5005713c,
+                                        0xedb88320, 0xf00f9344, 0xd6d6a3e8, 0xcb61b38c,
+                                        0x9b64c2b0, 0x86d3d2d4, 0xa00ae278, 0xbdbdf21c};
+    crc = crc >> 4 ^ NIBBLE[crc & 15];
+    return crc >> 4 ^ NIBBLE[crc & 15];
+}
+
 uint32_t load_crc32(const char *bytes, size_t size)
 {
     uint32_t crc = 0xffffffffu;
-    for (size_t i = 0; i < size; i++) {
-        crc ^= (unsigned char)bytes[i];
-        for (int bit = 0; bit < 8; bit++)
-            crc = crc >> 1 ^ (0xedb88320u & (0u - (crc & 1u)));
-    }
+    for (size_t i = 0; i < size; i++)
+        crc = load_crc32_zeros(crc ^ (unsigned char)bytes[i]);
     return ~crc;
 }
 

@@ -66,6 +66,9 @@ bool load_missing(const char *kind, const char *name, Error *error);
 /* CRC-32 (ISO 3309, as in zip): finds every single flipped bit. */
 uint32_t load_crc32(const char *bytes, size_t size);
 
+/* Its register after a byte of zeros. */
+uint32_t load_crc32_zeros(uint32_t crc);
+
 /* A ball's surface, in a bag or a journal: read, and written under the key "surface". */
 bool surface_parse(const Json *value, Surface *surface);
 void surface_out(JsonOut *out, const Surface *surface);

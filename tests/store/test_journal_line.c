@@ -1,0 +1,86 @@
+/* test_journal_line.c - one flipped bit of a line is put right, wherever it is; two are not, and
+ * nothing beyond a line is looked at. */
+#define _GNU_SOURCE /* MAP_ANONYMOUS */
+#include "near.h"
+
+#include <stdlib.h>
+#include <string.h>
+#include <sys/mman.h>
+#include <unistd.h>
+
+#include "base/rng.h"
+#include "store/journal_line.h"
+
+static const char LINE[] = "{\"format\":\"settee-journal/1\",\"n\":0,\"event\":\"spring\","
+                           "\"date\":\"2026-05-17\",\"sum\":\"763a223e\"}";
+enum { LENGTH = sizeof LINE - 1 };
+
+/* Of its own size, so that a sanitizer sees a read past its end. */
+static char *copy_of(const char *line, size_t length)
+{
+    char *copy = malloc(length);
+    assert_non_null(copy);
+    memcpy(copy, line, length);
+    return copy;
+}
+
+static void flip(char *line, size_t bit) { line[bit / 8] = (char)(line[bit / 8] ^ 1 << bit % 8); }
+
+static void one_bit_is_mended(void **state)
+{
+    (void)state;
+    JournalHead head;
+    Error fault = {0};
+    bool foreign;
+    assert_true(journal_header_read(LINE, LENGTH, &head, &foreign, &fault));
+    for (size_t bit = 0; bit < 8 * LENGTH; bit++) {
+        char *line = copy_of(LINE, LENGTH);
+        flip(line, bit);
+        assert_true(journal_line_mend(line, LENGTH));
+        assert_memory_equal(line, LINE, LENGTH);
+        free(line);
+    }
+}
+
+/* The sum differs in four bits at least between two lines as short as these. */
+static void two_bits_are_not(void **state)
+{
+    (void)state;
+    Rng rng = rng_seed(17);
+    for (int i = 0; i < 20000; i++) {
+        size_t first = (size_t)rng_between(&rng, 0, 8 * LENGTH);
+        size_t second = (size_t)rng_between(&rng, 0, 8 * LENGTH);
+        if (first == second)
+            continue;
+        char *line = copy_of(LINE, LENGTH);
+        flip(line, first);
+        flip(line, second);
+        assert_false(journal_line_mend(line, LENGTH));
+        free(line);
+    }
+}
+
+/* Where the sum's digits belong are more digits, up to the last byte; a page that must not be read
+ * follows. */
+static void nothing_beyond_is_read(void **state)
+{
+    (void)state;
+    static const size_t LENGTHS[] = {1, 18, 19, 40, JOURNAL_LINE_MAX};
+    size_t page = (size_t)sysconf(_SC_PAGESIZE);
+    assert_true(page >= JOURNAL_LINE_MAX);
+    char *pages = mmap(NULL, 2 * page, PROT_READ | PROT_WRITE, MAP_PRIVATE | MAP_ANONYMOUS, -1, 0);
+    assert_true(pages != MAP_FAILED);
+    memset(pages, '0', page);
+    assert_int_equal(mprotect(pages + page, page, PROT_NONE), 0);
+    for (size_t i = 0; i < sizeof LENGTHS / sizeof *LENGTHS; i++)
+        assert_false(journal_line_mend(pages + page - LENGTHS[i], LENGTHS[i]));
+    assert_int_equal(munmap(pages, 2 * page), 0);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {cmocka_unit_test(one_bit_is_mended),
+                                       cmocka_unit_test(two_bits_are_not),
+                                       cmocka_unit_test(nothing_beyond_is_read)};
+    return cmocka_run_group_tests_name("journal lines", tests, NULL, NULL);
+}
