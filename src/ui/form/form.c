@@ -183,6 +183,12 @@ void form_draw(const Form *form, const void *subject, const Glyphs *glyphs, Canv
     }
 }
 
+int form_caution_rows(const Form *form, int columns)
+{
+    Caution caution = form->kind->rows[form->row].caution;
+    return caution == CAUTION_NONE ? 0 : canvas_lines(columns - 2, CAUTION_WORDS[caution]);
+}
+
 void form_caution(const Form *form, const char *words, const Glyphs *glyphs, Canvas *canvas,
                   Area area)
 {
@@ -190,6 +196,6 @@ void form_caution(const Form *form, const char *words, const Glyphs *glyphs, Can
     if (caution == CAUTION_NONE)
         return;
     canvas_put(canvas, area.row, area.column, glyphs->caution, ROLE_WARN);
-    canvas_wrap(canvas, area.row, area.column + 2, area.columns - 2, 2, ROLE_WARN,
+    canvas_wrap(canvas, area.row, area.column + 2, area.columns - 2, area.rows, ROLE_WARN,
                 words ? words : CAUTION_WORDS[caution]);
 }

@@ -61,7 +61,8 @@ enum { FORM_WIDE_MIN = 70 };
 void form_hint(const Form *form, const void *subject, char *out, size_t size);
 void form_draw(const Form *form, const void *subject, const Glyphs *glyphs, Canvas *canvas,
                Area area);
-/* The current field's caution, in two lines; `words` in its place if not NULL. */
+/* The current field's caution, and how many lines it takes; `words` in its place if not NULL. */
+int form_caution_rows(const Form *form, int columns);
 void form_caution(const Form *form, const char *words, const Glyphs *glyphs, Canvas *canvas,
                   Area area);
 

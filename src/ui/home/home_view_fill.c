@@ -163,12 +163,14 @@ void home_draw_form(const Home *home, Canvas *canvas)
                hint);
     if (!compact)
         canvas_text(canvas, 2, 3, columns - 4, ROLE_DIM, purpose(home));
-    rows = rows < room ? rows : room;
+    int care = compact && !measuring ? form_caution_rows(form, columns) : 0;
+    rows = rows < room - care ? rows : room - care;
     form_draw(form, home_filled(home), glyphs_of(home), canvas,
               (Area){row, 1, rows, columns < 100 ? columns : 100});
     row += rows + !compact;
     if (measuring)
         draw_result(home, canvas, row);
-    else if (!compact)
-        form_caution(form, NULL, glyphs_of(home), canvas, (Area){row, 1, 2, columns});
+    else
+        form_caution(form, NULL, glyphs_of(home), canvas,
+                     (Area){row, 1, compact ? care : 2, columns});
 }
