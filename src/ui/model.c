@@ -60,12 +60,6 @@ bool model_compact(const Model *model)
            (model->columns < SCREEN_COLUMNS_MIN || model->rows < SCREEN_ROWS_MIN);
 }
 
-bool model_fits(const Model *model)
-{
-    bool wide = model->mode == MODE_BAG || model->mode == MODE_BALL;
-    return !model_small(model) && !(wide && model_compact(model));
-}
-
 unsigned model_where(const Model *model)
 {
     static const unsigned FIELDS[] = {
@@ -76,8 +70,6 @@ unsigned model_where(const Model *model)
         return IN_ASK;
     if (model_small(model))
         return IN_SMALL;
-    if (!model_fits(model))
-        return IN_NARROW;
     switch (model->mode) {
     case MODE_ENTRY:
         return FIELDS[model->typing.field];

@@ -306,7 +306,5 @@ int model_sureness(const Model *model);
 
 bool model_compact(const Model *model); /* the compact view is shown */
 bool model_small(const Model *model);   /* not even that fits */
-/* Whether the mode has a screen at this size; some have no compact one. */
-bool model_fits(const Model *model);
 
 #endif

@@ -8,17 +8,14 @@
 static void draw_small(const Model *model, Canvas *canvas)
 {
     char text[200] = "";
-    bool narrow = !model_small(model);
     if (model->mode == MODE_ASK) {
         screen_prompt(model, text, sizeof text);
         text_append(text, sizeof text, " y/n");
     } else {
-        text_append(text, sizeof text, "%s needs %dx%d; this is %dx%d. %s",
-                    narrow ? "This screen" : "settee",
-                    narrow ? SCREEN_COLUMNS_MIN : COMPACT_COLUMNS_MIN,
-                    narrow ? SCREEN_ROWS_MIN : COMPACT_ROWS_MIN, canvas->columns, canvas->rows,
-                    narrow ? "Make the window larger, or press Esc: the lane fits."
-                           : "Make the window larger, or press q to quit.");
+        text_append(text, sizeof text,
+                    "settee needs %dx%d; this is %dx%d. Make the window larger, or press q to "
+                    "quit.",
+                    COMPACT_COLUMNS_MIN, COMPACT_ROWS_MIN, canvas->columns, canvas->rows);
     }
     int row = canvas->rows > 4 ? canvas->rows / 3 : 0;
     canvas_wrap(canvas, row, 0, canvas->columns, canvas->rows - row, ROLE_PLAIN, text);
@@ -32,7 +29,7 @@ static Mode shown_mode(const Model *model)
         mode = model->typing.back;
     if (mode == MODE_TOLD || mode == MODE_TARGET)
         return MODE_LOG;
-    if (model->mode == MODE_ASK && mode != MODE_LOG && (mode != MODE_BAG || model_compact(model)))
+    if (model->mode == MODE_ASK && mode != MODE_LOG && mode != MODE_BAG)
         return MODE_LANE;
     return mode;
 }
@@ -41,7 +38,7 @@ void view_draw(const Model *model, Canvas *canvas)
 {
     canvas_erase(canvas);
     canvas->ascii = model->glyphs->ascii;
-    if (!model_fits(model)) {
+    if (model_small(model)) {
         draw_small(model, canvas);
         return;
     }

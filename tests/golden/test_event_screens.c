@@ -93,12 +93,42 @@ static void compact_view(void **state)
     pinned_type(pinned, "K");
     pinned_show_block(pinned, &block);
     compare("compact-block-40x12", &pinned->model);
-    pinned_type(pinned, "B");
-    compare("compact-narrow-40x12", &pinned->model);
     free(pinned);
     pinned = playing(HAND_RIGHT, 39, 12);
     compare("small-39x12", &pinned->model);
     free(pinned);
+}
+
+/* The bag and a ball's fields, at a phone's sizes. */
+static void compact_bag(void **state)
+{
+    (void)state;
+    static const int SIZES[][2] = {{40, 12}, {60, 20}};
+    static Arsenal arsenal;
+    for (int i = 0; i < 2; i++) {
+        Pinned *pinned = playing(HAND_RIGHT, SIZES[i][0], SIZES[i][1]);
+        char name[64];
+        pinned->session.event.certified = false;
+        pinned_type(pinned, "B+Fern Lid\r");
+        pinned_press(pinned, PRESS_ESC);
+        for (int up = 0; up < 4; up++)
+            pinned_press(pinned, PRESS_UP);
+        pinned_show_arsenal(pinned, &arsenal);
+        pinned->model.arsenal_surfaces = true;
+        int pages = screen_bag_pages(&pinned->model);
+        assert_int_equal(pages, 6);
+        for (int page = 1; page <= pages; page++) {
+            snprintf(name, sizeof name, "compact-bag-%d-%dx%d", page, SIZES[i][0], SIZES[i][1]);
+            compare(name, &pinned->model);
+            pinned_press(pinned, '\t');
+        }
+        pinned_press(pinned, '\r');
+        pinned_press(pinned, '\r');
+        pinned_press(pinned, '\r');
+        snprintf(name, sizeof name, "compact-ball-%dx%d", SIZES[i][0], SIZES[i][1]);
+        compare(name, &pinned->model);
+        free(pinned);
+    }
 }
 
 /* A game with spares, fouls, and frames of which only the pins are known. */
@@ -164,10 +194,10 @@ static void a_ball_on_its_way(void **state)
 int main(void)
 {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(oil_at_each_size),        cmocka_unit_test(oil_of_a_left_hander_in_ascii),
-        cmocka_unit_test(what_if_is_marked),       cmocka_unit_test(compact_view),
-        cmocka_unit_test(a_ball_on_its_way),       cmocka_unit_test(log_at_each_size),
-        cmocka_unit_test(log_is_changed_in_place),
+        cmocka_unit_test(oil_at_each_size),  cmocka_unit_test(oil_of_a_left_hander_in_ascii),
+        cmocka_unit_test(what_if_is_marked), cmocka_unit_test(compact_view),
+        cmocka_unit_test(compact_bag),       cmocka_unit_test(a_ball_on_its_way),
+        cmocka_unit_test(log_at_each_size),  cmocka_unit_test(log_is_changed_in_place),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

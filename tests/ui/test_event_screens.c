@@ -3,7 +3,7 @@
 
 #include "ui/draw/rolling.h"
 #include "ui/input/commands.h"
-#include "ui/pinned.h"
+#include "ui/pinned_bag.h"
 
 static Pinned *begin(void)
 {
@@ -190,18 +190,27 @@ static void a_phone_logs_as_a_large_screen_does(void **state)
     free(phone);
 }
 
-/* What has no compact view says what it needs; nothing can be done there but go back. */
-static void a_screen_too_wide_for_a_phone(void **state)
+/* On a small screen the bag's pages follow the chosen ball, and work as on a large one. */
+static void the_bag_on_a_phone(void **state)
 {
     (void)state;
+    static Arsenal arsenal;
     Pinned *pinned = begin();
+    pinned->session.event.certified = false;
     pinned_type(pinned, "B");
-    update(&pinned->model, (Msg){.kind = MSG_SIZE, .columns = 79, .rows = 24});
-    shows(pinned, "This screen needs 80x24; this is 79x24");
+    update(&pinned->model, (Msg){.kind = MSG_SIZE, .columns = 40, .rows = 12});
+    pinned_show_arsenal(pinned, &arsenal);
     int balls = pinned->session.bag.count;
-    pinned_type(pinned, "+-y\r0");
-    assert_int_equal(pinned->session.bag.count, balls);
-    assert_int_equal(pinned->model.mode, MODE_BAG);
+    pinned->model.bag_page = 1;
+    shows(pinned, "first out on fresh oil");
+    pinned_press(pinned, PRESS_DOWN);
+    assert_int_equal(pinned->model.bag_page, 1);
+    shows(pinned, "in reserve: adds little");
+    pinned_type(pinned, "+");
+    assert_int_equal(pinned->session.bag.count, balls + 1);
+    shows(pinned, "Copied to the locker: now give it a");
+    shows(pinned, "\n name");
+    pinned_press(pinned, PRESS_ESC);
     pinned_press(pinned, PRESS_ESC);
     shows(pinned, "lane 18 R");
     free(pinned);
@@ -318,7 +327,7 @@ int main(void)
         cmocka_unit_test(what_if_and_what_was_are_told_apart),
         cmocka_unit_test(what_cannot_be_is_not_supposed),
         cmocka_unit_test(a_phone_logs_as_a_large_screen_does),
-        cmocka_unit_test(a_screen_too_wide_for_a_phone),
+        cmocka_unit_test(the_bag_on_a_phone),
         cmocka_unit_test(the_keys_that_matter_are_shown),
         cmocka_unit_test(caps_lock_is_told),
         cmocka_unit_test(the_score_and_what_it_takes),

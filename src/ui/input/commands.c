@@ -47,7 +47,7 @@ static const KeyPlace PLACES[] = {
     {IN_WORDS, "words"},
     {IN_SEARCH, "search"},
     {IN_ASK, "when asked"},
-    {IN_SMALL | IN_NARROW, "a small window"},
+    {IN_SMALL, "a small window"},
 };
 
 const KeyTable COMMAND_TABLE = {.rows = COMMAND_ROWS,

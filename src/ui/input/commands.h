@@ -33,14 +33,13 @@ enum {
     IN_WORDS = 1 << 17,   /* reading what the words mean */
     IN_OIL = 1 << 18,     /* looking at the oil */
     IN_SUPPOSE = 1 << 19, /* what if: the answers to a shot that is only supposed */
-    IN_NARROW = 1 << 20,  /* a screen that has no compact view, in too small a terminal */
-    IN_LOG = 1 << 21,     /* looking at the score sheet and all shots */
-    IN_TOLD = 1 << 22,    /* there: a frame known only by its pins */
-    IN_TARGET = 1 << 23,  /* there: the score to aim for */
-    IN_SEARCH = 1 << 24,  /* typing what action to look for */
-    IN_BOWL = 1 << 25,    /* a rehearsal: what to throw next */
-    IN_ROLL = 1 << 26,    /* and the ball is on its way */
-    IN_ANY = (1 << 27) - 1
+    IN_LOG = 1 << 20,     /* looking at the score sheet and all shots */
+    IN_TOLD = 1 << 21,    /* there: a frame known only by its pins */
+    IN_TARGET = 1 << 22,  /* there: the score to aim for */
+    IN_SEARCH = 1 << 23,  /* typing what action to look for */
+    IN_BOWL = 1 << 24,    /* a rehearsal: what to throw next */
+    IN_ROLL = 1 << 25,    /* and the ball is on its way */
+    IN_ANY = (1 << 26) - 1
 };
 
 /* Groups of the help screen, in its order. */

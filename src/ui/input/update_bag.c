@@ -59,7 +59,8 @@ void key_ball(Model *model, Effects *effects, int argument, uint32_t key)
             at = i;
     at += key == PRESS_UP ? -1 : 1;
     model->ball = order[at < 0 ? 0 : at >= count ? count - 1 : at];
-    show_list(model);
+    if (!model_compact(model)) /* there every page follows the ball */
+        show_list(model);
 }
 
 void key_ball_open(Model *model, Effects *effects, int argument, uint32_t key)

@@ -49,7 +49,7 @@ char screen_bag_letter(const Bag *bag, int ball)
     return (char)(locker < 26 ? 'a' + locker : 'A' + locker % 26);
 }
 
-static void name_ball(const Model *model, int ball, char *out, size_t size)
+void screen_bag_name(const Model *model, int ball, char *out, size_t size)
 {
     out[0] = '\0';
     if (ball >= 0)
@@ -204,8 +204,8 @@ static void draw_pairs(const Model *model, Canvas *canvas, Area area)
         char a[64], b[64], text[200] = "";
         int row = area.row + 1 + i;
         Role role = pair->share >= 0.65 ? ROLE_WARN : pair->share >= 0.35 ? ROLE_PLAIN : ROLE_DIM;
-        name_ball(model, pair->a, a, sizeof a);
-        name_ball(model, pair->b, b, sizeof b);
+        screen_bag_name(model, pair->a, a, sizeof a);
+        screen_bag_name(model, pair->b, b, sizeof b);
         canvas_print(canvas, row, area.column, 6, role, "%4.0f%%", 100.0 * pair->share);
         canvas_text(canvas, row, area.column + 7, 7, role, arsenal_overlap_word(pair->share));
         text_append(text, sizeof text, "%s and %s", a, b);
@@ -233,7 +233,7 @@ static void draw_lanes(const Model *model, Canvas *canvas, Area area)
     for (int s = 0; s < LANE_STATE_COUNT; s++, row++) {
         const Gap *gap = &arsenal->gap[s];
         char name[64];
-        name_ball(model, gap->ball, name, sizeof name);
+        screen_bag_name(model, gap->ball, name, sizeof name);
         Role role = gap->open ? ROLE_WARN : ROLE_PLAIN;
         canvas_text(canvas, row, column, 11, role, LANE_STATE_NAMES[s]);
         canvas_print(canvas, row, column + 11, 6, ROLE_DIM, "%4.0f%%", 100.0 * arsenal->weight[s]);
@@ -243,7 +243,7 @@ static void draw_lanes(const Model *model, Canvas *canvas, Area area)
                      hundredths(gap->ideal) / 10.0, hundredths(gap->ideal - gap->best) / 10.0);
         GapAnswer answer = arsenal_gap_answer(gap);
         if (answer == GAP_BY_LOCKER)
-            name_ball(model, gap->locker_ball, name, sizeof name);
+            screen_bag_name(model, gap->locker_ball, name, sizeof name);
         else if (answer == GAP_BY_IDEAL)
             text_copy(name, sizeof name, arsenal_ideals()[gap->ideal_ball].words);
         else
@@ -279,7 +279,7 @@ static void draw_set(const Model *model, Canvas *canvas, Area area, const Set *s
         int row = area.row + 1 + i * (two ? 2 : 1), column = area.column;
         char name[64], text[200] = "", games[16] = "";
         Role role = place->spare || place->lead < 0 ? ROLE_DIM : ROLE_PLAIN;
-        name_ball(model, place->ball, name, sizeof name);
+        screen_bag_name(model, place->ball, name, sizeof name);
         if (place->game_from)
             snprintf(games, sizeof games, place->game_from == place->game_to ? "g %d" : "g %d-%d",
                      place->game_from, place->game_to);
@@ -288,7 +288,7 @@ static void draw_set(const Model *model, Canvas *canvas, Area area, const Set *s
         canvas_text(canvas, row, column + 26, area.columns - 26, role, place->job);
         if (!two || place->stand_in < 0)
             continue;
-        name_ball(model, place->stand_in, name, sizeof name);
+        screen_bag_name(model, place->stand_in, name, sizeof name);
         text_append(text, sizeof text, "stand-in %s, %s %.1f", name,
                     place->loss < 0.0 ? "gains" : "costs", hundredths(fabs(place->loss)) / 10.0);
         canvas_text(canvas, row + 1, column + 26, area.columns - 26, ROLE_DIM, text);
@@ -318,14 +318,15 @@ static int surfaces_rows(const Model *model, int columns)
                                    : 2;
 }
 
-static void advice_words(const Model *model, const SurfaceAdvice *advice, char *out, size_t size)
+void screen_bag_advice(const Model *model, const SurfaceAdvice *advice, bool named, char *out,
+                       size_t size)
 {
     char surface[32], name[64], other[64];
     ball_surface_words(&SURFACE_SET[advice->surface], surface, sizeof surface);
-    name_ball(model, advice->ball, name, sizeof name);
-    name_ball(model, advice->other, other, sizeof other);
+    screen_bag_name(model, advice->ball, name, sizeof name);
+    screen_bag_name(model, advice->other, other, sizeof other);
     out[0] = '\0';
-    text_append(out, size, "%s to %s: ", name, surface);
+    text_append(out, size, "%s%s%s: ", named ? name : "", named ? " to " : "To ", surface);
     if (advice->other >= 0)
         text_append(out, size, "like %s on %.0f%% of lanes, not %.0f%%", other,
                     100.0 * advice->after, 100.0 * advice->before);
@@ -362,7 +363,7 @@ static void draw_surface_advice(const Model *model, Canvas *canvas, Area area)
     int row = area.row, end = area.row + area.rows;
     for (int i = 0; i < arsenal->advice_count && row < end - 2; i++) {
         char text[240];
-        advice_words(model, &arsenal->advice[i], text, sizeof text);
+        screen_bag_advice(model, &arsenal->advice[i], true, text, sizeof text);
         row += canvas_wrap(canvas, row, area.column, area.columns, 2, ROLE_PLAIN, text);
     }
     if (arsenal->advice_count == 0)
@@ -434,16 +435,21 @@ static int lay_out(const Model *model, Canvas *canvas, int page)
     return at + 1;
 }
 
-int screen_bag_pages(const Model *model) { return lay_out(model, NULL, 0); }
+int screen_bag_pages(const Model *model)
+{
+    return model_compact(model) ? screen_bag_compact_pages(model) : lay_out(model, NULL, 0);
+}
 
 void screen_bag_frame(const Model *model, Canvas *canvas, const char *page)
 {
     const Session *session = model->session;
     const Arsenal *arsenal = model_arsenal(model);
     char right[64] = "", title[200] = "";
-    text_append(title, sizeof title, "Bag on %s, %.0f ft: %d games, %d on the pair",
-                session->pattern.name, session->pattern.length_ft, session->event.games,
-                session->event.bowlers_on_pair);
+    text_append(title, sizeof title, "Bag on %s, %.0f ft", session->pattern.name,
+                session->pattern.length_ft);
+    if (!model_compact(model))
+        text_append(title, sizeof title, ": %d games, %d on the pair", session->event.games,
+                    session->event.bowlers_on_pair);
     if (arsenal && arsenal->done)
         text_append(right, sizeof right, "%s", page);
     else
@@ -451,7 +457,8 @@ void screen_bag_frame(const Model *model, Canvas *canvas, const char *page)
                     arsenal ? 100 * arsenal->steps / (arsenal->steps_all ? arsenal->steps_all : 1)
                             : 0);
     screen_frame_top(canvas, title, right);
-    screen_frame_bottom(model, canvas, 0, canvas->columns - 2, ROLE_PLAIN, "");
+    screen_frame_bottom(model, canvas, 0, canvas->columns - 2, ROLE_PLAIN,
+                        model_compact(model) && arsenal && arsenal->done ? "Tab next page" : "");
     if (model->mode == MODE_ASK)
         screen_frame_prompt(model, canvas);
 }
@@ -462,6 +469,9 @@ void screen_bag(const Model *model, Canvas *canvas)
     int page = model->bag_page < pages ? model->bag_page : pages - 1;
     char words[32];
     snprintf(words, sizeof words, "page %d of %d", page + 1, pages);
+    if (model_compact(model))
+        screen_bag_compact(model, canvas, page);
+    else
+        lay_out(model, canvas, page);
     screen_bag_frame(model, canvas, words);
-    lay_out(model, canvas, page);
 }

@@ -54,8 +54,7 @@ static const char *order_sign(const Bag *bag, const Strength *strength, int befo
     return strength[before - 1].score - strength[slot - 1].score > STRENGTH_ALIKE ? " >" : " =";
 }
 
-/* "Strong to weak: 1 > 2 = 4 > 3; for spares 6" */
-static void draw_order(const Model *model, Canvas *canvas, int row, int column, int columns)
+void screen_ball_order(const Model *model, Canvas *canvas, int row, int column, int columns)
 {
     const Bag *bag = bag_of(model);
     const Arsenal *arsenal = model_arsenal(model);
@@ -114,7 +113,7 @@ void screen_ball_list(const Model *model, Canvas *canvas, Area area)
                 "  lb  cover      surface    games   RG    diff");
     for (int i = top; i < count && i < top + room; i++)
         draw_listed(model, canvas, row++, column, order[i]);
-    draw_order(model, canvas, row++, column + 2, area.columns - 2);
+    screen_ball_order(model, canvas, row++, column + 2, area.columns - 2);
     if (usual)
         canvas_text(canvas, row, column + 2, area.columns - 2, ROLE_DIM,
                     "* usual for its cover: the bag doesn't say. Enter to put in yours.");
@@ -140,6 +139,12 @@ static void draw_doing(const Model *model, Canvas *canvas, int row, int column, 
     canvas_text(canvas, row, column, columns, ROLE_PLAIN, text);
 }
 
+static bool surface_closed(const Model *model)
+{
+    return BALL_FORM.rows[model->form.row].caution == CAUTION_SURFACE &&
+           !model_surfaces_free(model);
+}
+
 static void draw_form(const Model *model, Canvas *canvas, Area area)
 {
     const Ball *ball = &bag_of(model)->balls[model->ball];
@@ -151,14 +156,36 @@ static void draw_form(const Model *model, Canvas *canvas, Area area)
               (Area){row + 1, column, BALL_ROWS, area.columns});
     row += BALL_ROWS + 2;
     draw_doing(model, canvas, row, column + 2, area.columns - 2);
-    bool closed =
-        BALL_FORM.rows[model->form.row].caution == CAUTION_SURFACE && !model_surfaces_free(model);
-    form_caution(&model->form, closed ? SESSION_SURFACES_CLOSED : NULL, model->glyphs, canvas,
-                 (Area){row + 2, column, 2, area.columns});
+    form_caution(&model->form, surface_closed(model) ? SESSION_SURFACES_CLOSED : NULL,
+                 model->glyphs, canvas, (Area){row + 2, column, 2, area.columns});
+}
+
+/* Its name, the fields around the current one, what to take care of; the hint is on the rule. */
+static void ball_compact(const Model *model, Canvas *canvas)
+{
+    const Ball *ball = &bag_of(model)->balls[model->ball];
+    const char *closed = surface_closed(model) ? SESSION_SURFACES_CLOSED : NULL;
+    int columns = canvas->columns - 2, room = canvas->rows - 4;
+    int care =
+        closed ? canvas_lines(columns - 2, closed) : form_caution_rows(&model->form, columns);
+    int rows = BALL_ROWS < room - care ? BALL_ROWS : room - care;
+    char hint[128];
+    form_hint(&model->form, ball, hint, sizeof hint);
+    screen_frame_top(canvas, model->bag_unsaved ? "Not saved" : "Ball", "");
+    int wide = canvas_text(canvas, 1, 1, columns - 16, ROLE_TITLE, ball->name);
+    canvas_print(canvas, 1, wide + 3, 14, ROLE_DIM, ball->slot ? "slot %d" : "in the locker",
+                 ball->slot);
+    form_draw(&model->form, ball, model->glyphs, canvas, (Area){2, 1, rows, columns});
+    form_caution(&model->form, closed, model->glyphs, canvas, (Area){2 + rows, 1, care, columns});
+    screen_frame_bottom(model, canvas, 0, columns, ROLE_PLAIN, hint);
 }
 
 void screen_ball(const Model *model, Canvas *canvas)
 {
+    if (model_compact(model)) {
+        ball_compact(model, canvas);
+        return;
+    }
     int rows = canvas->rows - 4, columns = canvas->columns - 2, top = 2;
     int list = screen_ball_list_rows(model, columns);
     list = list < rows - FORM_HIGH - 1 ? list : rows - FORM_HIGH - 1;

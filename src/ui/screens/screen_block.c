@@ -125,9 +125,11 @@ static void draw_frame(const Model *model, Canvas *canvas, const Block *block)
     if (!block || !block->done)
         snprintf(right, sizeof right, "calculating, %d%%",
                  block ? 100 * block->steps / (block->steps_all ? block->steps_all : 1) : 0);
-    text_append(title, sizeof title, "Block on %s, %.0f ft: %d games, %d on the pair",
-                session->pattern.name, session->pattern.length_ft, session->event.games,
-                session->event.bowlers_on_pair);
+    text_append(title, sizeof title, "Block on %s, %.0f ft", session->pattern.name,
+                session->pattern.length_ft);
+    if (!model_compact(model))
+        text_append(title, sizeof title, ": %d games, %d on the pair", session->event.games,
+                    session->event.bowlers_on_pair);
     screen_frame_top(canvas, title, right);
     screen_frame_bottom(model, canvas, 0, canvas->columns - 2, ROLE_PLAIN, "");
 }
@@ -176,9 +178,9 @@ void screen_block(const Model *model, Canvas *canvas)
 {
     const Block *block = model_block(model);
     if (model_compact(model)) {
-        draw_frame(model, canvas, block);
         if (block)
             block_compact(model, canvas, block);
+        draw_frame(model, canvas, block);
         return;
     }
     int bottom = canvas->rows - 2, columns = canvas->columns - 2;

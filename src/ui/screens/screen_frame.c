@@ -71,16 +71,34 @@ void screen_frame_event(const Model *model, Canvas *canvas)
         canvas_text(canvas, 0, 1 + used, room - used, ROLE_DIM, pattern);
 }
 
+/* Two lines, the second at `row`, over whatever is there. */
+static int draw_two(Canvas *canvas, int row, int width, Role role, const char *text)
+{
+    for (int i = row - 1; i <= row; i++)
+        canvas_hline(canvas, i, 0, canvas->columns, ' ', ROLE_PLAIN);
+    canvas_wrap(canvas, row - 1, 1, width, 2, role, text);
+    return width;
+}
+
+/* What is said on the rule; what is longer than a narrow window takes the line above it too. */
+static int draw_on_rule(Canvas *canvas, int rule, int width, Role role, const char *text)
+{
+    if (canvas->columns < SCREEN_COLUMNS_MIN && canvas_width(text) + 2 > width)
+        return draw_two(canvas, rule, width, role, text);
+    return canvas_print(canvas, rule, 1, width, role, " %s ", text);
+}
+
 int screen_frame_bottom(const Model *model, Canvas *canvas, int between, int width, Role role,
                         const char *hint)
 {
     int rule = canvas->rows - 2 - between, used = 0;
     canvas_hline(canvas, rule, 0, canvas->columns, model->glyphs->rule, ROLE_DIM);
+    char unsaved[sizeof model->unsaved_text + 16] = "";
+    text_append(unsaved, sizeof unsaved, "NOT SAVED: %s", model->unsaved_text);
     if (model->unsaved)
-        used =
-            canvas_print(canvas, rule, 1, width, ROLE_BAD, " NOT SAVED: %s ", model->unsaved_text);
+        used = draw_on_rule(canvas, rule, width, ROLE_BAD, unsaved);
     else if (model->message[0])
-        used = canvas_print(canvas, rule, 1, width, model->message_role, " %s ", model->message);
+        used = draw_on_rule(canvas, rule, width, model->message_role, model->message);
     else if (hint[0])
         used = canvas_print(canvas, rule, 1, width, role, " %s ", hint);
     unsigned where = model_where(model);
@@ -127,6 +145,10 @@ void screen_frame_prompt(const Model *model, Canvas *canvas)
     char text[160];
     int row = canvas->rows - 2;
     screen_prompt(model, text, sizeof text);
+    if (canvas_width(text) > canvas->columns - 2) {
+        draw_two(canvas, row, canvas->columns - 2, ROLE_ACCENT, text);
+        return;
+    }
     canvas_hline(canvas, row, 0, canvas->columns, ' ', ROLE_PLAIN);
     canvas_text(canvas, row, 1, canvas->columns - 2, ROLE_ACCENT, text);
 }

@@ -54,10 +54,20 @@ int screen_bag_pages(const Model *model); /* at the model's size */
 /* Top and bottom of the bag's screens; `page` is shown at the top right once all is computed. */
 void screen_bag_frame(const Model *model, Canvas *canvas, const char *page);
 char screen_bag_letter(const Bag *bag, int ball); /* its slot, or a letter in the locker */
+/* The letter and the name; "" for -1. */
+void screen_bag_name(const Model *model, int ball, char *out, size_t size);
+/* A change of surface in a sentence; `named`: its ball too. */
+void screen_bag_advice(const Model *model, const SurfaceAdvice *advice, bool named, char *out,
+                       size_t size);
+/* The same pages in the compact view. */
+int screen_bag_compact_pages(const Model *model);
+void screen_bag_compact(const Model *model, Canvas *canvas, int page);
 
 /* The list of the bag's balls with their numbers: the rows it needs, and the list itself. */
 int screen_ball_list_rows(const Model *model, int columns);
 void screen_ball_list(const Model *model, Canvas *canvas, Area area);
+/* "Strong to weak: 1 > 2 = 4 > 3; for spares 6", once that is known. */
+void screen_ball_order(const Model *model, Canvas *canvas, int row, int column, int columns);
 
 int screen_help_lines(const Model *model, bool words); /* how long the page of keys or words is */
 int screen_help_room(int rows);                        /* how many of its lines show at once */
