@@ -3,6 +3,7 @@
 #include <stdlib.h>
 
 #include "app/app.h"
+#include "app/app_follow.h"
 #include "base/text.h"
 #include "store/home_edit.h"
 #include "store/journal.h"
@@ -17,6 +18,7 @@ typedef struct Keeper {
     const Session *session;
     BagFile bag_file;
     bool bag_waits; /* the disk refused the current bag */
+    Follow follow;  /* where another settee keeps it */
 } Keeper;
 
 /* Said long before it is full, now and then. */
@@ -51,6 +53,12 @@ static bool save_bag(void *context, const Bag *bag, char *where, size_t size, Er
     return !keeper->bag_waits;
 }
 
+static const Session *follow(void *context)
+{
+    Keeper *keeper = context;
+    return follow_news(&keeper->follow, keeper->session);
+}
+
 static bool load(const char *event_name, const char *bag_name, Session *session, RuleSet *rules,
                  BagFile *bag_file, Error *error)
 {
@@ -82,6 +90,7 @@ static void close_event(App *app, Keeper *keeper)
         keeper->bag_waits = !files_bag_keep(&keeper->bag_file, &keeper->session->bag, &unheard);
     app->unsaved_entries = journal_close(keeper->journal) + keeper->refused;
     app->unsaved_bag = keeper->bag_waits;
+    follow_end(&keeper->follow);
 }
 
 /* Opens the journal. Where another settee has it, or nothing can be written, the event is shown as
@@ -99,8 +108,11 @@ static bool open_journal(Keeper *keeper, Session *session, char *notice, size_t 
     Error unheard = {0}; /* where nothing was written yet there is nothing to read */
     journal_read(session, notice, size, &unheard);
     notice[0] = '\0';
+    if (*read_only && !follow_begin(&keeper->follow, session, &keeper->bag_file))
+        return error_set(error, "out of memory");
     if (*read_only)
-        text_append(notice, size, "Read only: this event is open in another settee");
+        text_append(notice, size,
+                    "Read only: this event is open in another settee, and followed here");
     else
         text_append(notice, size, "What you log is NOT KEPT: %s", keeper->why_not.text);
     return true;
@@ -131,6 +143,7 @@ static bool once(App *app, const char *event, const char *bag, StageEnd *end, bo
                        .notice = notice,
                        .keep = keep,
                        .save_bag = save_bag,
+                       .follow = read_only ? follow : NULL,
                        .context = &keeper};
         done = app_open(app, error);
         *end = done ? ui_event(&host, error) : STAGE_FAILED;

@@ -191,6 +191,18 @@ static void find_spare(EventStage *event)
                       .revision = event->spare_asked});
 }
 
+enum { FOLLOW_MS = 1000 };
+
+/* What is being typed or chosen first comes to its end. */
+static void follow(EventStage *event)
+{
+    const Session *now =
+        model_may_follow(event->model) ? event->host->follow(event->host->context) : NULL;
+    if (now)
+        send(event, (Msg){.kind = MSG_FOLLOW, .session = now});
+    event->kept = event->host->session->entry_count;
+}
+
 /* Whether the bag's or the block's screen is shown and waits for slices. */
 static bool looking(const EventStage *event)
 {
@@ -215,7 +227,9 @@ static void look(EventStage *event)
 static void settle(EventStage *event)
 {
     event->stage.deaf = event->finding_first;
-    event->stage.tick_ms = event->model->mode == MODE_ROLL ? ROLLING_FRAME_MS : 0;
+    event->stage.tick_ms = event->model->mode == MODE_ROLL ? ROLLING_FRAME_MS
+                           : event->host->follow           ? FOLLOW_MS
+                                                           : 0;
     event->stage.busy =
         event->finding_first || event->advising || spare_waits(event) || looking(event);
 }
@@ -264,7 +278,10 @@ static void draw(Stage *stage, Canvas *canvas)
 static void take_tick(Stage *stage, int milliseconds)
 {
     EventStage *event = (EventStage *)stage;
-    send(event, (Msg){.kind = MSG_TICK, .milliseconds = milliseconds});
+    if (event->model->mode == MODE_ROLL)
+        send(event, (Msg){.kind = MSG_TICK, .milliseconds = milliseconds});
+    else if (event->host->follow && !event->finding_first)
+        follow(event);
     settle(event);
 }
 

@@ -60,6 +60,22 @@ bool model_compact(const Model *model)
            (model->columns < SCREEN_COLUMNS_MIN || model->rows < SCREEN_ROWS_MIN);
 }
 
+bool model_may_follow(const Model *model)
+{
+    bool help = model->mode == MODE_HELP || model->mode == MODE_WORDS || model->mode == MODE_SEARCH;
+    switch (help ? model->mode_before : model->mode) {
+    case MODE_LANE:
+    case MODE_SPARES:
+    case MODE_BAG:
+    case MODE_BLOCK:
+    case MODE_OIL:
+    case MODE_LOG:
+        return true;
+    default:
+        return false;
+    }
+}
+
 unsigned model_where(const Model *model)
 {
     static const unsigned FIELDS[] = {

@@ -209,8 +209,9 @@ typedef enum MsgKind {
     MSG_KEPT,    /* ok: entries are on disk; else text says why not */
     MSG_SAVED,   /* ok: the bag is on disk, text says where; else why not */
     MSG_ROLL,    /* roll, ft: the ball of a rehearsal has come so far */
-    MSG_SEEN,  /* shot: what was seen of it, its spare ball too; ok: it was the last of practice */
-    MSG_NOTICE /* text: one line to show */
+    MSG_SEEN,   /* shot: what was seen of it, its spare ball too; ok: it was the last of practice */
+    MSG_FOLLOW, /* session: the event as another program has it now; copied */
+    MSG_NOTICE  /* text: one line to show */
 } MsgKind;
 
 typedef struct Msg {
@@ -226,6 +227,7 @@ typedef struct Msg {
     const Arsenal *arsenal;
     const Block *block;
     const Shot *shot;
+    const Session *session;
     double ft;
     bool ok;
     const char *text;
@@ -283,6 +285,10 @@ void model_roll_spare(const Model *model, const SpareLine *line, Roll *roll);
 
 /* The balls in the order they are listed: slots first, then the locker; returns how many. */
 int model_bag_order(const Model *model, int out[BAG_BALLS_MAX]);
+
+/* Whether MSG_FOLLOW may come: nothing is being typed, chosen or supposed that counts on the event
+ * as it is. */
+bool model_may_follow(const Model *model);
 
 /* Whether the bag or one of its balls is shown. */
 bool model_at_bag(const Model *model);

@@ -25,7 +25,10 @@ typedef struct UiHost {
     bool (*keep)(void *context, const Entry *entry, char *news, size_t size, Error *error);
     /* Saves the edited bag and says where; false, with error, if it can't. */
     bool (*save_bag)(void *context, const Bag *bag, char *where, size_t size, Error *error);
-    void *context; /* of both */
+    /* Read only: the event as the other program has it now, asked about once a second; NULL: there
+     * is nothing new. Good until the next call. NULL: not followed. */
+    const Session *(*follow)(void *context);
+    void *context; /* of all three */
     bool again;    /* receives whether the demo is to begin again */
 } UiHost;
 

@@ -223,8 +223,10 @@ static void begin_holding(const Pty *pty)
 static void start(Pty *pty, int columns, int rows, const char *const *settings)
 {
     begin_holding(pty);
-    snprintf(pty->home, sizeof pty->home, "/tmp/settee-test-XXXXXX");
-    assert_non_null(mkdtemp(pty->home));
+    if (!pty->home[0]) {
+        snprintf(pty->home, sizeof pty->home, "/tmp/settee-test-XXXXXX");
+        assert_non_null(mkdtemp(pty->home));
+    }
     pty->master = posix_openpt(O_RDWR | O_NOCTTY);
     assert_true(pty->master >= 0);
     assert_int_equal(grantpt(pty->master), 0);
@@ -255,6 +257,13 @@ void pty_start(Pty *pty, int columns, int rows, const char *const *settings)
 void pty_start_event(Pty *pty, int columns, int rows, const char *event)
 {
     *pty = (Pty){.event = event, .cursor = true, .stopped = {-1, -1}, .go_on = {-1, -1}};
+    start(pty, columns, rows, NULL);
+}
+
+void pty_start_beside(Pty *pty, int columns, int rows, const Pty *other)
+{
+    *pty = (Pty){.event = other->event, .cursor = true, .stopped = {-1, -1}, .go_on = {-1, -1}};
+    memcpy(pty->home, other->home, sizeof pty->home);
     start(pty, columns, rows, NULL);
 }
 

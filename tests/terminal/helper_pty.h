@@ -32,6 +32,8 @@ typedef struct Pty {
 void pty_start(Pty *pty, int columns, int rows, const char *const *settings);
 void pty_start_event(Pty *pty, int columns, int rows, const char *event);
 void pty_start_words(Pty *pty, int columns, int rows, const char *const *words);
+/* On the same event in the other's folders, which must outlive it. */
+void pty_start_beside(Pty *pty, int columns, int rows, const Pty *other);
 /* The same under a parent that, like a shell, lets it be stopped by ^Z and go on. */
 void pty_start_under_shell(Pty *pty, int columns, int rows);
 void pty_expect_stopped(Pty *pty);

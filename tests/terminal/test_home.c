@@ -299,7 +299,7 @@ static void the_second_on_an_event_only_reads(void **state)
     assert_true(fd >= 0 && flock(fd, LOCK_EX | LOCK_NB) == 0);
     pty_start_again(&pty);
     pty_expect(&pty, "Read only: this event is open in another settee");
-    pty_expect(&pty, "frame 2  read only");
+    pty_expect(&pty, "frame 2  follows, read-only");
     pty_expect_either(&pty, "a guess", "sure");
     press(&pty, "fogx\r");
     pty_expect(&pty, "read only: this event is open");

@@ -3,6 +3,7 @@
 
 #include "ui/draw/rolling.h"
 #include "ui/input/commands.h"
+#include "ui/input/update.h"
 #include "ui/pinned_bag.h"
 
 static Pinned *begin(void)
@@ -216,6 +217,44 @@ static void the_bag_on_a_phone(void **state)
     free(pinned);
 }
 
+/* What another program logged is taken over at once, but not while a shot is supposed. */
+static void an_event_is_followed(void **state)
+{
+    (void)state;
+    Pinned *pinned = begin(), *other = begin();
+    Model *model = &pinned->model;
+    model->read_only = true;
+    pinned_press(pinned, PRESS_LEFT); /* only tried */
+    pinned_type(pinned, "L");
+    pinned_type(other, "fogx\r");
+    assert_true(model_may_follow(model));
+    Effects effects = update(model, (Msg){.kind = MSG_FOLLOW, .session = &other->session});
+    assert_true(effects.advise && effects.draw && !effects.keep && !effects.save_bag);
+    assert_int_equal(pinned->session.entry_count, other->session.entry_count);
+    assert_int_equal(model->lane, other->session.lane);
+    assert_false(model->draft_on);
+    assert_int_equal(model->mode, MODE_LOG);
+    assert_true(update_log_at_end(model));
+    pinned_press(pinned, PRESS_ESC);
+    shows(pinned, "follows, read-only");
+    update(model, (Msg){.kind = MSG_SIZE, .columns = 40, .rows = 12});
+    shows(pinned, "Follows another settee, read-only");
+    pinned_type(pinned, "W");
+    assert_false(model_may_follow(model));
+    pinned_type(pinned, "?"); /* the help over it */
+    assert_false(model_may_follow(model));
+    pinned_press(pinned, PRESS_ESC);
+    pinned_press(pinned, PRESS_ESC);
+    assert_true(model_may_follow(model));
+    /* a bag with a ball less is another bag: what named its balls is asked for again */
+    other->session.bag.count--;
+    pinned_type(pinned, "B");
+    effects = update(model, (Msg){.kind = MSG_FOLLOW, .session = &other->session});
+    assert_true(effects.arsenal && effects.advise && !effects.save_bag);
+    free(pinned);
+    free(other);
+}
+
 /* The keys of every day stand on the screen, at its least size too. */
 static void the_keys_that_matter_are_shown(void **state)
 {
@@ -328,6 +367,7 @@ int main(void)
         cmocka_unit_test(what_cannot_be_is_not_supposed),
         cmocka_unit_test(a_phone_logs_as_a_large_screen_does),
         cmocka_unit_test(the_bag_on_a_phone),
+        cmocka_unit_test(an_event_is_followed),
         cmocka_unit_test(the_keys_that_matter_are_shown),
         cmocka_unit_test(caps_lock_is_told),
         cmocka_unit_test(the_score_and_what_it_takes),

@@ -291,6 +291,10 @@ Effects update(Model *model, Msg msg)
         update_seen(model, &effects, msg.shot, msg.ok);
         effects.draw = true;
         break;
+    case MSG_FOLLOW:
+        update_follow(model, &effects, msg.session);
+        effects.draw = true;
+        break;
     case MSG_NOTICE:
         text_clean(model->message, sizeof model->message, msg.text);
         model->message_role = ROLE_WARN;

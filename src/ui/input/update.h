@@ -46,9 +46,14 @@ void update_roll(Model *model, const Roll *roll, double ft); /* the ball has com
 /* What was seen of it, entered as a typed shot is; `last`: practice is over. */
 void update_seen(Model *model, Effects *effects, const Shot *shot, bool last);
 
+/* Takes the event over as another program has it now. */
+void update_follow(Model *model, Effects *effects, const Session *now);
 void update_suppose(Model *model, Effects *effects); /* asks for the answers to the typed shot */
 void update_change(Model *model, Effects *effects);  /* in the log: what was asked for */
 void update_last_spare(Model *model, Effects *effects, bool made);
+void update_bag_changed(Model *model, Effects *effects); /* the session's, by whatever */
+bool update_log_at_end(Model *model); /* whether the latest row of the log is chosen */
+void update_log_to_end(Model *model);
 void update_remove_ball(Model *model, Effects *effects); /* the chosen one, after asking */
 
 #endif

@@ -11,10 +11,9 @@ static Ball *chosen(const Model *model) { return &model->session->bag.balls[mode
 
 /* Everything that depends on the bag is asked for again. What names a slot is not even shown as
  * outdated: another ball may be in it. */
-static void bag_changed(Model *model, Effects *effects)
+void update_bag_changed(Model *model, Effects *effects)
 {
     Session *session = model->session;
-    effects->save_bag = true;
     model->shown.done = false;
     memset(model->slot, 0, sizeof model->slot);
     update_ask_arsenal(model, effects);
@@ -36,7 +35,8 @@ static bool edit_bag(Model *model, Effects *effects, const BagEdit *edit)
         update_refuse(model, effects, why.text);
         return false;
     }
-    bag_changed(model, effects);
+    effects->save_bag = true;
+    update_bag_changed(model, effects);
     return true;
 }
 
@@ -152,7 +152,8 @@ static void go_back_or_forth(Model *model, Effects *effects, bool back)
     model->ball = edit->kind == BAG_ADD ? session->bag.count - 1 : edit->at;
     if (!alone)
         model->mode = MODE_BAG;
-    bag_changed(model, effects);
+    effects->save_bag = true;
+    update_bag_changed(model, effects);
     char text[sizeof model->message] = "";
     bool gone = edit->kind == (back ? BAG_ADD : BAG_REMOVE);
     text_append(text, sizeof text, "%s: %s", gone ? "The ball" : chosen(model)->name,

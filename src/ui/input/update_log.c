@@ -27,12 +27,21 @@ static void choose_game(Model *model, int game)
     chosen(model);
 }
 
+bool update_log_at_end(Model *model)
+{
+    LogRow rows[LOG_ROWS_MAX];
+    return model->log_game == log_game_now(model->session) &&
+           model->log_row + 1 >= log_rows(model->session, model->log_game, rows);
+}
+
+void update_log_to_end(Model *model) { choose_game(model, log_game_now(model->session)); }
+
 void key_log(Model *model, Effects *effects, int argument, uint32_t key)
 {
     if (!update_enter_draft(model, effects))
         return;
     model->mode = MODE_LOG;
-    choose_game(model, log_game_now(model->session));
+    update_log_to_end(model);
 }
 
 void key_log_row(Model *model, Effects *effects, int argument, uint32_t key)

@@ -49,7 +49,7 @@ void screen_frame_event(const Model *model, Canvas *canvas)
     else if (session->frame == 10 && session->ball_of_tenth > 1)
         text_append(right, sizeof right, ", rack %d", session->ball_of_tenth);
     text_append(right, sizeof right, "  %s  ",
-                model->read_only                 ? "read only"
+                model->read_only                 ? "follows, read-only"
                 : event_is_demo(&session->event) ? "demo"
                 : session->event.certified       ? "scored"
                                                  : "practice");

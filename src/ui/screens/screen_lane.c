@@ -441,6 +441,8 @@ static const char *hint(const Model *model)
     if (model->mode == MODE_ENTRY && model->typing.index >= 0)
         return "Editing a shot";
     const char *file = session->event.file;
+    if (model->read_only)
+        return model_compact(model) ? "Follows another settee, read-only" : "";
     if (session->shot_count == 0 && file[0] && file[0] != '/')
         return "The demo. Your own: settee new bag NAME, then settee new event NAME";
     if (!session->game_over || model->rehearsing.on)
