@@ -128,7 +128,8 @@ bool juniors_write(const Juniors *juniors, Error *error)
     json_out_end(&out);
     json_out_end(&out);
     const char *text = json_out_text(&out);
-    bool done = text ? paths_data("juniors.json", path, sizeof path, error) &&
+    bool done = text ? paths_data_look("juniors.json", path, sizeof path, error) &&
+                           paths_make_folders(path, error) &&
                            atomic_write(path, text, strlen(text), error)
                      : error_set(error, "out of memory");
     json_out_free(&out);

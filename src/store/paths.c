@@ -7,6 +7,7 @@
 #include <sys/stat.h>
 
 #include "base/text.h"
+#include "store/atomic.h"
 
 /* The folder of one kind. The specification says to ignore relative values. */
 static bool base_folder(const char *variable, const char *below_home, char *out, size_t size,
@@ -32,7 +33,7 @@ static bool add_name(const char *name, char *out, size_t size, Error *error)
     return error_set(error, "the path of %s is too long", name);
 }
 
-bool paths_make_folders(char *path, Error *error)
+static bool make_folders(char *path, bool sync, Error *error)
 {
     for (char *slash = strchr(path + 1, '/'); slash; slash = strchr(slash + 1, '/')) {
         *slash = '\0';
@@ -44,10 +45,15 @@ bool paths_make_folders(char *path, Error *error)
             *slash = '/';
             return false;
         }
+        /* Settee's own folder may have been made by a journal that has no entries yet. */
+        if (sync && (made == 0 || strcmp(strrchr(path, '/'), "/settee") == 0))
+            atomic_sync_folder(path); /* else a power cut could take it, with what is saved in it */
         *slash = '/';
     }
     return true;
 }
+
+bool paths_make_folders(char *path, Error *error) { return make_folders(path, true, error); }
 
 bool paths_config(const char *name, char *out, size_t size, Error *error)
 {
@@ -63,5 +69,5 @@ bool paths_data_look(const char *name, char *out, size_t size, Error *error)
 
 bool paths_data(const char *name, char *out, size_t size, Error *error)
 {
-    return paths_data_look(name, out, size, error) && paths_make_folders(out, error);
+    return paths_data_look(name, out, size, error) && make_folders(out, false, error);
 }

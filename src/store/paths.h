@@ -9,13 +9,14 @@
 
 /* $XDG_CONFIG_HOME/settee/<name> or ~/.config/settee/<name>; false when neither variable is set. */
 bool paths_config(const char *name, char *out, size_t size, Error *error);
-/* $XDG_DATA_HOME/settee/<name> or ~/.local/share/settee/<name>; the folder is made. */
+/* $XDG_DATA_HOME/settee/<name> or ~/.local/share/settee/<name>; the folder is made, but its name is
+ * not yet brought to the disk: the journal does that with its first entry. */
 bool paths_data(const char *name, char *out, size_t size, Error *error);
 /* The same without making anything. */
 bool paths_data_look(const char *name, char *out, size_t size, Error *error);
 
-/* Makes every folder above the file at `path` that is not there, private as the specification asks;
- * leaves `path` as it was. */
+/* Makes every folder above the file at `path` that is not there, private as the specification asks,
+ * and brings its name to the disk; leaves `path` as it was. */
 bool paths_make_folders(char *path, Error *error);
 
 #endif

@@ -104,10 +104,10 @@ static bool next_path(const char *date, char *path, size_t size, Error *error)
     for (int i = 1; i < 1000; i++) {
         name[0] = '\0';
         text_append(name, sizeof name, "rehearsals/%s-%03d.json", date[0] ? date : "0000-00-00", i);
-        if (!paths_data(name, path, size, error))
+        if (!paths_data_look(name, path, size, error))
             return false;
         if (lstat(path, &status) != 0)
-            return true;
+            return paths_make_folders(path, error);
     }
     return error_set(error, "a thousand rehearsals of one day are kept already");
 }

@@ -1,8 +1,11 @@
-/* test_sync_order.c - what the disk is asked for, and in which order, before an entry is confirmed.
+/* test_sync_order.c - what the disk is asked for, and in which order, before an entry is confirmed
+ * or a file is said to be saved.
  *
  * The store's calls come through here and are noted. At every one of them the power may fail: then
  * a file holds at least what was synced, and a folder the names that were synced; or all that was
- * asked for up to there. Both images are laid out and read: no confirmed entry is missing. */
+ * asked for up to there. Both images are laid out and read: no confirmed entry is missing, and a
+ * file that is written whole is the old one or the new one, the new one once it is confirmed. */
+#define _XOPEN_SOURCE 700 /* setenv, mkdtemp */
 #include "near.h"
 
 #include <dirent.h>
@@ -15,7 +18,12 @@
 #include <unistd.h>
 
 #include "helper_journal.h"
+#include "store/files.h"
+#include "store/home_edit.h"
 #include "store/journal.h"
+#include "store/juniors.h"
+#include "store/rehearsals.h"
+#include "store/settings.h"
 
 enum { FILES = 24, NAMES = 64, BYTES = 1 << 14, PATH = 320 };
 
@@ -38,6 +46,7 @@ static int file_count, name_count;
 static bool noting;
 static int confirmed; /* entries that must be there */
 static int crashes;
+static void (*expect)(bool safe_only); /* what holds after a crash */
 
 ssize_t __real_write(int fd, const void *bytes, size_t size);
 int __real_fsync(int fd);
@@ -120,7 +129,7 @@ static void look(const char *path)
         struct stat status;
         if (row->d_name[0] == '.')
             continue;
-        snprintf(child, sizeof child, "%.60s/%.200s", path, row->d_name);
+        snprintf(child, sizeof child, "%.200s/%.100s", path, row->d_name);
         assert_int_equal(stat(child, &status), 0);
         Name *name = name_of(child);
         name->file = name->safe = file_of(status.st_ino, S_ISDIR(status.st_mode));
@@ -213,8 +222,8 @@ static void crash(void)
         return;
     noting = false;
     crashes++;
-    expect_confirmed(true);
-    expect_confirmed(false);
+    expect(true);
+    expect(false);
     noting = true;
 }
 
@@ -451,6 +460,7 @@ static void test_lost(void **state)
 static int setup(void **state)
 {
     confirmed = crashes = 0;
+    expect = expect_confirmed;
     if (helper_setup(state) != 0)
         return 1;
     strcpy(image, "/dev/shm/settee-image-XXXXXX");
@@ -467,11 +477,210 @@ static int teardown(void **state)
     return helper_teardown(state);
 }
 
+/* ---- files that are written whole ---- */
+
+typedef struct Whole {
+    const char *to;           /* the file it is about, below the test's folder */
+    const char *from;         /* where it was, if it is moved; else NULL */
+    bool (*prepare)(Error *); /* what is there before; NULL: nothing, not even the folders */
+    bool (*make)(Error *);
+} Whole;
+
+static const Whole *change;
+static char *before, *after; /* what the file holds; NULL: there is none */
+static bool done;
+
+static char *text_in(const char *folder, const char *path)
+{
+    char whole[2 * PATH];
+    size_t size;
+    snprintf(whole, sizeof whole, "%s/%s", folder, path);
+    return helper_slurp(whole, &size);
+}
+
+static bool same_text(const char *a, const char *b) { return a && b ? strcmp(a, b) == 0 : a == b; }
+
+static void expect_whole(bool safe_only)
+{
+    lay_out(safe_only);
+    char *there = text_in(image, change->to);
+    char *left = change->from ? text_in(image, change->from) : NULL;
+    bool unmoved = !change->from || same_text(left, after);
+    if (!same_text(there, after) && (done || !same_text(there, before) || !unmoved))
+        fail_msg("crash %d, %s: %s %s", crashes,
+                 safe_only ? "what was synced" : "all that was asked for", change->to,
+                 there ? "is neither the old file nor the new one" : "is lost");
+    free(there);
+    free(left);
+    remove_image();
+}
+
+static void must(bool (*step)(Error *))
+{
+    Error error = {0};
+    if (step && !step(&error))
+        fail_msg("%s: %s", change->to, error.text);
+}
+
+/* Makes the change twice: to know what it comes to, and then with a crash at every call. */
+static void test_whole(void **state)
+{
+    char command[2 * PATH], config[2 * PATH];
+    change = *state;
+    assert_int_equal(setup(NULL), 0);
+    expect = expect_whole;
+    snprintf(config, sizeof config, "%s/config", helper_folder);
+    assert_int_equal(setenv("XDG_CONFIG_HOME", config, 1), 0);
+    must(change->prepare);
+    must(change->make);
+    after = text_in(helper_folder, change->to);
+    assert_non_null(after);
+    snprintf(command, sizeof command, "rm -rf %s/*", helper_folder);
+    assert_int_equal(system(command), 0);
+    must(change->prepare);
+    before = text_in(helper_folder, change->to);
+    assert_false(same_text(before, after));
+    look_again();
+    done = false;
+    noting = true;
+    must(change->make);
+    done = true;
+    crash();
+    noting = false;
+    assert_true(crashes >= 4);
+    free(before);
+    free(after);
+    assert_int_equal(teardown(NULL), 0);
+}
+
+static bool write_settings(Error *error)
+{
+    return settings_write(&(Settings){.theme = "mono"}, error);
+}
+
+static bool write_other_settings(Error *error)
+{
+    return settings_write(&(Settings){.theme = "plain"}, error);
+}
+
+static bool write_juniors(Error *error)
+{
+    static Juniors juniors;
+    juniors = (Juniors){.count = 1, .all = {{.name = "Robin"}}};
+    return juniors_write(&juniors, error);
+}
+
+static bool write_other_juniors(Error *error)
+{
+    static Juniors juniors;
+    juniors = (Juniors){.count = 2, .all = {{.name = "Robin"}, {.name = "Kim"}}};
+    return juniors_write(&juniors, error);
+}
+
+/* The journal has made settee's folder, and left it to its first entry to sync. */
+static bool write_juniors_by_a_journal(Error *error)
+{
+    char notice[512];
+    journal_close(journal_open(helper_session(0), notice, sizeof notice, error));
+    return write_juniors(error);
+}
+
+static bool keep_rehearsal(Error *error)
+{
+    char path[1024];
+    RehearsalRecord record = {.date = "2026-05-17",
+                              .bowler = "Robin",
+                              .player = RECORD_YOU,
+                              .pattern = "Apron",
+                              .length_ft = 40,
+                              .world = "kin",
+                              .seed = 1,
+                              .bowlers_on_pair = 2,
+                              .games = 1,
+                              .game = {{.score = 190, .expected = 180, .best = 200}}};
+    return rehearsals_keep(&record, path, sizeof path, error);
+}
+
+static bool new_bag(Error *error)
+{
+    char path[1024];
+    return files_copy("bags", "demo", "mine", path, sizeof path, error);
+}
+
+static bool keep_bag(const char *name, Error *error)
+{
+    static Bag bag;
+    BagFile file;
+    if (!files_bag_open(name, &bag, &file, error))
+        return false;
+    bag.bowler.mph += 0.5;
+    return files_bag_keep(&file, &bag, error);
+}
+
+static bool edit_bag(Error *error) { return keep_bag("mine", error); }
+
+static bool edit_builtin_bag(Error *error) { return keep_bag("demo", error); }
+
+static bool trash_bag(Error *error)
+{
+    char path[1024];
+    return files_trash("bags", "mine", path, sizeof path, error);
+}
+
+static bool new_pattern(Error *error)
+{
+    char path[1024];
+    return files_copy("patterns", "apron", "mine", path, sizeof path, error);
+}
+
+static bool rename_pattern(Error *error) { return files_rename("patterns", "mine", "ours", error); }
+
+static bool new_event(Error *error)
+{
+    char path[1024];
+    EventInfo event = {.name = "Spring",
+                       .date = "2026-05-17",
+                       .pattern = "apron",
+                       .bag = "demo",
+                       .pair = {1, 2},
+                       .games = 3,
+                       .bowlers_on_pair = 2};
+    return files_new_event("spring", &event, path, sizeof path, error);
+}
+
+static bool retitle_event(Error *error) { return files_retitle("spring", "Summer", error); }
+
+#define CONFIG "config/settee/"
+static const Whole CHANGES[] = {
+    {CONFIG "settings.json", NULL, NULL, write_settings},
+    {CONFIG "settings.json", NULL, write_settings, write_other_settings},
+    {"settee/juniors.json", NULL, NULL, write_juniors},
+    {"settee/juniors.json", NULL, write_juniors, write_other_juniors},
+    {"settee/juniors.json", NULL, NULL, write_juniors_by_a_journal},
+    {"settee/rehearsals/2026-05-17-001.json", NULL, NULL, keep_rehearsal},
+    {"settee/rehearsals/2026-05-17-002.json", NULL, keep_rehearsal, keep_rehearsal},
+    {CONFIG "bags/mine.json", NULL, NULL, new_bag},
+    {CONFIG "bags/mine.json", NULL, new_bag, edit_bag},
+    {CONFIG "bags/demo.json", NULL, NULL, edit_builtin_bag},
+    {CONFIG "trash/bags/mine.json", CONFIG "bags/mine.json", new_bag, trash_bag},
+    {CONFIG "patterns/mine.json", NULL, NULL, new_pattern},
+    {CONFIG "patterns/ours.json", CONFIG "patterns/mine.json", new_pattern, rename_pattern},
+    {CONFIG "events/spring.json", NULL, NULL, new_event},
+    {CONFIG "events/spring.json", NULL, new_event, retitle_event},
+};
+
 #define TEST(function) cmocka_unit_test_setup_teardown(function, setup, teardown)
 
 int main(void)
 {
+    enum { CHANGE_COUNT = sizeof CHANGES / sizeof *CHANGES };
     const struct CMUnitTest tests[] = {TEST(test_new),     TEST(test_goes_on), TEST(test_torn),
                                        TEST(test_unended), TEST(test_damaged), TEST(test_lost)};
-    return cmocka_run_group_tests_name("order of syncs", tests, NULL, NULL);
+    struct CMUnitTest whole[CHANGE_COUNT];
+    for (int i = 0; i < CHANGE_COUNT; i++)
+        whole[i] = (struct CMUnitTest){CHANGES[i].to, test_whole, NULL, NULL,
+                                       (void *)(uintptr_t)&CHANGES[i]};
+    return cmocka_run_group_tests_name("order of syncs", tests, NULL, NULL) +
+           _cmocka_run_group_tests("order of syncs of whole files", whole, CHANGE_COUNT, NULL,
+                                   NULL);
 }
