@@ -253,6 +253,24 @@ static bool keep_bag(void *context, char name[64], const Bag *bag, Error *error)
     return done;
 }
 
+static bool keep_pattern(void *context, char name[64], const Pattern *before,
+                         const Pattern *pattern, Error *error)
+{
+    char path[1024], free_name[64];
+    (void)context;
+    if (name[0])
+        return files_pattern_keep(name, before, pattern, error);
+    return name_for("patterns", pattern->name, free_name, error) &&
+           files_new_pattern(free_name, pattern, path, sizeof path, error) &&
+           text_copy(name, 64, free_name);
+}
+
+static bool pattern_event(void *context, const char *name, char event[64])
+{
+    (void)context;
+    return files_in_use("patterns", name, event, 64);
+}
+
 static bool new_event(void *context, const EventInfo *event, char name[64], Error *error)
 {
     char path[1024];
@@ -300,6 +318,8 @@ static const HomeFiles FILES = {.list = list,
                                 .read_bag = read_bag,
                                 .read_pattern = read_pattern,
                                 .keep_bag = keep_bag,
+                                .keep_pattern = keep_pattern,
+                                .pattern_event = pattern_event,
                                 .new_event = new_event,
                                 .copy = copy,
                                 .rename = rename_file,

@@ -70,6 +70,13 @@ bool files_new_free(const char *kind, const char *name, Error *error);
 bool files_new_bag(const char *name, const Bag *bag, char *path, size_t size, Error *error);
 bool files_new_event(const char *name, const EventInfo *event, char *path, size_t size,
                      Error *error);
+bool files_new_pattern(const char *name, const Pattern *pattern, char *path, size_t size,
+                       Error *error);
+
+/* Replaces the home's pattern of that name, which was read as `before`. Refused when it would not
+ * read back, or reads otherwise by now: somebody else's work is not overwritten. */
+bool files_pattern_keep(const char *name, const Pattern *before, const Pattern *pattern,
+                        Error *error);
 
 /* Reads `name`, finds its kind by its format key (or shots) and checks it. `kind` receives a word
  * for people: "bag", "pattern", ... (static text). */

@@ -226,6 +226,44 @@ bool files_new_event(const char *name, const EventInfo *event, char *path, size_
     return write_checked("events", name, event_text(event), path, size, error);
 }
 
+bool files_new_pattern(const char *name, const Pattern *pattern, char *path, size_t size,
+                       Error *error)
+{
+    return write_checked("patterns", name, pattern_text(pattern), path, size, error);
+}
+
+/* The same text means the same pattern. */
+static bool same_pattern(const Pattern *a, const Pattern *b)
+{
+    char *first = pattern_text(a), *second = pattern_text(b);
+    bool same = first && second && strcmp(first, second) == 0;
+    free(first);
+    free(second);
+    return same;
+}
+
+bool files_pattern_keep(const char *name, const Pattern *before, const Pattern *pattern,
+                        Error *error)
+{
+    char path[1024];
+    Pattern now;
+    *error = (Error){0};
+    if (!home_path("patterns", name, path, sizeof path))
+        return error_set(error, "there is no pattern of that name in your home");
+    if (!files_pattern(path, &now, error))
+        return false;
+    if (!same_pattern(before, &now))
+        return error_set(error, "the file changed on disk; open it again");
+    char *text = pattern_text(pattern);
+    Loaded file = {.text = text, .length = text ? strlen(text) : 0};
+    text_copy(file.folder, sizeof file.folder, ".");
+    bool done = (text || error_set(error, "out of memory")) &&
+                load_check("patterns", &file, error) &&
+                atomic_write(path, text, file.length, error);
+    free(text);
+    return done;
+}
+
 bool event_keep(const char *path, const EventInfo *event, Error *error)
 {
     char *text = event_text(event);

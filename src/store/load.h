@@ -77,6 +77,7 @@ bool bag_parse(const Json *root, Bag *bag);
 /* Writes it as a file; false, with `error`, where it would not read back. */
 bool bag_out(JsonOut *out, const Bag *bag, Error *error);
 bool pattern_parse(const Json *root, const Loaded *file, Pattern *pattern);
+char *pattern_text(const Pattern *pattern); /* as a file, heap; NULL: out of memory */
 bool event_parse(const Json *root, const Loaded *file, EventInfo *event);
 /* Replaces an event's file. */
 bool event_keep(const char *path, const EventInfo *event, Error *error);

@@ -97,6 +97,21 @@ static void event(void **state)
     (void)state;
     at_each_size("event", false, "nvvvvvv17");
 }
+static void sheet(void **state)
+{
+    (void)state;
+    at_each_size("sheet", false, "\t\tnBreakwater\n41\nv2L-2R 0-8 40\n10L-10R 8-36 3x50\n12R-");
+}
+static void sheet_refused(void **state)
+{
+    (void)state;
+    at_each_size("sheet-refused", false, "\t\tnBreakwater\n41\nv2L-2R 0-48 40\n");
+}
+static void reading(void **state)
+{
+    (void)state;
+    at_each_size("reading", false, "\t\tnTape\n41\n>\n\n8\n\n5\n5\n7\n");
+}
 static void refused(void **state)
 {
     (void)state;
@@ -130,6 +145,9 @@ int main(void)
         cmocka_unit_test(kinds),
         cmocka_unit_test(ball),
         cmocka_unit_test(event),
+        cmocka_unit_test(sheet),
+        cmocka_unit_test(sheet_refused),
+        cmocka_unit_test(reading),
         cmocka_unit_test(refused),
         cmocka_unit_test(leave),
         cmocka_unit_test(help),

@@ -20,6 +20,7 @@ typedef struct Fake {
     bool refuses;      /* the disk */
     Bag bag;           /* "mine", or the last one kept */
     EventInfo event;   /* the last one made */
+    Pattern pattern;   /* the last one kept */
     int kept, trashed; /* how often */
     bool away;         /* the first event was put away */
     char said[64];     /* the last name handed over */
@@ -120,6 +121,24 @@ static inline bool fake_keep_bag(void *context, char name[64], const Bag *bag, E
     return fake_done(fake, error);
 }
 
+static inline bool fake_keep_pattern(void *context, char name[64], const Pattern *before,
+                                     const Pattern *pattern, Error *error)
+{
+    Fake *fake = context;
+    (void)before;
+    if (!name[0])
+        text_copy(name, 64, "typed");
+    fake->pattern = *pattern;
+    fake->kept++;
+    return fake_done(fake, error);
+}
+
+static inline bool fake_pattern_event(void *context, const char *name, char event[64])
+{
+    (void)context;
+    return strcmp(name, "quay") == 0 && text_copy(event, 64, "Rope Walk Pairs");
+}
+
 static inline bool fake_new_event(void *context, const EventInfo *event, char name[64],
                                   Error *error)
 {
@@ -161,6 +180,8 @@ static const HomeFiles FAKE_FILES = {.list = fake_list,
                                      .read_bag = fake_read_bag,
                                      .read_pattern = fake_read_pattern,
                                      .keep_bag = fake_keep_bag,
+                                     .keep_pattern = fake_keep_pattern,
+                                     .pattern_event = fake_pattern_event,
                                      .new_event = fake_new_event,
                                      .copy = fake_copy,
                                      .rename = fake_copy,

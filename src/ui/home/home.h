@@ -40,6 +40,12 @@ typedef struct HomeFiles {
     bool (*read_pattern)(void *context, const char *name, Pattern *pattern, Error *error);
     /* Saves a bag; `name` "" receives one that is free. */
     bool (*keep_bag)(void *context, char name[64], const Bag *bag, Error *error);
+    /* Saves a pattern; `name` "" receives one that is free, else `before` is what was read of it.
+     */
+    bool (*keep_pattern)(void *context, char name[64], const Pattern *before,
+                         const Pattern *pattern, Error *error);
+    /* Whether an event is on that pattern: its name. */
+    bool (*pattern_event)(void *context, const char *name, char event[64]);
     /* Makes an event, with pattern and bag by name; `name` receives its file's. */
     bool (*new_event)(void *context, const EventInfo *event, char name[64], Error *error);
     bool (*copy)(void *context, HomeKind kind, const char *from, const char *to, Error *error);

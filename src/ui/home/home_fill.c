@@ -19,19 +19,25 @@ void *home_subject(Home *home)
         return &home->event;
     case FORM_MEASURE:
         return &home->measure;
+    case FORM_SHEET:
+        return &home->sheet;
+    case FORM_READING:
+        return &home->reading;
     }
     return NULL;
 }
 
 const void *home_filled(const Home *home)
 {
-    return home->filling == FORM_BOWLER  ? (const void *)&home->bowler
-           : home->filling == FORM_BALL  ? (const void *)&home->ball_draft
-           : home->filling == FORM_EVENT ? (const void *)&home->event
-                                         : &home->measure;
+    return home->filling == FORM_BOWLER    ? (const void *)&home->bowler
+           : home->filling == FORM_BALL    ? (const void *)&home->ball_draft
+           : home->filling == FORM_EVENT   ? (const void *)&home->event
+           : home->filling == FORM_SHEET   ? (const void *)&home->sheet
+           : home->filling == FORM_READING ? (const void *)&home->reading
+                                           : &home->measure;
 }
 
-static void open_form(Home *home, HomeForm which, const FormKind *kind, int row)
+void home_open_form(Home *home, HomeForm which, const FormKind *kind, int row)
 {
     home->filling = which;
     home->form = form_begin(kind, row);
@@ -69,13 +75,13 @@ void home_new_bag(Home *home)
     home->bag = (Bag){.count = 0};
     home->bag_name[0] = '\0';
     home->bowler = bowler_form_start();
-    open_form(home, FORM_BOWLER, &BOWLER_FORM, BOWLER_HAND);
+    home_open_form(home, FORM_BOWLER, &BOWLER_FORM, BOWLER_HAND);
 }
 
 void home_bowler(Home *home, int argument, uint32_t key)
 {
     home->bowler = home->bag.bowler;
-    open_form(home, FORM_BOWLER, &BOWLER_FORM, BOWLER_HAND);
+    home_open_form(home, FORM_BOWLER, &BOWLER_FORM, BOWLER_HAND);
 }
 
 void home_bag_leave(Home *home, int argument, uint32_t key)
@@ -96,7 +102,7 @@ void home_ball(Home *home, int argument, uint32_t key)
 void home_ball_edit(Home *home, int argument, uint32_t key)
 {
     home->ball_draft = home->bag.balls[home->ball];
-    open_form(home, FORM_BALL, &BALL_FORM, BALL_NAME);
+    home_open_form(home, FORM_BALL, &BALL_FORM, BALL_NAME);
 }
 
 void home_ball_remove(Home *home, int argument, uint32_t key)
@@ -214,7 +220,7 @@ static void new_event(Home *home)
     text_copy(event->date, sizeof event->date, home->host->today);
     text_copy(event->pattern, sizeof event->pattern, "about:house");
     text_copy(event->bag, sizeof event->bag, home->bag_name);
-    open_form(home, FORM_EVENT, &EVENT_FORM, EVENT_NAME);
+    home_open_form(home, FORM_EVENT, &EVENT_FORM, EVENT_NAME);
 }
 
 void home_start(Home *home)
@@ -282,7 +288,7 @@ void home_choose(Home *home, int argument, uint32_t key)
 
 /* ---- the fields ---- */
 
-static bool take_field(Home *home)
+bool home_take_field(Home *home)
 {
     Error why = {0};
     bool typed = home->form.typed_on;
@@ -291,20 +297,23 @@ static bool take_field(Home *home)
         return false;
     }
     home->touched = home->touched || typed;
+    home_sheet_rows(home);
     return true;
 }
 
 void home_field(Home *home, int argument, uint32_t key)
 {
-    if (take_field(home))
+    if (home_take_field(home))
         form_go(&home->form, home_step(key));
 }
 
 void home_field_take(Home *home, int argument, uint32_t key)
 {
-    if (home->form.kind->rows[home->form.row].opens)
+    if (home->filling == FORM_SHEET && home->form.kind->rows[home->form.row].opens)
+        home_reading(home);
+    else if (home->form.kind->rows[home->form.row].opens)
         open_list(home);
-    else if (home->form.row + 1 == home->form.kind->count)
+    else if (home->form.row + 1 == home->form.kind->count && home->filling != FORM_SHEET)
         home_form_done(home, 0, key);
     else
         home_field(home, 0, key);
@@ -344,7 +353,7 @@ void home_measure(Home *home, int argument, uint32_t key)
     home->form_behind = home->form;
     bool touched = home->touched;
     home->measure = measure_start(&home->bowler, row);
-    open_form(home, FORM_MEASURE, measure_form(row), 0);
+    home_open_form(home, FORM_MEASURE, measure_form(row), 0);
     home->touched = touched;
 }
 
@@ -401,7 +410,7 @@ static void event_done(Home *home)
 
 void home_form_done(Home *home, int argument, uint32_t key)
 {
-    if (!take_field(home))
+    if (!home_take_field(home))
         return;
     switch (home->filling) {
     case FORM_BOWLER:
@@ -415,6 +424,12 @@ void home_form_done(Home *home, int argument, uint32_t key)
         break;
     case FORM_MEASURE:
         measured(home);
+        break;
+    case FORM_SHEET:
+        home_sheet_done(home);
+        break;
+    case FORM_READING:
+        home_reading_done(home);
         break;
     }
 }
@@ -437,6 +452,12 @@ void home_leave_form(Home *home)
     case FORM_EVENT:
         home_to_list(home, HOME_EVENTS, "");
         break;
+    case FORM_SHEET:
+        home_sheet_leave(home);
+        break;
+    case FORM_READING:
+        home_reading_leave(home);
+        break;
     }
 }
 
@@ -444,7 +465,7 @@ void home_form_leave(Home *home, int argument, uint32_t key)
 {
     if (form_drop(&home->form))
         return;
-    if (home->touched && home->filling != FORM_MEASURE)
+    if (home->touched && home->filling != FORM_MEASURE && home->filling != FORM_READING)
         home_ask(home, ASK_LEAVE);
     else
         home_leave_form(home);

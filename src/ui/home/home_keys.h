@@ -25,7 +25,9 @@ enum {
     AT_SMALL = 1 << 14,
     AT_USUAL = 1 << 15,    /* with a field: something is usual for it, */
     AT_MEASURES = 1 << 16, /* or it can be measured */
-    AT_ANY = (1 << 17) - 1
+    AT_OILS = 1 << 17,     /* the list to choose from is of patterns */
+    AT_ROW = 1 << 18,      /* the field is a stroke or reading */
+    AT_ANY = (1 << 19) - 1
 };
 
 typedef enum HomeGroup { OF_HOME, OF_BAG, OF_FORM, OF_SCREEN, HOME_GROUPS } HomeGroup;

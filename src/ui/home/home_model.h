@@ -5,6 +5,7 @@
 
 #include "ui/form/bowler_form.h"
 #include "ui/form/form.h"
+#include "ui/form/sheet_form.h"
 #include "ui/home/home.h"
 #include "ui/input/keytable.h"
 
@@ -21,7 +22,14 @@ typedef enum HomeMode {
     HOME_HELP
 } HomeMode;
 
-typedef enum HomeForm { FORM_BOWLER, FORM_BALL, FORM_EVENT, FORM_MEASURE } HomeForm;
+typedef enum HomeForm {
+    FORM_BOWLER,
+    FORM_BALL,
+    FORM_EVENT,
+    FORM_MEASURE,
+    FORM_SHEET,
+    FORM_READING
+} HomeForm;
 
 /* What yes leads to. */
 typedef enum HomeAsk { ASK_DELETE, ASK_LEAVE, ASK_REMOVE_BALL } HomeAsk;
@@ -40,7 +48,7 @@ typedef struct Home {
     int count[HOME_KINDS], at[HOME_KINDS];
     bool all_shown; /* what was put away too */
     bool choosing;  /* a pattern or bag, for the event's form */
-    Oil oil;        /* of the pattern chosen in the list */
+    Oil oil;        /* of the pattern chosen in the list, or of the sheet as it is typed */
 
     bool starting;     /* from the welcome on: bowler, balls, event */
     char bag_name[64]; /* of the bag at hand; "" a new one, not kept yet */
@@ -56,6 +64,14 @@ typedef struct Home {
     Ball ball_draft;
     EventInfo event;
     Measure measure;
+    FormKind sheet_kind; /* the form has as many rows as the sheet */
+    Sheet sheet;
+    Pattern sheet_before; /* as it was read */
+    char sheet_name[64];  /* of its file; "": a new one */
+    bool sheet_chosen;    /* for the event's form, which is behind it */
+    double sheet_ml, sheet_ratio;
+    int reading_at; /* which one is filled in */
+    SheetReading reading;
 
     HomeAsk ask;
     bool renaming; /* HOME_NAME: a new name; else that of a copy */

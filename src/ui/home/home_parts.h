@@ -1,4 +1,4 @@
-/* home_parts.h - shared by home_update.c and home_fill.c, and only for them. */
+/* home_parts.h - shared by home_update.c, home_fill.c and home_sheet.c. */
 #ifndef SETTEE_UI_HOME_HOME_PARTS_H
 #define SETTEE_UI_HOME_HOME_PARTS_H
 
@@ -23,6 +23,20 @@ void home_to_list(Home *home, HomeKind kind, const char *name);
 void home_start(Home *home);
 void home_new_bag(Home *home);
 bool home_edit_bag(Home *home, const char *name); /* false after saying why not */
+
+void home_open_form(Home *home, HomeForm which, const FormKind *kind, int row);
+bool home_take_field(Home *home); /* what was typed; false after saying why not */
+
+/* A sheet: opened, a built-in one as a copy; its reading opened; its picture as it is typed; kept;
+ * left. */
+void home_sheet_edit(Home *home, const HomeItem *item);
+void home_reading(Home *home);
+void home_sheet_look(Home *home);
+void home_sheet_rows(Home *home); /* rows come and go as it is typed */
+void home_sheet_done(Home *home);
+void home_reading_done(Home *home);
+void home_sheet_leave(Home *home);
+void home_reading_leave(Home *home);
 
 /* The form is left without what it holds; the ball is taken out. */
 void home_leave_form(Home *home);

@@ -50,6 +50,7 @@ static unsigned at_field(const Home *home)
     bool bowler = home->filling == FORM_BOWLER, ball = home->filling == FORM_BALL;
     bool usual = kind != JSON_TEXT && (bowler ? row != BOWLER_HAND : ball && ball_form_usual(row));
     unsigned more = (usual ? AT_USUAL : 0) | (bowler && measure_form(row) ? AT_MEASURES : 0);
+    more |= home->filling == FORM_SHEET && sheet_row(&home->sheet, row) >= 0 ? AT_ROW : 0;
     return more | (home->form.kind->rows[row].opens ? AT_OPENS
                    : kind == JSON_TEXT              ? AT_TEXT
                    : kind == JSON_WORD              ? AT_WORD
@@ -65,7 +66,9 @@ unsigned home_where(const Home *home)
     case HOME_WELCOME:
         return AT_WELCOME;
     case HOME_LIST:
-        return home->choosing ? AT_CHOICE : LISTS[home->page];
+        return !home->choosing               ? LISTS[home->page]
+               : home->page == HOME_PATTERNS ? AT_CHOICE | AT_OILS
+                                             : AT_CHOICE;
     case HOME_BAG:
         return AT_BAG;
     case HOME_BALLS:
@@ -219,7 +222,7 @@ void home_open(Home *home, int argument, uint32_t key)
     else if (home->page == HOME_BAGS)
         home_edit_bag(home, item->name);
     else
-        home_say(home, ROLE_PLAIN, "A new event takes it as its oil; c copies it to change it");
+        home_sheet_edit(home, item);
 }
 
 void home_new(Home *home, int argument, uint32_t key)
@@ -477,4 +480,5 @@ void home_key(Home *home, uint32_t key)
         menu_letter(home, key);
     else if (where & AT_LISTS)
         through_door(home, key);
+    home_sheet_look(home);
 }

@@ -4,7 +4,6 @@
 
 #include "base/text.h"
 #include "ui/draw/flow.h"
-#include "ui/draw/laneview.h"
 #include "ui/home/home_view.h"
 #include "ui/screens/screens.h"
 
@@ -23,6 +22,21 @@ void home_frame(const Home *home, Canvas *canvas, const char *title, const char 
     else if (hint[0] && home_compact(home))
         canvas_print(canvas, canvas->rows - 2, 1, canvas->columns - 2, ROLE_DIM, " %s ", hint);
     key_footer(&HOME_TABLE, home_where(home), -1, canvas);
+}
+
+bool home_long_message(const Home *home)
+{
+    return home_compact(home) && canvas_width(home->message) > home->columns - 4;
+}
+
+void home_draw_message(const Home *home, Canvas *canvas)
+{
+    if (!home_long_message(home))
+        return;
+    for (int row = canvas->rows - 3; row < canvas->rows - 1; row++)
+        canvas_hline(canvas, row, 0, canvas->columns, ' ', ROLE_PLAIN);
+    canvas_wrap(canvas, canvas->rows - 3, 1, canvas->columns - 2, 2, home->message_role,
+                home->message);
 }
 
 /* ---- the welcome ---- */
@@ -146,32 +160,6 @@ static void draw_pattern(Canvas *canvas, int row, const HomeItem *item, bool her
     canvas_print(canvas, row, 29, 8, role, item->own ? "yours" : "");
 }
 
-static const Role FILM_ROLES[GLYPH_FILMS] = {ROLE_BOARD, ROLE_OIL1, ROLE_OIL2,
-                                             ROLE_OIL3,  ROLE_OIL4, ROLE_OIL5};
-
-/* The lane from above, pins at the top, a column for each board: board 1 on the right. Each row
- * shows the film where its middle is. */
-static void draw_picture(const Home *home, Canvas *canvas, Area area)
-{
-    const Glyphs *glyphs = glyphs_of(home);
-    for (int r = 0; r < area.rows; r++) {
-        double share = (area.rows - 1 - r) / (area.rows - 1.0);
-        int station = (int)lround(share * LANE_LENGTH_FT / OIL_STATION_FT);
-        canvas_put(canvas, area.row + r, area.column - 1, glyphs->gutter, ROLE_DIM);
-        canvas_put(canvas, area.row + r, area.column + LANE_BOARDS, glyphs->gutter, ROLE_DIM);
-        for (int c = 0; c < LANE_BOARDS; c++) {
-            int level = laneview_shade(home->oil.units[station][LANE_BOARDS - 1 - c]);
-            canvas_put(canvas, area.row + r, area.column + c, glyphs->film[level],
-                       FILM_ROLES[level]);
-        }
-    }
-    for (int ft = 0; ft <= 60; ft += 15) {
-        int up = (int)lround(ft / LANE_LENGTH_FT * (area.rows - 1));
-        canvas_print(canvas, area.row + area.rows - 1 - up, area.column - 4, 3, ROLE_DIM, "%2d",
-                     ft);
-    }
-}
-
 static void draw_pattern_facts(const Home *home, Canvas *canvas)
 {
     const HomeItem *item = home_item(home);
@@ -179,7 +167,7 @@ static void draw_pattern_facts(const Home *home, Canvas *canvas)
     int row = canvas->rows - 2 - FACTS, at = PICTURE_AT;
     if (!item || item->fault[0])
         return;
-    draw_picture(home, canvas, (Area){2, at, row - 3, PICTURE_COLUMNS});
+    home_draw_picture(home, canvas, (Area){2, at, row - 3, PICTURE_COLUMNS});
     if (isinf(item->ratio))
         text_copy(ratio, sizeof ratio, "none outside");
     else
@@ -360,7 +348,10 @@ static void draw_mode(const Home *home, Canvas *canvas, HomeMode mode)
         home_draw_kinds(home, canvas);
         break;
     case HOME_FORM:
-        home_draw_form(home, canvas);
+        if (home->filling == FORM_SHEET || home->filling == FORM_READING)
+            home_draw_sheet(home, canvas);
+        else
+            home_draw_form(home, canvas);
         break;
     case HOME_HELP:
         draw_help(home, canvas);

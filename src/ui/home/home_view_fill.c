@@ -153,7 +153,7 @@ void home_draw_form(const Home *home, Canvas *canvas)
     const Form *form = &home->form;
     bool compact = home_compact(home), measuring = home->filling == FORM_MEASURE;
     int row = compact ? 1 : 4, columns = canvas->columns - 2, rows = form->kind->count;
-    int room = canvas->rows - 2 - row;
+    int room = canvas->rows - 2 - row - home_long_message(home);
     char right[64] = "", hint[128];
     if (home->starting && !measuring)
         text_append(right, sizeof right, "step %d of 3", home->filling == FORM_BOWLER ? 1 : 3);
@@ -173,4 +173,5 @@ void home_draw_form(const Home *home, Canvas *canvas)
     else
         form_caution(form, NULL, glyphs_of(home), canvas,
                      (Area){row, 1, compact ? care : 2, columns});
+    home_draw_message(home, canvas);
 }
