@@ -62,11 +62,11 @@ static const Subcommand SUBCOMMANDS[] = {
      "what you entered: list, show, export, verify, repair", cmd_log},
     {"home", "[WHAT...]", 4, BIT(JSON), "your own files: list, copy bag|event|pattern FROM NAME",
      cmd_home},
-    {"new", "WHAT NAME", 2,
+    {"new", "WHAT NAME [STROKE...]", 2 + PATTERN_STROKES_MAX,
      BIT(BOWLER) | BIT(HAND) | BIT(LEVEL) | BIT(STYLE) | RELEASE | BIT(BALLS) | BIT(POUNDS) |
          BIT(PATTERN) | BIT(BAG) | BIT(PAIR) | BIT(GAMES) | BIT(BOWLERS) | BIT(CERTIFIED) |
-         BIT(MOVE) | BIT(HOUSE) | BIT(WARM_UP) | BIT(DATE) | BIT(JSON),
-     "make a bag or an event of your own: bowler, bag, event", cmd_new},
+         BIT(MOVE) | BIT(HOUSE) | BIT(WARM_UP) | BIT(DATE) | BIT(LENGTH) | BIT(JSON),
+     "make your own: bowler, bag, event, pattern", cmd_new},
     {"words", "[WORD]", 3, BIT(JSON), "what the words of the trade mean, all or one", cmd_words},
     {"check", "FILE...", OPTIONS_WORDS_MAX, BIT(JSON),
      "check files, and say what is wrong with them", cmd_check},

@@ -1,4 +1,5 @@
-/* cmd_new.c - settee new: a bowler, a bag or an event of one's own, from options or by asking. */
+/* cmd_new.c - settee new: a bowler, a bag, an event or a pattern of one's own, from options or by
+ * asking. */
 #include <math.h>
 #include <stddef.h>
 #include <stdio.h>
@@ -10,6 +11,7 @@
 #include "cli/cmd.h"
 #include "core/bag/preset.h"
 #include "core/event/stays.h"
+#include "core/lane/sheet.h"
 #include "store/files.h"
 
 enum { ANSWER_MAX = 256 };
@@ -145,8 +147,8 @@ static bool fits_date(const char *date, Error *error)
 
 /* What can be made. A bowler is kept in a bag, as everywhere: with the usual balls of the level, or
  * those of another bag. */
-typedef enum What { NEW_BOWLER, NEW_BAG, NEW_EVENT, NEW_COUNT } What;
-static const char *const WHAT_NAMES[NEW_COUNT] = {"bowler", "bag", "event"};
+typedef enum What { NEW_BOWLER, NEW_BAG, NEW_EVENT, NEW_PATTERN, NEW_COUNT } What;
+static const char *const WHAT_NAMES[NEW_COUNT] = {"bowler", "bag", "event", "pattern"};
 #define OF(what) (1u << (what))
 
 /* What options say in words, and of what. */
@@ -193,8 +195,11 @@ static bool options_fit(const Options *options, What what, Error *error)
     }
     bool release = !isnan(options->mph) || !isnan(options->rpm) || !isnan(options->rotation_deg) ||
                    !isnan(options->tilt_deg) || !isnan(options->loft_ft) || !isnan(options->pounds);
-    if (what == NEW_EVENT && release)
-        return error_set(error, "how the bowler throws belongs to new bag, not to new event");
+    if (what >= NEW_EVENT && release)
+        return error_set(error, "how the bowler throws belongs to new bag, not to new %s",
+                         WHAT_NAMES[what]);
+    if (what != NEW_PATTERN && !isnan(options->length_ft))
+        return error_set(error, "--length is of new pattern, not of new %s", WHAT_NAMES[what]);
     if (what != NEW_EVENT && (options->games || options->bowlers || options->certified))
         return error_set(error,
                          "--games, --bowlers and --certified are of new event, not of new %s",
@@ -436,8 +441,110 @@ static int new_event(Asking *asking, const Options *options, const char *name)
     return CMD_DONE;
 }
 
+/* ---- a pattern ---- */
+
+static bool fits_length(const char *word, Error *error)
+{
+    return in_range(word, PATTERN_LENGTH_MIN_FT, PATTERN_LENGTH_MAX_FT, " ft", error);
+}
+
+#define NO_MORE "no more"
+
+static bool fits_stroke(const char *word, Error *error)
+{
+    Stroke stroke;
+    return strcmp(word, NO_MORE) == 0 ||
+           sheet_stroke_read(word, PATTERN_LENGTH_MAX_FT, &stroke, error);
+}
+
+/* Asks until there are no more; one that goes past the length is asked again. */
+static void ask_strokes(Asking *asking, Pattern *pattern)
+{
+    puts(
+        "Strokes: boards, feet, oil, as 2L-2R 0-8 2.5-0.7 in units, or 2L-2R 0-8 3x50 for 3 loads\n"
+        "of 50 microlitres a board. The farther distance first on the way back.");
+    while (pattern->stroke_count < PATTERN_STROKES_MAX) {
+        char question[32];
+        Error error = {0};
+        snprintf(question, sizeof question, "Stroke %d?", pattern->stroke_count + 1);
+        const char *said = ask(asking, question, NO_MORE, fits_stroke);
+        if (asking->ended || strcmp(said, NO_MORE) == 0)
+            return;
+        if (sheet_stroke_read(said, pattern->length_ft, &pattern->strokes[pattern->stroke_count],
+                              &error))
+            pattern->stroke_count++;
+        else
+            printf("  %s\n", error.text);
+    }
+}
+
+/* The words after the name are strokes. */
+static bool read_strokes(const Options *options, Pattern *pattern, Error *error)
+{
+    for (int i = 2; i < options->word_count; i++) {
+        Error why = {0};
+        if (!sheet_stroke_read(options->words[i], pattern->length_ft,
+                               &pattern->strokes[pattern->stroke_count], &why))
+            return error_set(error, "stroke %d: %s", i - 1, why.text);
+        pattern->stroke_count++;
+    }
+    return true;
+}
+
+static int tell_pattern(const char *name, const Pattern *pattern, const char *path, bool json)
+{
+    Oil oil;
+    oil_lay(pattern, &oil);
+    double ratio = oil_ratio(&oil), volume = oil_volume_ml(&oil);
+    if (json) {
+        JsonOut out = json_out_start();
+        json_out_object(&out, NULL);
+        json_out_string(&out, "kind", "pattern");
+        json_out_string(&out, "name", name);
+        json_out_string(&out, "file", path);
+        json_out_integer(&out, "strokes", pattern->stroke_count);
+        json_out_number(&out, "length_ft", pattern->length_ft);
+        json_out_rounded(&out, "volume_ml", volume, 2);
+        json_out_rounded(&out, "ratio", ratio, 2); /* null: no oil outside */
+        json_out_end(&out);
+        return cmd_json(&out);
+    }
+    printf("Pattern %s: %g ft, %d stroke%s, %.1f mL, inside to outside ", name, pattern->length_ft,
+           pattern->stroke_count, pattern->stroke_count == 1 ? "" : "s", volume);
+    if (isfinite(ratio))
+        printf("%.1f:1", ratio);
+    else
+        printf("none outside");
+    printf("\nKept as %s\nLook at it: settee oil --pattern %s\n", path, name);
+    return CMD_DONE;
+}
+
+static int new_pattern(Asking *asking, const Options *options, const char *name)
+{
+    Pattern pattern = {0};
+    Error error = {0};
+    char path[1024];
+    text_copy(pattern.name, sizeof pattern.name, name);
+    pattern.length_ft = number_of(asking, options->length_ft, "Length, ft?", 40.0, fits_length);
+    if (!read_strokes(options, &pattern, &error))
+        return cmd_fault(CMD_USAGE, &error);
+    if (pattern.stroke_count == 0 && asking->aloud)
+        ask_strokes(asking, &pattern);
+    if (asking->ended)
+        return cmd_say(CMD_FAULT, "nothing was written: the questions were not answered");
+    if (pattern.stroke_count == 0)
+        return cmd_say(CMD_USAGE,
+                       "new pattern needs strokes, such as: settee new pattern %s "
+                       "2L-2R,0-8,2.5 10L-10R,8-36,3x50",
+                       name);
+    if (!files_new_pattern(name, &pattern, path, sizeof path, &error))
+        return cmd_fault(CMD_FAULT, &error);
+    return tell_pattern(name, &pattern, path, options->json);
+}
+
 int cmd_new(const Options *options)
 {
+    static const char *const FOLDERS[NEW_COUNT] = {"bags", "bags", "events", "patterns"};
     const char *word = options->word_count > 0 ? options->words[0] : "";
     What what = NEW_BOWLER;
     Asking asking = {.aloud = isatty(STDIN_FILENO) && isatty(STDOUT_FILENO) && !options->json};
@@ -446,13 +553,19 @@ int cmd_new(const Options *options)
         what++;
     if (what == NEW_COUNT)
         return cmd_say(CMD_USAGE,
-                       "new: found '%.40s'; allowed is bowler NAME, bag NAME, or event NAME", word);
-    if (options->word_count != 2)
+                       "new: found '%.40s'; allowed is bowler NAME, bag NAME, event NAME, or "
+                       "pattern NAME",
+                       word);
+    if (options->word_count > 2 && what != NEW_PATTERN)
+        return cmd_say(CMD_USAGE, "new %s takes one name; found '%.40s' after it", word,
+                       options->words[2]);
+    if (options->word_count < 2)
         return cmd_say(CMD_USAGE, "new %s needs a name, such as: settee new %s mine", word, word);
     if (!options_fit(options, what, &error))
         return cmd_fault(CMD_USAGE, &error);
-    if (!files_new_free(what == NEW_EVENT ? "events" : "bags", options->words[1], &error))
+    if (!files_new_free(FOLDERS[what], options->words[1], &error))
         return cmd_fault(CMD_FAULT, &error);
-    return what == NEW_EVENT ? new_event(&asking, options, options->words[1])
-                             : new_bag(&asking, options, what, options->words[1]);
+    return what == NEW_EVENT     ? new_event(&asking, options, options->words[1])
+           : what == NEW_PATTERN ? new_pattern(&asking, options, options->words[1])
+                                 : new_bag(&asking, options, what, options->words[1]);
 }

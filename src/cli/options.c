@@ -141,6 +141,8 @@ static const OptionRow TABLE[OPTION_COUNT] = {
                       "kinds of ball, first slot first: strong-solid,spare"},
     [OPTION_PAIR] = {"pair", KIND_TEXT, AT(pair), "N,N", 0, 0, "", "the two lanes (1,2)"},
     [OPTION_DATE] = {"date", KIND_TEXT, AT(date), "YYYY-MM-DD", 0, 0, "", "its date (today)"},
+    [OPTION_LENGTH] = {"length", KIND_NUMBER, AT(length_ft), "FT", PATTERN_LENGTH_MIN_FT,
+                       PATTERN_LENGTH_MAX_FT, " ft", "the pattern's length (40)"},
     [OPTION_MOVE] = {"move", KIND_COUNT, AT(move), "N", -98, 98, "",
                      "lanes you move right after each game; -N: left"},
     [OPTION_HOUSE] = {"house", KIND_COUNT, AT(house), "N", 2, 99, "",
@@ -364,6 +366,7 @@ bool options_read(const char *command, OptionSet accepted, int words_max, int co
                          .tilt_deg = NAN,
                          .loft_ft = NAN,
                          .board = NAN,
+                         .length_ft = NAN,
                          .degrees = NAN,
                          .pounds = NAN};
     while (reader.at < count) {

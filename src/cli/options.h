@@ -68,6 +68,7 @@ typedef enum OptionId {
     OPTION_BALLS,
     OPTION_PAIR,
     OPTION_DATE,
+    OPTION_LENGTH,
     OPTION_MOVE,
     OPTION_HOUSE,
     OPTION_WARM_UP,
@@ -88,7 +89,7 @@ typedef struct Options {
     int slot, game, frame, bowlers, seed, target, games, pick, practice, move, house, draws;
     double stance, aim, laydown, launch_deg;
     double mph, rpm, rotation_deg, tilt_deg, loft_ft;
-    double board, degrees, pounds;
+    double board, degrees, pounds, length_ft;
     bool warm_up, certified, json, csv, svg, html, surfaces, no_spare, sights, list, costs, steady;
     bool keep, history;
     bool lane_said;

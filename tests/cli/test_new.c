@@ -159,10 +159,44 @@ static void an_event_that_moves(void **state)
     refused(AT("new", "bag", "x1", "--warm-up"), 2, "are of new event");
 }
 
+/* Strokes are words: with commas, or with spaces in one word. */
+static void a_pattern(void **state)
+{
+    (void)state;
+    done(AT("new", "pattern", "groyne", "--length", "41", "2L-2R,0-8,2.5", "10R-10L 36-8 1-3"));
+    char path[256];
+    Pattern pattern;
+    Error error = {0};
+    snprintf(path, sizeof path, "%s/config/settee/patterns/groyne.json", home);
+    assert_true(files_pattern(path, &pattern, &error));
+    assert_int_equal(pattern.stroke_count, 2);
+    assert_near(pattern.length_ft, 41, 0);
+    assert_int_equal(pattern.strokes[0].board_to, 38);
+    assert_near(pattern.strokes[1].units_start, 3, 0);
+    Run run = AT("new", "pattern", "loads", "--json", "2L-2R 4-34 3x45");
+    run_is(&run, 0);
+    cJSON *object = run_json(&run);
+    assert_string_equal(cJSON_GetObjectItem(object, "kind")->valuestring, "pattern");
+    assert_near(cJSON_GetObjectItem(object, "volume_ml")->valuedouble, 3 * 0.045 * 37, 0.005);
+    assert_near(cJSON_GetObjectItem(object, "length_ft")->valuedouble, 40, 0);
+    cJSON_Delete(object);
+    run_free(&run);
+    done(AT("new", "event", "on-it", "--bag", "demo", "--pattern", "loads"));
+    refused(AT("new", "pattern", "x1"), 2, "new pattern needs strokes, such as");
+    refused(AT("new", "pattern", "x1", "2-38,0-8"), 2,
+            "stroke 1: found '2-38,0-8'; allowed: the oil");
+    refused(AT("new", "pattern", "x1", "2-38,0-41,1"), 2, "0 to 40, the length");
+    refused(AT("new", "pattern", "x1", "--length", "19", "2-38,0-8,1"), 2, "--length: found");
+    refused(AT("new", "pattern", "groyne", "2-38,0-8,1"), 1, "that name is taken");
+    refused(AT("new", "bag", "x1", "--length", "40"), 2, "--length is of new pattern");
+    refused(AT("new", "pattern", "x1", "--mph", "15", "2-38,0-8,1"), 2, "not to new pattern");
+    refused(AT("new", "bag", "x1", "x2"), 2, "takes one name; found 'x2'");
+}
+
 static void what_is_wrong_is_said(void **state)
 {
     (void)state;
-    refused(AT("new"), 2, "allowed is bowler NAME, bag NAME, or event NAME");
+    refused(AT("new"), 2, "allowed is bowler NAME, bag NAME, event NAME, or pattern NAME");
     refused(AT("new", "ball", "x"), 2, "found 'ball'; allowed is bowler NAME");
     refused(AT("new", "bag"), 2, "needs a name");
     refused(AT("new", "bag", "a/b"), 1, "allowed: letters, digits, - and _");
@@ -209,6 +243,7 @@ int main(void)
         cmocka_unit_test(an_event_can_be_played_at_once),
         cmocka_unit_test(a_bowler),
         cmocka_unit_test(an_event_that_moves),
+        cmocka_unit_test(a_pattern),
         cmocka_unit_test(what_is_wrong_is_said),
     };
     return cmocka_run_group_tests(tests, make_home, remove_home);
