@@ -27,6 +27,13 @@ static bool keep_theme(void *context, const Theme *theme, Error *error)
     return settings_write(&app->settings, error);
 }
 
+static bool keep_motion(void *context, bool still, Error *error)
+{
+    App *app = context;
+    app->settings.motion = still ? MOTION_OFF : MOTION_ON;
+    return settings_write(&app->settings, error);
+}
+
 /* Moves one to the front and keeps the others in order. */
 static void put_first(App *app, int at)
 {
@@ -69,7 +76,7 @@ void app_look(App *app)
     app->settings_usable = settings_read(&app->settings, &broken);
     if (!app->settings_usable) {                                     /* never overwrite it */
         text_copy(broken.file, sizeof broken.file, "settings.json"); /* one line has 80 columns */
-        app_note(app, "T is not saved: ", &broken);
+        app_note(app, "T and M are not saved: ", &broken);
     }
     load_themes(app, app->settings.theme);
     if (!keys_read(&app->keys, bound_refuses, &broken)) {
@@ -79,6 +86,8 @@ void app_look(App *app)
     }
     app->look = (StageLook){.themes = app->themes,
                             .theme_count = app->theme_count,
+                            .still = app->settings.motion == MOTION_OFF,
+                            .keep_motion = app->settings_usable ? keep_motion : NULL,
                             .keep_theme = app->settings_usable ? keep_theme : NULL,
                             .context = app};
 }

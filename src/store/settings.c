@@ -11,10 +11,14 @@
 #include "store/load.h"
 #include "store/paths.h"
 
-static const JsonField FIELDS[] = {{"format", JSON_OTHER, .required = true},
-                                   {"theme", JSON_TEXT, JSON_AT(Settings, theme)},
-                                   {.key = "away"},
-                                   JSON_END};
+static const char *const MOTION_NAMES[] = {"on", "off", NULL};
+
+static const JsonField FIELDS[] = {
+    {"format", JSON_OTHER, .required = true},
+    {"theme", JSON_TEXT, JSON_AT(Settings, theme)},
+    {"motion", JSON_WORD, JSON_AT(Settings, motion), .of = "motion", .words = MOTION_NAMES},
+    {.key = "away"},
+    JSON_END};
 
 static bool away_parse(const Json *root, Settings *settings)
 {
@@ -103,6 +107,8 @@ bool settings_write(const Settings *settings, Error *error)
     json_out_object(&out, NULL);
     json_out_string(&out, "format", "settee-settings/1");
     json_out_string(&out, "theme", settings->theme);
+    if (settings->motion != MOTION_ON)
+        json_out_string(&out, "motion", MOTION_NAMES[settings->motion]);
     if (settings->away_count > 0) {
         json_out_array(&out, "away");
         for (int i = 0; i < settings->away_count; i++)

@@ -8,8 +8,11 @@
 
 enum { SETTINGS_AWAY_MAX = 200 };
 
+enum { MOTION_ON, MOTION_OFF };
+
 typedef struct Settings {
     char theme[64]; /* name of a theme; "": none was chosen */
+    int motion;     /* MOTION_ON: balls roll; MOTION_OFF: nothing moves by itself */
     /* Files that were put away, out of sight on Home: "events/spring". */
     int away_count;
     char away[SETTINGS_AWAY_MAX][80];

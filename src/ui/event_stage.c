@@ -122,6 +122,8 @@ static void send(EventStage *event, Msg msg)
         save_bag(event);
     if (effects.theme)
         stage->look->theme = event->model->theme;
+    if (effects.motion)
+        stage->look->still = event->model->still;
     if (effects.advise)
         advise(event);
     if (effects.arsenal)
@@ -310,6 +312,7 @@ static bool begin(EventStage *event)
     }
     event->model->read_only = host->read_only;
     event->model->still = look->still;
+    event->model->still_fixed = look->still_fixed;
     event->model->rehearsing.on = host->rehearsal;
     if (host->notice && host->notice[0])
         take_notice(&event->stage, host->notice);

@@ -169,7 +169,8 @@ typedef struct Model {
     bool path_on, path2_on;
     Roll path, path2; /* the current plan, and the first answer */
     double roll_s;    /* of MODE_ROLL: how long the ball has rolled */
-    bool still;       /* nothing may move by itself */
+    bool still;       /* nothing may move by itself, */
+    bool still_fixed; /* and M can't change that */
 
     Rehearsing rehearsing;
     Supposed supposed; /* of MODE_SUPPOSE; count 0: nothing is supposed */
@@ -245,6 +246,7 @@ typedef struct Effects {
     bool bowl;     /* a rehearsal: throw the lane's plan */
     bool land;     /* and don't wait for the ball */
     bool theme;    /* another theme was chosen */
+    bool motion;   /* `still` has changed */
     bool bell;
     bool quit;
     bool again; /* with quit: the demo begins again, without its log */

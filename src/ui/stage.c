@@ -77,13 +77,28 @@ static bool take_keys(Stage *stage)
     return true;
 }
 
-static void look_again(Stage *stage, int *theme)
+static void keep_motion(Stage *stage)
 {
-    if (stage->look->theme == *theme)
+    const StageLook *look = stage->look;
+    Error error = {0};
+    if (!look->keep_motion || look->keep_motion(look->context, look->still, &error))
         return;
-    *theme = stage->look->theme;
-    show_theme(stage);
-    keep_theme(stage);
+    char line[ERROR_LINE_MAX];
+    error_line(&error, line, sizeof line);
+    stage->kind->notice(stage, line);
+}
+
+/* What of the look the stage has changed is shown and saved; `seen` is how it was. */
+static void look_again(Stage *stage, StageLook *seen)
+{
+    bool theme = stage->look->theme != seen->theme, still = stage->look->still != seen->still;
+    *seen = *stage->look;
+    if (theme) {
+        show_theme(stage);
+        keep_theme(stage);
+    }
+    if (still)
+        keep_motion(stage);
 }
 
 /* How long to wait for a key: not beyond the next tick. `ticked`: when the last one was; it starts
@@ -112,13 +127,13 @@ static void tick(Stage *stage, long *ticked)
 StageEnd stage_run(Stage *stage, Error *error)
 {
     Canvas canvas = {0};
-    int theme = stage->look->theme;
+    StageLook seen = *stage->look;
     long ticked = 0;
     show_theme(stage);
     bool room = fit(stage, &canvas);
     while (room && !stage->end && !term_ending()) {
         bool more = !stage->deaf && take_keys(stage);
-        look_again(stage, &theme);
+        look_again(stage, &seen);
         if (term_resized() && !(room = fit(stage, &canvas)))
             break;
         if (stage->end)
@@ -149,7 +164,8 @@ bool stage_open(StageLook *look, Error *error)
     if (!term_init(why, sizeof why))
         return error_set(error, "%s", why);
     look->glyphs = term_utf8() ? &GLYPHS_UTF8 : &GLYPHS_ASCII;
-    look->still = term_still();
+    look->still_fixed = term_still();
+    look->still = look->still || look->still_fixed;
     return true;
 }
 

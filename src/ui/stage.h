@@ -21,11 +21,14 @@ typedef struct StageLook {
     int theme_count;
     int theme;            /* the one in use: a stage may set it, the loop shows and saves it */
     const Glyphs *glyphs; /* set by stage_open */
-    bool still;           /* set by stage_open: nothing may move (SETTEE_MOTION=off) */
+    bool still;           /* nothing may move by itself: a stage may set it, the loop saves it */
+    bool still_fixed;     /* set by stage_open: SETTEE_MOTION=off, and no stage may change it */
     /* Saves the theme in use; false, with error, if it can't. NULL: not saved. Not called while the
      * terminal shows no colours. */
     bool (*keep_theme)(void *context, const Theme *theme, Error *error);
-    void *context;
+    /* The same for whether things may move. */
+    bool (*keep_motion)(void *context, bool still, Error *error);
+    void *context; /* of both */
 } StageLook;
 
 typedef struct Stage Stage;

@@ -297,13 +297,15 @@ static void settings_are_kept(void **state)
     must(settings_read(&settings, &error), &error);
     assert_string_equal(settings.theme, "");
     assert_null(played_read(HOME "settings.json")); /* looking makes nothing */
-    must(settings_write(&(Settings){.theme = "light"}, &error), &error);
+    must(settings_write(&(Settings){.theme = "light", .motion = MOTION_OFF}, &error), &error);
     must(settings_read(&settings, &error), &error);
     assert_string_equal(settings.theme, "light");
+    assert_int_equal(settings.motion, MOTION_OFF);
     must(files_check(played_path(HOME "settings.json"), &kind, &error), &error);
     assert_string_equal(kind, "settings");
     static const char *const BAD[] = {"{\"format\": \"settee-settings/1\", \"them\": \"light\"}",
                                       "{\"format\": \"settee-settings/1\", \"theme\": 3}",
+                                      "{\"format\": \"settee-settings/1\", \"motion\": \"slow\"}",
                                       "{\"format\": \"settee-settings/2\"}",
                                       "[]",
                                       "",

@@ -381,9 +381,41 @@ static void the_theme_is_kept(void **state)
     fputs("{\"theme\": \"light\"", file);
     assert_int_equal(fclose(file), 0);
     pty_kill_and_restart(&pty);
-    pty_expect(&pty, "T is not saved: settings.json:1:");
+    pty_expect(&pty, "T and M are not saved: settings.json:1:");
     change_theme(&pty);
     expect_settings(&pty, "{\"theme\": \"light\""); /* not written over */
+    pty_type(&pty, "q");
+    pty_wait(&pty);
+    pty_end(&pty);
+}
+
+/* M is kept as T is; what the environment says is not, and M can't change it. */
+static void motion_is_kept(void **state)
+{
+    (void)state;
+    Pty pty;
+    pty_start(&pty, 80, 24, NULL);
+    pty_expect_either(&pty, "a guess", "sure");
+    pty_type(&pty, "R");
+    pty_expect(&pty, "Rolling in real time");
+    pty_type(&pty, "M");
+    pty_expect(&pty, "Motion is off");
+    expect_settings(&pty, "{\"format\":\"settee-settings/1\",\"theme\":\"\",\"motion\":\"off\"}");
+    pty_kill_and_restart(&pty);
+    pty_expect_either(&pty, "a guess", "sure");
+    pty_type(&pty, "R");
+    pty_expect(&pty, "to the pins; motion is off, M turns it on");
+    pty_type(&pty, "M");
+    pty_expect(&pty, "Motion is on");
+    expect_settings(&pty, "{\"format\":\"settee-settings/1\",\"theme\":\"\"}");
+    pty_type(&pty, "q");
+    pty_wait(&pty);
+    pty_end(&pty);
+    pty_start(&pty, 80, 24, (const char *const[]){"SETTEE_MOTION=off", NULL});
+    pty_expect_either(&pty, "a guess", "sure");
+    pty_type(&pty, "M");
+    pty_expect(&pty, "Motion stays off: SETTEE_MOTION=off is set");
+    assert_null(settings_of(&pty));
     pty_type(&pty, "q");
     pty_wait(&pty);
     pty_end(&pty);
@@ -476,6 +508,7 @@ int main(void)
         cmocka_unit_test(an_unknown_terminal_is_said),
         cmocka_unit_test(nothing_entered_is_lost_to_a_kill),
         cmocka_unit_test(the_theme_is_kept),
+        cmocka_unit_test(motion_is_kept),
         cmocka_unit_test(an_unseen_theme_is_not_kept),
         cmocka_unit_test(a_full_disk_is_said),
         cmocka_unit_test(a_key_does_not_wait_for_advice),

@@ -349,6 +349,12 @@ static void nothing_moves_where_motion_is_off(void **state)
     pinned_type(pinned, "R");
     assert_int_equal(pinned->model.mode, MODE_LANE);
     shows(pinned, "2.4 s to the pins; motion is off");
+    Effects effects = pinned_press(pinned, 'M');
+    assert_true(effects.motion && !pinned->model.still);
+    shows(pinned, "Motion is on");
+    pinned->model.still = pinned->model.still_fixed = true;
+    effects = pinned_press(pinned, 'M');
+    assert_true(!effects.motion && pinned->model.still);
     pinned->model.still = false;
     update(&pinned->model, (Msg){.kind = MSG_SIZE, .columns = 60, .rows = 20});
     pinned_type(pinned, "R"); /* there is no lane to roll on */

@@ -222,6 +222,27 @@ static void a_whole_block(void **state)
     free(hold);
 }
 
+/* M during a block: the next ball is not shown on its way, though the block began with rolling. */
+static void motion_is_turned_off_during_a_block(void **state)
+{
+    (void)state;
+    UiRehearsal host = host_of(7);
+    Stage *stage = start(&host, 80, 24);
+    press(stage, PRESS_ENTER);
+    settle(stage);
+    press(stage, 'M');
+    assert_true(stage->look->still);
+    shows(stage, "Motion is off");
+    press(stage, PRESS_ENTER);
+    shows(stage, "frame 2");
+    press(stage, 'M');
+    assert_false(stage->look->still);
+    press(stage, PRESS_ENTER);
+    shows(stage, "The ball is on its way");
+    press(stage, 'q');
+    rehearse_stage_free(stage);
+}
+
 /* Practice comes first and is not scored; a plan that was changed is what is thrown. */
 static void practice_and_a_move(void **state)
 {
@@ -315,6 +336,7 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(a_whole_block), cmocka_unit_test(practice_and_a_move),
+        cmocka_unit_test(motion_is_turned_off_during_a_block),
         cmocka_unit_test(surprises_are_shared), cmocka_unit_test(sizes_and_faults)};
     return cmocka_run_group_tests_name("rehearse stage", tests, set_up, tear_down);
 }

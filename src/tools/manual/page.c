@@ -140,7 +140,7 @@ static const char AFTER[] =
     ".B SETTEE_MOTION\n"
     "If it is\n"
     ".BR off ,\n"
-    "nothing on the screen moves by itself.\n"
+    "nothing on the screen moves by itself; the key M does the same, and is remembered.\n"
     ".TP\n"
     ".BR TERM \", \" LC_ALL \", \" LC_CTYPE \", \" LANG\n"
     "The terminal, and whether it takes UTF\\-8; without it the screen is drawn in ASCII.\n"

@@ -48,3 +48,11 @@ void rolling_words(const Roll *roll, double seconds, Canvas *canvas, int row, in
                  fmin(seconds, rolling_seconds(roll)), at->ft, at->mph);
     canvas_print(canvas, row + 1, column, width, ROLE_PLAIN, "%s", PHASE_NAMES[at->phase]);
 }
+
+const char *rolling_turn(bool *still, bool fixed)
+{
+    if (fixed)
+        return "Motion stays off: SETTEE_MOTION=off is set";
+    *still = !*still;
+    return *still ? "Motion is off: nothing moves by itself" : "Motion is on: balls roll";
+}

@@ -22,4 +22,8 @@ void rolling_behind(const Roll *roll, double seconds, Roll *behind);
 void rolling_words(const Roll *roll, double seconds, Canvas *canvas, int row, int column,
                    int width);
 
+/* What a key that turns motion off or on does, and the line to show: it says so, or, where `fixed`,
+ * why it stays off. */
+const char *rolling_turn(bool *still, bool fixed);
+
 #endif

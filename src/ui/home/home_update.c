@@ -4,6 +4,7 @@
 
 #include "base/text.h"
 #include "ui/draw/flow.h"
+#include "ui/draw/rolling.h"
 #include "ui/form/ball_form.h"
 #include "ui/home/home_parts.h"
 
@@ -445,6 +446,12 @@ void home_theme(Home *home, int argument, uint32_t key)
         text_append(text, sizeof text, "Colours: %s", look->themes[look->theme].name);
         home_say(home, ROLE_PLAIN, text);
     }
+}
+
+void home_motion(Home *home, int argument, uint32_t key)
+{
+    StageLook *look = home->host->look;
+    home_say(home, ROLE_PLAIN, rolling_turn(&look->still, look->still_fixed));
 }
 
 void home_redraw(Home *home, int argument, uint32_t key) { home->all = true; }

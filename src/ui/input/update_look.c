@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "base/text.h"
+#include "ui/draw/rolling.h"
 #include "ui/screens/screens.h"
 
 static void choose_in_hand(Model *model)
@@ -143,6 +144,13 @@ void key_theme(Model *model, Effects *effects, int argument, uint32_t key)
         update_say(model, ROLE_PLAIN, text);
     }
     effects->theme = true;
+}
+
+void key_motion(Model *model, Effects *effects, int argument, uint32_t key)
+{
+    bool before = model->still;
+    update_say(model, ROLE_PLAIN, rolling_turn(&model->still, model->still_fixed));
+    effects->motion = model->still != before;
 }
 
 void key_redraw(Model *model, Effects *effects, int argument, uint32_t key)

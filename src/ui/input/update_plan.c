@@ -139,7 +139,7 @@ void key_roll(Model *model, Effects *effects, int argument, uint32_t key)
         model->roll_s = 0.0;
         return;
     }
-    text_append(text, sizeof text, "%.1f s to the pins; motion is off (SETTEE_MOTION)",
-                rolling_seconds(&model->path));
+    text_append(text, sizeof text, "%.1f s to the pins; motion is off%s",
+                rolling_seconds(&model->path), model->still_fixed ? "" : ", M turns it on");
     update_say(model, ROLE_PLAIN, text);
 }

@@ -350,7 +350,10 @@ static void key_page(RehearseStage *self, uint32_t key)
 
 static void key_bowling(RehearseStage *self, uint32_t key)
 {
+    bool still = self->stage.look->still;
     self->event->kind->key(self->event, key);
+    if (self->stage.look->still != still)
+        self->choices.still = !still;
     EventAsks asks = event_stage_asks(self->event);
     if (asks.land && self->rolling)
         arrive(self);

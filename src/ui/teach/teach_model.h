@@ -82,11 +82,12 @@ typedef struct TeachModel {
     Lesson lesson;
     TeachPart part;
     Play play;
-    int shot;      /* shown last */
-    bool still;    /* shots are not shown on their way */
-    double roll_s; /* of PART_BALL: how long the shot has rolled */
-    int chosen;    /* the choice tried last, -1 */
-    bool own;      /* thrown by the lesson's own bag, since the reader's can't show it */
+    int shot;         /* shown last */
+    bool still;       /* shots are not shown on their way, */
+    bool still_fixed; /* and M can't change that */
+    double roll_s;    /* of PART_BALL: how long the shot has rolled */
+    int chosen;       /* the choice tried last, -1 */
+    bool own;         /* thrown by the lesson's own bag, since the reader's can't show it */
     uint64_t seed;
     /* What the stage has computed. */
     const TeachScene *scene;
@@ -99,9 +100,10 @@ typedef struct TeachEffects {
     bool draw, bell, end;
     bool set; /* prepare model->lesson, or a fresh question of its level when `fresh` */
     bool fresh;
-    bool roll;  /* the throws of every choice */
-    bool keep;  /* the juniors have changed */
-    bool theme; /* model->theme has */
+    bool roll;   /* the throws of every choice */
+    bool keep;   /* the juniors have changed */
+    bool theme;  /* model->theme has */
+    bool motion; /* model->still has */
 } TeachEffects;
 
 void teach_model_init(TeachModel *model, const Lesson *lessons, int count, Juniors *juniors,

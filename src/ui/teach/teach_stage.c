@@ -40,6 +40,8 @@ static void take(TeachStage *teach, TeachEffects effects)
     stage->end = stage->end || effects.end;
     if (effects.theme)
         stage->look->theme = teach->model.theme;
+    if (effects.motion)
+        stage->look->still = teach->model.still;
     if (effects.keep)
         keep(teach);
     if (effects.set) {
@@ -214,6 +216,7 @@ StageEnd ui_teach(TeachHost *host, Error *error)
     teach->model.theme_count = host->look->theme_count;
     teach->model.seed = host->seed;
     teach->model.still = host->look->still;
+    teach->model.still_fixed = host->look->still_fixed;
     if (host->notice && host->notice[0])
         take_notice(&teach->stage, host->notice);
     StageEnd end = stage_run(&teach->stage, error);

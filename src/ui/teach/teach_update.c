@@ -10,7 +10,7 @@ typedef void TeachRun(TeachModel *model, TeachEffects *effects, int argument, ui
 
 static TeachRun key_go, key_look, key_shot, key_choose, key_hint, key_leave, key_move, key_begin,
     key_back, key_who, key_new, key_coach, key_named, key_hand, key_ball, key_rub, key_letter,
-    key_scroll, key_help, key_theme, key_quit;
+    key_scroll, key_help, key_theme, key_motion, key_quit;
 
 enum { GROUP_LESSON, GROUP_LIST, GROUP_NEW, GROUP_PAGE, GROUPS };
 
@@ -268,6 +268,15 @@ static void key_theme(TeachModel *model, TeachEffects *effects, int argument, ui
     if (model->theme_count > 0)
         model->theme = (model->theme + 1) % model->theme_count;
     effects->theme = true;
+}
+
+static void key_motion(TeachModel *model, TeachEffects *effects, int argument, uint32_t key)
+{
+    (void)argument;
+    (void)key;
+    bool before = model->still;
+    teach_say(model, ROLE_PLAIN, rolling_turn(&model->still, model->still_fixed));
+    effects->motion = model->still != before;
 }
 
 static void key_quit(TeachModel *model, TeachEffects *effects, int argument, uint32_t key)
