@@ -19,6 +19,7 @@
 #include "ui/form/form.h"
 #include "ui/input/keys.h"
 #include "ui/input/keytable.h"
+#include "ui/search.h"
 
 /* What every screen needs; and below that the compact view, on a phone for instance. */
 enum { SCREEN_COLUMNS_MIN = 80, SCREEN_ROWS_MIN = 24 };
@@ -146,8 +147,7 @@ typedef struct Model {
     Typing typing;
     int pick; /* shot chosen in MODE_PICK */
     int help_top;
-    char sought[24]; /* of MODE_SEARCH: what was typed */
-    int search_top;
+    Search search; /* of MODE_SEARCH */
 
     Deaf deaf;           /* of MODE_LANE */
     uint32_t key_before; /* the last key that was pressed */

@@ -126,6 +126,7 @@ static void help(void **state)
 {
     (void)state;
     at_each_size("help", false, "?");
+    at_each_size("search", false, "?/rename");
 }
 
 int main(void)

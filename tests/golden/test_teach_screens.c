@@ -73,6 +73,7 @@ static void pages(void **state)
     (void)state;
     shot("coach", 80, 24, HAND_RIGHT, "c");
     shot("help", 80, 24, HAND_RIGHT, "?");
+    shot("search", 80, 24, HAND_RIGHT, "?/hint");
 }
 
 static void in_ascii(void **state)

@@ -2,8 +2,11 @@
 #include "near.h"
 
 #include "core/words/glossary.h"
+#include "ui/home/home_keys.h"
 #include "ui/input/commands.h"
 #include "ui/pinned.h"
+#include "ui/rehearse/rehearse_keys.h"
+#include "ui/teach/teach_model.h"
 
 static void no_key_means_two_things(void **state)
 {
@@ -188,6 +191,18 @@ static void footers_fit(void **state)
     free(pinned);
 }
 
+static const KeyTable *const STAGES[] = {&COMMAND_TABLE, &HOME_TABLE, &REHEARSE_KEYS, &TEACH_KEYS};
+enum { STAGE_COUNT = 4 };
+
+/* Of every stage. */
+static int all_actions(void)
+{
+    int count = 0;
+    for (int i = 0; i < STAGE_COUNT; i++)
+        count += STAGES[i]->count;
+    return count;
+}
+
 /* How many actions the search says it has found. */
 static int found(const Pinned *pinned)
 {
@@ -196,7 +211,7 @@ static int found(const Pinned *pinned)
     const char *title = strstr(screen, "All actions");
     assert_non_null(title);
     assert_int_equal(sscanf(title, "All actions %d of %d", &count, &all), 2);
-    assert_int_equal(all, COMMAND_COUNT);
+    assert_int_equal(all, all_actions());
     free(screen);
     return count;
 }
@@ -206,9 +221,9 @@ static char *whole_search(Pinned *pinned)
 {
     char *all = calloc(1, 1 << 21);
     assert_non_null(all);
-    pinned->model.search_top = 0;
-    for (int top = -1; top != pinned->model.search_top;) {
-        top = pinned->model.search_top;
+    pinned->model.search.top = 0;
+    for (int top = -1; top != pinned->model.search.top;) {
+        top = pinned->model.search.top;
         char *screen = pinned_screen(&pinned->model);
         strcat(all, screen);
         free(screen);
@@ -226,8 +241,8 @@ static void search_finds_as_you_type(void **state)
     pinned_begin(pinned, HAND_RIGHT, 80, 24);
     pinned_type(pinned, "?/");
     assert_int_equal(pinned->model.mode, MODE_SEARCH);
-    assert_int_equal(found(pinned), COMMAND_COUNT);
-    int last = COMMAND_COUNT;
+    assert_int_equal(found(pinned), all_actions());
+    int last = all_actions();
     for (const char *letter = "Board"; *letter; letter++) {
         pinned_press(pinned, (unsigned char)*letter);
         assert_in_range(found(pinned), 1, last);
@@ -235,14 +250,15 @@ static void search_finds_as_you_type(void **state)
     }
     char *screen = whole_search(pinned);
     int expected = 0;
-    for (int i = 0; i < COMMAND_COUNT; i++) {
-        const KeyRow *row = &COMMAND_ROWS[i].key;
-        bool has = strstr(row->name, "board") || strstr(row->help, "board") ||
-                   strstr(row->help, "Board") || strstr(GROUP_TITLES[row->group], "board");
-        expected += has;
-        if (has && !strstr(screen, row->help))
-            fail_msg("not found: \"%s\"", row->help);
-    }
+    for (int k = 0; k < STAGE_COUNT; k++)
+        for (int i = 0; i < STAGES[k]->count; i++) {
+            const KeyRow *row = key_row(STAGES[k], i);
+            bool has = strstr(row->name, "board") || strstr(row->help, "board") ||
+                       strstr(row->help, "Board") || strstr(STAGES[k]->titles[row->group], "board");
+            expected += has;
+            if (has && !strstr(screen, row->help))
+                fail_msg("not found: \"%s\"", row->help);
+        }
     assert_int_equal(found(pinned), expected);
     assert_true(expected > 3 && expected < COMMAND_COUNT / 2);
     free(screen);
@@ -255,7 +271,7 @@ static void search_finds_as_you_type(void **state)
     assert_int_equal(found(pinned), 0);
     for (int i = 0; i < 20; i++)
         pinned_press(pinned, PRESS_BACKSPACE);
-    assert_int_equal(found(pinned), COMMAND_COUNT);
+    assert_int_equal(found(pinned), all_actions());
     free(pinned);
 }
 
@@ -269,15 +285,19 @@ static void search_shows_keys_and_places(void **state)
     pinned_type(pinned, "?/");
     char *screen = whole_search(pinned);
     assert_null(strstr(screen, "…"));
-    for (int i = 0; i < COMMAND_COUNT; i++) {
-        const KeyRow *row = &COMMAND_ROWS[i].key;
-        char places[128];
-        key_places(&COMMAND_TABLE, row, places, sizeof places);
-        if (!places[0] || !strstr(screen, places))
-            fail_msg("nobody hears where \"%s\" works", row->help);
-        if (!strstr(screen, row->help))
-            fail_msg("cut: \"%s\"", row->help);
-    }
+    for (int k = 0; k < STAGE_COUNT; k++)
+        for (int i = 0; i < STAGES[k]->count; i++) {
+            const KeyRow *row = key_row(STAGES[k], i);
+            char places[128], bare[128];
+            key_places(STAGES[k], row, k > 0 ? STAGES[k]->of : "", places, sizeof places);
+            key_places(STAGES[k], row, "", bare, sizeof bare);
+            if (!bare[0] || !strstr(screen, places))
+                fail_msg("nobody hears where \"%s\" works", row->help);
+            if (!strstr(screen, row->help))
+                fail_msg("cut: \"%s\"", row->help);
+        }
+    assert_non_null(strstr(screen, "r        rename      Home: events, bags, patterns\n"));
+    assert_non_null(strstr(screen, "h        hint        Lessons: a lesson\n"));
     assert_non_null(strstr(screen, "O        oil         lane, rehearsal\n     the oil now"));
     assert_non_null(strstr(screen, "f        flush       lane, typing a shot\n"));
     assert_non_null(strstr(screen, "?        help        most screens\n"));
@@ -295,17 +315,17 @@ static void search_leads_back(void **state)
     pinned_begin(pinned, HAND_RIGHT, 80, 24);
     pinned_type(pinned, "l?/q?/w");
     assert_int_equal(pinned->model.mode, MODE_SEARCH);
-    assert_string_equal(pinned->model.sought, "q?/w");
+    assert_string_equal(pinned->model.search.sought, "q?/w");
     for (int i = 0; i < 40; i++)
         pinned_press(pinned, 'x');
-    assert_true(strlen(pinned->model.sought) < sizeof pinned->model.sought);
+    assert_true(strlen(pinned->model.search.sought) < sizeof pinned->model.search.sought);
     for (int i = 0; i < 40; i++)
         pinned_press(pinned, '\b');
     for (int i = 0; i < 100; i++)
         pinned_press(pinned, PRESS_PAGE_DOWN);
-    assert_true(pinned->model.search_top > 100); /* and no further than the end */
+    assert_true(pinned->model.search.top > 100); /* and no further than the end */
     char *screen = pinned_screen(&pinned->model);
-    assert_non_null(strstr(screen, COMMAND_ROWS[COMMAND_COUNT - 1].key.help));
+    assert_non_null(strstr(screen, key_row(&TEACH_KEYS, TEACH_KEYS.count - 1)->help));
     free(screen);
     pinned_press(pinned, PRESS_UP);
     pinned_press(pinned, PRESS_PAGE_UP);

@@ -73,12 +73,12 @@ void flow_keys(Flow *flow, const KeyTable *table, int end)
 }
 
 /* Where it works stands behind the name, or before the sentence where lines are short. */
-static void flow_action(Flow *flow, const KeyTable *table, const KeyRow *key)
+static void flow_action(Flow *flow, const KeyTable *table, const char *stage, const KeyRow *key)
 {
     char places[128], line[256] = "";
     int row = flow_row(flow), column = 3 + KEY_COLUMNS + NAME_COLUMNS;
     bool narrow = flow->columns - column < PLACE_COLUMNS_MIN;
-    key_places(table, key, places, sizeof places);
+    key_places(table, key, stage, places, sizeof places);
     if (row >= 0) {
         canvas_text(flow->canvas, row, 3, KEY_COLUMNS, ROLE_KEY, key->shown);
         canvas_text(flow->canvas, row, 3 + KEY_COLUMNS, NAME_COLUMNS, ROLE_PLAIN, key->name);
@@ -90,12 +90,12 @@ static void flow_action(Flow *flow, const KeyTable *table, const KeyRow *key)
     flow_sentence(flow, 5, ROLE_PLAIN, line);
 }
 
-int flow_found(Flow *flow, const KeyTable *table, const char *sought)
+int flow_found(Flow *flow, const KeyTable *table, const char *stage, const char *sought)
 {
     int count = 0;
     for (int i = 0; i < table->count; i++)
         if (key_matches(table, key_row(table, i), sought)) {
-            flow_action(flow, table, key_row(table, i));
+            flow_action(flow, table, stage, key_row(table, i));
             count++;
         }
     return count;

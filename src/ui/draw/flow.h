@@ -22,7 +22,8 @@ void flow_sentence(Flow *flow, int left, Role role, const char *text);
 /* Every key with its sentence, group after group, up to the group `end`. */
 void flow_keys(Flow *flow, const KeyTable *table, int end);
 
-/* Those that match `sought` (key_matches), with the places where they work; returns how many. */
-int flow_found(Flow *flow, const KeyTable *table, const char *sought);
+/* Those that match `sought` (key_matches), with the places where they work (key_places); returns
+ * how many. */
+int flow_found(Flow *flow, const KeyTable *table, const char *stage, const char *sought);
 
 #endif

@@ -13,7 +13,24 @@ static const char *const TITLES[HOME_GROUPS] = {[OF_HOME] = "Events, bags and pa
                                                 [OF_FORM] = "Filling in a form",
                                                 [OF_SCREEN] = "The screen"};
 
-const KeyTable HOME_TABLE = {.rows = ROWS,
+static const KeyPlace PLACES[] = {{AT_WELCOME, "welcome"},
+                                  {AT_EVENTS, "events"},
+                                  {AT_BAGS, "bags"},
+                                  {AT_PATTERNS, "patterns"},
+                                  {AT_CHOICE, "choosing for an event"},
+                                  {AT_BAG, "a bag"},
+                                  {AT_KINDS, "balls by kind"},
+                                  {AT_FIELDS | AT_USUAL | AT_MEASURES, "forms"},
+                                  {AT_NAME, "a name"},
+                                  {AT_ASK, "when asked"},
+                                  {AT_HELP, "help"},
+                                  {AT_SEARCH, "search"},
+                                  {AT_SMALL, "a small window"}};
+
+const KeyTable HOME_TABLE = {.of = "Home",
+                             .places = PLACES,
+                             .place_count = sizeof PLACES / sizeof *PLACES,
+                             .rows = ROWS,
                              .row_size = sizeof ROWS[0],
                              .count = sizeof ROWS / sizeof ROWS[0],
                              .titles = TITLES,

@@ -27,7 +27,8 @@ enum {
     AT_MEASURES = 1 << 16, /* or it can be measured */
     AT_OILS = 1 << 17,     /* the list to choose from is of patterns */
     AT_ROW = 1 << 18,      /* the field is a stroke or reading */
-    AT_ANY = (1 << 19) - 1
+    AT_SEARCH = 1 << 19,
+    AT_ANY = (1 << 20) - 1
 };
 
 typedef enum HomeGroup { OF_HOME, OF_BAG, OF_FORM, OF_SCREEN, HOME_GROUPS } HomeGroup;

@@ -8,6 +8,7 @@
 #include "ui/form/sheet_form.h"
 #include "ui/home/home.h"
 #include "ui/input/keytable.h"
+#include "ui/search.h"
 
 enum { HOME_ITEMS_MAX = 200, HOME_COLUMNS_MIN = 40, HOME_ROWS_MIN = 12 };
 
@@ -19,7 +20,8 @@ typedef enum HomeMode {
     HOME_FORM,
     HOME_NAME, /* a name is being typed, for a copy or a file */
     HOME_ASK,
-    HOME_HELP
+    HOME_HELP,
+    HOME_SEARCH /* from there */
 } HomeMode;
 
 typedef enum HomeForm {
@@ -77,6 +79,7 @@ typedef struct Home {
     bool renaming; /* HOME_NAME: a new name; else that of a copy */
     char name[64];
     int help_top;
+    Search search;
 } Home;
 
 void home_begin(Home *home, HomeHost *host);

@@ -82,6 +82,8 @@ unsigned home_where(const Home *home)
         return AT_ASK;
     case HOME_HELP:
         return AT_HELP;
+    case HOME_SEARCH:
+        return AT_SEARCH;
     }
     return AT_WELCOME;
 }
@@ -424,6 +426,7 @@ void home_help(Home *home, int argument, uint32_t key)
     home->before = home->mode;
     home->mode = HOME_HELP;
     home->help_top = 0;
+    home->search = (Search){0};
 }
 
 void home_help_line(Home *home, int argument, uint32_t key)
@@ -436,6 +439,27 @@ void home_help_line(Home *home, int argument, uint32_t key)
 }
 
 void home_help_close(Home *home, int argument, uint32_t key) { home->mode = home->before; }
+
+void home_search(Home *home, int argument, uint32_t key)
+{
+    home->mode = HOME_SEARCH;
+    home->search.top = 0;
+}
+
+void home_search_type(Home *home, int argument, uint32_t key)
+{
+    if (!search_type(&home->search, key))
+        home_refuse(home, SEARCH_FULL);
+}
+
+void home_search_back(Home *home, int argument, uint32_t key) { search_back(&home->search); }
+
+void home_search_line(Home *home, int argument, uint32_t key)
+{
+    search_lines(&home->search, &HOME_TABLE, home->columns, home->rows, home_step(key));
+}
+
+void home_search_close(Home *home, int argument, uint32_t key) { home->mode = HOME_HELP; }
 
 void home_theme(Home *home, int argument, uint32_t key)
 {

@@ -275,6 +275,13 @@ static void draw_help(const Home *home, Canvas *canvas)
     flow_keys(&flow, &HOME_TABLE, HOME_GROUPS);
 }
 
+static void draw_search(const Home *home, Canvas *canvas)
+{
+    char right[40];
+    search_draw(&home->search, &HOME_TABLE, canvas, right, sizeof right);
+    home_frame(home, canvas, SEARCH_TITLE, right, "");
+}
+
 void home_question(const Home *home, char *out, size_t size)
 {
     text_copy(out, size, "");
@@ -355,6 +362,9 @@ static void draw_mode(const Home *home, Canvas *canvas, HomeMode mode)
         break;
     case HOME_HELP:
         draw_help(home, canvas);
+        break;
+    case HOME_SEARCH:
+        draw_search(home, canvas);
         break;
     case HOME_NAME:
     case HOME_ASK:

@@ -50,7 +50,8 @@ static const KeyPlace PLACES[] = {
     {IN_SMALL, "a small window"},
 };
 
-const KeyTable COMMAND_TABLE = {.rows = COMMAND_ROWS,
+const KeyTable COMMAND_TABLE = {.of = "event",
+                                .rows = COMMAND_ROWS,
                                 .row_size = sizeof COMMAND_ROWS[0],
                                 .count = COMMAND_COUNT,
                                 .titles = GROUP_TITLES,

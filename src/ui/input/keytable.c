@@ -126,13 +126,16 @@ bool key_matches(const KeyTable *table, const KeyRow *row, const char *sought)
     return true;
 }
 
-void key_places(const KeyTable *table, const KeyRow *row, char *out, size_t size)
+void key_places(const KeyTable *table, const KeyRow *row, const char *stage, char *out, size_t size)
 {
     int count = 0;
-    text_copy(out, size, "");
+    char named[128] = "";
     for (int i = 0; i < table->place_count; i++)
         if (row->where & table->places[i].where)
-            text_append(out, size, "%s%s", count++ > 0 ? ", " : "", table->places[i].name);
+            text_append(named, sizeof named, "%s%s", count++ > 0 ? ", " : "",
+                        table->places[i].name);
     if (count > PLACES_NAMED)
-        text_copy(out, size, count < table->place_count ? "most screens" : "everywhere");
+        text_copy(named, sizeof named, count < table->place_count ? "most screens" : "everywhere");
+    text_copy(out, size, "");
+    text_append(out, size, "%s%s%s", stage, stage[0] ? ": " : "", named);
 }

@@ -29,12 +29,13 @@ typedef struct KeyPlace {
 
 /* A stage's rows may be longer than a KeyRow, which comes first in them. */
 typedef struct KeyTable {
+    const char *of; /* what stage: "Home" */
     const void *rows;
     size_t row_size;
     int count;
     const char *const *titles; /* of the groups */
     int group_count;
-    const KeyPlace *places; /* for the search; NULL: it has none */
+    const KeyPlace *places; /* for the search */
     int place_count;
 } KeyTable;
 
@@ -55,7 +56,10 @@ int key_above(const KeyTable *table, unsigned where, Canvas *canvas, int line, i
  * capital letters are the same. Nothing sought: all rows have it. */
 bool key_matches(const KeyTable *table, const KeyRow *row, const char *sought);
 
-/* Where the row's keys work: "lane, bag", or "most screens". */
-void key_places(const KeyTable *table, const KeyRow *row, char *out, size_t size);
+/* Where the row's keys work: "lane, bag", or "most screens". `stage` stands before it: "Home:
+ * bags";
+ * "": not. */
+void key_places(const KeyTable *table, const KeyRow *row, const char *stage, char *out,
+                size_t size);
 
 #endif

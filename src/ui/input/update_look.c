@@ -62,7 +62,7 @@ void key_help(Model *model, Effects *effects, int argument, uint32_t key)
     model->help_top = screen_help_top(model, model_where(model));
     model->mode_before = model->mode;
     model->mode = MODE_HELP;
-    model->sought[0] = '\0';
+    model->search = (Search){0};
 }
 
 void key_help_line(Model *model, Effects *effects, int lines, uint32_t key)
@@ -94,40 +94,28 @@ void key_help_close(Model *model, Effects *effects, int argument, uint32_t key)
 void key_search(Model *model, Effects *effects, int argument, uint32_t key)
 {
     model->mode = MODE_SEARCH;
-    model->search_top = 0;
+    model->search.top = 0;
 }
 
 void key_search_type(Model *model, Effects *effects, int argument, uint32_t key)
 {
-    size_t length = strlen(model->sought);
-    if (length + 1 >= sizeof model->sought) {
-        update_refuse(model, effects, "No more letters fit; Bksp deletes one");
-        return;
-    }
-    model->sought[length] = (char)key;
-    model->sought[length + 1] = '\0';
-    model->search_top = 0;
+    if (!search_type(&model->search, key))
+        update_refuse(model, effects, SEARCH_FULL);
 }
 
 void key_search_back(Model *model, Effects *effects, int argument, uint32_t key)
 {
-    size_t length = strlen(model->sought);
-    if (length > 0)
-        model->sought[length - 1] = '\0';
-    model->search_top = 0;
+    search_back(&model->search);
 }
 
 void key_search_line(Model *model, Effects *effects, int lines, uint32_t key)
 {
-    int last = screen_search_lines(model) - screen_search_room(model->rows);
-    int top = model->search_top + lines;
-    top = top < last ? top : last;
-    model->search_top = top > 0 ? top : 0;
+    search_lines(&model->search, model->keys, model->columns, model->rows, lines);
 }
 
 void key_search_page(Model *model, Effects *effects, int pages, uint32_t key)
 {
-    key_search_line(model, effects, pages * screen_search_room(model->rows), key);
+    search_pages(&model->search, model->keys, model->columns, model->rows, pages);
 }
 
 void key_search_close(Model *model, Effects *effects, int argument, uint32_t key)

@@ -9,7 +9,12 @@
 
 enum { GAMES_MAX = 6, BOWLERS_MAX = 10, PRACTICE_STEP = 2, PRACTICE_MOST = 20 };
 
-const KeyTable REHEARSE_KEYS = {.rows =
+static const KeyPlace PLACES[] = {{AT_FORM, "what to bowl"}, {AT_END, "what it cost"}};
+
+const KeyTable REHEARSE_KEYS = {.of = "Rehearse",
+                                .places = PLACES,
+                                .place_count = sizeof PLACES / sizeof *PLACES,
+                                .rows =
                                     (const RehearseKey[]){
 #define REHEARSE_KEY(where, from, to, also, act, foot, shown, name, help)                          \
     {{0, where, from, to, also, foot, shown, name, help}, act},

@@ -74,7 +74,4 @@ int screen_help_room(int rows);                        /* how many of its lines 
 int screen_help_top(const Model *model,
                     unsigned where); /* line where the keys of that state begin */
 
-int screen_search_lines(const Model *model); /* the same for what the search found */
-int screen_search_room(int rows);
-
 #endif

@@ -8,6 +8,7 @@
 #include "core/teach/teach.h"
 #include "ui/draw/glyphs.h"
 #include "ui/input/keytable.h"
+#include "ui/search.h"
 
 typedef enum TeachView {
     TEACH_JUNIORS, /* who is here */
@@ -15,7 +16,8 @@ typedef enum TeachView {
     TEACH_LIST,    /* the lessons by level */
     TEACH_LESSON,
     TEACH_COACH,
-    TEACH_HELP
+    TEACH_HELP,
+    TEACH_SEARCH /* from there */
 } TeachView;
 
 /* Where a lesson is. */
@@ -39,7 +41,9 @@ enum {
     ON_ASK = 16,
     ON_CHOOSE = 32,
     ON_PAGE = 64, /* the coach's page, the help */
-    ON_LESSON = 128
+    ON_LESSON = 128,
+    ON_HELP = 256,
+    ON_SEARCH = 512
 };
 
 enum { TEACH_PATH_POINTS = 31 }; /* every two feet */
@@ -68,9 +72,10 @@ typedef struct TeachModel {
     TeachView view, before; /* `before`: where help or the coach's page was asked for */
     int item_count;
     TeachItem items[TEACH_ITEMS_MAX];
-    int junior;     /* who; -1 before somebody is chosen */
-    int cursor;     /* in the juniors or the list */
-    int top;        /* first line of a page */
+    int junior; /* who; -1 before somebody is chosen */
+    int cursor; /* in the juniors or the list */
+    int top;    /* first line of a page */
+    Search search;
     char typed[32]; /* the new name */
     Hand hand;      /* and what else is asked of somebody new */
     bool hook;

@@ -10,7 +10,8 @@ typedef void TeachRun(TeachModel *model, TeachEffects *effects, int argument, ui
 
 static TeachRun key_go, key_look, key_shot, key_choose, key_hint, key_leave, key_move, key_begin,
     key_back, key_who, key_new, key_coach, key_named, key_hand, key_ball, key_rub, key_letter,
-    key_scroll, key_help, key_theme, key_motion, key_quit;
+    key_scroll, key_help, key_theme, key_motion, key_quit, key_search, key_search_type,
+    key_search_back, key_search_line, key_search_close;
 
 enum { GROUP_LESSON, GROUP_LIST, GROUP_NEW, GROUP_PAGE, GROUPS };
 
@@ -30,7 +31,16 @@ static const TeachRow ROWS[] = {
 static const char *const TITLES[GROUPS] = {"In a lesson", "Names and lessons", "A new name",
                                            "Pages"};
 
-const KeyTable TEACH_KEYS = {.rows = ROWS,
+static const KeyPlace PLACES[] = {
+    {ON_JUNIORS, "names"}, {ON_NEW, "a new name"},
+    {ON_LIST, "list"},     {ON_GO | ON_ASK | ON_CHOOSE | ON_LESSON, "a lesson"},
+    {ON_PAGE, "pages"},    {ON_HELP, "help"},
+    {ON_SEARCH, "search"}};
+
+const KeyTable TEACH_KEYS = {.of = "Lessons",
+                             .places = PLACES,
+                             .place_count = sizeof PLACES / sizeof *PLACES,
+                             .rows = ROWS,
                              .row_size = sizeof ROWS[0],
                              .count = sizeof ROWS / sizeof ROWS[0],
                              .titles = TITLES,
@@ -60,6 +70,10 @@ unsigned teach_where(const TeachModel *model)
         return ON_LIST;
     case TEACH_LESSON:
         return ON_LESSON | PARTS[model->part];
+    case TEACH_HELP:
+        return ON_PAGE | ON_HELP;
+    case TEACH_SEARCH:
+        return ON_SEARCH;
     default:
         return ON_PAGE;
     }
@@ -233,6 +247,7 @@ static void key_help(TeachModel *model, TeachEffects *effects, int argument, uin
     model->before = model->view;
     model->view = TEACH_HELP;
     model->top = 0;
+    model->search = (Search){0};
 }
 
 static void key_scroll(TeachModel *model, TeachEffects *effects, int step, uint32_t key)
@@ -268,6 +283,46 @@ static void key_theme(TeachModel *model, TeachEffects *effects, int argument, ui
     if (model->theme_count > 0)
         model->theme = (model->theme + 1) % model->theme_count;
     effects->theme = true;
+}
+
+static void key_search(TeachModel *model, TeachEffects *effects, int argument, uint32_t key)
+{
+    (void)effects;
+    (void)argument;
+    (void)key;
+    model->view = TEACH_SEARCH;
+    model->search.top = 0;
+}
+
+static void key_search_type(TeachModel *model, TeachEffects *effects, int argument, uint32_t key)
+{
+    (void)argument;
+    effects->bell = !search_type(&model->search, key);
+    if (effects->bell)
+        teach_say(model, ROLE_WARN, SEARCH_FULL);
+}
+
+static void key_search_back(TeachModel *model, TeachEffects *effects, int argument, uint32_t key)
+{
+    (void)effects;
+    (void)argument;
+    (void)key;
+    search_back(&model->search);
+}
+
+static void key_search_line(TeachModel *model, TeachEffects *effects, int lines, uint32_t key)
+{
+    (void)effects;
+    (void)key;
+    search_lines(&model->search, &TEACH_KEYS, model->columns, model->rows, lines);
+}
+
+static void key_search_close(TeachModel *model, TeachEffects *effects, int argument, uint32_t key)
+{
+    (void)effects;
+    (void)argument;
+    (void)key;
+    model->view = TEACH_HELP;
 }
 
 static void key_motion(TeachModel *model, TeachEffects *effects, int argument, uint32_t key)

@@ -395,6 +395,13 @@ static void draw_page(const TeachModel *model, Canvas *canvas)
                      " line %d of %d ", model->top + 1, teach_page_lines(model));
 }
 
+static void draw_search(const TeachModel *model, Canvas *canvas)
+{
+    char right[40];
+    search_draw(&model->search, &TEACH_KEYS, canvas, right, sizeof right);
+    frame(model, canvas, SEARCH_TITLE, right);
+}
+
 void teach_draw(const TeachModel *model, Canvas *canvas)
 {
     if (canvas->columns < COLUMNS_LEAST || canvas->rows < ROWS_LEAST) {
@@ -416,6 +423,9 @@ void teach_draw(const TeachModel *model, Canvas *canvas)
         break;
     case TEACH_LESSON:
         draw_lesson(model, canvas);
+        break;
+    case TEACH_SEARCH:
+        draw_search(model, canvas);
         break;
     default:
         draw_page(model, canvas);
