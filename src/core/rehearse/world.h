@@ -113,6 +113,7 @@ typedef struct Spreads {
     double tired_mph;                              /* a game, at most; drawn evenly from 0 */
 } Spreads;
 extern const Spreads WORLD_SPREADS; /* of all worlds but kin; all assumed, none the belief's */
+extern const Spreads WORLD_KIN_SPREADS;
 extern const Senses WORLD_SENSES;
 extern const Senses WORLD_KIN_SENSES; /* of kin, and of a past day */
 void world_draw(Truth *truth, const Oil *sheet, const Spreads *spreads, Rng *rng);

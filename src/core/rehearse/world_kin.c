@@ -2,19 +2,19 @@
  * other constants, drawn more widely than the belief's. All numbers assumed. */
 #include "core/rehearse/world.h"
 
-static const Spreads SPREADS = {.volume = 0.20,
-                                .lane = 0.10,
-                                .board = 0.08,
-                                .dry = 0.10,
-                                .film = 0.12,
-                                .fade = 0.12,
-                                .pick_middle = 1.0,
-                                .pick = 0.45,
-                                .carry_middle = 1.0,
-                                .carry = 0.8,
-                                .mph = 0.30,
-                                .launch_deg = 0.10,
-                                .tired_mph = 0.10};
+const Spreads WORLD_KIN_SPREADS = {.volume = 0.20,
+                                   .lane = 0.10,
+                                   .board = 0.08,
+                                   .dry = 0.10,
+                                   .film = 0.12,
+                                   .fade = 0.12,
+                                   .pick_middle = 1.0,
+                                   .pick = 0.45,
+                                   .carry_middle = 1.0,
+                                   .carry = 0.8,
+                                   .mph = 0.30,
+                                   .launch_deg = 0.10,
+                                   .tired_mph = 0.10};
 
 const Senses WORLD_KIN_SENSES = {.bad_share = 0.08,
                                  .bad_deviations = 2.5,
@@ -29,7 +29,7 @@ const Senses WORLD_KIN_SENSES = {.bad_share = 0.08,
 
 static void draw(Truth *truth, const Oil *sheet, Rng *rng)
 {
-    world_draw(truth, sheet, &SPREADS, rng);
+    world_draw(truth, sheet, &WORLD_KIN_SPREADS, rng);
 }
 
 /* Boards give up their oil unevenly, to the others' balls and to this one. */
