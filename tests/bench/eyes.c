@@ -12,7 +12,7 @@
 
 enum { THROWS = 16 }; /* that may have been thrown, of each particle's shot; a batch's width */
 #define RESAMPLE_BELOW 0.5
-enum { MOVES = 2 }; /* after each resampling */
+enum { MOVES = 3 }; /* after each resampling */
 /* Outside the rack's table a leave is taken to say nothing more than that; about what an odd leave
  * has inside it. */
 #define TABLE_LOW 13.0
@@ -469,13 +469,15 @@ static double step_parts(Eyes *eyes, const Guess *from, Guess *to)
     return prior;
 }
 
-/* Steps that keep the prior: of the boards, and of the constants a little; and a new seed. */
+/* Steps that keep the prior: of all boards, and of some of the constants by much, so that those of
+ * which nothing is learnt stay as wide as they were; and a new seed. */
 static void step_luck(Eyes *eyes, const Guess *from, Guess *to)
 {
-    static const double KEEP[2] = {0.8, 0.98};
     for (int k = 0; k < EYES_PARTS; k++) {
-        double keep = KEEP[k < EYES_BOARDS];
-        to->part[k] = keep * from->part[k] + sqrt(1.0 - keep * keep) * rng_normal(&eyes->rng);
+        bool board = k >= EYES_BOARDS;
+        double keep = board ? 0.7 : 0.4, u = rng_uniform(&eyes->rng);
+        if (board || u < 0.3)
+            to->part[k] = keep * from->part[k] + sqrt(1.0 - keep * keep) * rng_normal(&eyes->rng);
     }
     if (rng_uniform(&eyes->rng) < 0.5)
         to->luck = rng_next(&eyes->rng);
@@ -526,7 +528,7 @@ void eyes_see(Eyes *eyes, const Shot *shot, int game, bool shut)
     resample(eyes);
     for (int m = 0; m < MOVES; m++)
         for (int i = 0; i < eyes->count; i++)
-            move(eyes, &eyes->particle[i], m % 2);
+            move(eyes, &eyes->particle[i], (m + 1) % 2);
 }
 
 const EyesReport *eyes_report(const Eyes *eyes) { return &eyes->report; }
