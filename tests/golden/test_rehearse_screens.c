@@ -5,7 +5,7 @@
 #include "ui/rehearse/rehearse_choices.h"
 #include "ui/rehearse/rehearse_end.h"
 
-static const int SIZES[][2] = {{80, 24}, {120, 40}};
+static const int SIZES[][2] = {{80, 24}, {120, 40}, {40, 12}};
 
 static void compare_canvas(const char *what, int size, void (*draw)(Canvas *canvas))
 {
@@ -49,12 +49,13 @@ static void what_is_chosen(void **state)
     (void)state;
     compare_canvas("choices", 0, draw_choices);
     compare_canvas("choices", 1, draw_choices);
+    compare_canvas("choices", 2, draw_choices);
 }
 
 static void the_lane(void **state)
 {
     (void)state;
-    for (int size = 0; size < 2; size++) {
+    for (int size = 0; size < 3; size++) {
         Pinned *pinned = playing(HAND_RIGHT, SIZES[size][0], SIZES[size][1]);
         Model *model = &pinned->model;
         char name[64];
@@ -142,6 +143,7 @@ static void what_it_came_to(void **state)
     (void)state;
     compare_canvas("end", 0, draw_end);
     compare_canvas("end", 1, draw_end);
+    compare_canvas("end", 2, draw_end);
 }
 
 int main(void)

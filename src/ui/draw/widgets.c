@@ -3,6 +3,7 @@
 
 #include <math.h>
 #include <stdio.h>
+#include <string.h>
 
 #include "base/text.h"
 
@@ -111,4 +112,35 @@ void widget_leave(char *out, size_t size, const Shot *shot, int width)
         text_append(out, size, room >= 6 ? "%d pins" : "%dp", lane_pin_count(shot->left));
     }
     text_append(out, size, "%s", spare);
+}
+
+int widget_sentences(Canvas *canvas, int row, int column, int width, int rows, Role role,
+                     const char *text)
+{
+    char whole[512];
+    text_copy(whole, sizeof whole, text);
+    while (canvas_lines(width, whole) > rows) {
+        size_t end = strlen(whole);
+        while (end > 1 && !(whole[end - 1] == ' ' && whole[end - 2] == '.'))
+            end--;
+        if (end <= 1)
+            break;
+        whole[end - 1] = '\0';
+    }
+    return canvas_wrap(canvas, row, column, width, rows, role, whole);
+}
+
+void widget_brief(char *out, size_t size, const char *text, int width)
+{
+    text_copy(out, size, text);
+    while (canvas_width(out) > width) {
+        size_t end = strlen(out);
+        while (end > 1 && !(out[end - 1] == ' ' && strchr(",:;.", out[end - 2])))
+            end--;
+        if (end <= 1) {
+            text_copy(out, size, text);
+            return;
+        }
+        out[end - 2] = '\0';
+    }
 }

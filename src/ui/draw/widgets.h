@@ -30,4 +30,12 @@ void widget_board(char *out, size_t size, double board);
 /* "X", "3-6-10", "all ten", "10 ringing", "?", "F" a foul; if wider than `width`: "5 pins". */
 void widget_leave(char *out, size_t size, const Shot *shot, int width);
 
+/* As many whole sentences as fit into the rows; the first is cut if not even that fits. Returns the
+ * rows used. */
+int widget_sentences(Canvas *canvas, int row, int column, int width, int rows, Role role,
+                     const char *text);
+
+/* The text if it fits into the width, else what of it does up to a comma, colon or full stop. */
+void widget_brief(char *out, size_t size, const char *text, int width);
+
 #endif

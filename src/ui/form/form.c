@@ -134,12 +134,12 @@ static void draw_value(const FormKind *kind, const void *subject, int i, Canvas 
         kind->note(subject, i, note, sizeof note);
     const char *unit = value[0] ? kind->rows[i].unit : "";
     bool one = strcmp(value, "1") == 0 && strncmp(unit, BOARDS, strlen(BOARDS)) == 0;
-    text_append(line, sizeof line, "%s %s%s", value[0] ? value : "-", one ? "board" : "",
-                one ? unit + strlen(BOARDS) : unit);
+    text_append(line, sizeof line, "%s%s%s%s", value[0] ? value : "-", unit[0] ? " " : "",
+                one ? "board" : "", one ? unit + strlen(BOARDS) : unit);
     bool wider = columns + VALUE_AT >= FORM_WIDE_MIN, aside = wider && note[0] && note[0] != '(';
     int wide = canvas_text(canvas, row, column, aside ? HINT_AT - VALUE_AT - 1 : columns,
                            ROLE_PLAIN, line);
-    int at = aside ? HINT_AT - VALUE_AT : wide + (line[strlen(line) - 1] != ' ');
+    int at = aside ? HINT_AT - VALUE_AT : wide + 1;
     if (wider)
         canvas_text(canvas, row, column + at, columns - at, ROLE_DIM, note);
 }
@@ -153,7 +153,7 @@ static void draw_current(const Form *form, const void *subject, const Glyphs *gl
     form_show(form->kind, subject, form->row, value, sizeof value);
     canvas_put(canvas, row, column, glyphs->breaks_right, ROLE_ACCENT);
     canvas_hline(canvas, row, column + VALUE_AT, room, ' ', ROLE_FIELD);
-    int typed = canvas_text(canvas, row, column + VALUE_AT, room - 1, ROLE_FIELD,
+    int typed = canvas_text(canvas, row, column + VALUE_AT, room - form->typed_on, ROLE_FIELD,
                             form->typed_on ? form->typed
                             : value[0]     ? value
                                            : "-");

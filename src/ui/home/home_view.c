@@ -19,8 +19,11 @@ void home_frame(const Home *home, Canvas *canvas, const char *title, const char 
     if (home->message[0])
         canvas_print(canvas, canvas->rows - 2, 1, canvas->columns - 2, home->message_role, " %s ",
                      home->message);
-    else if (hint[0] && home_compact(home))
-        canvas_print(canvas, canvas->rows - 2, 1, canvas->columns - 2, ROLE_DIM, " %s ", hint);
+    else if (hint[0] && home_compact(home)) {
+        char brief[128];
+        widget_brief(brief, sizeof brief, hint, canvas->columns - 4);
+        canvas_print(canvas, canvas->rows - 2, 1, canvas->columns - 2, ROLE_DIM, " %s ", brief);
+    }
     key_footer(&HOME_TABLE, home_where(home), -1, canvas);
 }
 
@@ -223,7 +226,10 @@ static void draw_list(const Home *home, Canvas *canvas)
     int top = home_top(at, count, room);
     char right[80] = "";
     for (int kind = 0; kind < HOME_KINDS; kind++)
-        text_append(right, sizeof right, "%s%s%s %d%s", kind ? "  " : "",
+        text_append(right, sizeof right, "%s%s%s %d%s",
+                    !kind     ? ""
+                    : compact ? " "
+                              : "  ",
                     kind == (int)home->page ? "[" : "", HOME_TITLES[kind], home->count[kind],
                     kind == (int)home->page ? "]" : "");
     home_frame(home, canvas, home->choosing ? "Choose for the event" : "settee",
@@ -379,8 +385,15 @@ static void draw_mode(const Home *home, Canvas *canvas, HomeMode mode)
 
 void home_draw(const Home *home, Canvas *canvas)
 {
-    if (home_small(home))
+    if (home_small(home)) {
         draw_small(home, canvas);
-    else
-        draw_mode(home, canvas, home->mode);
+        return;
+    }
+    draw_mode(home, canvas, home->mode);
+    int room = canvas->columns - 2, row = canvas->rows - 3;
+    if (!home_compact(home) || home->mode == HOME_ASK || canvas_width(home->message) + 2 <= room)
+        return;
+    for (int i = row; i < row + 2; i++) /* what is longer takes two lines */
+        canvas_hline(canvas, i, 0, canvas->columns, ' ', ROLE_PLAIN);
+    canvas_wrap(canvas, row, 1, room, 2, home->message_role, home->message);
 }

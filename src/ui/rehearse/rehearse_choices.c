@@ -169,9 +169,11 @@ void choices_draw(const Choices *choices, const UiRehearsal *host, const Glyphs 
     static const char *const NAMES[CHOICE_ROWS] = {"Bag",      "Pattern",        "Games",
                                                    "Bowlers",  "Practice balls", "Hidden lane",
                                                    "Your arm", "The ball",       "Block"};
-    int top = canvas->rows >= 30 ? 5 : 3, pitch = canvas->rows >= 30 ? 2 : 1;
+    bool brief = canvas->columns < 60 || canvas->rows < 20;
+    int top = brief ? 1 : canvas->rows >= 30 ? 5 : 3, pitch = canvas->rows >= 30 ? 2 : 1;
+    int name_at = brief ? 2 : 4, value_at = brief ? 17 : 22;
     const char *under = "";
-    screen_frame_top(canvas, "Rehearse: a block on a lane you can't see", "");
+    screen_frame_top(canvas, brief ? "Rehearse" : "Rehearse: a block on a lane you can't see", "");
     for (int row = 0; row < CHOICE_ROWS; row++) {
         char value[64];
         const char *sentence;
@@ -180,24 +182,30 @@ void choices_draw(const Choices *choices, const UiRehearsal *host, const Glyphs 
         row_words(choices, host, (ChoiceRow)row, value, &sentence);
         if (here) {
             under = sentence;
-            canvas_put(canvas, at, 2, glyphs->breaks_right, ROLE_ACCENT);
+            canvas_put(canvas, at, name_at - 2, glyphs->breaks_right, ROLE_ACCENT);
             canvas->cursor_row = at;
-            canvas->cursor_column = 22;
+            canvas->cursor_column = value_at;
         }
-        canvas_text(canvas, at, 4, 16, here ? ROLE_ACCENT : ROLE_DIM, NAMES[row]);
-        canvas_text(canvas, at, 22, canvas->columns - 24, here ? ROLE_FIELD : ROLE_PLAIN, value);
+        canvas_text(canvas, at, name_at, 16, here ? ROLE_ACCENT : ROLE_DIM, NAMES[row]);
+        canvas_text(canvas, at, value_at, canvas->columns - value_at - 1,
+                    here ? ROLE_FIELD : ROLE_PLAIN, value);
     }
     int below = top + CHOICE_ROWS * pitch + 1;
     char sentence[160] = "";
     text_copy(sentence, sizeof sentence, under);
     if (sentence[0] >= 'a' && sentence[0] <= 'z') /* a world's begins small */
         sentence[0] = (char)(sentence[0] - 'a' + 'A');
-    canvas_wrap(canvas, below, 4, canvas->columns - 8, 2, ROLE_PLAIN, sentence);
-    canvas_wrap(canvas, below + 3, 4, canvas->columns - 8, 3, ROLE_DIM,
-                "You decide as in play, with the same keys. The answers stay hidden until you ask "
-                "with h. At the end you see what each decision cost, and the hidden lane.");
+    if (!brief) {
+        canvas_wrap(canvas, below, 4, canvas->columns - 8, 2, ROLE_PLAIN, sentence);
+        canvas_wrap(canvas, below + 3, 4, canvas->columns - 8, 3, ROLE_DIM,
+                    "You decide as in play, with the same keys. The answers stay hidden until you "
+                    "ask with h. At the end you see what each decision cost, and the hidden lane.");
+    }
     canvas_hline(canvas, canvas->rows - 2, 0, canvas->columns, glyphs->rule, ROLE_DIM);
-    if (message[0])
-        canvas_print(canvas, canvas->rows - 2, 1, canvas->columns - 2, ROLE_WARN, " %s ", message);
+    char hint[sizeof sentence];
+    widget_brief(hint, sizeof hint, sentence, canvas->columns - 4);
+    if (message[0] || brief)
+        canvas_print(canvas, canvas->rows - 2, 1, canvas->columns - 2,
+                     message[0] ? ROLE_WARN : ROLE_DIM, " %s ", message[0] ? message : hint);
     key_footer(&REHEARSE_KEYS, AT_FORM, -1, canvas);
 }

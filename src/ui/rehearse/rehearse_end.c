@@ -37,7 +37,33 @@ static void film_words(const EndPage *page, const double film[LANE_BOARDS], char
     }
 }
 
-/* Feet and aim beside each other: yours, and the better one. */
+static void flow_named(Flow *flow, Role role, const char *name, const char *line)
+{
+    char text[LINE_SIZE] = "";
+    text_append(text, sizeof text, "%-6s %s", name, line);
+    flow_sentence(flow, 3, role, text);
+}
+
+/* Beside each other, or below where there is no room for that. */
+static void flow_both(Flow *flow, const char *yours, const char *better)
+{
+    enum { YOURS_AT = 9, BETTER_AT = 7 };
+    int row = flow_row(flow), half = flow->columns / 2;
+    if (YOURS_AT + canvas_width(yours) >= half || BETTER_AT + canvas_width(better) >= half) {
+        flow_named(flow, ROLE_PLAIN, "yours", yours);
+        flow_named(flow, ROLE_GOOD, "better", better);
+        return;
+    }
+    if (row >= 0) {
+        canvas_text(flow->canvas, row, 3, 6, ROLE_DIM, "yours");
+        canvas_text(flow->canvas, row, YOURS_AT, half - YOURS_AT, ROLE_PLAIN, yours);
+        canvas_text(flow->canvas, row, half, BETTER_AT, ROLE_DIM, "better");
+        canvas_text(flow->canvas, row, half + BETTER_AT, half - BETTER_AT, ROLE_GOOD, better);
+    }
+    flow->line++;
+}
+
+/* Feet and aim: yours, and the better ones. */
 static void flow_dearest(Flow *flow, const EndPage *page, int k)
 {
     int index = page->dearest[k];
@@ -47,21 +73,14 @@ static void flow_dearest(Flow *flow, const EndPage *page, int k)
     char text[LINE_SIZE] = "", yours[80] = "", better[80] = "", why[240];
     text_append(text, sizeof text, "%d. Game %d, frame %d, %s lane: %.1f pins", k + 1, shot->game,
                 shot->frame, SIDE_NAMES[shot->shot.lane], decision->by[JUDGE_LANE].cost);
-    flow_line(flow, ROLE_ACCENT, text);
+    flow_sentence(flow, 1, ROLE_ACCENT, text);
     line_words(page->setup->bag, &own, yours, sizeof yours);
     line_words(page->setup->bag, &decision->by[JUDGE_LANE].better, better, sizeof better);
-    int row = flow_row(flow), half = flow->columns / 2;
-    if (row >= 0) {
-        canvas_text(flow->canvas, row, 3, 6, ROLE_DIM, "yours");
-        canvas_text(flow->canvas, row, 9, half - 10, ROLE_PLAIN, yours);
-        canvas_text(flow->canvas, row, half, 7, ROLE_DIM, "better");
-        canvas_text(flow->canvas, row, half + 7, flow->columns - half - 8, ROLE_GOOD, better);
-    }
-    flow->line++;
+    flow_both(flow, yours, better);
     text[0] = '\0';
-    text_append(text, sizeof text, "  oil then, %% of the sheet: ");
+    text_append(text, sizeof text, "oil then, %% of the sheet: ");
     film_words(page, page->dear_film[k], text, sizeof text);
-    flow_line(flow, ROLE_DIM, text);
+    flow_sentence(flow, 3, ROLE_DIM, text);
     judge_why(decision, why, sizeof why);
     flow_sentence(flow, 3, ROLE_PLAIN, why);
     flow_line(flow, ROLE_PLAIN, "");
@@ -134,12 +153,12 @@ static void flow_page(Flow *flow, const EndPage *page)
         flow_line(flow, ROLE_TITLE, "The dearest decisions");
     for (int k = 0; k < page->dearest_count; k++)
         flow_dearest(flow, page, k);
-    flow_line(flow, ROLE_TITLE, "The hidden lane: oil from 15 to 35 ft, % of the sheet");
+    flow_sentence(flow, 1, ROLE_TITLE, "The hidden lane: oil from 15 to 35 ft, % of the sheet");
     for (int game = 0; game < page->block->games; game++) {
         text[0] = '\0';
         text_append(text, sizeof text, "before game %d, left: ", game + 1);
         film_words(page, page->game_film[game], text, sizeof text);
-        flow_line(flow, ROLE_PLAIN, text);
+        flow_sentence(flow, 1, ROLE_PLAIN, text);
     }
 }
 
@@ -160,7 +179,10 @@ void end_draw(const EndPage *page, const Glyphs *glyphs, Canvas *canvas, const c
                 page->setup->pattern->length_ft);
     char lane[64] = "";
     text_append(lane, sizeof lane, "hidden lane: %s", page->setup->world->name);
-    screen_frame_top(canvas, title, lane);
+    if (canvas->columns < SCREEN_COLUMNS_MIN) /* the sheet and the world were chosen */
+        screen_frame_top(canvas, words, "");
+    else
+        screen_frame_top(canvas, title, lane);
     Flow flow = {.canvas = canvas,
                  .columns = canvas->columns,
                  .top = page->top,

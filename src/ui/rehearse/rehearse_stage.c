@@ -403,7 +403,7 @@ static void step(Stage *stage)
 }
 
 /* What its own pages need. */
-enum { COLUMNS_MIN = 60, ROWS_MIN = 20 };
+enum { COLUMNS_MIN = 40, ROWS_MIN = 12 };
 
 static void draw(Stage *stage, Canvas *canvas)
 {
@@ -412,7 +412,7 @@ static void draw(Stage *stage, Canvas *canvas)
         self->event->kind->draw(self->event, canvas);
     else if (canvas->columns < COLUMNS_MIN || canvas->rows < ROWS_MIN)
         canvas_wrap(canvas, 0, 0, canvas->columns, canvas->rows, ROLE_PLAIN,
-                    "This page needs 60x20: make the window larger, or press q to leave.");
+                    "This page needs 40x12: make the window larger, or press q to leave.");
     else if (self->page == PAGE_END)
         end_draw(&self->end, stage->look->glyphs, canvas, self->message);
     else

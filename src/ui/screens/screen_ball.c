@@ -1,6 +1,7 @@
 /* screen_ball.c - the list of the bag's balls, and the fields of the one being changed. */
 #include <math.h>
 #include <stdio.h>
+#include <string.h>
 
 #include "base/text.h"
 #include "ui/form/ball_form.h"
@@ -58,9 +59,10 @@ void screen_ball_order(const Model *model, Canvas *canvas, int row, int column, 
 {
     const Bag *bag = bag_of(model);
     const Arsenal *arsenal = model_arsenal(model);
+    static const char LONG[] = "Strong to weak:";
     Strength strength[BAG_SLOTS] = {0};
     int slots[BAG_SLOTS];
-    char text[96] = "Strong to weak:";
+    char text[96] = "", brief[96] = "Order:";
     for (int i = 0; arsenal && i < bag->count; i++)
         if (bag->balls[i].slot > 0)
             strength[bag->balls[i].slot - 1] = arsenal->ball[i].strength;
@@ -70,7 +72,11 @@ void screen_ball_order(const Model *model, Canvas *canvas, int row, int column, 
     for (int i = 0; i < count; i++)
         text_append(text, sizeof text, "%s %d",
                     order_sign(bag, strength, i > 0 ? slots[i - 1] : 0, slots[i]), slots[i]);
-    canvas_text(canvas, row, column, columns, ROLE_PLAIN, text);
+    text_append(brief, sizeof brief, "%s", text);
+    if (canvas_width(text) + (int)strlen(LONG) > columns)
+        canvas_text(canvas, row, column, columns, ROLE_PLAIN, brief);
+    else
+        canvas_print(canvas, row, column, columns, ROLE_PLAIN, "%s%s", LONG, text);
 }
 
 static void draw_listed(const Model *model, Canvas *canvas, int row, int column, int i)

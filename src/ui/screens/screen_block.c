@@ -113,8 +113,8 @@ static void draw_watch(const Model *model, Canvas *canvas, Area area)
         return;
     block_watch(model_block(model), &model->session->bag, SIDE_LEFT, model->block_game, text,
                 sizeof text);
-    canvas_wrap(canvas, area.row + 1, area.column, area.columns < 90 ? area.columns : 90,
-                area.rows - 1, ROLE_PLAIN, text);
+    widget_sentences(canvas, area.row + 1, area.column, area.columns < 90 ? area.columns : 90,
+                     area.rows - 1, ROLE_PLAIN, text);
 }
 
 /* The progress, or what it is based on. */

@@ -444,7 +444,9 @@ static const char *hint(const Model *model)
     if (model->read_only)
         return model_compact(model) ? "Follows another settee, read-only" : "";
     if (session->shot_count == 0 && file[0] && file[0] != '/')
-        return "The demo. Your own: settee new bag NAME, then settee new event NAME";
+        return model_compact(model)
+                   ? "The demo: nothing of it counts"
+                   : "The demo. Your own: settee new bag NAME, then settee new event NAME";
     if (!session->game_over || model->rehearsing.on)
         return "";
     return session->game < session->event.games
@@ -456,16 +458,19 @@ static const char *hint(const Model *model)
 static void draw_supposed(const Model *model, Canvas *canvas, int row)
 {
     const Shot *shot = &model->supposed.shots[model->supposed.count - 1];
+    bool brief = model_compact(model);
     char words[160] = "", leave[48], stance[16], aim[16];
     widget_leave(leave, sizeof leave, shot, 24);
     widget_board(stance, sizeof stance, shot->stance);
     widget_board(aim, sizeof aim, shot->aim);
-    text_append(words, sizeof words, "If ball %d, %s over %s, were %s", shot->slot, stance, aim,
-                hit_text(shot->hit, true));
+    text_append(words, sizeof words,
+                brief ? "If %d, %s/%s were %s" : "If ball %d, %s over %s, were %s", shot->slot,
+                stance, aim, hit_text(shot->hit, !brief));
     if (shot->read)
-        text_append(words, sizeof words, ", %s", read_text(shot->read, true));
+        text_append(words, sizeof words, ", %s", read_text(shot->read, !brief));
     if (shot->release)
-        text_append(words, sizeof words, ", released %s", release_text(shot->release, true));
+        text_append(words, sizeof words, brief ? ", %s" : ", released %s",
+                    release_text(shot->release, !brief));
     if (shot->left_said)
         text_append(words, sizeof words, ": %s", leave);
     canvas_text(canvas, row, 1, canvas->columns - 2, ROLE_ACCENT, words);
@@ -476,10 +481,13 @@ static void draw_rehearsing(const Model *model, Canvas *canvas, int row)
 {
     const Session *session = model->session;
     bool over = session->game_over && session->game >= session->event.games;
+    bool brief = model_compact(model);
     canvas_text(canvas, row, 1, canvas->columns - 2, ROLE_DIM,
                 model->mode == MODE_THROW ? "The ball is on its way"
-                : over ? "That was the last ball: Enter shows what your decisions cost"
-                       : "Choose ball, feet and aim, then Enter: what would you throw?");
+                : over                    ? brief ? "The last ball: Enter shows the costs"
+                                                  : "That was the last ball: Enter shows what your decisions cost"
+                : brief                   ? "Ball, feet, aim; then Enter bowls"
+                        : "Choose ball, feet and aim, then Enter: what would you throw?");
 }
 
 void screen_lane_bottom(const Model *model, Canvas *canvas)

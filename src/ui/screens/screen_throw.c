@@ -409,6 +409,7 @@ static void compact_title(Pane *pane)
     } else {
         canvas_text(pane->canvas, pane->row, pane->column + used, room - used, ROLE_DIM,
                     model_plan(model).slot == 0   ? "finding your first line…"
+                    : model_hides(model)          ? "h shows the answers"
                     : model_advice_current(model) ? "no answer"
                                                   : "Throw");
     }
@@ -486,7 +487,9 @@ int screen_throw_compact(const Model *model, Canvas *canvas, Area area)
     int left = pane.bottom - pane.row - caution_lines - 2; /* a line of why, and a shot */
     bool others = pane.others > 0 && left >= 2;
     int why = 1 + (left - 1 - others > 0 ? left - 1 - others : 0);
-    wrap(&pane, pane.text, why < WHY_LINES / 2 ? why : WHY_LINES / 2, pane.best->because);
+    pane.row +=
+        widget_sentences(canvas, pane.row, pane.column, pane.columns,
+                         why < WHY_LINES / 2 ? why : WHY_LINES / 2, pane.text, pane.best->because);
     if (pane.best->disagrees && left > 2 + others)
         wrap(&pane, ROLE_WARN, 1, "! rules and numbers differ");
     if (caution)

@@ -405,10 +405,12 @@ static void draw_search(const TeachModel *model, Canvas *canvas)
 void teach_draw(const TeachModel *model, Canvas *canvas)
 {
     if (canvas->columns < COLUMNS_LEAST || canvas->rows < ROWS_LEAST) {
-        char text[64] = "";
-        text_append(text, sizeof text, "Lessons need %d columns and %d rows", COLUMNS_LEAST,
-                    ROWS_LEAST);
-        canvas_text(canvas, 0, 0, canvas->columns, ROLE_WARN, text);
+        char text[120] = "";
+        text_append(text, sizeof text,
+                    "Lessons need %dx%d; this is %dx%d. Make the window larger, or press Esc to go "
+                    "back.",
+                    COLUMNS_LEAST, ROWS_LEAST, canvas->columns, canvas->rows);
+        canvas_wrap(canvas, canvas->rows / 3, 0, canvas->columns, canvas->rows, ROLE_PLAIN, text);
         return;
     }
     switch (model->view) {
