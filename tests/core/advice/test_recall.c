@@ -257,6 +257,9 @@ static void test_frames_before(void **state)
     while (memory_weigh(memory, NULL, 0))
         ;
     assert_int_equal(memory->belief.deliveries[SIDE_LEFT], 4);
+    played.as.aim += 1.0; /* a single frame on another line counts too */
+    memory_recall(memory, &BAG, &SHEET, &(About){0}, 4, &(FieldMix){0}, &played, 1, NULL, 0);
+    assert_true(memory_weigh(memory, NULL, 0));
     free(new);
     free(memory);
 }

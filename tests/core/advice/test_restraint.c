@@ -205,10 +205,27 @@ static void test_frames(void **state)
     assert_near(frame_of(&out, &BAG.bowler, ball).score, 30.0, 1e-9);
 }
 
+/* Where the misses in a row hit is the mean of them; a ball in the gutter hit nothing. */
+static void test_where_misses_hit(void **state)
+{
+    (void)state;
+    Shot shots[] = {shot(L, HIT_LIGHT, RELEASE_GOOD, 26), shot(L, HIT_HIGH, RELEASE_GOOD, 26),
+                    shot(L, HIT_NOSE, RELEASE_GOOD, 26)};
+    double high = shot_hit_board(HIT_HIGH), nose = shot_hit_board(HIT_NOSE);
+    assert_near(restraint_read(shots, 3, L, false, &PLAN).seen_board, 0.5 * (high + nose), 1e-12);
+    assert_near(restraint_read(shots, 2, L, false, &PLAN).seen_board, high, 1e-12);
+    assert_true(isnan(restraint_read(shots, 3, R, false, &PLAN).seen_board));
+    shots[2].hit = HIT_GUTTER;
+    assert_true(isnan(restraint_read(shots, 3, L, false, &PLAN).seen_board));
+    shots[1].hit = HIT_LIGHT;
+    double light = restraint_read(shots, 2, L, false, &PLAN).seen_board;
+    assert_near(light, shot_hit_board(HIT_LIGHT), 1e-12);
+}
+
 int main(void)
 {
-    const struct CMUnitTest tests[] = {cmocka_unit_test(test_rows_of_misses),
-                                       cmocka_unit_test(test_what_may_be_first),
-                                       cmocka_unit_test(test_frames)};
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(test_rows_of_misses), cmocka_unit_test(test_where_misses_hit),
+        cmocka_unit_test(test_what_may_be_first), cmocka_unit_test(test_frames)};
     return cmocka_run_group_tests_name("restraint", tests, demo_set_up, NULL);
 }

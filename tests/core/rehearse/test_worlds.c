@@ -99,6 +99,32 @@ static void test_seeds(void **state)
     }
 }
 
+/* A slot without a ball changes nothing for those behind it: they arrive, and curve toward the
+ * pocket as they do with it filled. */
+static void test_an_empty_slot(void **state)
+{
+    (void)state;
+    static Bag gap;
+    Delivery d = delivery_of(&BAG.bowler, 26.0, 14.0);
+    gap = BAG;
+    for (int i = 0; i < gap.count; i++)
+        if (gap.balls[i].slot == 2)
+            gap.balls[i].slot = 0;
+    for (int i = 0; WORLDS[i]; i++)
+        for (int slot = 1; slot <= 3; slot += 2) {
+            Truth *fresh = truth_new(), *shared = TRUTH;
+            assert_non_null(fresh);
+            truth_draw(fresh, WORLDS[i], &gap, &SHEET, 7);
+            TRUTH = fresh;
+            Roll roll = roll_in(WORLDS[i], SIDE_RIGHT, slot, d, 3);
+            TRUTH = shared;
+            truth_free(fresh);
+            assert_false(roll.gutter);
+            assert_in_range((int)roll.entry_board, 5, 35);
+            assert_true(roll.entry_deg > 0.5 && roll.entry_deg < 12.0);
+        }
+}
+
 /* Many rolled at once hit where they hit one by one, but for the batch's single precision (and the
  * phases of a body that tumbles). */
 static void test_many_at_once(void **state)
@@ -552,6 +578,7 @@ int main(void)
         cmocka_unit_test(test_list),
         cmocka_unit_test(test_people_of_kin),
         cmocka_unit_test(test_seeds),
+        cmocka_unit_test(test_an_empty_slot),
         cmocka_unit_test(test_many_at_once),
         cmocka_unit_test(test_aims),
         cmocka_unit_test(test_senses),

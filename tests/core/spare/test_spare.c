@@ -7,6 +7,7 @@
 
 #include "core/line/line.h"
 #include "core/spare/spare.h"
+#include "core/spare/spare_hits.h"
 #include "store/files.h"
 
 #define P(n) ((Pins)(1u << ((n)-1)))
@@ -208,6 +209,25 @@ static void test_a_system(void **state)
     assert_true(usual >= 5);
 }
 
+/* A lone pin falls when it is touched: as far to either side as ball and pin are wide together. A
+ * ball is 8.5 inches wide and a pin 4.766 (USBC specifications); what only grazes it may leave it.
+ */
+static void test_window_of_a_lone_pin(void **state)
+{
+    (void)state;
+    static const int PINS[] = {1, 2, 3, 4, 5, 6, 8, 9};
+    const double touch = 0.5 * (8.5 + 4.766) * 39.0 / 41.5; /* boards */
+    set_out("demo", "apron");
+    for (size_t i = 0; i < sizeof PINS / sizeof *PINS; i++) {
+        const Spare spare = find(P(PINS[i]), 0.0);
+        double low = spare_pin_board(PINS[i]) - spare.line.window_low;
+        double high = spare.line.window_high - spare_pin_board(PINS[i]);
+        print_message("pin %d: %.2f and %.2f boards, touched at %.2f\n", PINS[i], low, high, touch);
+        assert_true(low > touch - 0.1 && low < touch + 0.6);
+        assert_true(high > touch - 0.1 && high < touch + 0.6);
+    }
+}
+
 static void line_is_sound(const Spare *spare, const SpareLine *line)
 {
     assert_non_null(line->ball);
@@ -371,6 +391,7 @@ static void test_tells(void **state)
 int main(void)
 {
     const struct CMUnitTest tests[] = {
+        cmocka_unit_test(test_window_of_a_lone_pin),
         cmocka_unit_test(test_corner_pins_of_a_tour_bowler),
         cmocka_unit_test(test_three_six_nine),
         cmocka_unit_test(test_hard_and_easy),
