@@ -7,8 +7,24 @@
 #include "base/text.h"
 #include "core/event/stays.h"
 
-const char CARD_FOOT[] = "A forecast from the sheet: nobody has seen the lane yet. The event's "
-                         "rules and a certified coach come before this card.";
+/* How often the bowlers change pairs. */
+static int moves(const EventInfo *event)
+{
+    int count = 0;
+    for (int game = 2; game <= event->games; game++)
+        count += event_moves(event, game);
+    return count;
+}
+
+const char *card_foot(const Card *card)
+{
+    return moves(&card->event) > 0
+               ? "A forecast from the sheet: nobody has seen the lanes yet. Each new pair is taken "
+                 "to be as worn as the one you left. The event's rules and a certified coach come "
+                 "before this card."
+               : "A forecast from the sheet: nobody has seen the lane yet. The event's rules and a "
+                 "certified coach come before this card.";
+}
 
 void card_when(const Card *card, char *out, size_t size)
 {
@@ -19,8 +35,9 @@ void card_when(const Card *card, char *out, size_t size)
         text_append(out, size, "%s, ", event->date);
     text_append(out, size, "lanes %d and %d, %d game%s, %s", pair[0], pair[1], event->games,
                 event->games == 1 ? "" : "s", event->certified ? "scored" : "practice");
-    if (event_moves(event, 2))
-        text_append(out, size, ", moving after each");
+    if (moves(event) > 0)
+        text_append(out, size, ", moving after %s",
+                    moves(event) == event->games - 1 ? "each" : "some");
     if (event->bowlers_on_pair > 1)
         text_append(out, size, ", %d on the pair", event->bowlers_on_pair);
 }
@@ -140,5 +157,5 @@ void card_text(const Card *card, FILE *out)
         text_line(line, out);
     }
     fputc('\n', out);
-    wrapped(CARD_FOOT, "", out);
+    wrapped(card_foot(card), "", out);
 }

@@ -47,7 +47,7 @@ void card_svg(const Card *card, FILE *out);
 void card_when(const Card *card, char *out, size_t size);    /* date, lanes, games, scored or not */
 void card_who(const Card *card, char *out, size_t size);     /* bowler and release */
 void card_pattern(const Card *card, char *out, size_t size); /* name, length, volume, ratio */
-extern const char CARD_FOOT[];
+const char *card_foot(const Card *card);                     /* what the figures are, and are not */
 
 double card_percent(const CardLine *line); /* 99 at most: a forecast is not surer than that */
 

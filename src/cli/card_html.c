@@ -134,6 +134,6 @@ void card_html(const Card *card, FILE *out)
     block_table(card, out);
     spare_table(card, out);
     fputs("<p><br><small>", out);
-    card_escaped(CARD_FOOT, out);
+    card_escaped(card_foot(card), out);
     fputs("</small></p>\n</body>\n</html>\n", out);
 }

@@ -90,10 +90,11 @@ static double bag_part(const Card *card, double y, FILE *out)
 static double block_part(const Card *card, double y, FILE *out)
 {
     static const double AT[SIDE_COUNT][3] = {{57.0, 67.0, 79.0}, {124.0, 134.0, RIGHT}};
-    static const double BALL_AT[SIDE_COUNT] = {22.0, 88.0};
+    static const double BALL_AT[SIDE_COUNT] = {22.0, 88.0}, LANE_AT[SIDE_COUNT] = {21.0, 87.0};
     const double high = card->games > 8 ? 4.1 : 5.6, size = card->games > 8 ? 2.9 : 3.3;
     put(out, LEFT, y, 4.2, GREEN, START, "Block");
     for (int lane = 0; lane < SIDE_COUNT; lane++) {
+        put(out, AT[lane][0] - 30.5, y, 2.8, SOFT, START, "lane, ball");
         put(out, AT[lane][0], y, 2.8, SOFT, END,
             lane == SIDE_LEFT ? "left: stand" : "right: stand");
         put(out, AT[lane][1], y, 2.8, SOFT, END, "aim");
@@ -107,6 +108,8 @@ static double block_part(const Card *card, double y, FILE *out)
         put(out, LEFT, y, size, SOFT, START, words);
         for (int lane = 0; lane < SIDE_COUNT; lane++) {
             const CardLine *line = &card->game[game][lane];
+            snprintf(words, sizeof words, "%d", event_pair(&card->event, game + 1)[lane]);
+            put(out, LANE_AT[lane], y, 2.6, SOFT, END, words);
             words[0] = '\0';
             if (line->ball)
                 snprintf(words, sizeof words, "%d  %.13s", line->ball->slot, line->ball->name);
@@ -271,6 +274,6 @@ void card_svg(const Card *card, FILE *out)
     y = spare_part(card, y, out);
     watch_part(card, y, out);
     lane_part(card, out);
-    paragraph(CARD_FOOT, LEFT, HEIGHT - 10.0, 2.8, 140, out);
+    paragraph(card_foot(card), LEFT, HEIGHT - 10.0, 2.8, 140, out);
     fputs("</svg>\n", out);
 }

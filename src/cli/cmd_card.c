@@ -5,6 +5,7 @@
 
 #include "cli/card.h"
 #include "cli/cmd.h"
+#include "core/event/stays.h"
 #include "core/spare/spare.h"
 #include "store/files.h"
 
@@ -134,6 +135,10 @@ static int card_json(const Card *card)
     json_out_array(&out, "games");
     for (int game = 0; game < card->games; game++) {
         json_out_object(&out, NULL);
+        json_out_array(&out, "lanes");
+        for (int lane = 0; lane < SIDE_COUNT; lane++)
+            json_out_integer(&out, NULL, event_pair(&card->event, game + 1)[lane]);
+        json_out_end(&out);
         line_json(&out, "left", &card->game[game][SIDE_LEFT]);
         line_json(&out, "right", &card->game[game][SIDE_RIGHT]);
         json_out_string(&out, "watch", card->watch[game]);

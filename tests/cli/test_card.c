@@ -30,6 +30,10 @@ static int begin(void **state)
     played_write(HOME "events/long.json",
                  "{\"format\": \"settee-event/1\", \"name\": \"Long\", \"pattern\": \"apron\", "
                  "\"bag\": \"plain\", \"games\": 24, \"bowlers_on_pair\": 2, \"certified\": true}");
+    played_write(HOME "events/moves.json",
+                 "{\"format\": \"settee-event/1\", \"name\": \"Moves\", \"pattern\": \"apron\", "
+                 "\"bag\": \"plain\", \"games\": 3, \"pairs\": [[7, 8], [7, 8], [21, 22]], "
+                 "\"certified\": true}");
     return 0;
 }
 
@@ -145,6 +149,32 @@ static void figures_are_those_of_block_and_spare(void **state)
     run_free(&spare);
 }
 
+/* Every kind names the lanes of each game, and says what is assumed of the new pair. */
+static void an_event_that_moves(void **state)
+{
+    (void)state;
+    static const char *const KINDS[] = {"--svg", "--html", NULL};
+    for (int i = 0; i < 3; i++) {
+        Run moves = AT("card", "moves", KINDS[i]), stays = AT("card", "four", KINDS[i]);
+        run_is(&moves, 0);
+        run_is(&stays, 0);
+        for (char *end = moves.out; (end = strchr(end, '\n'));) /* a phone's lines are short */
+            *end = ' ';
+        assert_non_null(strstr(moves.out, "moving after some"));
+        assert_non_null(strstr(moves.out, "as worn as the one"));
+        assert_non_null(strstr(moves.out, i == 2 ? "lane 21" : ">21<"));
+        assert_null(strstr(stays.out, "as worn as the one"));
+        run_free(&moves);
+        run_free(&stays);
+    }
+    Run card = AT("card", "moves", "--json");
+    cJSON *json = run_json(&card);
+    assert_near(json_at(json, "games.1.lanes.1"), 8, 0);
+    assert_near(json_at(json, "games.2.lanes.0"), 21, 0);
+    cJSON_Delete(json);
+    run_free(&card);
+}
+
 static void wrong_usage_is_told(void **state)
 {
     (void)state;
@@ -165,6 +195,7 @@ int main(void)
         cmocka_unit_test(the_longest_event_is_on_one_sheet),
         cmocka_unit_test(the_parsers_refuse_what_is_broken),
         cmocka_unit_test(figures_are_those_of_block_and_spare),
+        cmocka_unit_test(an_event_that_moves),
         cmocka_unit_test(wrong_usage_is_told),
     };
     return cmocka_run_group_tests_name("card", tests, begin, played_end);
