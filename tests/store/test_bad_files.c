@@ -101,6 +101,7 @@ static const Case CASES[] = {
     {"format-twice.json", read_event, 3, "$", "found the key \"format\" twice"},
     {"bag-unknown-key.json", read_bag, 20, "$.balls[0]", "unknown key \"rg\"; did you mean \"rg_in\"?"},
     {"bag-unknown-key-far.json", read_bag, 5, "$.bowler", "unknown key \"favourite_snack\"; known: name, hand, style, mph"},
+    {"bag-unknown-key-apart.json", read_bag, 5, "$.bowler", "unknown key \"favourite_snack\""}, /* the key's line, not the value's */
     {"bag-unknown-top.json", read_bag, 15, "$", "unknown key \"ball\"; did you mean \"balls\"?"},
     {"bag-unknown-scatter.json", read_bag, 13, "$.bowler.scatter", "did you mean \"launch_deg\"?"},
     {"bag-twice-key.json", read_bag, 10, "$.bowler", "found the key \"rpm\" twice"},

@@ -69,7 +69,7 @@ static void begin(const char *date, const char *pattern)
         bag.balls[i] = ball_default();
         snprintf(bag.balls[i].id, sizeof bag.balls[i].id, "ball-%d", i);
         snprintf(bag.balls[i].name, sizeof bag.balls[i].name, "Ball %d", i);
-        bag.balls[i].slot = 2 * i + 1;
+        bag.balls[i].slot = i == 2 ? BAG_SLOTS : 2 * i + 1;
     }
     session_begin(&session, &event, &bag, &on, &first);
 }
@@ -142,7 +142,7 @@ static void counts_by_hand(void **state)
     assert_int_equal(review.balls[1].tally.shots, 4);
     assert_int_equal(review.balls[1].in_game[1], 4);
     assert_int_equal(review.balls[2].tally.shots, 0); /* never thrown */
-    assert_int_equal(review.balls[2].slot, 5);
+    assert_int_equal(review.balls[2].slot, BAG_SLOTS);
     assert_int_equal(review.pattern_count, 2);
     assert_int_equal(review.patterns[0].of_ball[0], 12);
     assert_int_equal(review.patterns[0].of_ball[1], 4);
@@ -167,7 +167,7 @@ static void without_a_date(void **state)
     throw_some(1, 1, HIT_FLUSH, true, 0, false);
     assert_true(review_add(&review, &session));
     begin("", "Apron");
-    throw_some(2, 5, HIT_FLUSH, true, 0, false);
+    throw_some(2, BAG_SLOTS, HIT_FLUSH, true, 0, false);
     assert_true(review_add(&review, &session));
     assert_int_equal(review.month_count, 2);
     assert_string_equal(review.months[0].month, "");

@@ -242,6 +242,11 @@ static void need_is(const char *text, int target, int strikes, int spares)
     Score on = score;
     assert_true(score_read(&on, need.way, why, sizeof why));
     assert_true(on.pins_so_far >= target);
+    on = score;
+    if (need.way[0])
+        need.way[strlen(need.way) - 1] = '\0'; /* its last ball */
+    assert_true(score_read(&on, need.way, why, sizeof why));
+    assert_true(!need.way[0] || on.pins_so_far < target);
 }
 
 static void test_targets(void **state)

@@ -228,6 +228,20 @@ static void test_window_of_a_lone_pin(void **state)
     }
 }
 
+/* Straight down the middle a ball touches the head pin, or two pins of a row at once: then the
+ * lower number is named. From the side it is the nearer pin. */
+static void test_what_is_touched_first(void **state)
+{
+    (void)state;
+    double right_in;
+    assert_int_equal(spare_first_pin(P(1) | P(2) | P(3), 20.0, 0.0, &right_in), 1);
+    assert_near(right_in, 0.0, 1e-9);
+    assert_int_equal(spare_first_pin(P(2) | P(3), 20.0, 0.0, &right_in), 2);
+    assert_near(right_in, 6.0, 1e-9); /* pins of a row are 12 inches apart */
+    assert_int_equal(spare_first_pin(P(2) | P(3), 19.5, 0.0, &right_in), 3);
+    assert_int_equal(spare_first_pin(P(2) | P(3), 5.0, 0.0, &right_in), 0);
+}
+
 static void line_is_sound(const Spare *spare, const SpareLine *line)
 {
     assert_non_null(line->ball);
@@ -391,6 +405,7 @@ static void test_tells(void **state)
 int main(void)
 {
     const struct CMUnitTest tests[] = {
+        cmocka_unit_test(test_what_is_touched_first),
         cmocka_unit_test(test_window_of_a_lone_pin),
         cmocka_unit_test(test_corner_pins_of_a_tour_bowler),
         cmocka_unit_test(test_three_six_nine),
