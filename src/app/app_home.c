@@ -7,6 +7,7 @@
 
 #include "app/app.h"
 #include "base/text.h"
+#include "store/draft_file.h"
 #include "store/home_edit.h"
 #include "store/logbook.h"
 
@@ -271,6 +272,26 @@ static bool pattern_event(void *context, const char *name, char event[64])
     return files_in_use("patterns", name, event, 64);
 }
 
+static bool keep_draft(void *context, const Draft *draft, Error *error)
+{
+    (void)context;
+    return draft_write(draft, error);
+}
+
+/* One that can't be read is as good as none: nothing else depends on it. */
+static bool read_draft(void *context, Draft *draft)
+{
+    Error unheard;
+    (void)context;
+    return draft_read(draft, &unheard);
+}
+
+static void drop_draft(void *context)
+{
+    (void)context;
+    draft_remove();
+}
+
 static bool new_event(void *context, const EventInfo *event, char name[64], Error *error)
 {
     char path[1024];
@@ -321,6 +342,9 @@ static const HomeFiles FILES = {.list = list,
                                 .keep_pattern = keep_pattern,
                                 .pattern_event = pattern_event,
                                 .new_event = new_event,
+                                .keep_draft = keep_draft,
+                                .read_draft = read_draft,
+                                .drop_draft = drop_draft,
                                 .copy = copy,
                                 .rename = rename_file,
                                 .put_away = put_away,

@@ -460,9 +460,10 @@ static bool fits_stroke(const char *word, Error *error)
 /* Asks until there are no more; one that goes past the length is asked again. */
 static void ask_strokes(Asking *asking, Pattern *pattern)
 {
-    puts(
-        "Strokes: boards, feet, oil, as 2L-2R 0-8 2.5-0.7 in units, or 2L-2R 0-8 3x50 for 3 loads\n"
-        "of 50 microlitres a board. The farther distance first on the way back.");
+    print_wrapped(
+        "Strokes: boards, feet, oil, as 2L-2R 0-8 2.5-0.7 in units, or 2L-2R 0-8 3x50 for "
+        "3 loads of 50 microlitres a board. The farther distance first on the way back.",
+        0);
     while (pattern->stroke_count < PATTERN_STROKES_MAX) {
         char question[32];
         Error error = {0};

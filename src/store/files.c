@@ -46,6 +46,12 @@ static bool read_lesson(const Json *root, const Loaded *file, void *into)
     return lesson_parse(root, file, into);
 }
 
+static bool read_draft(const Json *root, const Loaded *file, void *into)
+{
+    (void)file;
+    return draft_parse(root, into);
+}
+
 static bool read_settings(const Json *root, const Loaded *file, void *into)
 {
     (void)file;
@@ -78,6 +84,7 @@ static const Format FORMATS[] = {
     {"settee-rules/1", "rules", "rules", sizeof(RuleSet), read_rules},
     {"settee-lesson/1", "lesson", "lessons", sizeof(Lesson), read_lesson},
     {"settee-juniors/1", "juniors", "", sizeof(Juniors), read_juniors},
+    {"settee-draft/1", "draft", "", sizeof(Draft), read_draft},
     {"settee-settings/1", "settings", "", sizeof(Settings), read_settings},
     {"settee-keys/1", "keys", "", sizeof(Bindings), read_keys},
     {"settee-rehearsal/1", "rehearsal", "", sizeof(RehearsalRecord), read_rehearsal},

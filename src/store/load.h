@@ -7,6 +7,7 @@
 
 #include "base/json_out.h"
 #include "store/builtin.h"
+#include "store/draft_file.h"
 #include "store/files.h"
 #include "store/json.h"
 #include "store/juniors.h"
@@ -86,6 +87,7 @@ bool rules_parse(const Json *root, RuleSet *rules);
 bool lesson_parse(const Json *root, const Loaded *file, Lesson *lesson);
 bool juniors_parse(const Json *root, Juniors *juniors);
 bool settings_parse(const Json *root, Settings *settings);
+bool draft_parse(const Json *root, Draft *draft);
 bool keys_parse(const Json *root, Bindings *bindings);
 bool rehearsal_parse(const Json *root, RehearsalRecord *record);
 bool shots_parse(const Loaded *file, Shot *shots, int max, int *count, Error *error);

@@ -64,6 +64,7 @@ static RuleSet rules;
 static Lesson lesson;
 static Juniors juniors;
 static Settings settings;
+static Draft draft;
 static Bindings bindings;
 static Shot shots[SESSION_SHOTS_MAX];
 
@@ -196,6 +197,21 @@ static void try_keys(const char *bytes, size_t size)
         return;
     for (int i = 0; i < bindings.count; i++)
         PROMISE(is_clean(bindings.item[i].action) && bindings.item[i].key[0]);
+}
+
+static bool parse_draft(const Json *root, const Loaded *file)
+{
+    (void)file;
+    return draft_parse(root, &draft);
+}
+
+static void try_draft(const char *bytes, size_t size)
+{
+    if (!try_json(bytes, size, parse_draft))
+        return;
+    PROMISE(draft.form != DRAFT_NONE && is_clean(draft.of) && is_clean(draft.part));
+    for (int i = 0; i < draft.count; i++)
+        PROMISE(is_clean(draft.rows[i].key) && is_clean(draft.rows[i].value));
 }
 
 static bool parse_settings(const Json *root, const Loaded *file)
@@ -358,6 +374,7 @@ const Target TARGETS[] = {
     {"rules", "rules.json", try_rules},
     {"lesson", "lesson.json lesson-spare.json lesson-score.json", try_lesson},
     {"juniors", "juniors.json", try_juniors},
+    {"draft", "draft.json", try_draft},
     {"settings", "settings.json", try_settings},
     {"rehearsal", "rehearsal.json", try_rehearsal},
     {"keys", "keys.json", try_keys},

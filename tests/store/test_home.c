@@ -5,6 +5,7 @@
 
 #include "base/text.h"
 #include "core/event/stays.h"
+#include "store/draft_file.h"
 #include "store/keys_file.h"
 #include "store/settings.h"
 
@@ -288,6 +289,43 @@ static void short_names(void **state)
     assert_string_equal(name, "demo");
 }
 
+static void a_draft_is_kept(void **state)
+{
+    (void)state;
+    static Draft draft, back;
+    Error error = {0};
+    const char *kind;
+    must(draft_read(&back, &error), &error);
+    assert_int_equal(back.form, DRAFT_NONE);
+    assert_null(played_read(HOME "draft.json"));
+    draft = (Draft){.form = DRAFT_BALL, .of = "mine", .part = "wedge", .starting = true};
+    draft_note(&draft, "name", "We\"dge");
+    draft_note(&draft, "pounds", "14");
+    draft_note(&draft, "name", "Wedge");
+    assert_int_equal(draft.count, 2);
+    assert_string_equal(draft.rows[1].key, "name"); /* the last that was typed */
+    must(draft_write(&draft, &error), &error);
+    must(draft_read(&back, &error), &error);
+    assert_memory_equal(&draft, &back, offsetof(Draft, rows));
+    for (int i = 0; i < draft.count; i++) {
+        assert_string_equal(draft.rows[i].key, back.rows[i].key);
+        assert_string_equal(draft.rows[i].value, back.rows[i].value);
+    }
+    must(files_check(played_path(HOME "draft.json"), &kind, &error), &error);
+    assert_string_equal(kind, "draft");
+    for (int i = 0; i < DRAFT_ROWS_MAX + 5; i++)
+        draft_add(&draft, "stroke", "1-39 0-40 1");
+    assert_int_equal(draft.count, DRAFT_ROWS_MAX);
+    must(draft_write(&draft, &error) && draft_read(&back, &error), &error);
+    assert_int_equal(back.count, DRAFT_ROWS_MAX);
+    draft_remove();
+    assert_null(played_read(HOME "draft.json"));
+    played_write(HOME "draft.json",
+                 "{\"format\": \"settee-draft/1\", \"form\": \"ice\", \"rows\": []}");
+    assert_false(draft_read(&back, &error));
+    assert_int_equal(back.form, DRAFT_NONE);
+}
+
 static void settings_are_kept(void **state)
 {
     (void)state;
@@ -449,6 +487,7 @@ int main(void)
                                        TEST(nothing_is_called_dash),
                                        TEST(only_files_are_read),
                                        TEST(settings_are_kept),
+                                       TEST(a_draft_is_kept),
                                        TEST(own_keys_are_read)};
     return cmocka_run_group_tests_name("home", tests, NULL, NULL);
 }

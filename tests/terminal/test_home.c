@@ -135,6 +135,29 @@ static void killed_half_way(void **state)
     pty_end(&pty);
 }
 
+/* Killed in the middle of a form: what was taken is offered, and gone once the form is done. */
+static void a_half_filled_form_outlasts_a_kill(void **state)
+{
+    (void)state;
+    Pty pty;
+    start(&pty);
+    make_bag(&pty);
+    answer(&pty, "Event of 20", "Spring\r");
+    answer(&pty, "a day such as", DOWN DOWN DOWN DOWN DOWN "17,18\r");
+    pty_expect(&pty, "to the right; -2: left");
+    pty_kill_and_restart(&pty);
+    answer(&pty, "Go on with the new event you were filling in?", "y");
+    pty_expect(&pty, "step 3 of 3");
+    pty_expect(&pty, "Spring");
+    answer(&pty, "17,18", "\t");
+    pty_expect_either(&pty, "a guess", "sure");
+    assert_false(there(&pty, "settee/draft.json"));
+    press(&pty, "q");
+    answer(&pty, "Spring", "q");
+    pty_wait(&pty);
+    pty_end(&pty);
+}
+
 /* Three games on two pairs, a house shot nobody has the sheet of: warm-up, then the whole first
  * game, killed in the middle of it. */
 static void warm_up_and_the_first_game(void **state)
@@ -344,6 +367,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(from_the_welcome_to_the_first_answer),
         cmocka_unit_test(killed_half_way),
+        cmocka_unit_test(a_half_filled_form_outlasts_a_kill),
         cmocka_unit_test(warm_up_and_the_first_game),
         cmocka_unit_test(from_an_empty_home_on_a_small_screen),
         cmocka_unit_test(the_demo_counts_for_nothing),

@@ -21,6 +21,7 @@ typedef struct Fake {
     Bag bag;           /* "mine", or the last one kept */
     EventInfo event;   /* the last one made */
     Pattern pattern;   /* the last one kept */
+    Draft draft;       /* on disk */
     int kept, trashed; /* how often */
     bool away;         /* the first event was put away */
     char said[64];     /* the last name handed over */
@@ -139,6 +140,21 @@ static inline bool fake_pattern_event(void *context, const char *name, char even
     return strcmp(name, "quay") == 0 && text_copy(event, 64, "Rope Walk Pairs");
 }
 
+static inline bool fake_keep_draft(void *context, const Draft *draft, Error *error)
+{
+    Fake *fake = context;
+    fake->draft = *draft;
+    return fake_done(fake, error);
+}
+
+static inline bool fake_read_draft(void *context, Draft *draft)
+{
+    *draft = ((Fake *)context)->draft;
+    return true;
+}
+
+static inline void fake_drop_draft(void *context) { ((Fake *)context)->draft.form = DRAFT_NONE; }
+
 static inline bool fake_new_event(void *context, const EventInfo *event, char name[64],
                                   Error *error)
 {
@@ -183,6 +199,9 @@ static const HomeFiles FAKE_FILES = {.list = fake_list,
                                      .keep_pattern = fake_keep_pattern,
                                      .pattern_event = fake_pattern_event,
                                      .new_event = fake_new_event,
+                                     .keep_draft = fake_keep_draft,
+                                     .read_draft = fake_read_draft,
+                                     .drop_draft = fake_drop_draft,
                                      .copy = fake_copy,
                                      .rename = fake_copy,
                                      .put_away = fake_put_away,

@@ -1,6 +1,7 @@
 /* sheet_form.c - the fields of a sheet. */
 #include "ui/form/sheet_form.h"
 
+#include <stdlib.h>
 #include <string.h>
 
 #include "base/text.h"
@@ -169,6 +170,46 @@ FormKind sheet_form(const Sheet *sheet)
                       .show = show,
                       .put = put,
                       .note = note};
+}
+
+void sheet_stroke_text(const Sheet *sheet, int index, char *out, size_t size)
+{
+    sheet_stroke_write(&sheet->pattern.strokes[index], out, size);
+}
+
+bool sheet_stroke_add(Sheet *sheet, const char *text, Error *error)
+{
+    Pattern *pattern = &sheet->pattern;
+    if (pattern->stroke_count == PATTERN_STROKES_MAX ||
+        !sheet_stroke_read(text, pattern->length_ft, &pattern->strokes[pattern->stroke_count],
+                           error))
+        return false;
+    pattern->stroke_count++;
+    return true;
+}
+
+void sheet_reading_text(const Sheet *sheet, int index, char *out, size_t size)
+{
+    const Reading *reading = &sheet->pattern.readings[index];
+    text_copy(out, size, "");
+    text_append(out, size, "%.6g", reading->ft);
+    for (int board = 0; board < LANE_BOARDS; board++)
+        text_append(out, size, " %.6g", reading->units[board]);
+}
+
+bool sheet_reading_add(Sheet *sheet, const char *text, Error *error)
+{
+    SheetReading reading = {.reading = {.ft = 0.0}};
+    for (int i = 0; i <= LANE_BOARDS; i++) {
+        char *end;
+        double number = strtod(text, &end);
+        if (end == text || !(number >= 0.0 && number <= OIL_UNITS_MAX))
+            return error_set(error, "found '%.40s'; allowed: 0 to %.10g units", text,
+                             OIL_UNITS_MAX);
+        *(i == 0 ? &reading.reading.ft : &reading.reading.units[i - 1]) = number;
+        text = end;
+    }
+    return sheet_reading_take(sheet, sheet->pattern.reading_count, &reading, error);
 }
 
 bool sheet_done(const Sheet *sheet, int *row, Error *error)

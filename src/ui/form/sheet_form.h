@@ -33,6 +33,13 @@ FormKind sheet_form(const Sheet *sheet);
 int sheet_row(const Sheet *sheet, int row);
 void sheet_remove(Sheet *sheet, int index);
 
+/* A row in figures, as a draft keeps it: a stroke as it is typed, a reading's feet and 39 numbers.
+ */
+void sheet_stroke_text(const Sheet *sheet, int index, char *out, size_t size);
+void sheet_reading_text(const Sheet *sheet, int index, char *out, size_t size);
+bool sheet_stroke_add(Sheet *sheet, const char *text, Error *error);
+bool sheet_reading_add(Sheet *sheet, const char *text, Error *error);
+
 /* Whether a pattern can be made of it; if not, `row` is the field that is amiss. */
 bool sheet_done(const Sheet *sheet, int *row, Error *error);
 

@@ -3,6 +3,7 @@
 #ifndef SETTEE_UI_HOME_HOME_H
 #define SETTEE_UI_HOME_HOME_H
 
+#include "base/draft.h"
 #include "core/event/session.h"
 #include "ui/stage.h"
 
@@ -48,6 +49,10 @@ typedef struct HomeFiles {
     bool (*pattern_event)(void *context, const char *name, char event[64]);
     /* Makes an event, with pattern and bag by name; `name` receives its file's. */
     bool (*new_event)(void *context, const EventInfo *event, char name[64], Error *error);
+    /* The form that is being filled in; none to read: false. */
+    bool (*keep_draft)(void *context, const Draft *draft, Error *error);
+    bool (*read_draft)(void *context, Draft *draft);
+    void (*drop_draft)(void *context);
     bool (*copy)(void *context, HomeKind kind, const char *from, const char *to, Error *error);
     bool (*rename)(void *context, HomeKind kind, const char *from, const char *to, Error *error);
     bool (*put_away)(void *context, HomeKind kind, const char *name, bool away, Error *error);

@@ -76,12 +76,14 @@ void home_new_bag(Home *home)
     home->bag_name[0] = '\0';
     home->bowler = bowler_form_start();
     home_open_form(home, FORM_BOWLER, &BOWLER_FORM, BOWLER_HAND);
+    home_draft_begin(home, DRAFT_BOWLER, "", "");
 }
 
 void home_bowler(Home *home, int argument, uint32_t key)
 {
     home->bowler = home->bag.bowler;
     home_open_form(home, FORM_BOWLER, &BOWLER_FORM, BOWLER_HAND);
+    home_draft_begin(home, DRAFT_BOWLER, home->bag_name, "");
 }
 
 void home_bag_leave(Home *home, int argument, uint32_t key)
@@ -103,6 +105,7 @@ void home_ball_edit(Home *home, int argument, uint32_t key)
 {
     home->ball_draft = home->bag.balls[home->ball];
     home_open_form(home, FORM_BALL, &BALL_FORM, BALL_NAME);
+    home_draft_begin(home, DRAFT_BALL, home->bag_name, home->ball_draft.id);
 }
 
 void home_ball_remove(Home *home, int argument, uint32_t key)
@@ -196,12 +199,10 @@ void home_kind_undo(Home *home, int argument, uint32_t key)
     keep_bag(home);
 }
 
-static void new_event(Home *home);
-
 void home_kinds_done(Home *home, int argument, uint32_t key)
 {
     if (home->bag.count > 0 && home->starting)
-        new_event(home);
+        home_new_event(home);
     else if (home->bag.count > 0)
         home->mode = HOME_BAG;
     else if (key == PRESS_ESC)
@@ -212,7 +213,7 @@ void home_kinds_done(Home *home, int argument, uint32_t key)
 
 /* ---- an event ---- */
 
-static void new_event(Home *home)
+void home_new_event(Home *home)
 {
     EventInfo *event = &home->event;
     *event = (EventInfo){.pair = {1, 2}, .games = 3, .bowlers_on_pair = 4, .certified = true};
@@ -221,6 +222,7 @@ static void new_event(Home *home)
     text_copy(event->pattern, sizeof event->pattern, "about:house");
     text_copy(event->bag, sizeof event->bag, home->bag_name);
     home_open_form(home, FORM_EVENT, &EVENT_FORM, EVENT_NAME);
+    home_draft_begin(home, DRAFT_EVENT, home->bag_name, "");
 }
 
 void home_start(Home *home)
@@ -228,7 +230,7 @@ void home_start(Home *home)
     for (int i = 0; i < home->count[HOME_BAGS]; i++) /* the home's come first */
         if (home->items[HOME_BAGS][i].own && !home->items[HOME_BAGS][i].fault[0]) {
             text_copy(home->bag_name, sizeof home->bag_name, home->items[HOME_BAGS][i].name);
-            new_event(home);
+            home_new_event(home);
             return;
         }
     home->starting = true;
@@ -283,6 +285,8 @@ void home_choose(Home *home, int argument, uint32_t key)
     home->touched = true;
     bool rough = item->rough;
     home_choose_none(home, 0, key);
+    home_draft_note(home, home->form.row,
+                    home->form.row == EVENT_BAG ? home->event.bag : home->event.pattern);
     form_go(&home->form, home->form.row == EVENT_PATTERN && !rough ? EVENT_BAG - EVENT_PATTERN : 1);
 }
 
@@ -292,12 +296,16 @@ bool home_take_field(Home *home)
 {
     Error why = {0};
     bool typed = home->form.typed_on;
+    char value[sizeof home->form.typed];
+    text_copy(value, sizeof value, home->form.typed);
     if (!form_take(&home->form, home_subject(home), &why)) {
         home_refuse(home, why.text);
         return false;
     }
     home->touched = home->touched || typed;
     home_sheet_rows(home);
+    if (typed)
+        home_draft_note(home, home->form.row, value);
     return true;
 }
 
@@ -343,6 +351,7 @@ void home_unknown(Home *home, int argument, uint32_t key)
         ball_form_unknown(&home->ball_draft, home->form.row);
     form_drop(&home->form);
     home->touched = true;
+    home_draft_unknown(home, home->form.row);
     form_go(&home->form, 1);
 }
 
@@ -371,6 +380,9 @@ static void measured(Home *home)
         return;
     }
     back_to_bowler(home);
+    char value[sizeof home->form.typed];
+    form_show(home->form.kind, &home->bowler, home->form.row, value, sizeof value);
+    home_draft_note(home, home->form.row, value);
     form_go(&home->form, 1);
     home_say(home, ROLE_GOOD, "Measured, and taken over");
 }
@@ -378,6 +390,7 @@ static void measured(Home *home)
 static void bowler_done(Home *home)
 {
     preset_check(&home->bowler);
+    home_draft_drop(home);
     home->bag.bowler = home->bowler;
     if (home->bag.count == 0) {
         home_kinds(home, 0, 0);
@@ -389,6 +402,7 @@ static void bowler_done(Home *home)
 
 static void ball_done(Home *home)
 {
+    home_draft_drop(home);
     edit_bag(home, &(BagEdit){.kind = BAG_CHANGE, .at = home->ball, .ball = home->ball_draft},
              "Saved");
     home->mode = HOME_BAG;
@@ -404,6 +418,7 @@ static void event_done(Home *home)
         home_refuse(home, text);
         return;
     }
+    home_draft_drop(home);
     host->leave = HOME_OPENS;
     home->over = true;
 }
@@ -436,6 +451,8 @@ void home_form_done(Home *home, int argument, uint32_t key)
 
 void home_leave_form(Home *home)
 {
+    if (home->filling != FORM_MEASURE && home->filling != FORM_READING)
+        home_draft_drop(home);
     switch (home->filling) {
     case FORM_MEASURE:
         back_to_bowler(home);

@@ -3,6 +3,7 @@
 #ifndef SETTEE_UI_HOME_HOME_MODEL_H
 #define SETTEE_UI_HOME_HOME_MODEL_H
 
+#include "base/draft.h"
 #include "ui/form/bowler_form.h"
 #include "ui/form/form.h"
 #include "ui/form/sheet_form.h"
@@ -34,7 +35,7 @@ typedef enum HomeForm {
 } HomeForm;
 
 /* What yes leads to. */
-typedef enum HomeAsk { ASK_DELETE, ASK_LEAVE, ASK_REMOVE_BALL } HomeAsk;
+typedef enum HomeAsk { ASK_DELETE, ASK_LEAVE, ASK_REMOVE_BALL, ASK_DRAFT } HomeAsk;
 
 typedef struct Home {
     HomeHost *host;
@@ -62,6 +63,10 @@ typedef struct Home {
     HomeForm filling;
     Form form, form_behind; /* behind the measuring, the bowler's */
     bool touched;           /* something was changed since it was opened */
+    bool touched_behind;
+    Draft draft, draft_behind; /* of the form, and of the event's behind a sheet */
+    bool draft_changed;        /* since it was kept */
+    Draft draft_offered;       /* of a form that was open when the program was ended */
     Bowler bowler;
     Ball ball_draft;
     EventInfo event;
@@ -95,6 +100,8 @@ const void *home_filled(const Home *home);   /* the same, to read */
 bool home_small(const Home *home);           /* too small to show anything */
 bool home_compact(const Home *home);         /* below 80 by 24: the compact view */
 const char *home_called(const Home *home);   /* the chosen file, as people call it */
+
+void home_draft_words(const Home *home, char *out, size_t size); /* the question about it */
 
 /* The rows of the welcome; returns how many. */
 enum { HOME_MENU_MAX = 12 };

@@ -32,11 +32,25 @@ bool home_take_field(Home *home); /* what was typed; false after saying why not 
 void home_sheet_edit(Home *home, const HomeItem *item);
 void home_reading(Home *home);
 void home_sheet_look(Home *home);
-void home_sheet_rows(Home *home); /* rows come and go as it is typed */
+Sheet home_sheet_typed(const Home *home); /* with the row being typed */
+void home_sheet_rows(Home *home);         /* rows come and go as it is typed */
 void home_sheet_done(Home *home);
 void home_reading_done(Home *home);
 void home_sheet_leave(Home *home);
 void home_reading_leave(Home *home);
+
+void home_new_event(Home *home);
+
+/* A form begins: of which file, and what in it. A field was taken, as typed, or "don't know"; kept
+ * at the end of each key; dropped when the form is done or left. Offered at the start, and gone on
+ * with. */
+void home_draft_begin(Home *home, DraftForm form, const char *of, const char *part);
+void home_draft_note(Home *home, int row, const char *value);
+void home_draft_unknown(Home *home, int row);
+void home_draft_keep(Home *home);
+void home_draft_drop(Home *home);
+void home_draft_offer(Home *home);
+void home_draft_resume(Home *home);
 
 /* The form is left without what it holds; the ball is taken out. */
 void home_leave_form(Home *home);

@@ -18,12 +18,16 @@ static void open_sheet(Home *home, int row)
 void home_sheet_new(Home *home, int argument, uint32_t key)
 {
     home->sheet_chosen = home->choosing;
-    if (home->choosing)
+    if (home->choosing) {
         home->form_behind = home->form;
+        home->touched_behind = home->touched;
+        home->draft_behind = home->draft;
+    }
     home->choosing = false;
     home->sheet = sheet_start();
     home->sheet_name[0] = '\0';
     open_sheet(home, SHEET_NAME);
+    home_draft_begin(home, DRAFT_SHEET, "", "");
 }
 
 /* Another's sheet is copied under a name of its own; how it played is not known any more. */
@@ -53,6 +57,7 @@ void home_sheet_edit(Home *home, const HomeItem *item)
     if (!item->own)
         copy_sheet(home);
     open_sheet(home, item->own ? SHEET_FIRST : SHEET_NAME);
+    home_draft_begin(home, DRAFT_SHEET, home->sheet_name, "");
     if (item->own && host->files->pattern_event(host->context, item->name, event)) {
         text_append(text, sizeof text, "The event %s is on it: it gets the changed oil", event);
         home_say(home, ROLE_WARN, text);
@@ -61,8 +66,8 @@ void home_sheet_edit(Home *home, const HomeItem *item)
 
 /* ---- as it is typed ---- */
 
-/* What stands on the sheet together with the row being typed, as far as it makes sense. */
-static Sheet as_typed(const Home *home)
+/* As far as the row being typed makes sense. */
+Sheet home_sheet_typed(const Home *home)
 {
     Sheet sheet = home->sheet;
     SheetReading reading = home->reading;
@@ -90,7 +95,7 @@ void home_sheet_look(Home *home)
         return;
     Pattern pattern;
     home_sheet_rows(home);
-    Sheet sheet = as_typed(home);
+    Sheet sheet = home_sheet_typed(home);
     sheet_pattern(&sheet, &pattern);
     oil_lay(&pattern, &home->oil);
     home->sheet_ml = oil_volume_ml(&home->oil);
@@ -102,6 +107,7 @@ void home_sheet_remove(Home *home, int argument, uint32_t key)
     form_drop(&home->form);
     sheet_remove(&home->sheet, sheet_row(&home->sheet, home->form.row));
     home->touched = true;
+    home_draft_note(home, 0, "");
     home_say(home, ROLE_PLAIN, "Taken off the sheet");
 }
 
@@ -131,9 +137,9 @@ void home_reading_done(Home *home)
         home_refuse(home, why.text);
         return;
     }
-    home->touched = true;
     open_sheet(home, SHEET_FIRST + sheet_count(&home->sheet)); /* the next one */
     home->touched = true;
+    home_draft_note(home, 0, "");
 }
 
 /* ---- the end ---- */
@@ -143,6 +149,9 @@ static void back_to_event(Home *home)
     home->sheet_chosen = false;
     home->filling = FORM_EVENT;
     home->form = home->form_behind;
+    home->touched = home->touched_behind;
+    home->draft = home->draft_behind;
+    home->draft_changed = home->draft.count > 0;
     home_refresh(home, HOME_PATTERNS);
 }
 
@@ -173,6 +182,7 @@ void home_sheet_done(Home *home)
         home_refuse(home, text);
         return;
     }
+    home_draft_drop(home);
     if (!home->sheet_chosen) {
         home_to_list(home, HOME_PATTERNS, home->sheet_name);
         home_say(home, ROLE_GOOD, "Kept among your patterns");
@@ -181,6 +191,7 @@ void home_sheet_done(Home *home)
     text_copy(home->event.pattern, sizeof home->event.pattern, home->sheet_name);
     back_to_event(home);
     home->touched = true;
+    home_draft_note(home, EVENT_PATTERN, home->event.pattern);
     form_go(&home->form, EVENT_BAG - EVENT_PATTERN);
     home_say(home, ROLE_GOOD, "Kept among your patterns, and taken for the event");
 }

@@ -176,6 +176,7 @@ void home_begin(Home *home, HomeHost *host)
     home_to_list(home, HOME_EVENTS, host->event);
     if (host->notice && host->notice[0])
         home_say(home, ROLE_WARN, host->notice);
+    home_draft_offer(home);
 }
 
 void home_up_down(Home *home, int argument, uint32_t key)
@@ -485,6 +486,8 @@ void home_quit(Home *home, int argument, uint32_t key) { leave(home, HOME_QUITS,
 void home_answer(Home *home, int yes, uint32_t key)
 {
     home->mode = home->before;
+    if (!yes && home->ask == ASK_DRAFT)
+        home_draft_drop(home);
     if (!yes)
         return;
     switch (home->ask) {
@@ -493,6 +496,9 @@ void home_answer(Home *home, int yes, uint32_t key)
         break;
     case ASK_LEAVE:
         home_leave_form(home);
+        break;
+    case ASK_DRAFT:
+        home_draft_resume(home);
         break;
     case ASK_REMOVE_BALL:
         home_remove_ball(home);
@@ -512,4 +518,5 @@ void home_key(Home *home, uint32_t key)
     else if (where & AT_LISTS)
         through_door(home, key);
     home_sheet_look(home);
+    home_draft_keep(home);
 }

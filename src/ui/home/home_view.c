@@ -299,6 +299,9 @@ void home_question(const Home *home, char *out, size_t size)
     case ASK_LEAVE:
         text_append(out, size, "Leave this form? What you filled in is dropped.");
         break;
+    case ASK_DRAFT:
+        home_draft_words(home, out, size);
+        break;
     case ASK_REMOVE_BALL:
         text_append(out, size, "Take %s out of the bag?", home->bag.balls[home->ball].name);
         break;
