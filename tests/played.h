@@ -123,8 +123,9 @@ static inline void played_load(const char *event, const char *bag, Session *sess
 /* Goes on in the event as the screen does: each letter of `shots` is a first ball with the ball of
  * slot 1 (a capital: of slot 3): x a flush strike, s a spare of the 10 pin after a light hit, n a
  * nose hit that leaves 4 and 6, of which 6 stays, h a high hit whose leave was not seen, w a wide
- * one that leaves the head pin alone, f a foul after which all ten fall; t is a frame of which only
- * "72" is known. `notice` (or NULL) receives what was told at the start. */
+ * one that leaves the head pin alone, m a flush strike of 19.2 mph, f a foul after which all ten
+ * fall; t is a frame of which only "72" is known. `notice` (or NULL) receives what was told at the
+ * start. */
 static inline void played_shots(const char *event, const char *bag, const char *shots,
                                 char notice[512])
 {
@@ -173,6 +174,10 @@ static inline void played_shots(const char *event, const char *bag, const char *
         case 'w':
             shot.hit = HIT_WIDE;
             shot.left = pin_bit(1);
+            break;
+        case 'm': /* a strike that the monitor showed */
+            shot.hit = HIT_FLUSH;
+            shot.mph = 19.2;
             break;
         case 'f':
             shot.hit = HIT_FLUSH;

@@ -58,6 +58,7 @@ static const Subcommand SUBCOMMANDS[] = {
      "lessons for juniors: list, show, check, report", cmd_teach},
     {"review", "", 0, BIT(MONTH) | BIT(BAG) | BIT(JSON),
      "how your shots turned out, by month, ball and pattern", cmd_review},
+    {"learn", "BAG [WHAT...]", 3, BIT(JSON), "what your events say of a bag's numbers", cmd_learn},
     {"log", "[WHAT...]", 2, BIT(BAG) | BIT(CSV) | BIT(JSON),
      "what you entered: list, show, export, verify, repair", cmd_log},
     {"home", "[WHAT...]", 4, BIT(JSON), "your own files: list, copy bag|event|pattern FROM NAME",

@@ -33,6 +33,7 @@ int cmd_rehearse_event(const Options *options);   /* with --event */
 int cmd_rehearse_history(const Options *options); /* with --history */
 int cmd_home(const Options *options);
 int cmd_log(const Options *options);
+int cmd_learn(const Options *options);
 int cmd_review(const Options *options);
 int cmd_check(const Options *options);
 int cmd_words(const Options *options);

@@ -30,6 +30,7 @@ static const JsonField BOWLER_FIELDS[] = {
     {.key = "scatter"},
     {.key = "spare_release"},
     {.key = "from"},
+    {.key = "before"},
     JSON_END};
 
 #define FROM(key, member)                                                                          \
@@ -46,6 +47,14 @@ static const JsonField FROM_FIELDS[] = {
     FROM("loft_ft", loft),
     FROM("laydown_offset_boards", laydown_offset),
     FROM("scatter", scatter),
+    JSON_END};
+
+static const JsonField BEFORE_FIELDS[] = {
+    {"mph", JSON_RANGE(BowlerBefore, mph, BOWLER_MPH_LOW, BOWLER_MPH_HIGH, "mph")},
+    {"mph_from", JSON_WORD, JSON_AT(BowlerBefore, mph_from), .of = "source", .words = SOURCE_NAMES},
+    {.key = "scatter"},
+    {"scatter_from", JSON_WORD, JSON_AT(BowlerBefore, scatter_from), .of = "source",
+     .words = SOURCE_NAMES},
     JSON_END};
 
 static const JsonField SPARE_RELEASE_FIELDS[] = {
@@ -151,6 +160,22 @@ static bool spare_release_parse(const Json *value, Bowler *bowler)
     return ok;
 }
 
+/* What stood where something was learnt. */
+static bool before_parse(const Json *value, Bowler *bowler)
+{
+    Json before, scatter;
+    BowlerBefore *stood = &bowler->before;
+    if (!json_member(value, "before", &before))
+        return true;
+    if (!json_object(&before, BEFORE_FIELDS, stood))
+        return false;
+    stood->has_scatter = json_member(&before, "scatter", &scatter);
+    stood->scatter = bowler_default().scatter;
+    if (!stood->has_scatter)
+        stood->scatter = (Scatter){0};
+    return !stood->has_scatter || json_object(&scatter, SCATTER_FIELDS, &stood->scatter);
+}
+
 static bool bowler_parse(const Json *value, Bowler *bowler)
 {
     Json scatter, from;
@@ -159,7 +184,8 @@ static bool bowler_parse(const Json *value, Bowler *bowler)
            spare_release_parse(value, bowler) &&
            (!json_member(value, "scatter", &scatter) ||
             json_object(&scatter, SCATTER_FIELDS, &bowler->scatter)) &&
-           (!json_member(value, "from", &from) || json_object(&from, FROM_FIELDS, &bowler->from));
+           (!json_member(value, "from", &from) || json_object(&from, FROM_FIELDS, &bowler->from)) &&
+           before_parse(value, bowler);
 }
 
 bool bag_parse(const Json *root, Bag *bag)

@@ -8,6 +8,7 @@
 #include "base/json_out.h"
 #include "base/text.h"
 #include "core/bag/preset.h"
+#include "core/bag/taken.h"
 #include "store/atomic.h"
 #include "store/load.h"
 #include "store/paths.h"
@@ -46,6 +47,26 @@ static void from_out(JsonOut *out, const BowlerFrom *from)
     json_out_end(out);
 }
 
+/* Only of what is still as it was learnt. */
+static void before_out(JsonOut *out, const Bowler *bowler)
+{
+    const BowlerBefore *before = &bowler->before;
+    bool mph = taken_from_bowler(bowler, LEARNT_MPH);
+    bool scatter = taken_from_bowler(bowler, LEARNT_SCATTER);
+    if (!mph && !scatter)
+        return;
+    json_out_object(out, "before");
+    if (mph) {
+        json_out_number(out, "mph", before->mph);
+        source_out(out, "mph_from", before->mph_from);
+    }
+    if (scatter) {
+        scatter_out(out, &before->scatter);
+        source_out(out, "scatter_from", before->scatter_from);
+    }
+    json_out_end(out);
+}
+
 static void bowler_out(JsonOut *out, const Bowler *bowler)
 {
     json_out_object(out, "bowler");
@@ -75,6 +96,7 @@ static void bowler_out(JsonOut *out, const Bowler *bowler)
     }
     if (!bowler_from_nothing(&bowler->from))
         from_out(out, &bowler->from);
+    before_out(out, bowler);
     json_out_end(out);
 }
 
@@ -102,6 +124,8 @@ static void ball_out(JsonOut *out, const Ball *ball)
     json_out_number(out, "intermediate_in", ball->intermediate_in);
     json_out_string(out, "cover", COVER_NAMES[ball->cover]);
     json_out_number(out, "cover_strength", ball->cover_strength);
+    if (taken_from_ball(ball))
+        json_out_number(out, "cover_strength_before", ball->strength_before);
     Surface usual = ball_usual_surface(ball->cover);
     if (!ball->surface_usual || !surface_same(&ball->surface, &usual))
         surface_out(out, &ball->surface);

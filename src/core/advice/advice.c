@@ -181,11 +181,15 @@ static void step_bodies(AdviceJob *job)
     q->stage = STAGE_SHOTS;
 }
 
+bool advice_weigh(AdviceJob *job)
+{
+    return memory_weigh(&job->memory, job->question.shots, job->question.in.shot_count);
+}
+
 static void step_shot(AdviceJob *job)
 {
-    Question *q = &job->question;
-    if (!memory_weigh(&job->memory, q->shots, q->in.shot_count))
-        q->stage = STAGE_SIGNS;
+    if (!advice_weigh(job))
+        job->question.stage = STAGE_SIGNS;
 }
 
 /* A plan as the bowler is thought to be throwing today. */

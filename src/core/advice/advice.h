@@ -118,6 +118,10 @@ void advice_begin(AdviceJob *job, const AdviceInput *input);
 /* Does one slice (at most a few milliseconds); true when done. */
 bool advice_step(AdviceJob *job);
 
+/* Only the part of it that weighs the shots; false when none is left. For those who want the belief
+ * and no answer. */
+bool advice_weigh(AdviceJob *job);
+
 /* The result so far; owned by the job. */
 const Advice *advice_result(const AdviceJob *job);
 

@@ -65,6 +65,12 @@ bool bowler_from_nothing(const BowlerFrom *from)
     return from_same(from, &(BowlerFrom){.level = 0});
 }
 
+static bool before_same(const BowlerBefore *a, const BowlerBefore *b)
+{
+    return a->mph == b->mph && a->mph_from == b->mph_from && a->has_scatter == b->has_scatter &&
+           scatter_same(&a->scatter, &b->scatter) && a->scatter_from == b->scatter_from;
+}
+
 bool bowler_same(const Bowler *a, const Bowler *b)
 {
     return strcmp(a->name, b->name) == 0 && a->hand == b->hand && a->style == b->style &&
@@ -74,7 +80,7 @@ bool bowler_same(const Bowler *a, const Bowler *b)
            a->loft_ft == b->loft_ft && a->laydown_offset_boards == b->laydown_offset_boards &&
            scatter_same(&a->scatter, &b->scatter) &&
            spare_release_same(&a->spare_release, &b->spare_release) &&
-           from_same(&a->from, &b->from);
+           from_same(&a->from, &b->from) && before_same(&a->before, &b->before);
 }
 
 const Ball *bag_slot(const Bag *bag, int slot)

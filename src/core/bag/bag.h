@@ -53,6 +53,15 @@ typedef struct BowlerFrom {
     Source mph, rpm, rotation, tilt, loft, laydown_offset, scatter;
 } BowlerFrom;
 
+/* What stood where a number was learnt, so that it can be taken back (taken.h). */
+typedef struct BowlerBefore {
+    double mph; /* 0: the speed was not learnt */
+    Source mph_from;
+    int has_scatter; /* 1: the scatter was learnt */
+    Scatter scatter;
+    Source scatter_from;
+} BowlerBefore;
+
 typedef struct Bowler {
     char name[48];
     Hand hand;
@@ -67,6 +76,7 @@ typedef struct Bowler {
     Scatter scatter;
     SpareRelease spare_release;
     BowlerFrom from;
+    BowlerBefore before;
 } Bowler;
 
 /* Whether they say they can change their rotation. */

@@ -24,6 +24,8 @@ const JsonField BALL_FIELDS[] = {
     {"cover", JSON_WORD, JSON_AT(Ball, cover), .of = "cover", .words = COVER_NAMES},
     {"cover_strength",
      JSON_RANGE(Ball, cover_strength, BALL_STRENGTH_MIN, BALL_STRENGTH_MAX, "(1 is usual)")},
+    {"cover_strength_before",
+     JSON_RANGE(Ball, strength_before, BALL_STRENGTH_MIN, BALL_STRENGTH_MAX, "(1 is usual)")},
     {.key = "surface"},
     {.key = "layout"},
     {"slot", JSON_INTEGER, JSON_AT(Ball, slot), .min = 1, .max = BAG_SLOTS},
@@ -94,9 +96,9 @@ bool ball_same(const Ball *a, const Ball *b)
            a->pounds == b->pounds && a->rg_in == b->rg_in &&
            a->differential_in == b->differential_in && a->intermediate_in == b->intermediate_in &&
            a->cover == b->cover && a->cover_strength == b->cover_strength &&
-           surface_same(&a->surface, &b->surface) && a->surface_usual == b->surface_usual &&
-           a->pin_to_pap_in == b->pin_to_pap_in && a->mass_bias_deg == b->mass_bias_deg &&
-           a->slot == b->slot;
+           a->strength_before == b->strength_before && surface_same(&a->surface, &b->surface) &&
+           a->surface_usual == b->surface_usual && a->pin_to_pap_in == b->pin_to_pap_in &&
+           a->mass_bias_deg == b->mass_bias_deg && a->slot == b->slot;
 }
 
 bool ball_same_surface(const Surface *a, const Surface *b)

@@ -49,7 +49,8 @@ typedef struct Ball {
     double differential_in; /* highest less lowest */
     double intermediate_in; /* 0 for a symmetric core; at most the differential */
     Cover cover;
-    double cover_strength; /* multiplies both frictions; 1 is usual */
+    double cover_strength;  /* multiplies both frictions; 1 is usual */
+    double strength_before; /* what stood there before it was learnt (taken.h); 0: it was not */
     Surface surface;
     int surface_usual;    /* 1: nobody said it: it is the cover's usual one */
     double pin_to_pap_in; /* pin to positive axis point, on the surface */

@@ -5,19 +5,21 @@
 
 #include "base/text.h"
 #include "core/bag/preset.h"
+#include "core/bag/taken.h"
 
-static const FormRow ROWS[BALL_ROWS] = {[BALL_NAME] = {"Name", "", .caution = CAUTION_NONE},
-                                        [BALL_WEIGHT] = {"Weight", "lb", .caution = CAUTION_JUNIOR},
-                                        [BALL_COVER] = {"Cover", "", .caution = CAUTION_NONE},
-                                        [BALL_FINISH] = {"Surface", "", .caution = CAUTION_SURFACE},
-                                        [BALL_GRIT] = {"Grit", "", .caution = CAUTION_SURFACE},
-                                        {"Games", "with this surface", .caution = CAUTION_NONE},
-                                        {"Cover strength", "", .caution = CAUTION_NONE},
-                                        {"RG", "in", .caution = CAUTION_NONE},
-                                        {"Differential", "in", .caution = CAUTION_NONE},
-                                        {"Intermediate", "in", .caution = CAUTION_NONE},
-                                        {"Pin to PAP", "in", .caution = CAUTION_NONE},
-                                        {"Mass bias", "deg", .caution = CAUTION_NONE}};
+static const FormRow ROWS[BALL_ROWS] = {
+    [BALL_NAME] = {"Name", "", .caution = CAUTION_NONE},
+    [BALL_WEIGHT] = {"Weight", "lb", .caution = CAUTION_JUNIOR},
+    [BALL_COVER] = {"Cover", "", .caution = CAUTION_NONE},
+    [BALL_FINISH] = {"Surface", "", .caution = CAUTION_SURFACE},
+    [BALL_GRIT] = {"Grit", "", .caution = CAUTION_SURFACE},
+    {"Games", "with this surface", .caution = CAUTION_NONE},
+    [BALL_STRENGTH] = {"Cover strength", "", .caution = CAUTION_NONE},
+    {"RG", "in", .caution = CAUTION_NONE},
+    {"Differential", "in", .caution = CAUTION_NONE},
+    {"Intermediate", "in", .caution = CAUTION_NONE},
+    {"Pin to PAP", "in", .caution = CAUTION_NONE},
+    {"Mass bias", "deg", .caution = CAUTION_NONE}};
 
 /* Where a row's value is: a key of one of the ball's tables. */
 static const struct {
@@ -88,6 +90,8 @@ static bool put(void *subject, int row, const char *typed, Error *error)
     if (!ball_sound(&changed, intermediate, &why))
         return error_set(error, "Intermediate: %s", why.text);
     resurface(&changed, &ball->surface, row);
+    if (row == BALL_STRENGTH)
+        changed.strength_before = 0.0; /* no longer what was learnt */
     *ball = changed;
     return true;
 }
@@ -135,12 +139,18 @@ void ball_form_unknown(Ball *ball, int row)
         ball->mass_bias_deg = usual.mass_bias_deg;
     } else {
         ball->cover_strength = usual.cover_strength;
+        ball->strength_before = 0.0;
     }
 }
 
 static void note(const void *subject, int row, char *out, size_t size)
 {
     const Ball *ball = subject;
+    out[0] = '\0';
+    if (row == BALL_STRENGTH && taken_from_ball(ball)) {
+        text_append(out, size, "learnt from your events; was %.4g", ball->strength_before);
+        return;
+    }
     text_copy(out, size,
               row == BALL_FINISH && ball->surface_usual ? "(usual for its cover)"
               : usual_for_kind(ball, row)               ? "(usual for its kind)"

@@ -6,7 +6,16 @@
 #include "core/bag/ball.h"
 #include "ui/form/form.h"
 
-enum { BALL_NAME, BALL_WEIGHT, BALL_COVER, BALL_FINISH, BALL_GRIT, BALL_ROWS = 12 };
+enum {
+    BALL_NAME,
+    BALL_WEIGHT,
+    BALL_COVER,
+    BALL_FINISH,
+    BALL_GRIT,
+    BALL_GAMES,
+    BALL_STRENGTH,
+    BALL_ROWS = 12
+};
 
 /* Of a Ball. The surface has a word for "grit" too; a file gives a number instead. A new surface
  * has no games on it yet. */

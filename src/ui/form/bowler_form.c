@@ -5,6 +5,7 @@
 
 #include "base/text.h"
 #include "core/bag/preset.h"
+#include "core/bag/taken.h"
 #include "core/motion/measure.h"
 
 #define SCATTER_LOW 0.1 /* boards at the arrows */
@@ -186,7 +187,12 @@ static void note(const void *subject, int row, char *out, size_t size)
     bool by_level = row == BOWLER_MPH || row == BOWLER_SCATTER;
     bool by_style = row == BOWLER_ROTATION || row == BOWLER_TILT;
     out[0] = '\0';
-    if (row == BOWLER_LEVEL && bowler.from.level > 0)
+    if (row == BOWLER_MPH && bowler_form_taken(&bowler, row))
+        text_append(out, size, "learnt from your events; was %.4g", bowler.before.mph);
+    else if (row == BOWLER_SCATTER && bowler_form_taken(&bowler, row))
+        text_append(out, size, "learnt from your events; was %.2g",
+                    measure_scatter_at_arrows(&bowler.before.scatter));
+    else if (row == BOWLER_LEVEL && bowler.from.level > 0)
         text_copy(out, size, LEVEL_PRESETS[bowler.from.level - 1].means);
     else if (row == BOWLER_PLAY && bowler.from.style > 0)
         text_copy(out, size, STYLE_PRESETS[bowler.from.style - 1].means);
@@ -203,6 +209,19 @@ static void note(const void *subject, int row, char *out, size_t size)
 
 const FormKind BOWLER_FORM = {
     .rows = ROWS, .count = BOWLER_ROWS, .fields = FIELDS, .show = show, .put = put, .note = note};
+
+bool bowler_form_taken(const Bowler *bowler, int row)
+{
+    return row == BOWLER_MPH       ? taken_from_bowler(bowler, LEARNT_MPH)
+           : row == BOWLER_SCATTER ? taken_from_bowler(bowler, LEARNT_SCATTER)
+                                   : false;
+}
+
+void bowler_form_back(Bowler *bowler, int row)
+{
+    if (bowler_form_taken(bowler, row))
+        taken_back_bowler(bowler, row == BOWLER_MPH ? LEARNT_MPH : LEARNT_SCATTER);
+}
 
 bool bowler_form_source(Bowler *bowler, int row, Source source)
 {

@@ -30,6 +30,11 @@ Bowler bowler_form_start(void);
 /* "I don't know": the field has what is usual for level and style again. */
 void bowler_form_unknown(Bowler *bowler, int row);
 
+/* Whether the field's value is learnt from events and what stood before can be put back; does it.
+ */
+bool bowler_form_taken(const Bowler *bowler, int row);
+void bowler_form_back(Bowler *bowler, int row);
+
 /* Says where the field's value came from; always true. */
 bool bowler_form_source(Bowler *bowler, int row, Source source);
 
