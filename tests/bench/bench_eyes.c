@@ -4,9 +4,10 @@
  *   bench_eyes [BLOCKS-PER-CELL [FIRST-SEED [PARTICLES [GAMES [WORD...]]]]]
  *
  * Blocks of six patterns and the four kinds of bowler who hook most. Besides the players of
- * rehearsals there are three, who all pick the ball and line that strikes most (and by the pins)
+ * rehearsals there are four, who all pick the ball and line that strikes most (and by the pins)
  * over the lanes that they think possible:
  *
+ *   unbound     the advisor's belief and forecast, without what binds its answers
  *   same-eyes   a filter over the world's own generator, fed with what the advisor is told (eyes.h)
  *   eyes-shut   the same without evidence: the best that is known before the first ball
  *   told        the lane as it is: knows-the-lane by this search, so what the search is worth
@@ -27,10 +28,11 @@
 #include "store/files.h"
 
 enum { BOWLERS = 4, CELLS = CELL_PATTERN_COUNT * BOWLERS };
-enum { WHO_COUNT = 8, BLOCKS_MAX = 512, SHOT_GROUPS = 6, GROUP = 6 };
-enum { HOLD, BY_THE_MISS, COACH, ADVISOR, SHUT, SAME, TOLD, KNOWS };
-static const char *const WHO[WHO_COUNT] = {"hold",      "by-the-miss", "coach", "advisor",
-                                           "eyes-shut", "same-eyes",   "told",  "knows-the-lane"};
+enum { WHO_COUNT = 9, BLOCKS_MAX = 512, SHOT_GROUPS = 6, GROUP = 6 };
+enum { HOLD, BY_THE_MISS, COACH, ADVISOR, UNBOUND, SHUT, SAME, TOLD, KNOWS };
+static const char *const WHO[WHO_COUNT] = {"hold",      "by-the-miss", "coach",
+                                           "advisor",   "unbound",     "eyes-shut",
+                                           "same-eyes", "told",        "knows-the-lane"};
 
 /* What is checked of the filter against the truth. */
 enum { VOLUME_LEFT, VOLUME_RIGHT, DRY, FADE, PICK, CARRY, MPH, LAUNCH, FILM, CHECKS };
@@ -163,6 +165,24 @@ static void play_eyes(const Asked *asked, RehearseJob *job, RehearseSetup setup,
     eyes_free(eyes);
 }
 
+/* What the advisor believes, taken at its word. */
+static void play_unbound(RehearseJob *job, RehearseSetup setup, Rehearsal *out, Played *played)
+{
+    setup.player = NULL;
+    rehearse_begin(job, &setup, out);
+    while (!rehearse_over(job)) {
+        const View *view = rehearse_view(job);
+        player_ask(view);
+        while (!advice_result(view->advice)->ready && !advice_step(view->advice))
+            ;
+        EyesBest best = eyes_believed(setup.bag, advice_belief(view->advice), view->lane,
+                                      &view->plan[view->lane]);
+        Choice choice = {.plan = best.plan, .pocket = NAN, .strike = best.strike};
+        rehearse_throw(job, &choice);
+    }
+    sum_up(out, played);
+}
+
 static bool play_block(const Asked *asked, int pattern_at, int bowler, int round, Block *block)
 {
     static Bag demo, bag;
@@ -191,6 +211,8 @@ static bool play_block(const Asked *asked, int pattern_at, int bowler, int round
         if (setup.player) {
             rehearse_play(job, &setup, out);
             sum_up(out, &block->played[who]);
+        } else if (who == UNBOUND) {
+            play_unbound(job, setup, out, &block->played[who]);
         } else {
             play_eyes(asked, job, setup, who, out, block);
         }
@@ -236,10 +258,12 @@ static void report_block(const Asked *asked, int which, const Block *block)
         if (asked->plays[who])
             fprintf(stderr, " %s %.0f %.3f", WHO[who], block->played[who].pins,
                     block->played[who].value);
-    fprintf(stderr, "; counts %.2f, taken %.2f %.2f, %.0f s\n",
-            block->report.ess / block->report.shots,
-            block->report.taken[0] / block->report.moves[0],
-            block->report.taken[1] / block->report.moves[1], block->seconds);
+    if (asked->plays[SAME])
+        fprintf(stderr, "; counts %.2f, taken %.2f %.2f, %.0f s",
+                block->report.ess / block->report.shots,
+                block->report.taken[0] / block->report.moves[0],
+                block->report.taken[1] / block->report.moves[1], block->seconds);
+    fputc('\n', stderr);
 }
 
 /* ---- tables ---- */
@@ -274,25 +298,40 @@ static double total(const Block *blocks, int count, int who, size_t at)
     return sum;
 }
 
+/* A figure less that of `less`, if both play; -1: of nobody. */
+static void print_figure(const Asked *asked, const Block *blocks, int count, int who, int less,
+                         int what)
+{
+    double wide;
+    if (less >= 0 && (!asked->plays[less] || less == who)) {
+        printf(" |");
+        return;
+    }
+    double mean = mean_of(blocks, count, who, less, what, &wide);
+    printf(less < 0 ? " %.1f" : " %+.1f", mean);
+    printf(" +- %.1f%s |", wide, what == 1 ? " %" : "");
+}
+
 static void print_players(const Asked *asked, const Block *blocks, int count)
 {
     printf(
-        "| player | pins a game | worth | over hold, pins | worth | same-eyes over it, worth | "
+        "| player | pins a game | worth | over hold, pins | worth | advisor over it, worth | "
         "strikes said | with bad releases | happened |\n|---|---|---|---|---|---|---|---|---|\n");
     for (int who = 0; who < WHO_COUNT; who++) {
-        double wide[5];
         if (!asked->plays[who])
             continue;
-        double pins = mean_of(blocks, count, who, -1, 0, &wide[0]);
-        double value = mean_of(blocks, count, who, -1, 1, &wide[1]);
-        double over = mean_of(blocks, count, who, HOLD, 0, &wide[2]);
-        double worth = mean_of(blocks, count, who, HOLD, 1, &wide[3]);
-        double behind = mean_of(blocks, count, SAME, who, 1, &wide[4]);
+        printf("| %s |", WHO[who]);
+        print_figure(asked, blocks, count, who, -1, 0);
+        print_figure(asked, blocks, count, who, -1, 1);
+        print_figure(asked, blocks, count, who, HOLD, 0);
+        print_figure(asked, blocks, count, who, HOLD, 1);
+        if (asked->plays[ADVISOR] && who != ADVISOR) {
+            double wide, over = mean_of(blocks, count, ADVISOR, who, 1, &wide);
+            printf(" %+.1f +- %.1f %% |", over, wide);
+        } else {
+            printf(" |");
+        }
         double shots = total(blocks, count, who, offsetof(Played, shots));
-        printf("| %s | %.1f +- %.1f | %.1f +- %.1f %% | %+.1f +- %.1f | %+.1f +- %.1f | %+.1f +- "
-               "%.1f |",
-               WHO[who], pins, wide[0], value, wide[1], over, wide[2], worth, wide[3], behind,
-               wide[4]);
         double said = total(blocks, count, who, offsetof(Played, said));
         double bad = total(blocks, count, who, offsetof(Played, said_bad));
         printf(said > 0.0 ? " %.1f %% |" : " |", 100.0 * said / shots);
@@ -340,6 +379,22 @@ static void print_shares(const Asked *asked, const Block *blocks, int count)
                 print_share(blocks, count, who, what);
 }
 
+static int first_of(const Asked *asked)
+{
+    int who = 0;
+    while (!asked->plays[who])
+        who++;
+    return who;
+}
+
+static int last_of(const Asked *asked)
+{
+    int who = WHO_COUNT - 1;
+    while (!asked->plays[who])
+        who--;
+    return who;
+}
+
 /* Worth by bowler and by the number of the shot in the block. */
 static void print_head(const Asked *asked, const char *first)
 {
@@ -354,7 +409,7 @@ static void print_head(const Asked *asked, const char *first)
     putchar('\n');
 }
 
-static void print_parts(const Asked *asked, const Block *blocks, int count)
+static void print_bowlers(const Asked *asked, const Block *blocks, int count)
 {
     print_head(asked, "bowler, worth");
     for (int b = 0; b < BOWLERS; b++) {
@@ -371,22 +426,24 @@ static void print_parts(const Asked *asked, const Block *blocks, int count)
         }
         putchar('\n');
     }
+}
+
+static void print_groups(const Asked *asked, const Block *blocks, int count)
+{
     print_head(asked, "shots, worth");
     for (int g = 0; g < SHOT_GROUPS; g++) {
-        double n =
-            total(blocks, count, HOLD, offsetof(Played, in_group) + sizeof(double) * (size_t)g);
-        if (asked->plays[HOLD] && !(n > 0.0))
-            continue;
-        printf("| from %d |", g * GROUP + 1);
-        for (int who = 0; who < WHO_COUNT; who++)
-            if (asked->plays[who])
-                printf(" %.1f %% |",
-                       100.0 *
-                           total(blocks, count, who,
-                                 offsetof(Played, group) + sizeof(double) * (size_t)g) /
-                           total(blocks, count, who,
-                                 offsetof(Played, in_group) + sizeof(double) * (size_t)g));
-        putchar('\n');
+        size_t at = sizeof(double) * (size_t)g;
+        for (int who = 0; who < WHO_COUNT; who++) {
+            double n = total(blocks, count, who, offsetof(Played, in_group) + at);
+            if (!(n > 0.0)) /* doesn't play, or the games are over */
+                continue;
+            if (who == first_of(asked))
+                printf("| from %d |", g * GROUP + 1);
+            printf(" %.1f %% |",
+                   100.0 * total(blocks, count, who, offsetof(Played, group) + at) / n);
+            if (who == last_of(asked))
+                putchar('\n');
+        }
     }
 }
 
@@ -434,7 +491,8 @@ static void print_all(const Asked *asked, const Block *blocks, int count)
            asked->no_speed ? ", no speeds" : "");
     print_players(asked, blocks, count);
     print_shares(asked, blocks, count);
-    print_parts(asked, blocks, count);
+    print_bowlers(asked, blocks, count);
+    print_groups(asked, blocks, count);
     if (asked->plays[SAME])
         print_filter(blocks, count);
     putchar('\n');

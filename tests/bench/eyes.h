@@ -88,6 +88,10 @@ enum { EYES_DRAWS = 256 };
 EyesBest eyes_best(const Bag *bag, const EyesLane *lanes, int count, const Plan *now,
                    uint64_t seed);
 
+/* The same by the advisor's own belief and forecast, without what binds its answers; `strike` is of
+ * the draws it was chosen by. */
+EyesBest eyes_believed(const Bag *bag, const Belief *belief, Side lane, const Plan *now);
+
 /* The i-th of evenly filling points, moved by `shift`, as a throw of that scatter. */
 DeliveryOffset eyes_scatter(int i, const double shift[4], const Scatter *scatter);
 

@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "core/advice/candidates.h"
+#include "core/advice/forecast.h"
 #include "core/pins/rack.h"
 #include "eyes.h"
 
@@ -159,36 +160,79 @@ static void state(Search *s, const Plan *plan, EyesBest *best)
     best->strike_bad = (1.0 - bad) * best->strike + bad * spoilt;
 }
 
+/* The balls of a bag, and nothing tried. */
+static void begin(Search *s, const Bag *bag)
+{
+    memset(s, 0, sizeof *s);
+    s->bag = bag;
+    for (int slot = 0; slot < BAG_SLOTS; slot++)
+        if (bag_slot(bag, slot + 1)) {
+            MotionBody body;
+            motion_body(bag_slot(bag, slot + 1), &body);
+            batch_ball(&body, &s->ball[slot]);
+        }
+}
+
+/* The best so many. */
+static void keep(Search *s, int count) { s->count = s->count < count ? s->count : count; }
+
 EyesBest eyes_best(const Bag *bag, const EyesLane *lanes, int count, const Plan *now, uint64_t seed)
 {
     static Search s;
     EyesBest best;
     Rng rng = rng_seed(seed);
-    memset(&s, 0, sizeof s);
-    s.bag = bag;
+    begin(&s, bag);
     s.lanes = lanes;
     s.lane_count = count;
-    for (int slot = 0; slot < BAG_SLOTS; slot++)
-        if (bag_slot(bag, slot + 1)) {
-            MotionBody body;
-            motion_body(bag_slot(bag, slot + 1), &body);
-            batch_ball(&body, &s.ball[slot]);
-        }
     for (int d = 0; d < 4; d++)
         s.shift[d] = rng_uniform(&rng);
     list_all(&s, now);
     rank_all(&s, 8);
-    s.count = s.count < MANY ? s.count : MANY;
+    keep(&s, MANY);
     rank_all(&s, 24);
-    s.count = s.count < KEPT ? s.count : KEPT;
+    keep(&s, KEPT);
     s.tries[s.count++] = (Try){.plan = *now};
     add_neighbours(&s);
     rank_all(&s, 64);
-    s.count = s.count < LAST ? s.count : LAST;
+    keep(&s, LAST);
     rank_all(&s, EYES_DRAWS);
     best.plan = s.tries[0].plan;
     for (int d = 0; d < 4; d++)
         s.shift[d] = rng_uniform(&rng);
     state(&s, &best.plan, &best);
     return best;
+}
+
+/* Every try by the belief's forecast, and the best come first. */
+static void rank_believed(Search *s, const Forecast *forecast, const Belief *belief, bool rough)
+{
+    for (int i = 0; i < s->count; i++) {
+        Try *try = &s->tries[i];
+        const Ball *ball = bag_slot(s->bag, try->plan.slot);
+        const BatchBall *batch = &s->ball[try->plan.slot - 1];
+        Delivery meant = plan_delivery(&s->bag->bowler, &try->plan);
+        int which = belief_ball(belief, ball->id);
+        Outlook outlook = rough ? forecast_rough(forecast, which, batch, &meant)
+                                : forecast_delivery(forecast, which, batch, &meant);
+        try->strike = outlook.strike;
+        try->value = outlook.strike + PIN_WORTH * outlook.pinfall;
+    }
+    qsort(s->tries, (size_t)s->count, sizeof *s->tries, by_value);
+}
+
+EyesBest eyes_believed(const Bag *bag, const Belief *belief, Side lane, const Plan *now)
+{
+    static Search s;
+    static Forecast forecast;
+    forecast_prepare(&forecast, belief, lane, &bag->bowler);
+    begin(&s, bag);
+    list_all(&s, now);
+    rank_believed(&s, &forecast, belief, true);
+    keep(&s, KEPT);
+    s.tries[s.count++] = (Try){.plan = *now};
+    add_neighbours(&s);
+    rank_believed(&s, &forecast, belief, true);
+    keep(&s, LAST);
+    rank_believed(&s, &forecast, belief, false);
+    return (EyesBest){.plan = s.tries[0].plan, .strike = s.tries[0].strike};
 }
