@@ -173,7 +173,7 @@ static void begin(Search *s, const Bag *bag)
         }
 }
 
-/* The best so many. */
+/* Only the best of them. */
 static void keep(Search *s, int count) { s->count = s->count < count ? s->count : count; }
 
 EyesBest eyes_best(const Bag *bag, const EyesLane *lanes, int count, const Plan *now, uint64_t seed)
