@@ -112,6 +112,8 @@ int app_end(App *app, const Error *error)
                 app->unsaved_entries, app->unsaved_entries == 1 ? "y" : "ies");
     if (app && app->unsaved_bag)
         fputs("settee: NOT SAVED: the bag as you edited it\n", stderr);
+    if (app)
+        app_learnt_free(app);
     free(app);
     stage_release();
     return error ? 1 : 0;

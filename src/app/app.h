@@ -7,6 +7,7 @@
 #include "store/files.h"
 #include "store/keys_file.h"
 #include "store/settings.h"
+#include "ui/home/home.h"
 #include "ui/ui.h"
 
 enum { APP_THEMES_MAX = 64 };
@@ -24,6 +25,7 @@ typedef struct App {
     char notice[512];     /* for the next screen */
     int unsaved_entries;  /* of the last event, what the disk refused to the end */
     bool unsaved_bag;
+    struct AppLearnt *learnt; /* what the events say of the bags; NULL: nothing is known */
 } App;
 
 /* Runs; the exit status, after saying on stderr what went wrong. `bag` may be NULL. */
@@ -42,6 +44,11 @@ void app_look(App *app); /* settings and themes, read once before the terminal i
 bool app_open(App *app, Error *error);
 /* Gives the terminal back, says what went wrong (NULL: nothing), frees; the exit status. */
 int app_end(App *app, const Error *error);
+
+/* For Home, as HomeFiles has them: what the events say of the bowler's own bags. */
+bool app_learn(void *context, bool again);
+const HomeLearnt *app_learnt(void *context, const char *bag);
+void app_learnt_free(App *app);
 
 /* Loads an event and shows its screen until it is left; false, with error, if it can't be shown. */
 bool app_event(App *app, const char *event, const char *bag, StageEnd *end, Error *error);

@@ -348,7 +348,9 @@ static const HomeFiles FILES = {.list = list,
                                 .copy = copy,
                                 .rename = rename_file,
                                 .put_away = put_away,
-                                .trash = trash};
+                                .trash = trash,
+                                .learn = app_learn,
+                                .learnt = app_learnt};
 
 /* ---- stage after stage ---- */
 

@@ -101,6 +101,8 @@ unsigned model_where(const Model *model)
         return IN_SEARCH;
     case MODE_BAG:
         return IN_BAG;
+    case MODE_KINDS:
+        return IN_KINDS;
     case MODE_BALL: {
         JsonKind kind = form_holds(&model->form);
         return kind == JSON_TEXT ? IN_FORM_NAME : kind == JSON_WORD ? IN_FORM_WORD : IN_FORM_FIGURE;

@@ -35,7 +35,8 @@ typedef enum Mode {
     MODE_SEARCH, /* from there: the actions that match what is typed */
     MODE_ASK,
     MODE_BAG,
-    MODE_BALL, /* the fields of a ball of the bag */
+    MODE_KINDS, /* what ball to add to it */
+    MODE_BALL,  /* the fields of a ball of the bag */
     MODE_BLOCK,
     MODE_OIL,
     MODE_LOG,
@@ -192,6 +193,7 @@ typedef struct Model {
     int oil_ft;     /* where MODE_OIL cuts the film across */
 
     int ball;            /* chosen in MODE_BAG, index in the bag */
+    int kind;            /* row of MODE_KINDS: 0 a copy of the chosen ball, then BALL_PRESETS */
     Form form;           /* of MODE_BALL */
     bool bag_unsaved;    /* the disk refused the bag; stays set until saving works */
     char bag_saved[200]; /* where the bag was saved, or why not; "": not edited yet */

@@ -53,6 +53,9 @@ void view_draw(const Model *model, Canvas *canvas)
     case MODE_SPARES:
         screen_spares(model, canvas);
         break;
+    case MODE_KINDS:
+        screen_kinds(model, canvas);
+        break;
     case MODE_BALL:
         screen_ball(model, canvas);
         break;

@@ -109,7 +109,12 @@ static void compact_bag(void **state)
         Pinned *pinned = playing(HAND_RIGHT, SIZES[i][0], SIZES[i][1]);
         char name[64];
         pinned->session.event.certified = false;
-        pinned_type(pinned, "B+Fern Lid\r");
+        pinned_type(pinned, "B+");
+        pinned_press(pinned, PRESS_DOWN);
+        if (i == 0)
+            compare("compact-kinds-40x12", &pinned->model);
+        pinned_press(pinned, PRESS_UP);
+        pinned_type(pinned, "\rFern Lid\r");
         pinned_press(pinned, PRESS_ESC);
         for (int up = 0; up < 4; up++)
             pinned_press(pinned, PRESS_UP);

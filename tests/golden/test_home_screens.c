@@ -4,6 +4,7 @@
 #include "ui/home_fake.h"
 
 /* Types the keys (< > ^ v are arrows) at both sizes and compares. */
+static bool learnt;
 static void at_each_size(const char *name, bool empty, const char *keys)
 {
     static const int SIZES[][2] = {{80, 24}, {120, 40}, {40, 12}};
@@ -11,6 +12,8 @@ static void at_each_size(const char *name, bool empty, const char *keys)
         Fake *fake = fake_begin(empty, SIZES[i][0], SIZES[i][1]);
         char file[64];
         assert_non_null(fake);
+        if (learnt)
+            fake_knows(fake);
         for (const char *at = keys; *at; at++) {
             uint32_t key = *at == '>'    ? PRESS_RIGHT
                            : *at == 'v'  ? PRESS_DOWN
@@ -41,6 +44,41 @@ static void bowled_with_another_bag(void **state)
 {
     (void)state;
     at_each_size("others", false, "v");
+}
+static void learnt_line(void **state)
+{
+    (void)state;
+    learnt = true;
+    at_each_size("offers", false, "^");
+    learnt = false;
+}
+static void learnt_page(void **state)
+{
+    (void)state;
+    learnt = true;
+    at_each_size("learnt", false, "lv");
+    learnt = false;
+}
+static void learnt_taken(void **state)
+{
+    (void)state;
+    learnt = true;
+    at_each_size("taken", false, "l\n");
+    learnt = false;
+}
+static void learnt_in_the_form(void **state)
+{
+    (void)state;
+    learnt = true;
+    at_each_size("put-back", false,
+                 "\t\nl\n\x1b"
+                 "bvvv");
+    learnt = false;
+}
+static void learnt_nothing(void **state)
+{
+    (void)state;
+    at_each_size("learnt-nothing", false, "l");
 }
 static void bags(void **state)
 {
@@ -135,6 +173,11 @@ int main(void)
         cmocka_unit_test(welcome),
         cmocka_unit_test(events),
         cmocka_unit_test(bowled_with_another_bag),
+        cmocka_unit_test(learnt_line),
+        cmocka_unit_test(learnt_page),
+        cmocka_unit_test(learnt_taken),
+        cmocka_unit_test(learnt_in_the_form),
+        cmocka_unit_test(learnt_nothing),
         cmocka_unit_test(bags),
         cmocka_unit_test(patterns),
         cmocka_unit_test(choosing_oil),

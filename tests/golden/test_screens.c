@@ -310,7 +310,12 @@ static void bag_is_edited(void **state)
         Model *model = &pinned->model;
         char name[64];
         pinned->session.event.certified = false;
-        pinned_type(pinned, "B+Fern Lid\r");
+        pinned_type(pinned, "B+");
+        pinned_press(pinned, PRESS_DOWN);
+        snprintf(name, sizeof name, "edit-kinds-%dx%d", SIZES[i][0], SIZES[i][1]);
+        compare(name, model);
+        pinned_press(pinned, PRESS_UP);
+        pinned_type(pinned, "\rFern Lid\r");
         pinned_press(pinned, PRESS_ESC);
         pinned_type(pinned, "4x");
         pinned_show_arsenal(pinned, &arsenal);

@@ -25,6 +25,8 @@ typedef struct Fake {
     int kept, trashed; /* how often */
     bool away;         /* the first event was put away */
     char said[64];     /* the last name handed over */
+    bool learns;       /* something is known of what the events say */
+    HomeLearnt learnt;
 } Fake;
 
 static inline bool fake_done(const Fake *fake, Error *error)
@@ -192,6 +194,47 @@ static inline bool fake_trash(void *context, HomeKind kind, const char *name, Er
     return fake_done(fake, error);
 }
 
+static inline bool fake_learn(void *context, bool again)
+{
+    (void)context;
+    (void)again;
+    return false;
+}
+
+static inline const HomeLearnt *fake_learnt(void *context, const char *bag)
+{
+    const Fake *fake = context;
+    return fake->learns && strcmp(bag, "mine") == 0 ? &fake->learnt : NULL;
+}
+
+/* Four events offer a speed and a ball's boards; the scatter fits. */
+static inline void fake_knows(Fake *fake)
+{
+    const Bag *bag = &fake->bag;
+    fake->learns = true;
+    fake->learnt = (HomeLearnt){.current = true, .events = 4, .count = 3};
+    fake->learnt.values[0] = (LearntValue){.kind = LEARNT_MPH,
+                                           .now = bag->bowler.mph,
+                                           .to = 17.4,
+                                           .low = 17.1,
+                                           .high = 17.7,
+                                           .shots = 96,
+                                           .events = 4,
+                                           .offered = true};
+    fake->learnt.values[1] = (LearntValue){.kind = LEARNT_SCATTER, .shots = 120, .events = 4};
+    fake->learnt.values[2] = (LearntValue){.kind = LEARNT_BALL,
+                                           .ball = 2,
+                                           .now = bag->balls[2].cover_strength,
+                                           .to = 1.032,
+                                           .boards = 0.8,
+                                           .low = 0.3,
+                                           .high = 1.3,
+                                           .shots = 62,
+                                           .events = 4,
+                                           .offered = true};
+    text_copy(fake->learnt.ball[2], sizeof fake->learnt.ball[2], bag->balls[2].id);
+}
+
 static const HomeFiles FAKE_FILES = {.list = fake_list,
                                      .read_bag = fake_read_bag,
                                      .read_pattern = fake_read_pattern,
@@ -205,7 +248,9 @@ static const HomeFiles FAKE_FILES = {.list = fake_list,
                                      .copy = fake_copy,
                                      .rename = fake_copy,
                                      .put_away = fake_put_away,
-                                     .trash = fake_trash};
+                                     .trash = fake_trash,
+                                     .learn = fake_learn,
+                                     .learnt = fake_learnt};
 
 static const HomeDoor FAKE_DOORS[] = {{'v', "v", "Some other stage", "what is behind that door"},
                                       {.key = 0}};

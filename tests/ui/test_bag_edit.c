@@ -2,6 +2,8 @@
  * must be saved and computed again afterwards. */
 #include "near.h"
 
+#include "core/bag/preset.h"
+
 #include "ui/form/ball_form.h"
 #include "ui/pinned_bag.h"
 
@@ -314,7 +316,12 @@ static void balls_come_and_go(void **state)
     Pinned *pinned = at_bag(false);
     Model *model = &pinned->model;
     choose(pinned, "Cinder Loom");
-    assert_done(pinned_press(pinned, '+'));
+    assert_false(pinned_press(pinned, '+').save_bag); /* what to add is asked first */
+    assert_int_equal(model->mode, MODE_KINDS);
+    pinned_press(pinned, PRESS_ESC);
+    assert_int_equal(pinned->session.bag.count, 6);
+    pinned_press(pinned, '+');
+    assert_done(pinned_press(pinned, PRESS_ENTER));
     assert_int_equal(model->mode, MODE_BALL);
     assert_int_equal(model->form.row, BALL_NAME);
     assert_string_equal(chosen(pinned)->id, "ball-4"); /* a copy of ball-3: 4 is free */
@@ -343,9 +350,38 @@ static void balls_come_and_go(void **state)
     assert_string_equal(chosen(pinned)->name, "Gourd"); /* it is shown again */
     while (pinned->session.bag.count < BAG_BALLS_MAX) {
         pinned_press(pinned, '+');
+        pinned_press(pinned, PRESS_ENTER);
         pinned_press(pinned, PRESS_ESC);
     }
     assert_refused(pinned, pinned_press(pinned, '+'), "found 41 balls; allowed: 1 to 40");
+    free(pinned);
+}
+
+/* A kind brings what is usual for it, into the locker, undone at a key. */
+static void a_ball_of_a_kind_is_added(void **state)
+{
+    (void)state;
+    Pinned *pinned = at_bag(false);
+    Model *model = &pinned->model;
+    pinned_press(pinned, '+');
+    char *screen = pinned_screen(model);
+    assert_non_null(strstr(screen, "a copy of"));
+    for (const BallPreset *kind = BALL_PRESETS; kind->name; kind++)
+        assert_non_null(strstr(screen, kind->name));
+    free(screen);
+    for (int i = 0; i < 40; i++) /* the list ends */
+        pinned_press(pinned, PRESS_DOWN);
+    assert_string_equal(BALL_PRESETS[model->kind - 1].name, "spare");
+    assert_done(pinned_press(pinned, PRESS_ENTER));
+    assert_int_equal(model->mode, MODE_BALL);
+    assert_int_equal(chosen(pinned)->cover, COVER_POLYESTER);
+    assert_string_equal(BALL_KIND_NAMES[chosen(pinned)->kind], "spare");
+    assert_int_equal(chosen(pinned)->slot, 0);
+    assert_true(chosen(pinned)->surface_usual);
+    pinned_press(pinned, PRESS_ESC);
+    assert_int_equal(pinned->session.bag.count, 7);
+    assert_done(pinned_press(pinned, 'u'));
+    assert_int_equal(pinned->session.bag.count, 6);
     free(pinned);
 }
 
@@ -381,7 +417,7 @@ static void undo_and_redo_all_the_way(void **state)
     put(pinned, BALL_WEIGHT, "14");
     put(pinned, BALL_GRIT, "800");
     pinned->model.mode = MODE_BAG;
-    pinned_type(pinned, "5+");
+    pinned_type(pinned, "5+\r");
     pinned_type(pinned, "Gourd\r");
     pinned_press(pinned, PRESS_ESC);
     pinned_type(pinned, "4-y");
@@ -501,6 +537,7 @@ int main(void)
         cmocka_unit_test(no_surface_changes_in_scored_play),
         cmocka_unit_test(cautions_stand_where_they_matter),
         cmocka_unit_test(balls_come_and_go),
+        cmocka_unit_test(a_ball_of_a_kind_is_added),
         cmocka_unit_test(a_thrown_ball_stays),
         cmocka_unit_test(undo_and_redo_all_the_way),
         cmocka_unit_test(saving_is_shown),

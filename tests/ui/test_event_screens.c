@@ -207,7 +207,7 @@ static void the_bag_on_a_phone(void **state)
     pinned_press(pinned, PRESS_DOWN);
     assert_int_equal(pinned->model.bag_page, 1);
     shows(pinned, "in reserve: adds little");
-    pinned_type(pinned, "+");
+    pinned_type(pinned, "+\r");
     assert_int_equal(pinned->session.bag.count, balls + 1);
     shows(pinned, "Copied to the locker: now give it a");
     shows(pinned, "\n name");

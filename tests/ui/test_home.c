@@ -368,9 +368,42 @@ static void any_keys_at_all(void **state)
     }
 }
 
+/* Nothing changes unasked; one is taken over and put back, on the page and in the form; a number
+ * that was changed meanwhile is no longer offered. */
+static void learnt_is_taken_over_and_put_back(void **state)
+{
+    (void)state;
+    Fake *fake = fake_begin(false, 80, 24);
+    assert_non_null(fake);
+    fake_knows(fake);
+    const Bowler was = fake->bag.bowler;
+    fake_type(fake, "l");
+    assert_int_equal(fake->kept, 0);
+    assert_true(bowler_same(&fake->home.bag.bowler, &was));
+    fake_type(fake, "\n");
+    assert_int_equal(fake->kept, 1);
+    assert_true(fake->bag.bowler.mph == 17.4);
+    assert_int_equal(fake->bag.bowler.from.mph, SOURCE_LEARNT);
+    fake_type(fake, "\n"); /* not twice */
+    assert_int_equal(fake->kept, 1);
+    fake_type(fake, "b");
+    assert_true(bowler_same(&fake->bag.bowler, &was));
+    fake_type(fake, "\n\x1b"); /* again, and back to the events */
+    assert_int_equal(fake->home.mode, HOME_LIST);
+    fake_type(fake, "\t\nb"); /* the bowler's form */
+    fake_press(fake, PRESS_DOWN, BOWLER_MPH - BOWLER_HAND);
+    fake_type(fake, "b\t");
+    assert_true(bowler_same(&fake->bag.bowler, &was));
+    fake->home.bag.balls[2].cover_strength = 1.01;
+    HomeLearntRow rows[LEARNT_MAX];
+    assert_int_equal(home_learnt_rows(&fake->home, rows), 1); /* the speed alone */
+    free(fake);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
+        cmocka_unit_test(learnt_is_taken_over_and_put_back),
         cmocka_unit_test(no_key_means_two_things),
         cmocka_unit_test(help_tells_every_key),
         cmocka_unit_test(the_welcome_is_for_an_empty_home),

@@ -4,6 +4,7 @@
 #define SETTEE_UI_HOME_HOME_H
 
 #include "base/draft.h"
+#include "core/advice/learnt.h"
 #include "core/event/session.h"
 #include "ui/stage.h"
 
@@ -34,6 +35,14 @@ typedef struct HomeDoor {
     const char *shown, *name, *sentence;
 } HomeDoor;
 
+/* What the events bowled with a bag say of its numbers. */
+typedef struct HomeLearnt {
+    bool current; /* of the bag and the events as they are now */
+    int events, count;
+    LearntValue values[LEARNT_MAX];
+    char ball[LEARNT_MAX][sizeof((Ball *)0)->id]; /* of the values of balls */
+} HomeLearnt;
+
 /* Every function returns false with error; `name` is that of a file. */
 typedef struct HomeFiles {
     int (*list)(void *context, HomeKind kind, HomeItem *items, int max); /* returns how many */
@@ -57,6 +66,11 @@ typedef struct HomeFiles {
     bool (*rename)(void *context, HomeKind kind, const char *from, const char *to, Error *error);
     bool (*put_away)(void *context, HomeKind kind, const char *name, bool away, Error *error);
     bool (*trash)(void *context, HomeKind kind, const char *name, Error *error);
+    /* Works out a bit of what the events say of the bowler's own bags; `again`: bags or events may
+     * have changed. False: all is known. NULL: it never is. */
+    bool (*learn)(void *context, bool again);
+    /* What is known of a bag; NULL: nothing yet. With `learn` alone. */
+    const HomeLearnt *(*learnt)(void *context, const char *bag);
 } HomeFiles;
 
 typedef enum HomeLeave { HOME_QUITS, HOME_OPENS, HOME_DOOR } HomeLeave;

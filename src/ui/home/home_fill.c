@@ -4,8 +4,10 @@
 #include "base/text.h"
 #include "core/bag/bag_edit.h"
 #include "core/bag/preset.h"
+#include "core/bag/taken.h"
 #include "ui/form/ball_form.h"
 #include "ui/form/event_form.h"
+#include "ui/form/kinds.h"
 #include "ui/home/home_parts.h"
 
 void *home_subject(Home *home)
@@ -47,10 +49,10 @@ void home_open_form(Home *home, HomeForm which, const FormKind *kind, int row)
 
 /* ---- a bag ---- */
 
-/* Keeps the bag; a new one once there is a ball in it. */
-static void keep_bag(Home *home)
+void home_keep_bag(Home *home)
 {
     Error error = {0};
+    home->learn_again = true;
     if (home->bag.count > 0 &&
         !home->host->files->keep_bag(home->host->context, home->bag_name, &home->bag, &error)) {
         char text[sizeof home->message] = "NOT SAVED: ";
@@ -128,7 +130,7 @@ static void edit_bag(Home *home, const BagEdit *edit, const char *done)
     if (home->ball >= home->bag.count)
         home->ball = home->bag.count - 1;
     home_say(home, ROLE_GOOD, done);
-    keep_bag(home);
+    home_keep_bag(home);
 }
 
 void home_remove_ball(Home *home)
@@ -158,15 +160,8 @@ void home_kinds(Home *home, int argument, uint32_t key)
 void home_kind(Home *home, int argument, uint32_t key)
 {
     int kind = home->kind + home_step(key);
-    if (kind >= 0 && BALL_PRESETS[kind].name)
+    if (kind >= 0 && kind < kinds_count())
         home->kind = kind;
-}
-
-/* As heavy as the bowler's others, or as is usual for the level. */
-static double pounds_for(const Bag *bag)
-{
-    const LevelPreset *level = preset_level(LEVEL_NAMES[bag->bowler.from.level]);
-    return bag->count > 0 ? bag->balls[bag->count - 1].pounds : level ? level->pounds : 15.0;
 }
 
 void home_kind_add(Home *home, int argument, uint32_t key)
@@ -177,14 +172,14 @@ void home_kind_add(Home *home, int argument, uint32_t key)
         home_refuse(home, "the bag is full");
         return;
     }
-    Ball ball = preset_ball_for(bag, &BALL_PRESETS[home->kind], pounds_for(bag));
+    Ball ball = kinds_ball(bag, home->kind);
     bag->balls[bag->count++] = ball;
     home->ball = bag->count - 1;
     text_append(text, sizeof text,
                 ball.slot ? "%s is in slot %d; Tab when there are enough" : "%s is in the locker",
                 ball.name, ball.slot);
     home_say(home, ROLE_GOOD, text);
-    keep_bag(home);
+    home_keep_bag(home);
 }
 
 void home_kind_undo(Home *home, int argument, uint32_t key)
@@ -196,7 +191,7 @@ void home_kind_undo(Home *home, int argument, uint32_t key)
     home->bag.count--;
     home->ball = home->bag.count - 1;
     home_say(home, ROLE_PLAIN, "Taken out again");
-    keep_bag(home);
+    home_keep_bag(home);
 }
 
 void home_kinds_done(Home *home, int argument, uint32_t key)
@@ -355,6 +350,17 @@ void home_unknown(Home *home, int argument, uint32_t key)
     form_go(&home->form, 1);
 }
 
+void home_put_back(Home *home, int argument, uint32_t key)
+{
+    if (home->filling == FORM_BOWLER)
+        bowler_form_back(&home->bowler, home->form.row);
+    else
+        taken_back_ball(&home->ball_draft);
+    form_drop(&home->form);
+    home->touched = true;
+    home_say(home, ROLE_GOOD, "As it was before; Tab keeps it");
+}
+
 void home_measure(Home *home, int argument, uint32_t key)
 {
     int row = home->form.row;
@@ -397,7 +403,7 @@ static void bowler_done(Home *home)
         return;
     }
     home->mode = HOME_BAG;
-    keep_bag(home);
+    home_keep_bag(home);
 }
 
 static void ball_done(Home *home)

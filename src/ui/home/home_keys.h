@@ -28,7 +28,9 @@ enum {
     AT_OILS = 1 << 17,     /* the list to choose from is of patterns */
     AT_ROW = 1 << 18,      /* the field is a stroke or reading */
     AT_SEARCH = 1 << 19,
-    AT_ANY = (1 << 20) - 1
+    AT_TAKEN = 1 << 20, /* it is learnt and can be put back */
+    AT_LEARNT = 1 << 21,
+    AT_ANY = (1 << 22) - 1
 };
 
 typedef enum HomeGroup { OF_HOME, OF_BAG, OF_FORM, OF_SCREEN, HOME_GROUPS } HomeGroup;

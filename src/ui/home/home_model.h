@@ -15,9 +15,10 @@ enum { HOME_ITEMS_MAX = 200, HOME_COLUMNS_MIN = 40, HOME_ROWS_MIN = 12 };
 
 typedef enum HomeMode {
     HOME_WELCOME,
-    HOME_LIST,  /* events, bags or patterns */
-    HOME_BAG,   /* a bag: its bowler and balls */
-    HOME_BALLS, /* the kinds of ball, to add some */
+    HOME_LIST,   /* events, bags or patterns */
+    HOME_BAG,    /* a bag: its bowler and balls */
+    HOME_BALLS,  /* the kinds of ball, to add some */
+    HOME_LEARNT, /* what the events say of a bag's numbers */
     HOME_FORM,
     HOME_NAME, /* a name is being typed, for a copy or a file */
     HOME_ASK,
@@ -58,6 +59,10 @@ typedef struct Home {
     Bag bag;
     int ball; /* chosen in it */
     int kind; /* of ball, chosen in HOME_BALLS */
+
+    int learnt;           /* row chosen in HOME_LEARNT */
+    HomeMode learnt_from; /* where it was opened */
+    bool learn_again;     /* for the loop: a bag has changed */
 
     /* What a form fills in: copies, until they are done. */
     HomeForm filling;
@@ -102,6 +107,17 @@ bool home_compact(const Home *home);         /* below 80 by 24: the compact view
 const char *home_called(const Home *home);   /* the chosen file, as people call it */
 
 void home_draft_words(const Home *home, char *out, size_t size); /* the question about it */
+/* A row of HOME_LEARNT: a number of the bag that is offered, or was taken over, or both. */
+typedef struct HomeLearntRow {
+    LearntKind kind;
+    int ball;                 /* index in the bag */
+    const LearntValue *offer; /* NULL: it was taken over and stands */
+    bool taken;               /* and can be put back */
+} HomeLearntRow;
+int home_learnt_rows(const Home *home, HomeLearntRow rows[LEARNT_MAX]); /* returns how many */
+const HomeLearnt *home_learnt_of(const Home *home, const char *bag);    /* NULL: not known */
+/* "2 values learnt from 3 events with mine: l looks", or "". */
+void home_learnt_line(const Home *home, char *out, size_t size);
 
 /* The rows of the welcome; returns how many. */
 enum { HOME_MENU_MAX = 12 };

@@ -38,6 +38,7 @@ void home_sheet_done(Home *home);
 void home_reading_done(Home *home);
 void home_sheet_leave(Home *home);
 void home_reading_leave(Home *home);
+void home_keep_bag(Home *home); /* a new one once there is a ball in it */
 
 void home_new_event(Home *home);
 

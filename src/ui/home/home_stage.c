@@ -18,6 +18,13 @@ static void take_size(Stage *stage, int columns, int rows)
     stage->draw = true;
 }
 
+/* A bit of what the events say; false: all is known. */
+static bool learn(Stage *stage, bool again)
+{
+    const HomeHost *host = ((HomeStage *)stage)->home->host;
+    return host->files->learn && host->files->learn(host->context, again);
+}
+
 static void take_key(Stage *stage, uint32_t key)
 {
     Home *home = ((HomeStage *)stage)->home;
@@ -27,6 +34,16 @@ static void take_key(Stage *stage, uint32_t key)
     stage->bell = home->bell;
     stage->end = home->over;
     home->all = home->bell = false;
+    if (home->learn_again)
+        stage->busy = learn(stage, true);
+    home->learn_again = false;
+}
+
+/* Between keys: what the events say of the bags. */
+static void take_step(Stage *stage)
+{
+    stage->busy = learn(stage, false);
+    stage->draw = stage->draw || !stage->busy;
 }
 
 static void take_notice(Stage *stage, const char *line)
@@ -40,7 +57,7 @@ static void take_notice(Stage *stage, const char *line)
 static void draw(Stage *stage, Canvas *canvas) { home_draw(((HomeStage *)stage)->home, canvas); }
 
 static const StageKind HOME_STAGE = {
-    .size = take_size, .key = take_key, .notice = take_notice, .draw = draw};
+    .size = take_size, .key = take_key, .notice = take_notice, .step = take_step, .draw = draw};
 
 StageEnd ui_home(HomeHost *host, Error *error)
 {
@@ -49,6 +66,7 @@ StageEnd ui_home(HomeHost *host, Error *error)
     if (!stage.home)
         return error_set(error, "not enough memory"), STAGE_FAILED;
     home_begin(stage.home, host);
+    stage.stage.busy = learn(&stage.stage, true);
     StageEnd end = stage_run(&stage.stage, error);
     free(stage.home);
     return end;

@@ -3,6 +3,7 @@
 #include <string.h>
 
 #include "base/text.h"
+#include "core/bag/taken.h"
 #include "ui/draw/flow.h"
 #include "ui/draw/rolling.h"
 #include "ui/form/ball_form.h"
@@ -50,7 +51,10 @@ static unsigned at_field(const Home *home)
     int row = home->form.row;
     bool bowler = home->filling == FORM_BOWLER, ball = home->filling == FORM_BALL;
     bool usual = kind != JSON_TEXT && (bowler ? row != BOWLER_HAND : ball && ball_form_usual(row));
-    unsigned more = (usual ? AT_USUAL : 0) | (bowler && measure_form(row) ? AT_MEASURES : 0);
+    bool taken = bowler ? bowler_form_taken(&home->bowler, row)
+                        : ball && row == BALL_STRENGTH && taken_from_ball(&home->ball_draft);
+    unsigned more = (taken ? AT_TAKEN : 0) | (usual ? AT_USUAL : 0) |
+                    (bowler && measure_form(row) ? AT_MEASURES : 0);
     more |= home->filling == FORM_SHEET && sheet_row(&home->sheet, row) >= 0 ? AT_ROW : 0;
     return more | (home->form.kind->rows[row].opens ? AT_OPENS
                    : kind == JSON_TEXT              ? AT_TEXT
@@ -74,6 +78,8 @@ unsigned home_where(const Home *home)
         return AT_BAG;
     case HOME_BALLS:
         return AT_KINDS;
+    case HOME_LEARNT:
+        return AT_LEARNT;
     case HOME_FORM:
         return at_field(home);
     case HOME_NAME:

@@ -222,7 +222,9 @@ static void draw_list(const Home *home, Canvas *canvas)
     const HomeItem *items = home->items[home->page];
     int count = home->count[home->page], at = home->at[home->page];
     bool compact = home_compact(home);
-    int first = compact ? 1 : 3, room = canvas->rows - (compact ? 3 : 7);
+    char learnt[120];
+    home_learnt_line(home, learnt, sizeof learnt);
+    int first = compact ? 1 : 3, room = canvas->rows - (compact ? 3 : learnt[0] ? 8 : 7);
     int top = home_top(at, count, room);
     char right[80] = "";
     for (int kind = 0; kind < HOME_KINDS; kind++)
@@ -233,7 +235,9 @@ static void draw_list(const Home *home, Canvas *canvas)
                     kind == (int)home->page ? "[" : "", HOME_TITLES[kind], home->count[kind],
                     kind == (int)home->page ? "]" : "");
     home_frame(home, canvas, home->choosing ? "Choose for the event" : "settee",
-               home->choosing ? HOME_TITLES[home->page] : right, "");
+               home->choosing ? HOME_TITLES[home->page] : right, learnt);
+    if (!compact)
+        canvas_text(canvas, canvas->rows - 5, 3, canvas->columns - 4, ROLE_ACCENT, learnt);
     if (!compact)
         draw_heads(home, canvas);
     for (int i = top; i < count && i < top + room; i++) {
@@ -362,6 +366,9 @@ static void draw_mode(const Home *home, Canvas *canvas, HomeMode mode)
         break;
     case HOME_BALLS:
         home_draw_kinds(home, canvas);
+        break;
+    case HOME_LEARNT:
+        home_draw_learnt(home, canvas);
         break;
     case HOME_FORM:
         if (home->filling == FORM_SHEET || home->filling == FORM_READING)

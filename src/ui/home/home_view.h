@@ -1,4 +1,4 @@
-/* home_view.h - shared by home_view.c, home_view_fill.c and home_view_sheet.c. */
+/* home_view.h - shared by the home_view*.c, and only for them. */
 #ifndef SETTEE_UI_HOME_HOME_VIEW_H
 #define SETTEE_UI_HOME_HOME_VIEW_H
 
@@ -16,6 +16,7 @@ void home_draw_message(const Home *home, Canvas *canvas);
 void home_question(const Home *home, char *out, size_t size);
 
 void home_draw_bag(const Home *home, Canvas *canvas);
+void home_draw_learnt(const Home *home, Canvas *canvas);
 void home_draw_kinds(const Home *home, Canvas *canvas);
 void home_draw_form(const Home *home, Canvas *canvas);
 void home_draw_sheet(const Home *home, Canvas *canvas);

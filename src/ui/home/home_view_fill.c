@@ -2,6 +2,7 @@
 #include "base/text.h"
 #include "core/bag/preset.h"
 #include "core/motion/measure.h"
+#include "ui/form/kinds.h"
 #include "ui/home/home_view.h"
 
 static const Glyphs *glyphs_of(const Home *home) { return home->host->look->glyphs; }
@@ -87,25 +88,17 @@ static void draw_added(const Home *home, Canvas *canvas, int row)
 
 void home_draw_kinds(const Home *home, Canvas *canvas)
 {
-    int row = home_compact(home) ? 2 : 4, count = 0;
+    int row = home_compact(home) ? 2 : 4;
     char right[48] = "";
     text_append(right, sizeof right, "%d ball%s in the bag", home->bag.count,
                 home->bag.count == 1 ? "" : "s");
     home_frame(home, canvas,
                home_compact(home) ? "Balls by kind" : "Balls by what they are sold as", right,
                BALL_PRESETS[home->kind].means);
-    while (BALL_PRESETS[count].name)
-        count++;
-    int room = home_compact(home) ? canvas->rows - 4 : count;
-    int top = home_top(home->kind, count, room);
-    for (int i = top; i < count && i < top + room; i++, row++) {
-        bool here = i == home->kind;
-        if (here)
-            canvas_put(canvas, row, 3, glyphs_of(home)->breaks_right, ROLE_ACCENT);
-        canvas_text(canvas, row, 5, 18, here ? ROLE_ACCENT : ROLE_PLAIN, BALL_PRESETS[i].name);
-        if (!home_compact(home))
-            canvas_text(canvas, row, 24, canvas->columns - 25, ROLE_DIM, BALL_PRESETS[i].means);
-    }
+    int room = home_compact(home) ? canvas->rows - 4 : kinds_count();
+    kinds_draw(NULL, home->kind, !home_compact(home), glyphs_of(home), canvas,
+               (Area){row, 1, room, canvas->columns - 2});
+    row += room;
     if (home_compact(home))
         return;
     canvas_text(canvas, 2, 3, canvas->columns - 4, ROLE_DIM,

@@ -36,6 +36,7 @@ static const KeyPlace PLACES[] = {
     {IN_PICK, "earlier shots"},
     {IN_SPARES, "spares"},
     {IN_BAG, "bag"},
+    {IN_KINDS, "adding a ball"},
     {IN_FORM, "a ball's fields"},
     {IN_BLOCK, "block"},
     {IN_OIL, "oil"},

@@ -39,7 +39,8 @@ enum {
     IN_SEARCH = 1 << 23,  /* typing what action to look for */
     IN_BOWL = 1 << 24,    /* a rehearsal: what to throw next */
     IN_ROLL = 1 << 25,    /* and the ball is on its way */
-    IN_ANY = (1 << 26) - 1
+    IN_KINDS = 1 << 26,   /* what ball to add to the bag */
+    IN_ANY = (1 << 27) - 1
 };
 
 /* Groups of the help screen, in its order. */

@@ -3,6 +3,7 @@
 
 #include "base/text.h"
 #include "ui/form/ball_form.h"
+#include "ui/form/kinds.h"
 #include "ui/input/update.h"
 
 _Static_assert(sizeof((Form *)0)->typed >= sizeof((Ball *)0)->name, "a name can be typed");
@@ -99,15 +100,50 @@ void key_ball_slot(Model *model, Effects *effects, int argument, uint32_t key)
     update_say(model, ROLE_GOOD, text);
 }
 
+/* What to add is chosen first. */
 void key_ball_add(Model *model, Effects *effects, int argument, uint32_t key)
 {
+    const Bag *bag = &model->session->bag;
+    BagEdit edit = {.kind = BAG_ADD, .ball = bag_copy_of(bag, chosen(model))};
+    Error why = {0};
     show_list(model);
-    BagEdit edit = {.kind = BAG_ADD, .ball = bag_copy_of(&model->session->bag, chosen(model))};
+    if (!update_may_write(model, effects))
+        return;
+    if (!session_bag_allows(model->session, &edit, &why)) {
+        update_refuse(model, effects, why.text);
+        return;
+    }
+    model->kind = 0;
+    model->mode = MODE_KINDS;
+}
+
+void key_kind(Model *model, Effects *effects, int argument, uint32_t key)
+{
+    int kind = model->kind + (key == PRESS_UP ? -1 : 1);
+    if (kind >= 0 && kind <= kinds_count())
+        model->kind = kind;
+}
+
+void key_kind_back(Model *model, Effects *effects, int argument, uint32_t key)
+{
+    model->mode = MODE_BAG;
+}
+
+void key_kind_add(Model *model, Effects *effects, int argument, uint32_t key)
+{
+    const Bag *bag = &model->session->bag;
+    bool copy = model->kind == 0;
+    BagEdit edit = {.kind = BAG_ADD,
+                    .ball =
+                        copy ? bag_copy_of(bag, chosen(model)) : kinds_ball(bag, model->kind - 1)};
+    model->mode = MODE_BAG;
     if (!edit_bag(model, effects, &edit))
         return;
     model->ball = model->session->bag.count - 1;
     open_form(model, BALL_NAME);
-    update_say(model, ROLE_GOOD, "Copied to the locker: now give it a name");
+    update_say(model, ROLE_GOOD,
+               copy ? "Copied to the locker: now give it a name"
+                    : "In the locker, with usual numbers: now give it a name");
 }
 
 void key_ball_remove(Model *model, Effects *effects, int argument, uint32_t key)

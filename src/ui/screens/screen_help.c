@@ -80,7 +80,7 @@ int screen_help_top(const Model *model, unsigned where)
                 : where & (IN_LEAVE | IN_SPARE)          ? GROUP_LEAVE
                 : where & IN_SPARES                      ? GROUP_SPARES
                 : where & IN_PICK                        ? GROUP_PICK
-                : where & IN_BAG                         ? GROUP_BAG
+                : where & (IN_BAG | IN_KINDS)            ? GROUP_BAG
                 : where & IN_FORM                        ? GROUP_FORM
                 : where & IN_BLOCK                       ? GROUP_LOOK
                 : where & IN_SUPPOSE                     ? GROUP_SUPPOSE

@@ -50,6 +50,8 @@ void screen_pocket(double believed, double known, char *out, size_t size);
 /* The changes to the release: "+0.5 mph, loft +2, axis -10°", or "". */
 void screen_release_changes(const Plan *from, const Plan *to, char *out, size_t size);
 
+void screen_kinds(const Model *model, Canvas *canvas);
+
 int screen_bag_pages(const Model *model); /* at the model's size */
 /* Top and bottom of the bag's screens; `page` is shown at the top right once all is computed. */
 void screen_bag_frame(const Model *model, Canvas *canvas, const char *page);
