@@ -220,6 +220,29 @@ static void any_key_ends_a_roll(void **state)
     school_shows("2  Move toward the miss");
 }
 
+/* Seen again, a shot rolls too, and the question comes back after it. */
+static void a_shot_seen_again_rolls(void **state)
+{
+    (void)state;
+    school.moves = true;
+    school_type("Kai\r\r\r");
+    school_shows("Where did the ball go?");
+    long before = school.clock_ms;
+    school_type("\r\r\r<");
+    school_shows("Where did the ball go?");
+    assert_true(school.clock_ms - before > 2 * 2500); /* it rolled twice */
+    school.patience = 5;
+    school_type("\r\rx\r<");
+    school_shows("Rolling in real time; any key ends it");
+    assert_false(shows("Where did the ball go?"));
+    school_type("\r\rx\r<x");
+    school_shows("Where did the ball go?");
+    assert_int_equal(school.bells, 0);
+    school.moves = false;
+    school_type("\r\r\r<");
+    school_shows("Where did the ball go?");
+}
+
 /* Whatever is typed, wherever: nothing is drawn outside, and the lessons go on. */
 static void any_keys(void **state)
 {
@@ -270,6 +293,7 @@ int main(void)
                                        TEST(a_disk_that_refuses_is_told),
                                        TEST(a_shot_rolls_in_real_time),
                                        TEST(any_key_ends_a_roll),
+                                       TEST(a_shot_seen_again_rolls),
                                        TEST(any_keys),
                                        TEST(too_small_a_terminal)};
     return cmocka_run_group_tests(tests, NULL, NULL);

@@ -85,7 +85,7 @@ typedef struct TeachModel {
     /* The lesson. */
     int item;
     Lesson lesson;
-    TeachPart part;
+    TeachPart part, after; /* after: PART_BALL, what comes then */
     Play play;
     int shot;         /* shown last */
     bool still;       /* shots are not shown on their way, */

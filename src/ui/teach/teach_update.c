@@ -373,12 +373,13 @@ static void read_score(TeachModel *model)
     text_copy(model->score_words, sizeof model->score_words, need.words);
 }
 
-/* The shot rolls, or has rolled at once. */
-static void roll_shot(TeachModel *model, int shot)
+/* The shot rolls, or has rolled at once; then the lesson goes on with `after`. */
+static void roll_shot(TeachModel *model, int shot, TeachPart after)
 {
     model->shot = shot;
     model->roll_s = 0.0;
-    model->part = model->still ? PART_LOOK : PART_BALL;
+    model->after = after;
+    model->part = model->still ? after : PART_BALL;
 }
 
 bool teach_on_its_way(const TeachModel *model)
@@ -392,7 +393,7 @@ TeachEffects teach_pass(TeachModel *model, int milliseconds)
         return (TeachEffects){0};
     model->roll_s += milliseconds / 1000.0;
     if (rolling_over(&model->shots[model->shot].roll, model->roll_s))
-        model->part = PART_LOOK;
+        model->part = model->after;
     return (TeachEffects){.draw = true};
 }
 
@@ -407,7 +408,7 @@ TeachEffects teach_set(TeachModel *model, const TeachScene *scene, bool own, con
     if (model->lesson.kind == LESSON_SCORE)
         read_score(model);
     if (model->lesson.shot_count > 0)
-        roll_shot(model, 0);
+        roll_shot(model, 0, PART_LOOK);
     else
         model->part = PART_CHOOSE;
     if (doubt[0])
@@ -445,7 +446,8 @@ static void key_shot(TeachModel *model, TeachEffects *effects, int step, uint32_
     (void)effects;
     (void)key;
     int count = model->lesson.shot_count;
-    model->shot = count ? (model->shot + step + count) % count : 0;
+    if (count > 0)
+        roll_shot(model, (model->shot + step + count) % count, PART_ASK);
 }
 
 static void key_hint(TeachModel *model, TeachEffects *effects, int argument, uint32_t key)
@@ -500,7 +502,7 @@ static void key_go(TeachModel *model, TeachEffects *effects, int argument, uint3
     switch (model->part) {
     case PART_LOOK:
         if (model->shot + 1 < model->lesson.shot_count)
-            roll_shot(model, model->shot + 1);
+            roll_shot(model, model->shot + 1, PART_LOOK);
         else
             model->part = model->lesson.answer_count ? PART_ASK : PART_CHOOSE;
         break;
@@ -529,7 +531,7 @@ TeachEffects teach_key(TeachModel *model, uint32_t key)
     const TeachRow *row = (const TeachRow *)key_find(&TEACH_KEYS, teach_where(model), key);
     bool ball = teach_on_its_way(model);
     if (ball) /* what came of it is seen before anything is answered */
-        model->part = PART_LOOK;
+        model->part = model->after;
     if (!row)
         return (TeachEffects){.draw = ball, .bell = !ball && key != PRESS_REDRAW};
     model->message[0] = '\0';
