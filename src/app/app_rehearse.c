@@ -36,22 +36,6 @@ static bool keep(void *context, const RehearsalRecord *record, Error *error)
     return rehearsals_keep(&dated, path, sizeof path, error);
 }
 
-static double seconds(void *context)
-{
-    (void)context;
-    struct timespec now = {0};
-    clock_gettime(CLOCK_MONOTONIC, &now);
-    return (double)now.tv_sec + 1e-9 * (double)now.tv_nsec;
-}
-
-static void wait_for(void *context, double seconds)
-{
-    (void)context;
-    struct timespec pause = {.tv_nsec = (long)(1e9 * seconds)};
-    if (seconds > 0.0 && seconds < 1.0)
-        nanosleep(&pause, NULL);
-}
-
 static int list(const char *kind, UiName *names)
 {
     FileName found[NAMES_MAX];
@@ -116,8 +100,6 @@ bool app_rehearse(App *app, const char *event, unsigned long seed, StageEnd *end
                         .clock = (uint64_t)time(NULL),
                         .load = load,
                         .keep = keep,
-                        .seconds = seconds,
-                        .wait = wait_for,
                         .context = app};
     *end = STAGE_FAILED;
     bool done = lists ? begin(event, lists, &host, error) && stage_ready(error)

@@ -29,9 +29,7 @@ typedef struct UiRehearsal {
                  Pattern *into_pattern, Error *error);
     /* Keeps what it came to; false, with error, if it can't. NULL: not kept. */
     bool (*keep)(void *context, const RehearsalRecord *record, Error *error);
-    double (*seconds)(void *context); /* a clock that only goes on */
-    void (*wait)(void *context, double seconds);
-    void *context; /* of all four */
+    void *context; /* of both */
 } UiRehearsal;
 
 /* Until the bowler leaves it; the terminal is open (stage.h). */

@@ -9,25 +9,11 @@
 #include "ui/input/keys.h"
 #include "ui/ui_rehearse.h"
 
-static double moment; /* of the stage's clock */
-
 static double cpu_ms(void)
 {
     struct timespec t;
     clock_gettime(CLOCK_PROCESS_CPUTIME_ID, &t);
     return 1e3 * (double)t.tv_sec + 1e-6 * (double)t.tv_nsec;
-}
-
-static double seconds(void *context)
-{
-    (void)context;
-    return moment;
-}
-
-static void wait_for(void *context, double by)
-{
-    (void)context;
-    moment += by;
 }
 
 static bool load(void *context, const char *bag, const char *pattern, Bag *into_bag,
@@ -51,13 +37,9 @@ static void measure(UiRehearsal *host, int columns, int rows)
     while (stage->busy)
         stage->kind->step(stage);
     stage->kind->key(stage, PRESS_ENTER);
-    double rolling = moment + 2.0; /* it takes longer */
-    while (moment < rolling) {
+    while (stage->tick_ms > 0) {
         double began = cpu_ms();
-        stage->draw = false;
-        stage->kind->step(stage);
-        if (!stage->draw)
-            continue;
+        stage->kind->tick(stage, stage->tick_ms);
         canvas_erase(&canvas);
         stage->kind->draw(stage, &canvas);
         double took = cpu_ms() - began;
@@ -89,9 +71,7 @@ int main(void)
                         .games = 1,
                         .bowlers = 4,
                         .seed = 16510,
-                        .load = load,
-                        .seconds = seconds,
-                        .wait = wait_for};
+                        .load = load};
     if (!files_rules("coach", &rules, &error))
         return 1;
     puts("a picture of a rolling ball (16 ms is the goal)");

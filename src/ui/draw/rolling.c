@@ -34,6 +34,11 @@ static int point_after(const Roll *roll, double seconds)
     return point;
 }
 
+double rolling_ft(const Roll *roll, double seconds)
+{
+    return roll->path[point_after(roll, seconds)].ft;
+}
+
 void rolling_behind(const Roll *roll, double seconds, Roll *behind)
 {
     *behind = *roll;

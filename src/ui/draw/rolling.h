@@ -11,6 +11,8 @@ enum { ROLLING_FRAME_MS = 50 }; /* between two pictures */
 
 /* How long it takes to the pins, or to the gutter. */
 double rolling_seconds(const Roll *roll);
+/* How far down the lane it is. */
+double rolling_ft(const Roll *roll, double seconds);
 /* At the pins the ball stays in sight for a moment: whether that is over too. */
 bool rolling_over(const Roll *roll, double seconds);
 

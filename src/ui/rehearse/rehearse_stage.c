@@ -6,6 +6,7 @@
 
 #include "base/text.h"
 #include "core/rehearse/seed.h"
+#include "ui/draw/rolling.h"
 #include "ui/event_stage.h"
 #include "ui/rehearse/rehearse_choices.h"
 #include "ui/rehearse/rehearse_end.h"
@@ -13,8 +14,6 @@
 
 typedef enum Page { PAGE_CHOICES, PAGE_LOAD, PAGE_BOWL, PAGE_END } Page;
 
-#define FRAME_SECONDS (1.0 / 60.0) /* between two pictures of a rolling ball */
-#define LEAST_WAIT 1e-4
 #define LEAST_DEAR 0.05 /* pins; what costs less is not told */
 
 typedef struct RehearseStage {
@@ -39,7 +38,7 @@ typedef struct RehearseStage {
     /* The ball on its way. */
     bool rolling;
     Roll roll;
-    double began, drawn;
+    double roll_s; /* how long it has rolled */
     /* The end. */
     EndPage end;
     RehearseJob *other;
@@ -58,7 +57,8 @@ static void settle(RehearseStage *self)
     }
     stage->deaf = self->page == PAGE_LOAD;
     stage->busy = self->page == PAGE_LOAD || (self->page == PAGE_END && !self->end.done) ||
-                  (self->page == PAGE_BOWL && (self->rolling || event->busy || !self->judged));
+                  (self->page == PAGE_BOWL && (event->busy || !self->judged));
+    stage->tick_ms = self->rolling ? ROLLING_FRAME_MS : 0;
 }
 
 /* ---- the block ---- */
@@ -135,20 +135,6 @@ static void load(RehearseStage *self)
 
 /* ---- the ball ---- */
 
-/* How far it is after that many seconds; past the last point: it has arrived. */
-static double feet_after(const Roll *roll, double seconds)
-{
-    double at = 0.0;
-    for (int i = 0; i + 1 < roll->count; i++) {
-        double by = roll->path[i + 1].ft - roll->path[i].ft;
-        double takes = by / (roll->path[i].mph * 5280.0 / 3600.0);
-        if (at + takes > seconds)
-            return roll->path[i].ft + by * (seconds - at) / takes;
-        at += takes;
-    }
-    return LANE_LENGTH_FT + 1.0;
-}
-
 static void arrive(RehearseStage *self)
 {
     const Shot *seen = rehearse_seen(self->job);
@@ -158,8 +144,9 @@ static void arrive(RehearseStage *self)
     event_stage_send(self->event, (Msg){.kind = MSG_SEEN, .shot = seen, .ok = last});
 }
 
-static void show_roll(RehearseStage *self, double ft)
+static void show_roll(RehearseStage *self)
 {
+    double ft = rolling_ft(&self->roll, self->roll_s);
     event_stage_send(self->event, (Msg){.kind = MSG_ROLL, .roll = &self->roll, .ft = ft});
 }
 
@@ -177,26 +164,8 @@ static void bowl(RehearseStage *self)
         return;
     }
     self->rolling = true;
-    self->began = self->drawn = self->host->seconds(self->host->context);
-    show_roll(self, 0.0);
-}
-
-/* Between two pictures something useful is computed, or nothing. */
-static void roll_on(RehearseStage *self)
-{
-    UiRehearsal *host = self->host;
-    double now = host->seconds(host->context);
-    double left = FRAME_SECONDS - (now - self->drawn);
-    if (left < LEAST_WAIT) {
-        double ft = feet_after(&self->roll, now - self->began);
-        self->drawn = now;
-        if (ft > LANE_LENGTH_FT)
-            arrive(self);
-        else
-            show_roll(self, ft);
-    } else {
-        host->wait(host->context, left);
-    }
+    self->roll_s = 0.0;
+    show_roll(self);
 }
 
 /* ---- the end ---- */
@@ -393,12 +362,23 @@ static void step(Stage *stage)
         load(self);
     else if (self->page == PAGE_END)
         step_end(self);
-    else if (self->rolling)
-        roll_on(self);
     else if (self->event->busy)
         self->event->kind->step(self->event);
     else
         self->judged = judge_step(self->judge);
+    settle(self);
+}
+
+static void take_tick(Stage *stage, int milliseconds)
+{
+    RehearseStage *self = (RehearseStage *)stage;
+    if (self->rolling) {
+        self->roll_s += milliseconds / 1000.0;
+        if (self->roll_s >= rolling_seconds(&self->roll))
+            arrive(self);
+        else
+            show_roll(self);
+    }
     settle(self);
 }
 
@@ -419,8 +399,12 @@ static void draw(Stage *stage, Canvas *canvas)
         choices_draw(&self->choices, self->host, stage->look->glyphs, canvas, self->message);
 }
 
-static const StageKind REHEARSE_STAGE = {
-    .size = take_size, .key = take_key, .notice = take_notice, .step = step, .draw = draw};
+static const StageKind REHEARSE_STAGE = {.size = take_size,
+                                         .key = take_key,
+                                         .notice = take_notice,
+                                         .step = step,
+                                         .tick = take_tick,
+                                         .draw = draw};
 
 Stage *rehearse_stage_new(UiRehearsal *host)
 {
