@@ -1,6 +1,5 @@
-/* school.h - the lessons' stage on a terminal made of functions: keys are typed when it waits for
- * one, and the last screen is kept as text. For one test program each, since it stands in the place
- * of the terminal. */
+/* school.h - the lessons' stage on a terminal made of functions (fake_term.h): keys are typed when
+ * it waits for one. For one test program each. */
 #ifndef SETTEE_TESTS_UI_SCHOOL_H
 #define SETTEE_TESTS_UI_SCHOOL_H
 
@@ -13,16 +12,13 @@
 #include "base/text.h"
 #include "store/builtin.h"
 #include "store/files.h"
-#include "ui/input/keys.h"
-#include "ui/term/term.h"
+#include "ui/fake_term.h"
 #include "ui/ui.h"
 
 static struct {
-    int columns, rows;
     const uint32_t *keys; /* 0 ends */
     bool idle, over;
-    int draws, bells, steps; /* steps: turns that did not wait */
-    char *screen;            /* as last drawn, heap */
+    int steps; /* turns that did not wait */
     Theme plain;
     StageLook look;
     int lesson_count, kept; /* kept: how often the juniors were saved */
@@ -36,51 +32,7 @@ static struct {
     long clock_ms;
 } school;
 
-bool term_there(char *why, unsigned long size)
-{
-    (void)why;
-    (void)size;
-    return true;
-}
-
-bool term_init(char *why, unsigned long size)
-{
-    (void)why;
-    (void)size;
-    return true;
-}
-
-void term_fini(void) {}
-void term_release(void) {}
-static bool ascii_only;
-bool term_utf8(void) { return !ascii_only; }
-bool term_no_colour(void) { return false; }
-bool term_still(void) { return !school.moves; }
-long term_clock_ms(void) { return 1 + school.clock_ms; }
-void term_theme(const Theme *theme) { (void)theme; }
-void term_bell(void) { school.bells++; }
-bool term_resized(void) { return false; }
-int term_ending(void) { return school.over ? SIGTERM : 0; }
-
-void term_size(int *columns, int *rows)
-{
-    *columns = school.columns;
-    *rows = school.rows;
-}
-
-void term_draw(const Canvas *canvas, bool all)
-{
-    (void)all;
-    size_t size = canvas_plain(canvas, NULL, 0) + 1;
-    assert_int_equal(canvas->spilled, 0);
-    free(school.screen);
-    school.screen = malloc(size);
-    assert_non_null(school.screen);
-    canvas_plain(canvas, school.screen, size);
-    school.draws++;
-}
-
-void term_wait(int milliseconds)
+static void school_wait(int milliseconds)
 {
     bool tick = milliseconds > 0;
     school.clock_ms += tick ? milliseconds : 0;
@@ -89,7 +41,7 @@ void term_wait(int milliseconds)
     school.steps += !school.idle;
 }
 
-uint32_t term_key(void)
+static uint32_t school_key(void)
 {
     if (!school.idle)
         return PRESS_NONE;
@@ -99,6 +51,9 @@ uint32_t term_key(void)
     school.over = true;
     return PRESS_NONE;
 }
+
+static int school_ending(void) { return school.over ? SIGTERM : 0; }
+static long school_clock(void) { return 1 + school.clock_ms; }
 
 static bool school_patterns(void *context, const Lesson *lesson, Pattern *pattern, Pattern *learned,
                             Error *error)
@@ -119,10 +74,14 @@ static bool school_keep(void *context, const Juniors *juniors, Error *error)
 /* Nobody yet, and every built-in lesson. */
 static void school_begin(int columns, int rows)
 {
-    free(school.screen);
+    fake_forget();
     memset(&school, 0, sizeof school);
-    school.columns = columns;
-    school.rows = rows;
+    fake.columns = columns;
+    fake.rows = rows;
+    fake.key = school_key;
+    fake.ending = school_ending;
+    fake.clock = school_clock;
+    fake.wait = school_wait;
     school.plain = theme_plain();
     school.look = (StageLook){.themes = &school.plain, .theme_count = 1};
     for (const BuiltinFile *file = BUILTIN_FILES; file->kind; file++) {
@@ -149,6 +108,8 @@ static StageEnd school_keys(const uint32_t *keys)
     school.keys = keys;
     school.idle = true;
     school.over = false;
+    fake.still = !school.moves;
+    school.look.still = false; /* as nobody has chosen */
     assert_true(stage_open(&school.look, &error));
     StageEnd end = ui_teach(&host, &error);
     stage_close();

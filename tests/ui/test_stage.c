@@ -7,42 +7,18 @@
 
 #include "base/text.h"
 #include "core/line/first.h"
+#include "ui/fake_term.h"
 #include "ui/pinned.h"
-#include "ui/term/term.h"
 #include "ui/ui.h"
 
 /* ---- the terminal ---- */
 
-static struct {
-    uint32_t (*key)(void); /* what is typed next */
-    int (*ending)(void);   /* asked once a turn and before every key */
-    int keys, draws;       /* keys given, screens drawn */
-    long clock;            /* each look at it takes 20 ms */
-    char *first, *screen;  /* as first and as last drawn, heap */
-} fake;
-
-bool term_there(char *why, unsigned long size)
+/* Each look at it takes 20 ms. */
+static long hasty_clock(void)
 {
-    (void)why;
-    (void)size;
-    return true;
+    static long clock;
+    return clock += 20;
 }
-
-bool term_init(char *why, unsigned long size)
-{
-    (void)why;
-    (void)size;
-    return true;
-}
-
-void term_fini(void) {}
-void term_release(void) {}
-bool term_utf8(void) { return true; }
-bool term_no_colour(void) { return false; }
-bool term_still(void) { return false; }
-long term_clock_ms(void) { return fake.clock += 20; }
-void term_theme(const Theme *theme) { (void)theme; }
-void term_bell(void) {}
 
 /* The linker sends calls of calloc here: they fail while `starved`. */
 static bool resized, starved;
@@ -53,42 +29,15 @@ void *__wrap_calloc(size_t count, size_t size)
     return starved ? NULL : __real_calloc(count, size);
 }
 
-bool term_resized(void)
+/* To a size for which there is no memory. */
+static bool is_resized(void)
 {
     bool was = resized;
     starved = was;
     resized = false;
+    fake.columns = was ? 120 : fake.columns;
     return was;
 }
-
-void term_size(int *columns, int *rows)
-{
-    *columns = starved ? 120 : 80;
-    *rows = starved ? 40 : 24;
-}
-
-void term_draw(const Canvas *canvas, bool all)
-{
-    (void)all;
-    size_t size = canvas_plain(canvas, NULL, 0) + 1;
-    free(fake.screen);
-    fake.screen = malloc(size);
-    assert_non_null(fake.screen);
-    canvas_plain(canvas, fake.screen, size);
-    if (fake.draws++ == 0)
-        fake.first = strdup(fake.screen);
-}
-
-void term_wait(int milliseconds) { (void)milliseconds; }
-
-uint32_t term_key(void)
-{
-    uint32_t key = fake.key();
-    fake.keys += key != PRESS_NONE;
-    return key;
-}
-
-int term_ending(void) { return fake.ending(); }
 
 /* ---- the program on it ---- */
 
@@ -110,9 +59,7 @@ static bool keep(void *context, const Entry *entry, char *news, size_t size, Err
 
 static void forget(void)
 {
-    free(fake.first);
-    free(fake.screen);
-    memset(&fake, 0, sizeof fake);
+    fake_forget();
     kept_count = 0;
 }
 
@@ -122,6 +69,8 @@ static StageEnd run_to_end(uint32_t (*key)(void), int (*ending)(void))
     forget();
     fake.key = key;
     fake.ending = ending;
+    fake.clock = hasty_clock;
+    fake.resized = is_resized;
     Error error = {0};
     StageLook look = {.themes = &pinned.theme, .theme_count = 1};
     UiHost host = {.session = &pinned.session,

@@ -6,8 +6,8 @@
 
 static void school_shows(const char *text)
 {
-    if (!strstr(school.screen, text))
-        fail_msg("the screen lacks \"%s\"\n%s", text, school.screen);
+    if (!strstr(fake.screen, text))
+        fail_msg("the screen lacks \"%s\"\n%s", text, fake.screen);
 }
 
 static int set_up(void **state)
@@ -31,7 +31,7 @@ static void a_name_is_given(void **state)
     school_shows("Lessons: a new name");
     school_type("\r"); /* none was typed */
     school_shows("Type a name first");
-    assert_int_equal(school.bells, 1);
+    assert_int_equal(fake.bells, 1);
     assert_int_equal(school.juniors.count, 0);
     school_type("Kaj\x7fi <^\r");
     assert_int_equal(school.juniors.count, 1);
@@ -112,11 +112,11 @@ static void a_level_has_a_fresh_question(void **state)
     school_type("Kai\rvvvvvvv\r");
     school_shows("Question of level 1");
     school_shows("Somebody stands or aims not quite right");
-    char *first = strdup(school.screen);
+    char *first = strdup(fake.screen);
     Play play = {.level = 1, .chose = 2};
     junior_add_play(&school.juniors.all[0], &play); /* the next one is another */
     school_type("\rvvvvvvv\r");
-    if (strcmp(first, school.screen) == 0)
+    if (strcmp(first, fake.screen) == 0)
         fail_msg("the same question again\n%s", first);
     free(first);
 }
@@ -162,7 +162,7 @@ static void with_a_bag_of_ones_own(void **state)
     school_type("\rvvvvvvvvvvvv\r");
     school_shows("Harder is not straighter");
     school_shows("a friend throws");
-    assert_null(strstr(school.screen, "Tarn Ledger"));
+    assert_null(strstr(fake.screen, "Tarn Ledger"));
 }
 
 static void a_disk_that_refuses_is_told(void **state)
@@ -176,13 +176,13 @@ static void a_disk_that_refuses_is_told(void **state)
 /* What stands behind `before` as a number; the test fails without it. */
 static double number_behind(const char *before)
 {
-    const char *at = strstr(school.screen, before);
+    const char *at = strstr(fake.screen, before);
     if (!at)
-        fail_msg("the screen lacks \"%s\"\n%s", before, school.screen);
+        fail_msg("the screen lacks \"%s\"\n%s", before, fake.screen);
     return at ? strtod(at + strlen(before), NULL) : 0.0;
 }
 
-static bool shows(const char *text) { return strstr(school.screen, text) != NULL; }
+static bool shows(const char *text) { return strstr(fake.screen, text) != NULL; }
 
 /* After a second and a half it is as far down the lane as a speed between its release and now takes
  * it; until it is at the pins, they stand. */
@@ -212,10 +212,10 @@ static void any_key_ends_a_roll(void **state)
     assert_false(shows("Rolling in real time"));
     assert_false(shows("Where did the ball go?"));
     school_shows("1-2-4 stand");
-    assert_int_equal(school.bells, 0);
+    assert_int_equal(fake.bells, 0);
     school_type("\r\rx\r");
     school_shows("Where did the ball go?");
-    assert_int_equal(school.bells, 0);
+    assert_int_equal(fake.bells, 0);
     school_type("\r\r~");
     school_shows("2  Move toward the miss");
 }
@@ -237,7 +237,7 @@ static void a_shot_seen_again_rolls(void **state)
     assert_false(shows("Where did the ball go?"));
     school_type("\r\rx\r<x");
     school_shows("Where did the ball go?");
-    assert_int_equal(school.bells, 0);
+    assert_int_equal(fake.bells, 0);
     school.moves = false;
     school_type("\r\r\r<");
     school_shows("Where did the ball go?");
