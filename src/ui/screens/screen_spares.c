@@ -198,8 +198,9 @@ static void draw_tells(Pane *pane)
     const Signs *signs = &pane->model->shown.signs;
     for (int i = 0; pane->air && i < SIGN_COUNT && pane->row < pane->bottom; i++)
         if (signs->seen[i])
-            canvas_text(pane->canvas, pane->row++, pane->column + LABEL, pane->columns - LABEL,
-                        ROLE_DIM, sign_words((Sign)i, session->bag.bowler.hand));
+            pane->row += canvas_wrap(pane->canvas, pane->row, pane->column + LABEL,
+                                     pane->columns - LABEL, pane->bottom - pane->row, ROLE_DIM,
+                                     sign_words((Sign)i, session->bag.bowler.hand));
 }
 
 static void draw_throw(const Model *model, Canvas *canvas, Area area)

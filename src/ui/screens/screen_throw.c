@@ -403,7 +403,7 @@ static void compact_title(Pane *pane)
                             text) +
                 2;
         const Ball *ball = bag_slot(&model->session->bag, pane->best->plan.slot);
-        if (room - used > 6 && ball)
+        if (ball && canvas_width(ball->name) <= room - used)
             canvas_text(pane->canvas, pane->row, pane->column + used, room - used, pane->text,
                         ball->name);
     } else {
