@@ -211,6 +211,25 @@ static void a_whole_block(void **state)
     free(hold);
 }
 
+/* What a rehearsal is, is said whole where there is room, and not at all where there is none. */
+static void the_first_page_is_whole(void **state)
+{
+    (void)state;
+    UiRehearsal host = host_of(7);
+    Stage *stage = start(&host, 80, 24);
+    for (int columns = 40; columns <= 120; columns += 10)
+        for (int rows = 12; rows <= 40; rows++) {
+            resize(stage, columns, rows);
+            bool begins = strstr(screen(stage), "You decide as in play") != NULL;
+            assert_true(begins || columns < 80 || rows < 24);
+            if (begins)
+                shows(stage, "lane.\n");
+            shows(stage, "Block");
+            shows(stage, "Enter bowl");
+        }
+    rehearse_stage_free(stage);
+}
+
 /* M during a block: the next ball is not shown on its way, though the block began with rolling. */
 static void motion_is_turned_off_during_a_block(void **state)
 {
@@ -323,9 +342,11 @@ static void sizes_and_faults(void **state)
 
 int main(void)
 {
-    const struct CMUnitTest tests[] = {
-        cmocka_unit_test(a_whole_block), cmocka_unit_test(practice_and_a_move),
-        cmocka_unit_test(motion_is_turned_off_during_a_block),
-        cmocka_unit_test(surprises_are_shared), cmocka_unit_test(sizes_and_faults)};
+    const struct CMUnitTest tests[] = {cmocka_unit_test(a_whole_block),
+                                       cmocka_unit_test(practice_and_a_move),
+                                       cmocka_unit_test(the_first_page_is_whole),
+                                       cmocka_unit_test(motion_is_turned_off_during_a_block),
+                                       cmocka_unit_test(surprises_are_shared),
+                                       cmocka_unit_test(sizes_and_faults)};
     return cmocka_run_group_tests_name("rehearse stage", tests, set_up, tear_down);
 }

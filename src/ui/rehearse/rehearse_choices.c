@@ -169,8 +169,14 @@ void choices_draw(const Choices *choices, const UiRehearsal *host, const Glyphs 
     static const char *const NAMES[CHOICE_ROWS] = {"Bag",      "Pattern",        "Games",
                                                    "Bowlers",  "Practice balls", "Hidden lane",
                                                    "Your arm", "The ball",       "Block"};
-    bool brief = canvas->columns < 60 || canvas->rows < 20;
-    int top = brief ? 1 : canvas->rows >= 30 ? 5 : 3, pitch = canvas->rows >= 30 ? 2 : 1;
+    static const char WHAT[] =
+        "You decide as in play, with the same keys. The answers stay hidden until you ask with h. "
+        "At the end you see what each decision cost, and the hidden lane.";
+    enum { UNDER = 4 }; /* a line free, two for the sentence, another free */
+    int room = canvas->rows - 2, what = canvas_lines(canvas->columns - 8, WHAT);
+    bool brief = canvas->columns < 60 || 3 + CHOICE_ROWS + UNDER + what > room;
+    bool airy = 5 + 2 * CHOICE_ROWS + UNDER + what <= room;
+    int top = brief ? 1 : airy ? 5 : 3, pitch = airy && !brief ? 2 : 1;
     int name_at = brief ? 2 : 4, value_at = brief ? 17 : 22;
     const char *under = "";
     screen_frame_top(canvas, brief ? "Rehearse" : "Rehearse: a block on a lane you can't see", "");
@@ -197,9 +203,7 @@ void choices_draw(const Choices *choices, const UiRehearsal *host, const Glyphs 
         sentence[0] = (char)(sentence[0] - 'a' + 'A');
     if (!brief) {
         canvas_wrap(canvas, below, 4, canvas->columns - 8, 2, ROLE_PLAIN, sentence);
-        canvas_wrap(canvas, below + 3, 4, canvas->columns - 8, 3, ROLE_DIM,
-                    "You decide as in play, with the same keys. The answers stay hidden until you "
-                    "ask with h. At the end you see what each decision cost, and the hidden lane.");
+        canvas_wrap(canvas, below + 3, 4, canvas->columns - 8, what, ROLE_DIM, WHAT);
     }
     canvas_hline(canvas, canvas->rows - 2, 0, canvas->columns, glyphs->rule, ROLE_DIM);
     char hint[sizeof sentence];
