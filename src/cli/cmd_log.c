@@ -222,10 +222,10 @@ static void print_shot(const Session *session, int index)
 /* The frames of a game that were thrown between two shots and known only by their pins. */
 static void print_told(const Session *session, int game, int before)
 {
-    for (int i = 0; i < session->told_count; i++) {
-        const ToldFrame *told = &session->told[i];
-        if (told->game == game && told->before == before)
-            printf("%5d %-5s %s (pins only)\n", told->frame, SIDE_NAMES[told->lane], told->balls);
+    int at[SESSION_TOLD_MAX], count = session_told(session, game, before, at);
+    for (int i = 0; i < count; i++) {
+        const ToldFrame *told = &session->told[at[i]];
+        printf("%5d %-5s %s (pins only)\n", told->frame, SIDE_NAMES[told->lane], told->balls);
     }
 }
 

@@ -133,10 +133,12 @@ char *journal_entry_line(int number, const Entry *entry)
     json_out_string(&out, "kind", ENTRY_NAMES[entry->kind]);
     json_out_string(&out, "lane", SIDE_NAMES[entry->lane]);
     bool frame = entry->kind == ENTRY_FRAME || entry->kind == ENTRY_FRAME_EDIT;
-    if (entry->kind == ENTRY_EDIT || frame)
+    if (entry->kind == ENTRY_EDIT || entry->kind == ENTRY_TARGET || frame)
         json_out_integer(&out, "index", entry->index);
     if (frame)
         json_out_string(&out, "balls", entry->balls);
+    if (frame && entry->ahead > 0)
+        json_out_integer(&out, "ahead", entry->ahead);
     if (entry->kind == ENTRY_SHOT || entry->kind == ENTRY_EDIT)
         put_shot(&out, &entry->shot);
     if (entry->kind == ENTRY_PLAN)
@@ -181,6 +183,7 @@ static const JsonField ENTRY_FIELDS[] = {
     {"index", JSON_INTEGER, JSON_AT(EntryLine, entry.index), .min = 0, .max = SESSION_SHOTS_MAX},
     {"apart", JSON_BOOL, JSON_AT(EntryLine, entry.apart)},
     {"balls", JSON_TEXT, JSON_AT(EntryLine, entry.balls)},
+    {"ahead", JSON_INTEGER, JSON_AT(EntryLine, entry.ahead), .min = 0, .max = SESSION_TOLD_MAX},
     {.key = "shot"},
     {.key = "plan"},
     {.key = "sum"},

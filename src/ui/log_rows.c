@@ -1,22 +1,14 @@
 /* log_rows.c - a game as the Log screen lists it. */
 #include "ui/log_rows.h"
 
-static int told_before(const Session *session, int game, int before, LogRow *out)
-{
-    int count = 0;
-    for (int i = 0; i < session->told_count; i++)
-        if (session->told[i].balls[0] && session->told[i].game == game &&
-            session->told[i].before == before)
-            out[count++] = (LogRow){LOG_TOLD, i};
-    return count;
-}
-
 int log_rows(const Session *session, int game, LogRow out[LOG_ROWS_MAX])
 {
     int count = 0;
     for (int i = 0; i <= session->shot_count; i++) {
-        if (game > 0)
-            count += told_before(session, game, i, out + count);
+        int told[SESSION_TOLD_MAX],
+            told_count = game > 0 ? session_told(session, game, i, told) : 0;
+        for (int k = 0; k < told_count; k++)
+            out[count++] = (LogRow){LOG_TOLD, told[k]};
         if (i < session->shot_count && session->shot_game[i] == game)
             out[count++] = (LogRow){LOG_SHOT, i};
     }

@@ -189,7 +189,6 @@ typedef struct Model {
     int log_game, log_row; /* of MODE_LOG: the game, and the row chosen */
     LogChange change;
     char typed[64]; /* in the log, so far: a frame's balls, or the target */
-    int target;     /* score to aim for, 0: none */
     int oil_ft;     /* where MODE_OIL cuts the film across */
 
     int ball;            /* chosen in MODE_BAG, index in the bag */

@@ -5,8 +5,9 @@
 
 #include "core/event/stays.h"
 
-const char *const ENTRY_NAMES[ENTRY_KINDS + 1] = {
-    "shot", "edit", "plan", "apart", "game", "undo", "redo", "gap", "frame", "frame-edit", 0};
+const char *const ENTRY_NAMES[ENTRY_KINDS + 1] = {"shot",  "edit",       "plan",   "apart",
+                                                  "game",  "undo",       "redo",   "gap",
+                                                  "frame", "frame-edit", "target", 0};
 
 /* The number in `count` digits; -1: something else stands there. */
 static int digits(const char *text, int count)
@@ -159,18 +160,36 @@ static void apply_standing(Session *session, const Entry *entry)
     case ENTRY_GAME:
         next_game(session);
         break;
+    case ENTRY_TARGET:
+        session->target = entry->index;
+        break;
     default:
         break;
     }
 }
 
 /* What is edited or out of order: of each shot and told frame the entry of its latest edit, -1:
- * none; and the entries that told of frames. */
+ * none; and the entries that told of frames, whether each was applied, and which of them comes
+ * right ahead of it, -1: none. */
 typedef struct Later {
     short shot[SESSION_SHOTS_MAX], told[SESSION_TOLD_MAX];
-    short frame[SESSION_TOLD_MAX];
+    short frame[SESSION_TOLD_MAX], ahead[SESSION_TOLD_MAX];
+    bool applied[SESSION_TOLD_MAX];
     int frame_count;
 } Later;
+
+/* A frame goes in ahead of one that was told earlier, behind those that already are. */
+static void look_frame(const Session *session, Later *later, short at)
+{
+    short number = (short)later->frame_count++;
+    int of = session->entries[at].ahead - 1;
+    later->frame[number] = at;
+    later->ahead[number] = -1;
+    if (of < 0 || of >= number)
+        return;
+    later->ahead[number] = later->ahead[of];
+    later->ahead[of] = number;
+}
 
 static Later look_later(const Session *session)
 {
@@ -187,7 +206,7 @@ static Later look_later(const Session *session)
         if (entry->kind == ENTRY_FRAME_EDIT && entry->index >= 0 && entry->index < SESSION_TOLD_MAX)
             later.told[entry->index] = at;
         if (entry->kind == ENTRY_FRAME && later.frame_count < SESSION_TOLD_MAX)
-            later.frame[later.frame_count++] = at;
+            look_frame(session, &later, at);
     }
     return later;
 }
@@ -203,13 +222,26 @@ static void apply_shot(Session *session, const Later *later, const Entry *entry)
     apply_standing(session, &as_edited);
 }
 
-static void apply_frame(Session *session, const Later *later, int number)
+static void apply_one(Session *session, Later *later, int number)
 {
     Entry as_edited = session->entries[later->frame[number]];
     short edit = later->told[number];
     if (edit >= 0)
         memcpy(as_edited.balls, session->entries[edit].balls, sizeof as_edited.balls);
     apply_told(session, &as_edited, number);
+    later->applied[number] = true;
+}
+
+/* With those right ahead of it, the first of them first. */
+static void apply_frame(Session *session, Later *later, int number)
+{
+    short chain[SESSION_TOLD_MAX];
+    int count = 0;
+    for (int at = number; at >= 0; at = later->ahead[at])
+        chain[count++] = (short)at;
+    while (count > 0)
+        if (!later->applied[chain[--count]])
+            apply_one(session, later, chain[count]);
 }
 
 /* What follows from the rest: the same however often it is done. */
@@ -238,15 +270,17 @@ void session_fold(Session *session)
     session->ball_of_tenth = 1;
     session->last_ball = session->game_over = false;
     session->shot_count = 0;
+    session->target = 0;
     for (int i = 0; i < session->standing_count; i++) {
         const Entry *entry = &session->entries[session->standing[i]];
         if (entry->kind == ENTRY_SHOT) {
             for (int k = told; k < later.frame_count; k++)
-                if (session->entries[later.frame[k]].index == session->shot_count)
+                if (!later.applied[k] &&
+                    session->entries[later.frame[k]].index == session->shot_count)
                     apply_frame(session, &later, k);
             apply_shot(session, &later, entry);
         } else if (entry->kind == ENTRY_FRAME) {
-            if (entry->index == session->shot_count)
+            if (!later.applied[told] && entry->index == session->shot_count)
                 apply_frame(session, &later, told);
             told++;
         } else {
@@ -373,6 +407,10 @@ static const char *entry_fault(const Session *session, const Entry *entry)
         return session->can_redo ? NULL : "nothing to redo";
     case ENTRY_GAP:
         return NULL;
+    case ENTRY_TARGET:
+        return entry->index >= 0 && entry->index <= SCORE_PERFECT
+                   ? NULL
+                   : "a score to aim for: 1 to 300, or 0 for none";
     case ENTRY_FRAME:
     case ENTRY_FRAME_EDIT:
         return session_told_fault(session, entry);
@@ -396,7 +434,7 @@ const char *session_refuses(const Session *session, const Entry *entry)
 static bool changes_earlier(EntryKind kind)
 {
     return kind != ENTRY_SHOT && kind != ENTRY_PLAN && kind != ENTRY_APART && kind != ENTRY_GAME &&
-           kind != ENTRY_GAP;
+           kind != ENTRY_GAP && kind != ENTRY_TARGET;
 }
 
 static void add(Session *session, Entry entry)
@@ -435,6 +473,10 @@ bool session_restore(Session *session, const Entry *entry)
     Entry named = *entry;
     if (entry->kind == ENTRY_FRAME && entry->index > session->shot_count)
         named.index = session->shot_count; /* shots before it were lost */
+    if (entry->kind == ENTRY_FRAME && entry->ahead > 0 &&
+        (entry->ahead > session->told_count ||
+         session->told[entry->ahead - 1].before != named.index))
+        named.ahead = 0; /* and what it was ahead of, too */
     if (entry_fault(session, &named))
         return false;
     if ((entry->kind == ENTRY_SHOT || entry->kind == ENTRY_EDIT) && !entry->shot.ball[0])

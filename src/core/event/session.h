@@ -64,8 +64,10 @@ typedef enum EntryKind {
     ENTRY_REDO,  /* redoes the last entry undone */
     ENTRY_GAP,   /* does nothing: an entry that was lost stood here, of a kind not known */
     ENTRY_FRAME, /* a frame whose shots nobody logged, known by `balls`; it was thrown before shot
-                  * `index`, which is the number of shots if it is the latest */
+                  * `index`, which is the number of shots if it is the latest; among such frames
+                  * before the one that `ahead` counts, from 1; 0: after them */
     ENTRY_FRAME_EDIT, /* `balls` of the told frame `index` replaced; "": there was no such frame */
+    ENTRY_TARGET,     /* `index`: the score to aim for in each game, 0: none */
     ENTRY_KINDS
 } EntryKind;
 extern const char *const ENTRY_NAMES[ENTRY_KINDS + 1];
@@ -74,7 +76,7 @@ typedef struct Entry {
     EntryKind kind;
     Side lane;
     bool apart;
-    int index;
+    int index, ahead;
     Shot shot;
     Plan plan;
     char balls[TOLD_SIZE];
@@ -117,6 +119,7 @@ typedef struct Session {
                                           * it was not the third ball of the tenth */
     int told_count;
     ToldFrame told[SESSION_TOLD_MAX]; /* as they were entered, which may not be as thrown */
+    int target;                       /* score to aim for, 0: none */
     bool can_undo, can_redo;
 } Session;
 
@@ -159,6 +162,10 @@ extern const char *const SESSION_SURFACES_CLOSED;
 void session_say_ball(const Session *session, Shot *shot);
 void session_find_slot(const Session *session, Shot *shot);
 void session_fill_plan(const Session *session, Plan *plan);
+
+/* The told frames of a game that were thrown after shot `before` - 1 and before the next, as they
+ * were thrown: indices of `told`; returns how many. */
+int session_told(const Session *session, int game, int before, int out[SESSION_TOLD_MAX]);
 
 /* The last frame of a game that was entered, 0: none. */
 int session_frames(const Session *session, int game);

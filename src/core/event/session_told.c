@@ -39,7 +39,10 @@ const char *session_told_fault(const Session *session, const Entry *entry)
         return "the event's log is full";
     if (entry->index < 0 || entry->index > session->shot_count)
         return "no such shot";
-    if (entry->index == session->shot_count && session->game_over &&
+    if (entry->ahead < 0 || entry->ahead > session->told_count ||
+        (entry->ahead > 0 && session->told[entry->ahead - 1].before != entry->index))
+        return "no such frame";
+    if (entry->ahead == 0 && entry->index == session->shot_count && session->game_over &&
         session->game >= session->event.games)
         return "the last game is over";
     return is_some_frame(entry->balls) ? NULL : NO_FRAME;
@@ -65,12 +68,31 @@ const char *session_told_misplaced(const Session *session, const Entry *entry)
     }
     if (entry->index < session->warm_up_count)
         return "a warm-up has no frames";
+    if (entry->ahead > 0) {
+        const ToldFrame *next = &session->told[entry->ahead - 1];
+        if (session_frames(session, next->game) == SCORE_FRAMES)
+            return "that game has its ten frames";
+        return is_frame(entry->balls, NULL) ? NULL : NO_FRAME;
+    }
     bool latest = entry->index == session->shot_count;
     if (latest && session->frame == SCORE_FRAMES && !session->game_over)
         return is_frame(entry->balls, tenth_so_far(session)) ? NULL : NO_TENTH;
     if (!latest && session_frames(session, session->shot_game[entry->index]) == SCORE_FRAMES)
         return "that game has its ten frames";
     return is_frame(entry->balls, NULL) ? NULL : NO_FRAME;
+}
+
+int session_told(const Session *session, int game, int before, int out[SESSION_TOLD_MAX])
+{
+    int count = 0;
+    for (int frame = 1; frame <= SCORE_FRAMES; frame++)
+        for (int i = 0; i < session->told_count; i++) {
+            const ToldFrame *told = &session->told[i];
+            if (told->balls[0] && told->game == game && told->before == before &&
+                told->frame == frame)
+                out[count++] = i;
+        }
+    return count;
 }
 
 int session_frames(const Session *session, int game)
@@ -107,13 +129,11 @@ static bool score_shot(Score *score, const Session *session, int index)
 static bool score_told(Score *score, const Session *session, int game, int before)
 {
     char why[8];
-    for (int i = 0; i < session->told_count; i++) {
-        const ToldFrame *told = &session->told[i];
-        if (told->game != game || told->before != before)
-            continue;
+    int told[SESSION_TOLD_MAX], count = session_told(session, game, before, told);
+    for (int i = 0; i < count; i++) {
         if (score->ball > 1 && score->frame < SCORE_FRAMES)
             return false;
-        if (!score_read(score, told->balls, why, sizeof why))
+        if (!score_read(score, session->told[told[i]].balls, why, sizeof why))
             return false;
     }
     return true;

@@ -88,6 +88,8 @@ bool update_enter(Model *model, Effects *effects, const Entry *entry)
         return false;
     }
     effects->keep = true;
+    if (entry->kind == ENTRY_TARGET) /* the lane is none the wiser */
+        return true;
     bool inside = entry->kind == ENTRY_FRAME && entry->index < model->session->shot_count;
     if (entry->kind != ENTRY_PLAN && entry->kind != ENTRY_EDIT && entry->kind != ENTRY_APART &&
         entry->kind != ENTRY_FRAME_EDIT && !inside)

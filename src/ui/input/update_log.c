@@ -79,13 +79,18 @@ static Entry told_entry(Model *model, const char *balls)
 {
     const Session *session = model->session;
     LogRow row = chosen(model);
-    Entry entry = {.kind = row.kind == LOG_TOLD ? ENTRY_FRAME_EDIT : ENTRY_FRAME,
-                   .lane = session->lane,
-                   .index = row.index};
+    bool edit = row.kind == LOG_TOLD && model->change != LOG_ADD_FRAME;
+    Entry entry = {
+        .kind = edit ? ENTRY_FRAME_EDIT : ENTRY_FRAME, .lane = session->lane, .index = row.index};
     text_copy(entry.balls, sizeof entry.balls, balls);
-    if (row.kind == LOG_TOLD)
+    if (edit) {
         entry.lane = session->told[row.index].lane;
-    else if (row.kind == LOG_SHOT) /* lanes take turns */
+    } else if (row.kind == LOG_TOLD) { /* ahead of it */
+        const ToldFrame *next = &session->told[row.index];
+        entry.lane = next->lane == SIDE_LEFT ? SIDE_RIGHT : SIDE_LEFT;
+        entry.index = next->before;
+        entry.ahead = row.index + 1;
+    } else if (row.kind == LOG_SHOT) /* lanes take turns */
         entry.lane = session->shots[row.index].lane == SIDE_LEFT ? SIDE_RIGHT : SIDE_LEFT;
     return entry;
 }
@@ -100,7 +105,7 @@ void update_change(Model *model, Effects *effects)
     case LOG_EDIT_FRAME:
     case LOG_ADD_FRAME:
         text_copy(model->typed, sizeof model->typed,
-                  row.kind == LOG_TOLD ? model->session->told[row.index].balls : "");
+                  model->change == LOG_EDIT_FRAME ? model->session->told[row.index].balls : "");
         model->mode = MODE_TOLD;
         break;
     case LOG_REMOVE_FRAME: {
@@ -141,9 +146,7 @@ void key_log_edit(Model *model, Effects *effects, int argument, uint32_t key)
 void key_log_add(Model *model, Effects *effects, int argument, uint32_t key)
 {
     LogRow row = chosen(model);
-    if (row.kind == LOG_TOLD)
-        update_refuse(model, effects, "choose the shot that came after the frame, then +");
-    else if (model->log_game == 0)
+    if (model->log_game == 0)
         update_refuse(model, effects, "the warm-up has no frames");
     else if (row.index >= 0)
         change(model, effects, LOG_ADD_FRAME, model->log_game);
@@ -188,8 +191,8 @@ void key_told_take(Model *model, Effects *effects, int argument, uint32_t key)
 void key_target(Model *model, Effects *effects, int argument, uint32_t key)
 {
     model->typed[0] = '\0';
-    if (model->target > 0)
-        text_append(model->typed, sizeof model->typed, "%d", model->target);
+    if (model->session->target > 0)
+        text_append(model->typed, sizeof model->typed, "%d", model->session->target);
     model->mode = MODE_TARGET;
 }
 
@@ -200,13 +203,9 @@ void key_target_type(Model *model, Effects *effects, int argument, uint32_t key)
 
 void key_target_take(Model *model, Effects *effects, int argument, uint32_t key)
 {
-    long target = strtol(model->typed, NULL, 10);
-    if (target > SCORE_PERFECT) {
-        update_refuse(model, effects, "a score to aim for: 1 to 300, or 0 for none");
-        return;
-    }
-    model->target = (int)target;
-    model->mode = MODE_LOG;
+    Entry entry = {.kind = ENTRY_TARGET, .index = (int)strtol(model->typed, NULL, 10)};
+    if (entry.index == model->session->target || update_enter(model, effects, &entry))
+        model->mode = MODE_LOG;
 }
 
 void key_log_back(Model *model, Effects *effects, int argument, uint32_t key)

@@ -209,11 +209,11 @@ void screen_score(const Model *model, ScoreLength length, char *out, size_t size
         text_append(out, size, wide ? "strikes %d of %d" : "strikes %d/%d", strikes, seen);
     } else if (score.over) {
         text_append(out, size, "score %d", score.total);
-    } else if (model->target > 0 && wide) {
+    } else if (model->session->target > 0 && wide) {
         text_append(out, size, "%d; ", score.total);
-        need_text(&score, model->target, out + strlen(out), size - strlen(out));
-    } else if (model->target > 0) {
-        need_text(&score, model->target, out, size);
+        need_text(&score, model->session->target, out + strlen(out), size - strlen(out));
+    } else if (model->session->target > 0) {
+        need_text(&score, model->session->target, out, size);
     } else {
         text_append(out, size, wide ? "score %d, at most %d" : "%d, best %d", score.total,
                     score.best);

@@ -87,8 +87,8 @@ static int draw_score(const Model *model, Canvas *canvas, Area area, const Score
         text_append(text, sizeof text, "Score %d", score->total);
     else
         text_append(text, sizeof text, "Score %d, best possible %d", score->total, score->best);
-    if (known && model->target > 0 && !score->over) {
-        ScoreNeed need = score_need(score, model->target);
+    if (known && model->session->target > 0 && !score->over) {
+        ScoreNeed need = score_need(score, model->session->target);
         text_append(text, sizeof text, ". %s", need.words);
     }
     return canvas_wrap(canvas, area.row, area.column, area.columns, area.rows,

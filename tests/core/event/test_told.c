@@ -151,6 +151,58 @@ static void a_frame_told_late(void **state)
     free(s);
 }
 
+static Entry ahead_of(const Session *s, int number, const char *balls)
+{
+    Entry entry = a_frame(s, s->told[number].before, balls);
+    entry.ahead = number + 1;
+    return entry;
+}
+
+/* Frames that were forgotten between frames that nobody logged either. */
+static void a_frame_ahead_of_a_told_one(void **state)
+{
+    (void)state;
+    Session *s = begin(2);
+    tell(s, "X");  /* 0 */
+    tell(s, "9/"); /* 1 */
+    bowl(s, 0, 0);
+    tell(s, "81"); /* 2 */
+    apply(s, ahead_of(s, 1, "72"));
+    score_is(s, 1, "X 72 9/ X 81");
+    assert_int_equal(s->told[3].frame, 2);
+    assert_int_equal(s->told[1].frame, 3);
+    apply(s, ahead_of(s, 1, "63")); /* between that and the spare */
+    score_is(s, 1, "X 72 63 9/ X 81");
+    apply(s, ahead_of(s, 0, "54")); /* the very first */
+    apply(s, ahead_of(s, 2, "45")); /* after the last shot */
+    score_is(s, 1, "54 X 72 63 9/ X 45 81");
+    int order[SESSION_TOLD_MAX];
+    assert_int_equal(session_told(s, 1, 0, order), 5);
+    assert_int_equal(order[0], 5);
+    assert_int_equal(order[3], 4);
+    apply(s, an_edit(3, "7/"));
+    score_is(s, 1, "54 X 7/ 63 9/ X 45 81");
+    apply(s, an_edit(1, "")); /* what it was ahead of goes; it stays */
+    score_is(s, 1, "54 X 7/ 63 X 45 81");
+    refuse(s, ahead_of(s, 2, "9"), "a frame is written X, 9/, 81, -/ or F9");
+    Entry wrong = ahead_of(s, 2, "X");
+    wrong.index = 0;
+    refuse(s, wrong, "no such frame");
+    wrong.ahead = 7;
+    refuse(s, wrong, "no such frame");
+    tell(s, "X");
+    tell(s, "X");
+    tell(s, "9/X");
+    refuse(s, ahead_of(s, 2, "X"), "that game has its ten frames");
+    tell(s, "X"); /* the next game, and ahead of its first frame */
+    apply(s, ahead_of(s, s->told_count - 1, "81"));
+    score_is(s, 2, "81 X");
+    for (int i = 0; i < 2; i++)
+        apply(s, (Entry){.kind = ENTRY_UNDO});
+    score_is(s, 1, "54 X 7/ 63 X 45 81 X X 9/X");
+    free(s);
+}
+
 static void the_tenth(void **state)
 {
     (void)state;
@@ -278,12 +330,13 @@ static void a_foul_in_the_tenth(void **state)
 static void any_mixture_scores_as_the_sheet(void **state)
 {
     (void)state;
-    int told = 0, late = 0;
+    int told = 0, late = 0, ahead = 0;
     for (uint64_t seed = 0; seed < 200; seed++) {
         Rng rng = rng_seed(seed);
         Session *s = begin(1);
         char frames[9][24], sheet[256] = "";
         bool logged[9];
+        int told_here = 0;
         for (int i = 0; i < 9; i++) {
             int first = (int)rng_between(&rng, 0.0, 11.0);
             int second = first < 10 ? (int)rng_between(&rng, 0.0, 11.0 - first) : 0;
@@ -309,22 +362,70 @@ static void any_mixture_scores_as_the_sheet(void **state)
             Pins left = (Pins)(PINS_ALL << first & PINS_ALL);
             bowl(s, left, (Pins)(PINS_ALL << (first + second) & PINS_ALL));
         }
-        for (int i = 0, before = 0; i < 9; i++) {
-            before += logged[i];
+        int number[9], order[9];
+        for (int i = 0; i < 9; i++) {
+            number[i] = -1;
+            order[i] = i;
+        }
+        for (int i = 8; i > 0; i--) { /* in any order of entering */
+            int other = (int)rng_between(&rng, 0.0, i + 1.0), swap = order[i];
+            order[i] = order[other];
+            order[other] = swap;
+        }
+        for (int k = 0; k < 9; k++) {
+            int i = order[k], before = 0, next = i + 1;
             if (logged[i])
                 continue;
-            told++;
-            late += before < s->shot_count;
+            for (int j = 0; j < i; j++)
+                before += logged[j];
+            while (next < 9 && !logged[next] && number[next] < 0)
+                next++;
             Entry entry = a_frame(s, before, frames[i]);
+            if (next < 9 && !logged[next])
+                entry.ahead = number[next] + 1;
             entry.lane = i % 2 ? SIDE_RIGHT : SIDE_LEFT;
+            ahead += entry.ahead > 0;
+            late += before < s->shot_count;
+            number[i] = told_here++;
             apply(s, entry);
         }
+        told += told_here;
         score_is(s, 1, sheet);
         assert_int_equal(session_frames(s, 1), 9);
         assert_int_equal(s->frame, 10);
         free(s);
     }
-    assert_true(told > 500 && late > 200);
+    assert_true(told > 500 && late > 200 && ahead > 200);
+}
+
+/* A part of the event like any other: kept, taken back, and no lane is the wiser. */
+static Entry through_a_journal(const Entry *entry);
+static void a_score_to_aim_for(void **state)
+{
+    (void)state;
+    Session *s = begin(2);
+    Side lane = s->lane;
+    Entry target = {.kind = ENTRY_TARGET, .index = 210};
+    Entry read = through_a_journal(&target);
+    assert_int_equal(read.kind, ENTRY_TARGET);
+    assert_int_equal(read.index, 210);
+    apply(s, read);
+    assert_int_equal(s->target, 210);
+    assert_int_equal(s->lane, lane);
+    bowl(s, 0, 0);
+    target.index = 220;
+    apply(s, target);
+    apply(s, a_frame(s, 0, "9/")); /* the state is computed again */
+    assert_int_equal(s->target, 220);
+    for (int i = 0; i < 2; i++)
+        apply(s, (Entry){.kind = ENTRY_UNDO});
+    assert_int_equal(s->target, 210);
+    target.index = 301;
+    refuse(s, target, "a score to aim for: 1 to 300, or 0 for none");
+    target.index = 0;
+    apply(s, target);
+    assert_int_equal(s->target, 0);
+    free(s);
 }
 
 static Entry through_a_journal(const Entry *entry)
@@ -350,6 +451,9 @@ static void journal_lines(void **state)
     assert_int_equal(read.lane, SIDE_RIGHT);
     assert_int_equal(read.index, 3);
     assert_string_equal(read.balls, "9/");
+    assert_int_equal(read.ahead, 0);
+    frame.ahead = 12;
+    assert_int_equal(through_a_journal(&frame).ahead, 12);
     read = through_a_journal(&(Entry){.kind = ENTRY_FRAME_EDIT, .index = 2});
     assert_int_equal(read.kind, ENTRY_FRAME_EDIT);
     assert_string_equal(read.balls, "");
@@ -378,6 +482,9 @@ static void shots_before_it_were_lost(void **state)
     assert_true(session_restore(s, &entry));
     assert_int_equal(s->told[0].before, 0);
     score_is(s, 1, "X");
+    entry.ahead = 5; /* and so were frames that it came before */
+    assert_true(session_restore(s, &entry));
+    score_is(s, 1, "X X");
     free(s);
 }
 
@@ -386,6 +493,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(frames_between_shots),
         cmocka_unit_test(a_frame_told_late),
+        cmocka_unit_test(a_frame_ahead_of_a_told_one),
         cmocka_unit_test(the_tenth),
         cmocka_unit_test(the_rest_of_the_tenth),
         cmocka_unit_test(what_is_no_frame),
@@ -393,6 +501,7 @@ int main(void)
         cmocka_unit_test(fouls),
         cmocka_unit_test(a_foul_in_the_tenth),
         cmocka_unit_test(any_mixture_scores_as_the_sheet),
+        cmocka_unit_test(a_score_to_aim_for),
         cmocka_unit_test(journal_lines),
         cmocka_unit_test(shots_before_it_were_lost),
     };
