@@ -145,6 +145,43 @@ static Rehearsal *played_by(const Player *player, uint64_t seed)
     return block;
 }
 
+static void type(Stage *stage, const char *text)
+{
+    for (; *text; text++)
+        press(stage, (unsigned char)*text);
+}
+
+/* A friend's block by its two words, with a hyphen or a space, or its number; what is no block
+ * stays to be corrected, and letters are no other keys meanwhile. */
+static void a_block_is_typed(void **state)
+{
+    (void)state;
+    UiRehearsal host = host_of(7);
+    Stage *stage = start(&host, 80, 24);
+    assert_null(strstr(screen(stage), "hungry-owl"));
+    type(stage, "bhungri owlq");
+    press(stage, PRESS_BACKSPACE);
+    press(stage, PRESS_ENTER);
+    shows(stage, "No block is called hungri-owl; did you mean hungry-owl?");
+    press(stage, PRESS_ESC);
+    assert_false(stage->end);
+    assert_null(strstr(screen(stage), "hungri"));
+    type(stage, "bHungry owl\r");
+    shows(stage, "hungry-owl");
+    type(stage, "bno such block at all\r");
+    shows(stage, "is no block's name; amber-otter is one");
+    press(stage, PRESS_ESC);
+    type(stage, "b70000\r");
+    shows(stage, "70000");
+    type(stage, "b0\r");
+    shows(stage, "two words, such as amber-otter");
+    for (int i = 0; i < 30; i++)
+        type(stage, "\b");
+    type(stage, "5\r");
+    shows(stage, "hungry-owl");
+    rehearse_stage_free(stage);
+}
+
 /* Held on the screen, a block is the one that hold plays; the answers are counted where they are
  * asked for; the ball rolls for as long as it takes, and the page at the end has it all. */
 static void a_whole_block(void **state)
@@ -342,7 +379,8 @@ static void sizes_and_faults(void **state)
 
 int main(void)
 {
-    const struct CMUnitTest tests[] = {cmocka_unit_test(a_whole_block),
+    const struct CMUnitTest tests[] = {cmocka_unit_test(a_block_is_typed),
+                                       cmocka_unit_test(a_whole_block),
                                        cmocka_unit_test(practice_and_a_move),
                                        cmocka_unit_test(the_first_page_is_whole),
                                        cmocka_unit_test(motion_is_turned_off_during_a_block),

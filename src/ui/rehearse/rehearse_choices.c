@@ -1,15 +1,18 @@
 /* rehearse_choices.c - see rehearse_choices.h. */
 #include "ui/rehearse/rehearse_choices.h"
 
+#include <stdlib.h>
+#include <string.h>
+
 #include "base/rng.h"
 #include "base/text.h"
 #include "core/rehearse/rehearse.h"
-#include "core/rehearse/seed.h"
 #include "ui/screens/screens.h"
 
 enum { GAMES_MAX = 6, BOWLERS_MAX = 10, PRACTICE_STEP = 2, PRACTICE_MOST = 20 };
 
-static const KeyPlace PLACES[] = {{AT_FORM, "what to bowl"}, {AT_END, "what it cost"}};
+static const KeyPlace PLACES[] = {
+    {AT_FORM, "what to bowl"}, {AT_SEED, "a block's words"}, {AT_END, "what it cost"}};
 
 const KeyTable REHEARSE_KEYS = {.of = "Rehearse",
                                 .places = PLACES,
@@ -101,6 +104,51 @@ void choices_act(Choices *choices, const UiRehearsal *host, RehearseAct act)
         change(choices, host, act == ACT_LESS ? -1 : 1);
 }
 
+/* Two words, or the number that they stand for. */
+static bool take_seed(Choices *choices, char *message, size_t size)
+{
+    enum { SEED_MOST = 1000000000 }; /* as on the command line */
+    uint64_t seed = strtoull(choices->typed, NULL, 10);
+    char near[SEED_TEXT_MAX];
+    bool figures = choices->typed[strspn(choices->typed, "0123456789")] == '\0';
+    if (figures ? seed >= 1 && seed <= SEED_MOST : seed_of_text(choices->typed, &seed, near)) {
+        choices->seed = seed;
+        return true;
+    }
+    text_copy(message, size, "");
+    if (!choices->typed[0] || figures)
+        text_append(message, size,
+                    "A block has two words, such as amber-otter, or a number from 1");
+    else if (near[0])
+        text_append(message, size, "No block is called %s; did you mean %s?", choices->typed, near);
+    else
+        text_append(message, size, "%s is no block's name; amber-otter is one", choices->typed);
+    return false;
+}
+
+void choices_type(Choices *choices, RehearseAct act, uint32_t key, char *message, size_t size)
+{
+    size_t length = strlen(choices->typed);
+    switch (act) {
+    case ACT_SEED:
+        choices->row = CHOICE_SEED;
+        choices->typing = true;
+        choices->typed[0] = '\0';
+        break;
+    case ACT_TYPE: /* a space stands for the hyphen */
+        text_append(choices->typed, sizeof choices->typed, "%c", key == ' ' ? '-' : (char)key);
+        break;
+    case ACT_ERASE:
+        choices->typed[length > 0 ? length - 1 : 0] = '\0';
+        break;
+    case ACT_TAKE:
+        choices->typing = !take_seed(choices, message, size);
+        break;
+    default:
+        choices->typing = false;
+    }
+}
+
 const char *choices_pattern(const Choices *choices, const UiRehearsal *host)
 {
     if (choices->pattern >= 0)
@@ -158,7 +206,10 @@ static void row_words(const Choices *choices, const UiRehearsal *host, ChoiceRow
                                    : "The ball takes its time down the lane; Enter skips it.";
         break;
     default:
-        seed_text(choices->seed, value);
+        if (choices->typing)
+            text_copy(value, 64, choices->typed);
+        else
+            seed_text(choices->seed, value);
         *sentence = "The same two words and choices are the same lanes and luck for a friend.";
     }
 }
@@ -190,9 +241,11 @@ void choices_draw(const Choices *choices, const UiRehearsal *host, const Glyphs 
             under = sentence;
             canvas_put(canvas, at, name_at - 2, glyphs->breaks_right, ROLE_ACCENT);
             canvas->cursor_row = at;
-            canvas->cursor_column = value_at;
+            canvas->cursor_column = value_at + (choices->typing ? (int)strlen(value) : 0);
         }
         canvas_text(canvas, at, name_at, 16, here ? ROLE_ACCENT : ROLE_DIM, NAMES[row]);
+        if (here && choices->typing)
+            canvas_hline(canvas, at, value_at, SEED_TEXT_MAX, ' ', ROLE_FIELD);
         canvas_text(canvas, at, value_at, canvas->columns - value_at - 1,
                     here ? ROLE_FIELD : ROLE_PLAIN, value);
     }
@@ -211,5 +264,5 @@ void choices_draw(const Choices *choices, const UiRehearsal *host, const Glyphs 
     if (message[0] || brief)
         canvas_print(canvas, canvas->rows - 2, 1, canvas->columns - 2,
                      message[0] ? ROLE_WARN : ROLE_DIM, " %s ", message[0] ? message : hint);
-    key_footer(&REHEARSE_KEYS, AT_FORM, -1, canvas);
+    key_footer(&REHEARSE_KEYS, choices->typing ? AT_SEED : AT_FORM, -1, canvas);
 }

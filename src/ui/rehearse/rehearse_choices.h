@@ -5,6 +5,7 @@
 
 #include <stdbool.h>
 
+#include "core/rehearse/seed.h"
 #include "ui/draw/canvas.h"
 #include "ui/draw/glyphs.h"
 #include "ui/rehearse/rehearse_keys.h"
@@ -29,10 +30,14 @@ typedef struct Choices {
     int games, bowlers, practice, world;
     bool steady, still; /* no scatter; the ball is not shown rolling */
     uint64_t seed;
+    bool typing; /* the block's words, so far: */
+    char typed[SEED_TEXT_MAX];
 } Choices;
 
 Choices choices_begin(const UiRehearsal *host);
 void choices_act(Choices *choices, const UiRehearsal *host, RehearseAct act);
+/* A key while the words are typed; `message` receives why they are refused, or stays. */
+void choices_type(Choices *choices, RehearseAct act, uint32_t key, char *message, size_t size);
 void choices_draw(const Choices *choices, const UiRehearsal *host, const Glyphs *glyphs,
                   Canvas *canvas, const char *message);
 

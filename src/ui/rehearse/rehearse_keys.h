@@ -4,7 +4,7 @@
 
 #include "ui/input/keytable.h"
 
-enum { AT_FORM = 1, AT_END = 2 };
+enum { AT_FORM = 1, AT_END = 2, AT_SEED = 4 }; /* AT_SEED: the block's words are typed */
 
 typedef enum RehearseAct {
     ACT_UP,
@@ -14,7 +14,12 @@ typedef enum RehearseAct {
     ACT_START,
     ACT_PAGE,
     ACT_AGAIN,
-    ACT_QUIT
+    ACT_QUIT,
+    ACT_SEED, /* type a block's words: the next four */
+    ACT_TYPE,
+    ACT_ERASE,
+    ACT_TAKE,
+    ACT_DROP
 } RehearseAct;
 
 typedef struct RehearseKey {

@@ -308,13 +308,17 @@ static void act(RehearseStage *self, RehearseAct what)
 
 static void key_page(RehearseStage *self, uint32_t key)
 {
-    unsigned where = self->page == PAGE_END ? AT_END : AT_FORM;
+    unsigned where = self->page == PAGE_END ? AT_END : self->choices.typing ? AT_SEED : AT_FORM;
     const RehearseKey *row = (const RehearseKey *)key_find(&REHEARSE_KEYS, where, key);
     self->message[0] = '\0';
     self->stage.draw = true;
     self->stage.all = self->stage.all || key == PRESS_REDRAW;
-    if (row)
+    if (row && row->act >= ACT_SEED) {
+        choices_type(&self->choices, row->act, key, self->message, sizeof self->message);
+        self->stage.bell = self->message[0] != '\0';
+    } else if (row) {
         act(self, row->act);
+    }
 }
 
 static void key_bowling(RehearseStage *self, uint32_t key)
