@@ -192,6 +192,46 @@ static void a_full_disk_loses_nothing(void **state)
     free(fake);
 }
 
+/* No sequence of keys does what it must not, and what was kept of it goes on: 60 walks with a seed.
+ */
+static void any_keys_at_all(void **state)
+{
+    (void)state;
+    static const uint32_t KEYS[] = {'\r',       '\r',       '\b',        '\t',         PRESS_UP,
+                                    PRESS_DOWN, PRESS_LEFT, PRESS_RIGHT, PRESS_DELETE, PRESS_ESC};
+    static const char *const ROWS[] = {"2L-2R 0-8 2.5\r", "1-39,30-2,3x50\r", "8\r", "x\r", "41\r"};
+    unsigned seed = 7;
+    int most = 0;
+    for (int walk = 0; walk < 60; walk++) {
+        Fake *fake = walk % 3 ? sheet(80, 24) : sheet(40, 12);
+        for (int i = 0; i < 150; i++) {
+            seed = seed * 1103515245u + 12345u;
+            unsigned n = seed >> 16;
+            if (n % 4 == 0)
+                fake_type(fake, ROWS[n / 4 % (sizeof ROWS / sizeof *ROWS)]);
+            else
+                home_key(&fake->home, KEYS[n / 4 % (sizeof KEYS / sizeof *KEYS)]);
+            fake->home.over = false;
+            free(fake_screen(fake));
+            const Pattern *pattern = &fake->home.sheet.pattern;
+            assert_in_range(pattern->stroke_count, 0, PATTERN_STROKES_MAX);
+            assert_in_range(pattern->reading_count, 0, PATTERN_READINGS_MAX);
+            most = pattern->reading_count > most ? pattern->reading_count : most;
+            for (int k = 1; k < pattern->reading_count; k++)
+                assert_less(pattern->readings[k - 1].ft, pattern->readings[k].ft);
+            if (n % 37 == 0) { /* killed, and gone on with */
+                int columns = fake->home.columns, rows = fake->home.rows;
+                home_begin(&fake->home, &fake->host);
+                fake->home.columns = columns;
+                fake->home.rows = rows;
+                fake_type(fake, "y");
+            }
+        }
+        free(fake);
+    }
+    assert_true(most > 1);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -203,6 +243,7 @@ int main(void)
         cmocka_unit_test(a_copy_to_change),
         cmocka_unit_test(for_a_new_event),
         cmocka_unit_test(a_full_disk_loses_nothing),
+        cmocka_unit_test(any_keys_at_all),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
