@@ -53,8 +53,8 @@ static const char *how_to(const Home *home)
         return "";
     return home->sheet.way == SHEET_READINGS
                ? "A reading for each distance of the tape; between them the oil changes evenly."
-               : "2L-2R 0-8 2.5-0.7: boards, feet, units there. 2L-2R 8-0 3x50: on the way back, "
-                 "3 loads of 50 microlitres a board.";
+               : "2L-2R 0-8 2.5-0.7: boards, feet, units at start and end. 36-8 3x50: on the "
+                 "way back, 3 loads of 50 microlitres a board.";
 }
 
 /* Beside the form in a wide window, half as wide in a narrower one; totals under it. */
