@@ -23,6 +23,7 @@ static Strike strike;
 static int countdown; /* calls until it strikes */
 static int files_synced, folders_synced;
 static bool next_write_fails; /* after a write that got half through */
+static size_t write_most;     /* bytes that a write takes at once; 0: any number */
 static bool next_cut_fails;
 static bool interrupted;          /* the next read or write is, by a signal */
 static void (*before_lock)(void); /* what happens just before the next lock */
@@ -138,6 +139,8 @@ ssize_t __wrap_write(int fd, const void *bytes, size_t size)
 {
     if (was_interrupted())
         return -1;
+    if (write_most > 0 && size > write_most)
+        size = write_most;
     if (next_write_fails) {
         next_write_fails = false;
         errno = ENOSPC;
@@ -500,6 +503,33 @@ static void test_interrupted_calls(void **state)
     journal_close(journal);
 }
 
+/* A disk that takes a few bytes at a time gets all of them, in order. */
+static void test_short_writes(void **state)
+{
+    (void)state;
+    char notice[256], path[128];
+    Error error = {0};
+    size_t size;
+    Journal *journal = journal_open(helper_session(1), notice, sizeof notice, &error);
+    assert_non_null(journal);
+    snprintf(path, sizeof path, "%s/short", helper_folder);
+    write_most = 7;
+    for (int i = 0; i < 3; i++) {
+        Entry entry = helper_entry(i);
+        assert_true(journal_append(journal, &entry, &error));
+    }
+    assert_true(atomic_write(path, "a line that is longer than that", 31, &error));
+    write_most = 0;
+    journal_close(journal);
+    Session *session = helper_session(0);
+    assert_true(journal_read(session, notice, sizeof notice, &error));
+    assert_string_equal(notice, "");
+    assert_true(helper_holds(session, 3));
+    char *text = helper_slurp(path, &size);
+    assert_string_equal(text, "a line that is longer than that");
+    free(text);
+}
+
 /* ---- a file that is written whole or not at all ---- */
 
 static void test_atomic(void **state)
@@ -540,6 +570,7 @@ int main(void)
                                        TEST(test_a_tail_that_stays),
                                        TEST(test_the_lock_is_on_what_is_there),
                                        TEST(test_interrupted_calls),
+                                       TEST(test_short_writes),
                                        TEST(test_atomic)};
     return cmocka_run_group_tests_name("failing calls", tests, NULL, NULL);
 }

@@ -22,6 +22,7 @@ static const Block *run(BlockJob *job, const char *bag, const char *pattern, int
     for (; !block_step(job); steps++)
         assert_true(steps < 1000);
     assert_int_equal(steps, block_result(job)->steps_all);
+    assert_true(block_step(job) && block_result(job)->done); /* and it stays so */
     return block_result(job);
 }
 
