@@ -116,10 +116,30 @@ static void test_apart_from_events(void **state)
     assert_int_equal(count, 0);
 }
 
+/* A folder that leads nowhere is another thing than none: somebody's rehearsals may be in it. */
+static void test_a_folder_that_cannot_be_read(void **state)
+{
+    (void)state;
+    char data[1200], path[1300];
+    int count = 0;
+    Error error = {0};
+    snprintf(data, sizeof data, "%s", played_path("loop"));
+    snprintf(path, sizeof path, "%s/settee/rehearsals", data);
+    assert_int_equal(mkdir(data, 0700), 0);
+    assert_int_equal(mkdir(played_path("loop/settee"), 0700), 0);
+    assert_int_equal(symlink("rehearsals", path), 0);
+    assert_int_equal(setenv("XDG_DATA_HOME", data, 1), 0);
+    assert_null(rehearsals_read(&count, note_fault, &error));
+    assert_int_equal(count, -1);
+    assert_non_null(strstr(error.text, "the folder can't be read"));
+    assert_int_equal(setenv("XDG_DATA_HOME", played_path("data"), 1), 0);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {cmocka_unit_test(test_there_and_back),
                                        cmocka_unit_test(test_faults_are_told),
-                                       cmocka_unit_test(test_apart_from_events)};
+                                       cmocka_unit_test(test_apart_from_events),
+                                       cmocka_unit_test(test_a_folder_that_cannot_be_read)};
     return cmocka_run_group_tests_name("rehearsals", tests, played_begin, played_end);
 }

@@ -125,6 +125,38 @@ static void test_an_empty_slot(void **state)
         }
 }
 
+static double worn[WORLD_FIELD_MAX + 1];
+static int worn_count;
+
+static void note_wear(Truth *truth, Side lane, const Roll *roll, double shift_boards, Cover cover)
+{
+    (void)truth, (void)lane, (void)roll, (void)cover;
+    assert_true(worn_count <= WORLD_FIELD_MAX);
+    worn[worn_count++] = shift_boards;
+}
+
+/* Where the others are no people, a throw wears the bowler's own line and then each other's, as far
+ * from it as was drawn for them, with their scatter. */
+static void test_each_other_on_a_line_of_their_own(void **state)
+{
+    (void)state;
+    truth_draw(TRUTH, &WORLD_TILTED, &BAG, &SHEET, 9);
+    const World *world = TRUTH->world;
+    World noting = *world;
+    assert_false(world->people);
+    noting.wear = note_wear;
+    TRUTH->world = &noting;
+    Roll roll = roll_in(world, SIDE_LEFT, 1, delivery_of(&BAG.bowler, 26.0, 14.0), 3);
+    Rng luck = rng_seed(4), same = luck;
+    worn_count = 0;
+    truth_wear(TRUTH, SIDE_LEFT, 1, &roll, COVER_SOLID, 4, &luck);
+    TRUTH->world = world;
+    assert_int_equal(worn_count, 4);
+    assert_near(worn[0], 0.0, 0.0);
+    for (int i = 1; i < 4; i++)
+        assert_near(worn[i], TRUTH->field_boards[i - 1] + rng_normal(&same), 0.0);
+}
+
 /* Many rolled at once hit where they hit one by one, but for the batch's single precision (and the
  * phases of a body that tumbles). */
 static void test_many_at_once(void **state)
@@ -275,7 +307,7 @@ static void test_jumpy(void **state)
 {
     (void)state;
     enum { SHOTS = 8000 };
-    int spills = 0, legs = 0, launches = 0, lighter = 0;
+    int spills = 0, legs = 0, launches = 0, lighter = 0, turned = 0, to_left = 0;
     Delivery d = delivery_of(&BAG.bowler, 24.0, 11.0);
     truth_draw(TRUTH, &WORLD_JUMPY, &BAG, &SHEET, 1);
     double mph = TRUTH->mph, launch = TRUTH->launch_deg;
@@ -291,6 +323,8 @@ static void test_jumpy(void **state)
         spills += spilt;
         legs += leg;
         launches += turn;
+        turned += turn && fabs(TRUTH->launch_deg - launch) > 0.1;
+        to_left += turn && TRUTH->launch_deg < launch - 0.1;
         assert_true(fabs(TRUTH->mph - mph) < 1e-9 || fabs(TRUTH->mph - mph + 1.0) < 1e-9);
         assert_true(fabs(TRUTH->launch_deg - launch) < 1e-9 ||
                     fabs(fabs(TRUTH->launch_deg - launch) - 0.3) < 1e-9);
@@ -310,6 +344,7 @@ static void test_jumpy(void **state)
     assert_near((double)spills / SHOTS, 0.024, 0.007);
     assert_near((double)legs / SHOTS, 0.018, 0.006);
     assert_near((double)launches / SHOTS, 0.018, 0.006);
+    assert_near((double)to_left / turned, 0.5, 2.0 / sqrt(turned)); /* either way as often */
     assert_true(lighter > spills / 3); /* where it comes down on the ball's boards */
 }
 
@@ -579,6 +614,7 @@ int main(void)
         cmocka_unit_test(test_people_of_kin),
         cmocka_unit_test(test_seeds),
         cmocka_unit_test(test_an_empty_slot),
+        cmocka_unit_test(test_each_other_on_a_line_of_their_own),
         cmocka_unit_test(test_many_at_once),
         cmocka_unit_test(test_aims),
         cmocka_unit_test(test_senses),

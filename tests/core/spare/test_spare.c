@@ -242,6 +242,28 @@ static void test_what_is_touched_first(void **state)
     assert_int_equal(spare_first_pin(P(2) | P(3), 5.0, 0.0, &right_in), 0);
 }
 
+/* Without polyester the ball that hooks least is thrown at corner pins, in whatever slot it is. */
+static void test_straightest_without_polyester(void **state)
+{
+    (void)state;
+    char id[2][sizeof((Ball *)0)->id];
+    set_out("demo", "apron");
+    Ball *least = NULL;
+    for (int i = 0; i < bag.count; i++)
+        if (bag.balls[i].cover == COVER_POLYESTER)
+            bag.balls[i].slot = 0;
+    for (int turn = 0; turn < 2; turn++) {
+        snprintf(id[turn], sizeof id[turn], "%s", find(P(10), 0.0).line.ball->id);
+        least = (Ball *)(uintptr_t)bag_find(&bag, id[0]);
+        Ball *second = (Ball *)(uintptr_t)bag_slot(&bag, 2);
+        if (turn == 0) {
+            second->slot = least->slot;
+            least->slot = 2;
+        }
+    }
+    assert_string_equal(id[0], id[1]);
+}
+
 static void line_is_sound(const Spare *spare, const SpareLine *line)
 {
     assert_non_null(line->ball);
@@ -405,6 +427,7 @@ static void test_tells(void **state)
 int main(void)
 {
     const struct CMUnitTest tests[] = {
+        cmocka_unit_test(test_straightest_without_polyester),
         cmocka_unit_test(test_what_is_touched_first),
         cmocka_unit_test(test_window_of_a_lone_pin),
         cmocka_unit_test(test_corner_pins_of_a_tour_bowler),
