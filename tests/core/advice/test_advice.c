@@ -93,6 +93,23 @@ static void run_and_free(Asked *asked)
     free(asked);
 }
 
+/* How deep is deep goes by revs for each mile an hour: the same laydown is deep for few of them. */
+static void test_deep_goes_by_revs(void **state)
+{
+    (void)state;
+    for (int strong = 0; strong < 2; strong++) {
+        Asked *asked = ask();
+        asked->bag.bowler.mph = 17.0;
+        asked->bag.bowler.rpm = strong ? 500.0 : 300.0;
+        asked->in.plan.stance = 29.0 + asked->bag.bowler.laydown_offset_boards;
+        asked->in.plan.aim = 18.0;
+        AdviceJob *job = run(asked);
+        assert_int_equal(advice_result(job)->signs.seen[SIGN_DEEP_INSIDE], !strong);
+        advice_job_free(job);
+        free(asked);
+    }
+}
+
 static void test_no_shots(void **state)
 {
     (void)state;
@@ -611,6 +628,7 @@ static void test_revision(void **state)
 int main(void)
 {
     const struct CMUnitTest tests[] = {
+        cmocka_unit_test(test_deep_goes_by_revs),
         cmocka_unit_test(test_no_shots),
         cmocka_unit_test(test_usable_as_soon_as_ready),
         cmocka_unit_test(test_worn_before_the_first_shot),

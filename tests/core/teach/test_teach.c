@@ -116,6 +116,22 @@ static void throws_scatter_as_the_bag_says(void **state)
     }
 }
 
+/* A ball in the gutter counts nothing, whatever is counted. */
+static void gutter_counts_nothing(void **state)
+{
+    (void)state;
+    static const Count COUNTS[] = {COUNT_STRIKE, COUNT_PINS, COUNT_NEAR};
+    for (int i = 0; i < 3; i++) {
+        Lesson lesson = plain();
+        lesson.count = COUNTS[i];
+        lesson.choices[1].change.eyes = -9.0;
+        set(&lesson, &STRAIGHT, &PARLOUR, &SCENE);
+        assert_near(teach_throws(&SCENE, 1, TEACH_SHOWN, BALLS), 0.0, 0.0);
+        for (int k = 0; k < TEACH_SHOWN; k++)
+            assert_true(BALLS[k].gutter && !BALLS[k].good);
+    }
+}
+
 static void choices_share_their_throws(void **state)
 {
     (void)state;
@@ -356,6 +372,7 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {cmocka_unit_test(one_board_of_feet_is_three),
                                        cmocka_unit_test(throws_scatter_as_the_bag_says),
+                                       cmocka_unit_test(gutter_counts_nothing),
                                        cmocka_unit_test(choices_share_their_throws),
                                        cmocka_unit_test(the_left_hand_mirrors_the_right),
                                        cmocka_unit_test(the_lane_changes_as_it_says),
