@@ -10,8 +10,9 @@
 #include "helper_shots.h"
 #include "store/files.h"
 
-/* Setting: words of g3 (game), f10 (frame), b2 (bowlers on the pair, else 4), s4 (ball in hand,
- * else 1), at37,21 (feet, target; else the ball's own line on the sheet), practice, apart.
+/* Setting: words of g3 (game), f10 (frame), b2 (bowlers on the pair, else 4), n4 (a new pair after
+ * four shots), s4 (ball in hand, else 1), at37,21 (feet, target; else the ball's own line on the
+ * sheet), practice, apart.
  *
  * Answers: words of GROUPS, or s4 for "the ball in slot 4". */
 typedef struct Situation {
@@ -24,9 +25,14 @@ static const Situation SITUATIONS[] = {
 #include "situations_lanes.def"
 #include "situations_leaves.def"
 #include "situations_lines.def"
-#undef SITUATION
 };
 enum { SITUATIONS_COUNT = sizeof SITUATIONS / sizeof SITUATIONS[0] };
+
+static const Situation HELD_OUT[] = {
+#include "situations_held.def"
+#undef SITUATION
+};
+enum { HELD_OUT_COUNT = sizeof HELD_OUT / sizeof HELD_OUT[0] };
 
 static const struct {
     const char *word;
@@ -96,6 +102,8 @@ static void set_of(const char *setting, AdviceInput *in)
             in->frame = number;
         else if (word[0] == 'b')
             in->bowlers_on_pair = number;
+        else if (word[0] == 'n')
+            in->stays[1].shot = number;
         else if (word[0] == 's')
             in->plan.slot = number;
         else
@@ -180,8 +188,13 @@ static AdviceJob *ask_about(const Situation *s, Asked *asked, Pattern *pattern)
     if (in->plan.stance == 0.0)
         line_up(&asked->bag, pattern, &in->plan);
     in->shot_count = shots_of(s->shots, &in->plan, asked->shots, ASKED_SHOTS_MAX, &in->lane);
+    int here = in->shot_count - in->stays[1].shot; /* shots on this pair */
+    if (in->stays[1].shot > 0) {
+        in->stay_count = 2;
+        in->stays[1].frames = 10 * (in->game - 1); /* that others have bowled there */
+    }
     if (in->frame == 0)
-        in->frame = in->shot_count < 10 ? in->shot_count + 1 : 10;
+        in->frame = here < 10 ? here + 1 : 10;
     return answer(in);
 }
 
@@ -208,12 +221,13 @@ static bool refuses(const Situation *s, const Adjustment *a)
            (a->with != ADJUST_HOLD && names(s->refused, a->with, 0));
 }
 
-static void test_first_answers(void **state)
+/* Of the first answers how many a coach would accept, and how many one would refuse. */
+static int accepted_of(const Situation *situations, int count, int *refused)
 {
-    (void)state;
-    int accepted = 0, refused = 0;
-    for (int i = 0; i < SITUATIONS_COUNT; i++) {
-        const Situation *s = &SITUATIONS[i];
+    int accepted = 0;
+    *refused = 0;
+    for (int i = 0; i < count; i++) {
+        const Situation *s = &situations[i];
         Asked *asked = ask();
         Pattern pattern;
         AdviceJob *job = ask_about(s, asked, &pattern);
@@ -223,20 +237,36 @@ static void test_first_answers(void **state)
         bool bad = refuses(s, first);
         bool good = !bad && names(s->accepted, first->kind, first->plan.slot);
         accepted += good;
-        refused += bad;
+        *refused += bad;
         if (!good || getenv("SETTEE_SHOW"))
             print(s, advice, good ? "accepted" : bad ? "REFUSED" : "not accepted");
         advice_job_free(job);
         free(asked);
     }
     printf("first answers a coach would accept: %d of %d (%.1f %%), refused outright: %d\n",
-           accepted, SITUATIONS_COUNT, 100.0 * accepted / SITUATIONS_COUNT, refused);
+           accepted, count, 100.0 * accepted / count, *refused);
+    return accepted;
+}
+
+static void test_first_answers(void **state)
+{
+    (void)state;
+    int refused, accepted = accepted_of(SITUATIONS, SITUATIONS_COUNT, &refused);
     assert_true(accepted >= 0.95 * SITUATIONS_COUNT);
     assert_int_equal(refused, 0);
 }
 
+static void test_held_out(void **state)
+{
+    (void)state;
+    int refused, accepted = accepted_of(HELD_OUT, HELD_OUT_COUNT, &refused);
+    assert_true(accepted >= 0.9 * HELD_OUT_COUNT);
+    assert_true(refused <= 1);
+}
+
 int main(void)
 {
-    const struct CMUnitTest tests[] = {cmocka_unit_test(test_first_answers)};
+    const struct CMUnitTest tests[] = {cmocka_unit_test(test_first_answers),
+                                       cmocka_unit_test(test_held_out)};
     return cmocka_run_group_tests_name("coach", tests, demo_set_up, NULL);
 }
