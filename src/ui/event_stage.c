@@ -144,7 +144,7 @@ static void find_advice(EventStage *event)
         Msg msg = {.kind = MSG_ADVICE, .advice = advice};
         Roll roll;
         if (advice->done && advice->adjustment_count > 0) { /* with today's throw as estimated */
-            advice_roll(event->advice, &advice->adjustments[0].plan, &roll);
+            advice_roll(event->advice, &advice->adjustments[0], &roll);
             msg.first_roll = &roll;
         }
         send(event, msg);

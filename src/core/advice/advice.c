@@ -466,16 +466,15 @@ static void step_signs(AdviceJob *job)
     q->stage = STAGE_ROUGH;
 }
 
-/* The ball of a candidate's slot, with the surface it would get. */
-static void body_of(const Question *q, const Candidate *candidate, MotionBody *body,
-                    BatchBall *batch)
+/* The ball of a slot, with the surface it would get; 0: as it is. */
+static void body_of(const Question *q, int slot, double grit, MotionBody *body, BatchBall *batch)
 {
-    const SlotBall *ball = &q->balls[candidate->plan.slot - 1];
+    const SlotBall *ball = &q->balls[slot - 1];
     *body = ball->body;
     *batch = ball->batch;
-    if (candidate->surface_grit > 0.0) {
-        Ball sanded = *bag_slot(q->in.bag, candidate->plan.slot);
-        sanded.surface = (Surface){.finish = FINISH_GRIT, .grit = candidate->surface_grit};
+    if (grit > 0.0) {
+        Ball sanded = *bag_slot(q->in.bag, slot);
+        sanded.surface = (Surface){.finish = FINISH_GRIT, .grit = grit};
         motion_body(&sanded, body);
         batch_ball(body, batch);
     }
@@ -591,7 +590,7 @@ static void step_rough(Question *q)
     Candidate *candidate = &q->candidates[q->at++];
     MotionBody body;
     BatchBall batch;
-    body_of(q, candidate, &body, &batch);
+    body_of(q, candidate->plan.slot, candidate->surface_grit, &body, &batch);
     if (candidate->find_aim)
         aim_on_the_mean(q, &body, &batch, candidate);
     candidate->promise = -1.0; /* not allowed, or it has become another adjustment */
@@ -645,7 +644,7 @@ static void step_try(Question *q)
     const Bowler *bowler = &q->in.bag->bowler;
     MotionBody body;
     BatchBall batch;
-    body_of(q, &candidate, &body, &batch);
+    body_of(q, candidate.plan.slot, candidate.surface_grit, &body, &batch);
     if (q->stage == STAGE_PAIRS)
         aim_on_the_mean(q, &body, &batch, &candidate);
     if (!aim_away(q, &batch, &candidate))
@@ -715,10 +714,13 @@ bool advice_step(AdviceJob *job)
     return job->question.stage == STAGE_DONE;
 }
 
-void advice_roll(const AdviceJob *job, const Plan *plan, Roll *roll)
+void advice_roll(const AdviceJob *job, const Adjustment *answer, Roll *roll)
 {
     const Question *q = &job->question;
-    roll_plan(q, &q->balls[plan->slot - 1].body, plan, roll);
+    MotionBody body;
+    BatchBall batch;
+    body_of(q, answer->plan.slot, answer->surface_grit, &body, &batch);
+    roll_plan(q, &body, &answer->plan, roll);
 }
 
 bool advice_adjustments_done(const AdviceJob *job) { return job->question.stage >= STAGE_SLOTS; }

@@ -134,7 +134,8 @@ AdjustmentKind advice_asked(const AdviceJob *job);
 /* The belief after the given shots; owned by the job. */
 const Belief *advice_belief(const AdviceJob *job);
 
-/* The path of an answer's plan on the estimated film; usable once the advice is ready. */
-void advice_roll(const AdviceJob *job, const Plan *plan, Roll *roll);
+/* The path of an answer on the estimated film, with the surface that it puts on; usable once the
+ * advice is ready. */
+void advice_roll(const AdviceJob *job, const Adjustment *answer, Roll *roll);
 
 #endif

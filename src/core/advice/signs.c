@@ -357,36 +357,45 @@ static void read_speed(const Shot *shots, int count, Signs *signs)
         see(signs, SIGN_SPEED_RISING, &last, 1);
 }
 
-/* Mean hit of the last three good shots with this ball on one lane. */
-static int mean_hit(const SignsContext *context, const Shot *shots, int count, Side lane,
-                    double *mean, short stands_on[3])
+/* Where the last three good shots of this line hit on one lane. */
+typedef struct OnLane {
+    int count;
+    short shots[3];
+    double mean, low, high; /* boards */
+} OnLane;
+
+static OnLane hits_on(const SignsContext *context, const Shot *shots, int count, Side lane)
 {
-    int n = 0;
+    OnLane on = {.low = LANE_BOARDS, .high = 0.0};
     double sum = 0.0;
-    for (int i = count - 1; i >= 0 && i >= count - MEMORY_MAX && n < 3; i--) {
+    for (int i = count - 1; i >= 0 && i >= count - MEMORY_MAX && on.count < 3; i--) {
         double board = shot_hit_board(shots[i].hit);
         if (shots[i].lane != lane || !shot_good(&shots[i]) || isnan(board) ||
-            shots[i].slot != context->plan.slot)
+            !shot_of_line(&shots[i], &context->plan))
             continue;
-        stands_on[n++] = (short)i;
+        on.shots[on.count++] = (short)i;
+        on.low = fmin(on.low, board);
+        on.high = fmax(on.high, board);
         sum += board;
     }
-    *mean = n > 0 ? sum / n : 0.0;
-    return n;
+    on.mean = on.count > 0 ? sum / on.count : 0.0;
+    return on;
 }
 
+/* Two lanes differ when every shot says so: a mean alone may come from what changed in between on
+ * both, the bowler's speed or the oil. */
 static void read_pair(const SignsContext *context, const Shot *shots, int count, Signs *signs)
 {
-    double here, there;
-    short on_here[3], on_there[3];
     Side other = context->lane == SIDE_LEFT ? SIDE_RIGHT : SIDE_LEFT;
-    int n_here = mean_hit(context, shots, count, context->lane, &here, on_here);
-    int n_there = mean_hit(context, shots, count, other, &there, on_there);
-    if (n_here < 2 || n_there < 2 || fabs(here - there) < PAIR_BOARDS)
+    OnLane here = hits_on(context, shots, count, context->lane);
+    OnLane there = hits_on(context, shots, count, other);
+    bool tighter = here.mean <= there.mean - PAIR_BOARDS && here.high <= there.low;
+    bool looser = here.mean >= there.mean + PAIR_BOARDS && here.low >= there.high;
+    if (here.count < 2 || there.count < 2 || (!tighter && !looser))
         return;
-    Sign sign = here < there ? SIGN_LANE_TIGHTER : SIGN_LANE_LOOSER;
-    see(signs, sign, on_here, n_here);
-    see(signs, sign, on_there, n_there);
+    Sign sign = tighter ? SIGN_LANE_TIGHTER : SIGN_LANE_LOOSER;
+    see(signs, sign, here.shots, here.count);
+    see(signs, sign, there.shots, there.count);
 }
 
 static void read_carrydown(const Recent *recent, Signs *signs)

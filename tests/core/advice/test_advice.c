@@ -11,10 +11,10 @@
 #include "helper_demo.h"
 #include "helper_same.h"
 
-static bool goes_to_gutter(const AdviceJob *job, const Plan *plan)
+static bool goes_to_gutter(const AdviceJob *job, const Adjustment *answer)
 {
     Roll roll;
-    advice_roll(job, plan, &roll);
+    advice_roll(job, answer, &roll);
     return roll.gutter;
 }
 
@@ -39,8 +39,8 @@ static void assert_sound(const AdviceJob *job, const Asked *asked)
             assert_true(a->score <= advice->adjustments[i - 1].score);
         assert_true(isfinite(a->plan.stance) && isfinite(a->plan.aim));
         assert_true(isfinite(a->plan.mph_change) && isfinite(a->plan.loft_change_ft));
-        if (a->surface_grit == 0.0) /* no angle in the gutter, otherwise a number */
-            assert_true(isfinite(a->entry_deg) || goes_to_gutter(job, &a->plan));
+        /* no angle in the gutter, otherwise a number */
+        assert_true(isfinite(a->entry_deg) || goes_to_gutter(job, a));
         const Ball *ball = bag_slot(asked->in.bag, a->plan.slot);
         assert_non_null(ball);
         assert_true(ball->cover != COVER_POLYESTER || a->plan.slot == asked->in.plan.slot);
@@ -564,9 +564,32 @@ static void test_roll_of_an_answer(void **state)
     for (int i = 0; i < advice_result(job)->adjustment_count; i++) {
         const Adjustment *a = &advice_result(job)->adjustments[i];
         Roll roll;
-        advice_roll(job, &a->plan, &roll);
+        advice_roll(job, a, &roll);
         assert_near(roll.entry_deg, a->entry_deg, 0.6);
     }
+    advice_job_free(job);
+    free(asked);
+}
+
+/* What a ball does with another surface is seen in its path too. */
+static void test_rolls_with_its_surface(void **state)
+{
+    (void)state;
+    Asked *asked = ask();
+    asked->in.certified = false;
+    everything_asked(asked);
+    AdviceJob *job = run(asked);
+    const Advice *advice = advice_result(job);
+    int surfaces = 0;
+    for (int i = 0; i < advice->adjustment_count; i++) {
+        const Adjustment *a = &advice->adjustments[i];
+        Roll roll;
+        advice_roll(job, a, &roll);
+        surfaces += a->surface_grit > 0.0;
+        if (a->kind != ADJUST_HOLD)
+            assert_near(roll.entry_board - advice->now_roll.entry_board, a->hit_boards, 1e-6);
+    }
+    assert_int_equal(surfaces, 2);
     advice_job_free(job);
     free(asked);
 }
@@ -642,6 +665,7 @@ int main(void)
         cmocka_unit_test(test_no_rules),
         cmocka_unit_test(test_everything_forbidden),
         cmocka_unit_test(test_certified_gives_no_surface),
+        cmocka_unit_test(test_rolls_with_its_surface),
         cmocka_unit_test(test_words_fit),
         cmocka_unit_test(test_plan_in_the_gutter),
         cmocka_unit_test(test_plans_at_their_limits),

@@ -274,7 +274,7 @@ static double entry_of(const Roll *roll) { return roll->gutter ? 0.0 : roll->ent
 static double moves_hit(const AdviceJob *job, const Adjustment *a)
 {
     Roll roll;
-    advice_roll(job, &a->plan, &roll);
+    advice_roll(job, a, &roll);
     return entry_of(&roll) - entry_of(&advice_result(job)->now_roll);
 }
 
@@ -332,8 +332,7 @@ static const char *goes_with_the_miss(const Case *c, const AdviceJob *job)
     int side, count = misses(&c->asked->in, &side);
     for (int i = 0; count >= 2 && i < advice_result(job)->adjustment_count; i++) {
         const Adjustment *a = &advice_result(job)->adjustments[i];
-        if (a->kind != ADJUST_HOLD && !no_hit_now(job) && a->surface_grit == 0.0 &&
-            side * moves_hit(job, a) > ALIKE)
+        if (a->kind != ADJUST_HOLD && !no_hit_now(job) && side * moves_hit(job, a) > ALIKE)
             return side > 0 ? "two high or more, and it would hit higher"
                             : "two light or more, and it would hit lighter";
     }
@@ -424,8 +423,8 @@ static const char *stays_on_the_lane(const Case *c, const AdviceJob *job)
         if (a->kind == ADJUST_HOLD)
             continue;
         Roll roll;
-        advice_roll(job, &a->plan, &roll); /* not with another surface */
-        for (int k = 0; k < roll.count && a->surface_grit == 0.0; k++)
+        advice_roll(job, a, &roll);
+        for (int k = 0; k < roll.count; k++)
             if (roll.path[k].board < 2.0)
                 return "the ball comes outside board 2";
         if (a->plan.stance < DELIVERY_STANCE_LOW || a->plan.stance > DELIVERY_STANCE_HIGH)
@@ -443,7 +442,7 @@ static const char *names_the_way(const Case *c, const AdviceJob *job)
     for (int i = 0; i < advice_result(job)->adjustment_count; i++) {
         const Adjustment *a = &advice_result(job)->adjustments[i];
         double boards = moves_hit(job, a);
-        if (a->kind == ADJUST_HOLD || a->surface_grit > 0.0 || no_hit_now(job))
+        if (a->kind == ADJUST_HOLD || no_hit_now(job))
             continue;
         if (fabs(boards - a->hit_boards) > 1e-6)
             return "what it says of the hit is not what it rolls";
@@ -489,6 +488,8 @@ static const char *does_not_turn_round(const Case *c, const AdviceJob *job)
     asked->in.shot_count++;
     AdviceJob *more = answer(&asked->in);
     int after = way_of(more);
+    if (after == -before && getenv("SETTEE_SHOW"))
+        show(c, advice_result(more)); /* what it becomes */
     advice_job_free(more);
     asked->in.shot_count--;
     return after == -before ? "one shot more like the last turns it round" : NULL;
