@@ -105,6 +105,15 @@ static double hit_boards(const Ranking *ranking, double board)
     return now_misses(ranking) ? 0.0 : board - ranking->line_now.entry_board;
 }
 
+/* By how many boards a hit is farther from the pocket than holding would be. */
+static double off_boards(const Ranking *ranking, double moved_boards)
+{
+    double board = ranking->line_now.entry_board;
+    return now_misses(ranking)
+               ? 0.0
+               : fabs(board + moved_boards - LANE_POCKET_BEST) - fabs(board - LANE_POCKET_BEST);
+}
+
 bool ranking_allows_roll(const Ranking *ranking, double board, double breakpoint)
 {
     return breakpoint >= RANKING_EDGE_LAST &&
@@ -130,15 +139,19 @@ void ranking_take(Ranking *ranking, const Candidate *candidate, const Line *line
     FrameOutlook frame = frame_for(setting, candidate, outlook);
     double value = value_of(setting, outlook, &frame, line) - candidate_cost(setting, candidate);
     double score = score_of(ranking, candidate, value);
-    if (ranking->have[place] && score <= ranking->best[place].score)
+    Tried *best = &ranking->best[place];
+    bool near = restraint_allows_off(ranking->restraint,
+                                     off_boards(ranking, hit_boards(ranking, line->entry_board)));
+    if (ranking->have[place] && (near == best->near ? score <= best->score : best->near))
         return;
     ranking->have[place] = true;
-    ranking->best[place] = (Tried){.candidate = *candidate,
-                                   .line = *line,
-                                   .outlook = *outlook,
-                                   .frame = frame,
-                                   .value = value,
-                                   .score = score};
+    *best = (Tried){.candidate = *candidate,
+                    .line = *line,
+                    .outlook = *outlook,
+                    .frame = frame,
+                    .value = value,
+                    .score = score,
+                    .near = near};
 }
 
 void ranking_begin(Ranking *ranking, const Setting *setting, const Votes *votes,
@@ -329,21 +342,18 @@ static FirstAnswer first_answer(const Ranking *ranking, const Adjustment *adjust
     double strike = adjustment->strike_after - adjustment->strike_now;
     double pocket = adjustment->pocket_after - adjustment->pocket_now;
     double frame = (after->score - now->score) / STRIKE_PINS;
-    double board = ranking->line_now.entry_board;
     FirstAnswer answer = {.kind = adjustment->kind,
                           .with = adjustment->with,
                           .feet = candidate_feet_in(&setting->plan, &adjustment->plan),
                           .gain = strike,
-                          .gain_at_best = strike};
+                          .gain_at_best = strike,
+                          .off_boards = off_boards(ranking, adjustment->hit_boards)};
     if (setting->need == NEED_CLEAN) {
         answer.gain = answer.gain_at_best = after->clean - now->clean;
     } else if (setting->need == NEED_SCORE && setting->strikes_rare) {
         answer.gain = frame;
         answer.gain_at_best = fmax(frame, fmax(strike, pocket));
     }
-    if (!now_misses(ranking))
-        answer.off_boards = fabs(board + adjustment->hit_boards - LANE_POCKET_BEST) -
-                            fabs(board - LANE_POCKET_BEST);
     return answer;
 }
 
@@ -371,6 +381,35 @@ static int least_loss(const Ranking *ranking, const Advice *out)
     return least;
 }
 
+static bool changes_hand(const Adjustment *adjustment)
+{
+    return ADJUSTMENTS[adjustment->kind].changes == CHANGE_ROTATION ||
+           ADJUSTMENTS[adjustment->with].changes == CHANGE_ROTATION;
+}
+
+/* The next change that may be first and leaves the hand as it is; the count where there is none. */
+static int next_without_hand(const Ranking *ranking, const Advice *out, int first)
+{
+    int next = first;
+    while (next < out->adjustment_count &&
+           (out->adjustments[next].kind == ADJUST_HOLD || changes_hand(&out->adjustments[next]) ||
+            !may_be_first(ranking, &out->adjustments[next])))
+        next++;
+    return next;
+}
+
+/* What comes first where the best answer changes the hand: the next change, unless the hand gains
+ * clearly more. */
+static int hand_last(const Ranking *ranking, const Advice *out, int first)
+{
+    int next = next_without_hand(ranking, out, first);
+    if (!changes_hand(&out->adjustments[first]) || next == out->adjustment_count)
+        return first;
+    FirstAnswer hand = first_answer(ranking, &out->adjustments[first]);
+    FirstAnswer other = first_answer(ranking, &out->adjustments[next]);
+    return restraint_hand_pays(&hand, &other) ? first : next;
+}
+
 /* The first answer is the best of those that a coach would let stand there. Where none would do
  * (three misses, and every change costs something) it is the change that costs least, and says so:
  * the next ball shall not be the fourth. */
@@ -380,7 +419,7 @@ static void put_first(const Ranking *ranking, Advice *out)
     while (first < out->adjustment_count && !may_be_first(ranking, &out->adjustments[first]))
         first++;
     bool none = first == out->adjustment_count;
-    move_up(out, none ? least_loss(ranking, out) : first, 0);
+    move_up(out, none ? least_loss(ranking, out) : hand_last(ranking, out, first), 0);
     Adjustment *top = &out->adjustments[0];
     if (top->kind == ADJUST_HOLD && !quoted(ranking, top) && votes_for_change(ranking->votes))
         text_copy(top->because, sizeof top->because,

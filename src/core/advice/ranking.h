@@ -19,6 +19,7 @@ typedef struct Tried {
     FrameOutlook frame;
     double value; /* roughly in chances of a strike, less what the change costs */
     double score; /* what it is ranked by: its gain plus the rules' vote */
+    bool near;    /* hits near enough to the pocket to come first */
 } Tried;
 
 /* Places for the best candidate of each adjustment, then one for the best pair. */

@@ -4,7 +4,7 @@
 #include <math.h>
 
 #define LOSS_MOST 0.01 /* chance that a first answer may lose: within the noise */
-#define CLEARLY 0.05   /* what another line must gain before anything was seen of this one */
+#define CLEARLY 0.05   /* what an answer must gain that otherwise would not come first */
 #define AWAY_LEAST 0.5 /* boards away from two misses: less nobody sees */
 #define OFF_MOST 0.5   /* boards farther from the pocket by its own roll, with no miss to answer */
 #define FIRST_MOVE_MOST 1 /* boards with the feet after one ball */
@@ -99,13 +99,23 @@ static bool chases(const Restraint *restraint, const FirstAnswer *answer)
            (changes == CHANGE_FEET || changes == CHANGE_EYES) && answer->gain < CLEARLY;
 }
 
+bool restraint_allows_off(const Restraint *restraint, double off_boards)
+{
+    return restraint->side != 0 || off_boards <= OFF_MOST;
+}
+
 bool restraint_allows_first(const Restraint *restraint, const FirstAnswer *answer)
 {
     if (answer->kind == ADJUST_HOLD)
         return !restraint_must_move(restraint);
-    if (restraint->side == 0 && answer->off_boards > OFF_MOST)
+    if (!restraint_allows_off(restraint, answer->off_boards))
         return false;
     if (chases(restraint, answer))
         return false;
     return answer->gain_at_best >= -LOSS_MOST && allows_early(restraint, answer);
+}
+
+bool restraint_hand_pays(const FirstAnswer *hand, const FirstAnswer *other)
+{
+    return hand->gain - other->gain >= CLEARLY;
 }

@@ -32,6 +32,9 @@ bool restraint_allows_hit(const Restraint *restraint, double boards);
 /* Whether the same again is no answer after that many misses. */
 bool restraint_must_move(const Restraint *restraint);
 
+/* Whether it may come first with its hit that many boards farther from the pocket than holding. */
+bool restraint_allows_off(const Restraint *restraint, double off_boards);
+
 /* What is known of an answer that would come first. */
 typedef struct FirstAnswer {
     AdjustmentKind kind, with; /* `with`: ADJUST_HOLD for a single one */
@@ -43,5 +46,9 @@ typedef struct FirstAnswer {
 
 /* Whether it may come first. */
 bool restraint_allows_first(const Restraint *restraint, const FirstAnswer *answer);
+
+/* Whether an answer that changes the hand gains enough to come before `other`, a change that leaves
+ * it as it is: the hand is changed last. */
+bool restraint_hand_pays(const FirstAnswer *hand, const FirstAnswer *other);
 
 #endif

@@ -411,6 +411,20 @@ static void read_carrydown(const Recent *recent, Signs *signs)
         see(signs, SIGN_CARRYDOWN, recent->all, recent->count);
 }
 
+/* The shot in hand is the first of this line, flush, and was thrown after something else. */
+static void read_change(const SignsContext *context, const Recent *recent, const Shot *shots,
+                        Signs *signs)
+{
+    int of_line;
+    const short *order = singly(recent, &of_line);
+    bool first = of_line == 1 && recent->last == &shots[order[0]] && flush(recent->last);
+    for (int i = 0; first && i < order[0]; i++)
+        if (shot_good(&shots[i]) && (!context->apart || shots[i].lane == context->lane)) {
+            see(signs, SIGN_CHANGE_FLUSH, order, 1);
+            return;
+        }
+}
+
 static void read_place(const SignsContext *context, const Recent *recent, const Shot *shots,
                        int count, Signs *signs)
 {
@@ -469,6 +483,7 @@ void signs_read(const SignsContext *context, const Shot *as_said, int count, Sig
     Recent recent = recent_of(context, differ, shots, count);
     read_place(context, &recent, shots, count, signs);
     read_lane_and_ball(context, signs);
+    read_change(context, &recent, shots, signs);
     read_hits(context, &recent, signs);
     read_alternating(&recent, signs);
     read_leaves(context, &recent, signs);

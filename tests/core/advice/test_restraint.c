@@ -168,6 +168,13 @@ static void test_what_may_be_first(void **state)
     for (size_t i = 0; i < sizeof CASES / sizeof CASES[0]; i++)
         if (restraint_allows_first(CASES[i].restraint, &CASES[i].answer) != CASES[i].allowed)
             fail_msg("%s", CASES[i].what);
+    const FirstAnswer hand = {.kind = ADJUST_ROTATION_LESS, .gain = 0.06},
+                      near = {.kind = ADJUST_MOVE_IN, .gain = 0.02},
+                      far = {.kind = ADJUST_MOVE_IN, .gain = 0.005};
+    assert_false(restraint_hand_pays(&hand, &near));
+    assert_true(restraint_hand_pays(&hand, &far));
+    assert_false(restraint_allows_off(&calm, 0.6));
+    assert_true(restraint_allows_off(&gross, 0.6)); /* then the miss binds it */
     assert_true(restraint_allows_hit(&three, -1.0));
     assert_false(restraint_allows_hit(&three, -0.4)); /* nobody sees that */
     assert_false(restraint_allows_hit(&three, 1.0));

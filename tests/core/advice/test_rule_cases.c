@@ -43,6 +43,7 @@ static const Row ROWS[] = {
     {"speed-falling-look-farther", "", "high!slow flush high!slow flush", "", "high!slow flush"},
     {"pocket-once", "", "high flush", "", "flush flush"},
     {"just-changed-watch", "", "high#2 high#2", "", "high#2 flush"},
+    {"change-flush-hold", "", "high#2 high#2 flush", "", "flush"},
     {"deep-inside-high", "deep", "high/e high/e", "deep revs", "high/e high/e"},
     {"no-recovery-late", "wet", "light/l", "", "light/l"},
     {"no-recovery-light", "wet", "light/o light/o", "wet", "light/o flush/o"},
