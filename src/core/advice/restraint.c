@@ -6,7 +6,9 @@
 #define LOSS_MOST 0.01 /* chance that a first answer may lose: within the noise */
 #define CLEARLY 0.05   /* what an answer must gain that otherwise would not come first */
 #define AWAY_LEAST 0.5 /* boards away from two misses: less nobody sees */
-#define OFF_MOST 0.5   /* boards farther from the pocket by its own roll, with no miss to answer */
+#define OFF_MOST                                                                                   \
+    0.5 /* boards farther from the pocket by its own roll, with no miss to answer; none before the \
+           first ball */
 #define FIRST_MOVE_MOST 1 /* boards with the feet after one ball */
 enum { MISSES_TWO = 2, MISSES_ENOUGH = 3 };
 
@@ -43,11 +45,12 @@ static bool read_row(const Shot *shots, int count, Side lane, const Plan *plan,
     return any;
 }
 
-/* The side of the last good ball on either lane, or on that one, whatever its line. */
-static int side_of_last(const Shot *shots, int count, Side lane, bool apart)
+/* The side of the last good ball on either lane, or on that one; of that line, NULL: of any. */
+static int side_of_last(const Shot *shots, int count, Side lane, bool apart, const Plan *plan)
 {
     for (int i = count - 1; i >= 0; i--)
-        if ((!apart || shots[i].lane == lane) && shot_good(&shots[i]) && shots[i].hit != HIT_UNSAID)
+        if ((!apart || shots[i].lane == lane) && shot_good(&shots[i]) &&
+            shots[i].hit != HIT_UNSAID && (!plan || shot_of_line(&shots[i], plan)))
             return shot_side(shots[i].hit);
     return 0;
 }
@@ -60,8 +63,10 @@ Restraint restraint_read(const Shot *shots, int count, Side lane, bool apart, co
     restraint.gross = is_gross(shots[count - 1].hit);
     restraint.bad = !shot_good(&shots[count - 1]);
     bool any = read_row(shots, count, lane, plan, &restraint);
-    if (restraint.in_a_row == 0) /* then what comes nearest */
-        restraint.side = side_of_last(shots, count, lane, apart || any);
+    if (restraint.in_a_row == 0) /* then what comes nearest: the other lane with this line */
+        restraint.side = side_of_last(shots, count, lane, apart || any, plan);
+    if (restraint.side == 0)
+        restraint.side = side_of_last(shots, count, lane, apart || any, NULL);
     return restraint;
 }
 
@@ -77,15 +82,14 @@ bool restraint_must_move(const Restraint *restraint)
 }
 
 /* Before the first ball nothing is known but the sheet: another ball or line then has to be clearly
- * better and hit no farther from the pocket, and nothing of the body is changed. One ball is no
- * trend: a small move at most. */
+ * better, and nothing of the body is changed. One ball is no trend: a small move at most. */
 static bool allows_early(const Restraint *restraint, const FirstAnswer *answer)
 {
     Change changes = ADJUSTMENTS[answer->kind].changes;
     bool clear = answer->gain >= CLEARLY, ball = changes == CHANGE_BALL;
     bool line = changes == CHANGE_FEET || changes == CHANGE_EYES;
     if (restraint->thrown == 0)
-        return answer->with == ADJUST_HOLD && (ball || line) && clear && answer->off_boards <= 0.0;
+        return answer->with == ADJUST_HOLD && (ball || line) && clear;
     if (restraint->thrown == 1 && !restraint->gross)
         return fabs(answer->feet) <= FIRST_MOVE_MOST && (clear || (line && restraint->side != 0));
     return true;
@@ -101,7 +105,8 @@ static bool chases(const Restraint *restraint, const FirstAnswer *answer)
 
 bool restraint_allows_off(const Restraint *restraint, double off_boards)
 {
-    return restraint->side != 0 || off_boards <= OFF_MOST;
+    double most = restraint->thrown == 0 ? 0.0 : OFF_MOST;
+    return restraint->side != 0 || off_boards <= most;
 }
 
 bool restraint_allows_first(const Restraint *restraint, const FirstAnswer *answer)

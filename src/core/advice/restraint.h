@@ -17,7 +17,8 @@ typedef struct Restraint {
     bool swings; /* now high, now light (SIGN_ALTERNATING); the caller sets it */
     /* To which side the last good balls of this line on this lane missed (1 high, -1 light, 0
      * neither), and how many of them in a row. Where they did not miss: the side of the last good
-     * ball on this lane, and 0; where none was seen to hit there, of the last one of all. */
+     * ball on this lane, and 0; where none was seen to hit there, of the last one of this line on
+     * the other lane, and where that did not miss of the last one of all. */
     int side, in_a_row;
     double seen_board; /* where those in a row hit on the mean; NAN: in the gutter, or none */
 } Restraint;
