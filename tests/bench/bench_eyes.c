@@ -543,7 +543,7 @@ int main(int argc, char **argv)
     static Block blocks[BLOCKS_MAX];
     Asked asked = {.blocks = argc > 1 ? atoi(argv[1]) : 1,
                    .first = argc > 2 ? strtoul(argv[2], NULL, 10) : 1,
-                   .particles = argc > 3 ? atoi(argv[3]) : 500,
+                   .particles = argc > 3 ? atoi(argv[3]) : 300,
                    .games = argc > 4 ? atoi(argv[4]) : 1};
     int count = asked.blocks * CELLS;
     bool named = false, read = count >= 1 && count <= BLOCKS_MAX && asked.particles >= 2 &&
