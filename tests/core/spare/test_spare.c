@@ -264,20 +264,6 @@ static void test_straightest_without_polyester(void **state)
     assert_string_equal(id[0], id[1]);
 }
 
-/* Who names no strike aim has the usual one: the second arrow from the middle, board 15. */
-static void test_no_strike_aim(void **state)
-{
-    (void)state;
-    SpareInput input = {.bag = &bag, .film = &film, .left = P(2), .slot = 1, .stance = 25.0};
-    Spare none, said;
-    set_out("demo", "apron");
-    spare_find(&input, &none);
-    input.aim = 15.0;
-    spare_find(&input, &said);
-    assert_true(none.line.stance == said.line.stance && none.line.aim == said.line.aim);
-    assert_true(none.line.chance == said.line.chance);
-}
-
 static void line_is_sound(const Spare *spare, const SpareLine *line)
 {
     assert_non_null(line->ball);
@@ -442,7 +428,6 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(test_straightest_without_polyester),
-        cmocka_unit_test(test_no_strike_aim),
         cmocka_unit_test(test_what_is_touched_first),
         cmocka_unit_test(test_window_of_a_lone_pin),
         cmocka_unit_test(test_corner_pins_of_a_tour_bowler),
