@@ -50,8 +50,8 @@ static void print_offered(const Bag *bag, const LearntValue *value)
 {
     char words[200], line[300] = "";
     learnt_words(value, bag, words, sizeof words);
-    text_append(line, sizeof line, "%s 95 %% confidence interval: %.1f to %.1f.", words, value->low,
-                value->high);
+    text_append(line, sizeof line, "%s 95 %% confidence interval: %.1f to %.1f %s.", words,
+                value->low, value->high, value->kind == LEARNT_MPH ? "mph" : "boards");
     print_entry(called(bag, value), line, 12);
 }
 
