@@ -35,7 +35,7 @@ typedef struct Type {
     bool (*same)(const Value *, const Value *);
     size_t size;
     int count;
-    Member members[32]; /* in their order */
+    Member members[40]; /* in their order */
 } Type;
 
 static bool same_surface(const Value *a, const Value *b)
@@ -59,16 +59,17 @@ static const Type TYPES[] = {
     {"Ball",
      same_ball,
      sizeof(Ball),
-     16,
+     17,
      {TEXT(Ball, id), TEXT(Ball, name), MEMBER(Ball, kind), MEMBER(Ball, pounds),
       MEMBER(Ball, rg_in), MEMBER(Ball, differential_in), MEMBER(Ball, intermediate_in),
-      MEMBER(Ball, cover), MEMBER(Ball, cover_strength), MEMBER(Ball, surface.finish),
-      MEMBER(Ball, surface.grit), MEMBER(Ball, surface.games_since), MEMBER(Ball, surface_usual),
-      MEMBER(Ball, pin_to_pap_in), MEMBER(Ball, mass_bias_deg), MEMBER(Ball, slot)}},
+      MEMBER(Ball, cover), MEMBER(Ball, cover_strength), MEMBER(Ball, strength_before),
+      MEMBER(Ball, surface.finish), MEMBER(Ball, surface.grit), MEMBER(Ball, surface.games_since),
+      MEMBER(Ball, surface_usual), MEMBER(Ball, pin_to_pap_in), MEMBER(Ball, mass_bias_deg),
+      MEMBER(Ball, slot)}},
     {"Bowler",
      same_bowler,
      sizeof(Bowler),
-     29,
+     37,
      {TEXT(Bowler, name),
       MEMBER(Bowler, hand),
       MEMBER(Bowler, style),
@@ -97,7 +98,15 @@ static const Type TYPES[] = {
       MEMBER(Bowler, from.tilt),
       MEMBER(Bowler, from.loft),
       MEMBER(Bowler, from.laydown_offset),
-      MEMBER(Bowler, from.scatter)}},
+      MEMBER(Bowler, from.scatter),
+      MEMBER(Bowler, before.mph),
+      MEMBER(Bowler, before.mph_from),
+      MEMBER(Bowler, before.has_scatter),
+      MEMBER(Bowler, before.scatter.launch_deg),
+      MEMBER(Bowler, before.scatter.mph),
+      MEMBER(Bowler, before.scatter.rpm),
+      MEMBER(Bowler, before.scatter.laydown_boards),
+      MEMBER(Bowler, before.scatter_from)}},
     {"Plan",
      same_plan,
      sizeof(Plan),

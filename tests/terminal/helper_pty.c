@@ -345,6 +345,31 @@ const char *pty_text(Pty *pty)
     return text;
 }
 
+static bool ends_with(const char *text, const char *end)
+{
+    size_t length = strlen(text), size = strlen(end);
+    while (length > 0 && (text[length - 1] == ' ' || text[length - 1] == '\n'))
+        length--;
+    return length >= size && memcmp(text + length - size, end, size) == 0;
+}
+
+void pty_expect_end(Pty *pty, const char *text)
+{
+    double end = now_ms() + DEADLINE_MS;
+    while (!ends_with(pty_text(pty), text))
+        if (!pump(pty, 50) && now_ms() > end)
+            fail_msg("the screen does not end with \"%s\"", text);
+}
+
+/* A failure's message is cut after some thousand bytes: its end says more. */
+static const char *end_of(const char *text)
+{
+    const char *end = text + strlen(text), *at = end;
+    while (at > text && end - at < 900)
+        at--;
+    return at;
+}
+
 static void wait_for(Pty *pty, const char *a, const char *b, bool there)
 {
     double end = now_ms() + DEADLINE_MS;
@@ -354,7 +379,7 @@ static void wait_for(Pty *pty, const char *a, const char *b, bool there)
         if (found == there)
             return;
         if (!pump(pty, 50) && now_ms() > end)
-            fail_msg("\"%s\" is %s on the screen:\n%s", a, there ? "not" : "still", text);
+            fail_msg("\"%s\" is %s on the screen:\n%s", a, there ? "not" : "still", end_of(text));
     }
 }
 

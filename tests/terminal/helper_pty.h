@@ -52,6 +52,7 @@ void pty_resize(Pty *pty, int columns, int rows);
 const char *pty_text(Pty *pty);
 /* Waits until the screen shows the text, or no longer shows it; fails the test after a while. */
 void pty_expect(Pty *pty, const char *text);
+void pty_expect_end(Pty *pty, const char *text); /* blanks at the end of the screen left out */
 void pty_expect_gone(Pty *pty, const char *text);
 /* Waits until the screen is as `is` asks for. For the failure's message: `what` that is, and
  * `why_not`, which `is` may write. */

@@ -48,10 +48,12 @@ static void the_journal_knows_no_haste(void **state)
     free(later);
 }
 
-/* Each question is waited for: what is typed ahead is echoed where it happens to come. */
+/* Each question is waited for, to the end of what stands in brackets: what is typed ahead is echoed
+ * where it happens to come. */
 static void answer(Pty *pty, const char *question, const char *keys)
 {
     pty_expect(pty, question);
+    pty_expect_end(pty, "]");
     pty_type(pty, keys);
 }
 

@@ -245,7 +245,11 @@ void choices_draw(const Choices *choices, const UiRehearsal *host, const Glyphs 
         }
         canvas_text(canvas, at, name_at, 16, here ? ROLE_ACCENT : ROLE_DIM, NAMES[row]);
         if (here && choices->typing)
-            canvas_hline(canvas, at, value_at, SEED_TEXT_MAX, ' ', ROLE_FIELD);
+            canvas_hline(canvas, at, value_at,
+                         value_at + SEED_TEXT_MAX < canvas->columns
+                             ? SEED_TEXT_MAX
+                             : canvas->columns - value_at - 1,
+                         ' ', ROLE_FIELD);
         canvas_text(canvas, at, value_at, canvas->columns - value_at - 1,
                     here ? ROLE_FIELD : ROLE_PLAIN, value);
     }
