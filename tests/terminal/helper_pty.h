@@ -17,7 +17,7 @@ typedef struct Pty {
     VTerm *vt;
     VTermScreen *screen;
     int columns, rows;
-    bool alternate, cursor; /* alternate screen on, cursor visible */
+    bool alternate; /* alternate screen on */
     struct termios before;
     const char *event;        /* what it is started on, NULL: the demo */
     const char *const *words; /* instead of that: a command line, NULL ends, none to 6 */
@@ -64,6 +64,10 @@ void pty_expect_either(Pty *pty, const char *a, const char *b);
 size_t pty_quiet(Pty *pty);
 /* Waits for its end. */
 void pty_wait(Pty *pty);
+/* Whether the cursor is visible, by what was sent: curses scrolls between ESC 7 and ESC 8 while it
+ * is hidden, and libvterm takes that for what to come back to when the other screen is left. */
+bool pty_cursor_shown(const Pty *pty);
+
 /* Termios as before, alternate screen left, cursor visible. */
 void pty_expect_restored(Pty *pty);
 

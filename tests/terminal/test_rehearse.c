@@ -62,10 +62,8 @@ static void by_its_words_in_a_large_window(void **state)
     choose_one_game(&pty);
     bowl_to_the_end(&pty);
     pty_wait(&pty);
-    /* not the cursor: curses scrolls here between ESC 7 and ESC 8 while it is hidden, and libvterm,
-     * unlike terminals, takes that for a part of what ESC 8 and rmcup restore */
     assert_true(WIFEXITED(pty.status) && WEXITSTATUS(pty.status) == 0);
-    assert_false(pty.alternate);
+    pty_expect_restored(&pty);
     pty_end(&pty);
 }
 

@@ -45,7 +45,7 @@ static void a_game_is_logged(void **state)
     pty_expect(&pty, "Throw");
     expect_adjustment(&pty);
     assert_true(pty.alternate);
-    assert_false(pty.cursor);
+    assert_false(pty_cursor_shown(&pty));
     char *before = throw_panel(&pty);
     static const char *const SHOTS[] = {"heg4\r", "heg36\r", "heg4\r", "neg46\r", "heg4\r"};
     for (int i = 0; i < 5; i++) {
@@ -65,7 +65,7 @@ static void a_game_is_logged(void **state)
     pty_type(&pty, "h");
     pty_expect(&pty, "e early");
     pty_quiet(&pty);
-    assert_true(pty.cursor); /* on the field being filled in */
+    assert_true(pty_cursor_shown(&pty)); /* on the field being filled in */
     pty_type(&pty, "\033");
     pty_expect(&pty, "q quit");
     pty_resize(&pty, 40, 12);

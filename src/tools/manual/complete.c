@@ -8,8 +8,9 @@
 
 const char *manual_first_words(const char *command)
 {
-    static const char *const WORDS[][2] = {
-        {"home", "list copy"}, {"log", "list show export verify repair"}, {"new", "bowler bag event pattern"}};
+    static const char *const WORDS[][2] = {{"home", "list copy"},
+                                           {"log", "list show export verify repair"},
+                                           {"new", "bowler bag event pattern"}};
     for (size_t i = 0; i < sizeof WORDS / sizeof *WORDS; i++)
         if (strcmp(WORDS[i][0], command) == 0)
             return WORDS[i][1];

@@ -114,9 +114,14 @@ static void draw_set(const Model *model, Canvas *canvas, Area area, const Set *s
         if (two)
             canvas_text(canvas, row + 1, area.column + 4, area.columns - 4, ROLE_DIM, place->job);
     }
-    if (!two)
-        canvas_wrap(canvas, row, area.column, area.columns, area.row + area.rows - row, ROLE_PLAIN,
-                    mine ? mine->job : "This ball stays in the locker.");
+    if (two)
+        return;
+    char job[sizeof mine->job];
+    int left = area.row + area.rows - row;
+    text_copy(job, sizeof job, mine ? mine->job : "This ball stays in the locker.");
+    if (left == 1)
+        widget_brief(job, sizeof job, job, area.columns);
+    canvas_wrap(canvas, row, area.column, area.columns, left, ROLE_PLAIN, job);
 }
 
 static void draw_jobs(const Model *model, Canvas *canvas, Area area)

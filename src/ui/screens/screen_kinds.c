@@ -17,7 +17,7 @@ void screen_kinds(const Model *model, Canvas *canvas)
                         compact && model->kind > 0 ? BALL_PRESETS[model->kind - 1].means : "");
     if (!compact)
         canvas_text(canvas, 2, 3, columns - 2, ROLE_DIM,
-                    "A kind has usual numbers. It goes into the locker; change there what you know.");
+                    "A kind has usual numbers. It goes into the locker; change what you know.");
     kinds_draw(copy, model->kind, !compact, model->glyphs, canvas,
                (Area){row, 1, canvas->rows - 2 - row, columns});
 }
