@@ -12,8 +12,9 @@
 
 enum { ABOVE = 3, BELOW = 2, FIELD_AT = 10 };
 
-static const KeyTable *const STAGES[] = {&COMMAND_TABLE, &HOME_TABLE, &REHEARSE_KEYS, &TEACH_KEYS};
-enum { STAGE_COUNT = sizeof STAGES / sizeof *STAGES };
+enum { STAGE_COUNT = 4 };
+static const KeyTable *const STAGES[STAGE_COUNT] = {&COMMAND_TABLE, &HOME_TABLE, &REHEARSE_KEYS,
+                                                    &TEACH_KEYS};
 
 /* An event's own keys are a table of their own, under the same name. */
 static bool same_stage(const KeyTable *a, const KeyTable *b) { return strcmp(a->of, b->of) == 0; }

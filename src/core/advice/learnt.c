@@ -86,7 +86,11 @@ static double factor_at(int i)
     return FACTOR_FIRST * pow(FACTOR_LAST / FACTOR_FIRST, i / (FACTORS - 1.0));
 }
 
-static double fan_deg(int i) { return FAN_STEP_DEG * (i - FAN / 2); }
+static double fan_deg(int i)
+{
+    const int middle = FAN / 2;
+    return FAN_STEP_DEG * (i - middle);
+}
 
 /* Which of the fan the lane stands at, and how likely, for each factor. */
 typedef struct Level {

@@ -83,6 +83,16 @@ bool bowler_same(const Bowler *a, const Bowler *b)
            from_same(&a->from, &b->from) && before_same(&a->before, &b->before);
 }
 
+bool bag_same(const Bag *a, const Bag *b)
+{
+    if (a->count != b->count || !bowler_same(&a->bowler, &b->bowler))
+        return false;
+    for (int i = 0; i < a->count; i++)
+        if (!ball_same(&a->balls[i], &b->balls[i]))
+            return false;
+    return true;
+}
+
 const Ball *bag_slot(const Bag *bag, int slot)
 {
     for (int i = 0; slot > 0 && i < bag->count; i++)

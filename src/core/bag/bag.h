@@ -108,6 +108,8 @@ typedef struct Bag {
     Ball balls[BAG_BALLS_MAX];
 } Bag;
 
+bool bag_same(const Bag *a, const Bag *b); /* member by member */
+
 /* Who else is on the pair, as far as known; need not be complete. */
 typedef struct FieldMix {
     int right, left, two_handed; /* one-handed right, left, two-handed right; without you */

@@ -1,6 +1,4 @@
 /* update_follow.c - an event that another program goes on with: what is shown follows it. */
-#include <string.h>
-
 #include "ui/input/update.h"
 
 /* Moves that were only tried here are dropped: the next shot is somewhere else. */
@@ -8,7 +6,7 @@ void update_follow(Model *model, Effects *effects, const Session *now)
 {
     Session *session = model->session;
     bool at_end = update_log_at_end(model);
-    bool other_bag = memcmp(&session->bag, &now->bag, sizeof now->bag) != 0;
+    bool other_bag = !bag_same(&session->bag, &now->bag);
     *session = *now;
     model->lane = session->lane;
     model->draft_on = false;
