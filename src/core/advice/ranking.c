@@ -423,8 +423,7 @@ static void put_first(const Ranking *ranking, Advice *out)
     Adjustment *top = &out->adjustments[0];
     if (top->kind == ADJUST_HOLD && !quoted(ranking, top) && votes_for_change(ranking->votes))
         text_copy(top->because, sizeof top->because,
-                  "Hold: the usual rules would change something, but nothing looks better by the "
-                  "numbers.");
+                  "Hold: the usual rules ask for a change, but the numbers do not.");
     if (top->kind != ADJUST_HOLD && none) {
         top->disagrees = true;
         text_copy(top->because, sizeof top->because,
