@@ -5,7 +5,6 @@
 #include <sys/stat.h>
 
 #include "base/text.h"
-#include "store/paths.h"
 
 static FollowMark look(const char *path)
 {
@@ -25,12 +24,11 @@ static bool same(const FollowMark *a, const FollowMark *b)
 bool follow_begin(Follow *follow, const Session *session, const BagFile *bag_file)
 {
     JournalHead head;
-    char file[256];
     *follow = (Follow){.fresh = calloc(1, sizeof *follow->fresh)};
     if (!follow->fresh)
         return false;
-    if (journal_find(session, &head) && journal_file(head.name, file, sizeof file))
-        paths_data_look(file, follow->journal, sizeof follow->journal, NULL);
+    if (journal_find(session, &head))
+        journal_path(head.name, follow->journal, sizeof follow->journal, NULL);
     text_copy(follow->bag, sizeof follow->bag, bag_file->path);
     return true; /* no marks yet: what was written since is news */
 }

@@ -42,7 +42,7 @@ static uint64_t stamp_of_journals(void)
     for (int i = 0; heads && i < count; i++) {
         char path[1024];
         struct stat status = {0};
-        if (journal_file(heads[i].name, path, sizeof path) && stat(path, &status) == 0)
+        if (journal_path(heads[i].name, path, sizeof path, NULL) && stat(path, &status) == 0)
             stamp = mix(stamp, (uint64_t)status.st_size);
         for (const char *c = heads[i].name; *c; c++)
             stamp = mix(stamp, (unsigned char)*c);

@@ -48,12 +48,18 @@ bool journal_file(const char *name, char *out, size_t size)
     return text_append(out, size, "events/%.*s" ENDING "%s", length, name, earlier ? earlier : "");
 }
 
+bool journal_path(const char *name, char *out, size_t size, Error *error)
+{
+    char file[256];
+    return journal_file(name, file, sizeof file) && paths_data_look(file, out, size, error);
+}
+
 /* The whole text of the journal of that name, heap; NULL with `error` and errno. */
 static char *slurp(const char *name, size_t *length, Error *error)
 {
-    char file[256], path[PATH_BYTES_MAX];
+    char path[PATH_BYTES_MAX];
     errno = 0;
-    if (!journal_file(name, file, sizeof file) || !paths_data_look(file, path, sizeof path, error))
+    if (!journal_path(name, path, sizeof path, error))
         return NULL;
     text_clean(error->file, sizeof error->file, path);
     int fd = load_open(path, error);

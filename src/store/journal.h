@@ -93,6 +93,8 @@ bool journal_verify(const char *name, int *entries, Error *error);
 /* Where the journal of that name is, below the data folder: "spring.earlier-1" is
  * events/spring.journal.earlier-1. False: the name is too long. */
 bool journal_file(const char *name, char *out, size_t size);
+/* Its whole path; false: the name is too long, or there is no data folder. */
+bool journal_path(const char *name, char *out, size_t size, Error *error);
 
 /* Whether a text begins as a journal does; whether every line of it is whole and in its place. */
 bool journal_is(const char *text, size_t length);

@@ -75,8 +75,35 @@ static void offered_taken_over_and_put_back(void **state)
     pty_end(&pty);
 }
 
+/* What was worked out once is worked out again when an event goes on. */
+static void an_event_that_goes_on_counts(void **state)
+{
+    (void)state;
+    Pty pty;
+    pty_start_words(&pty, 80, 24, NOTHING);
+    pty_expect(&pty, "Welcome");
+    pty_type(&pty, "q");
+    pty_wait(&pty);
+    three_events(&pty);
+    pty_start_again(&pty);
+    pty_expect(&pty, "learnt from 3 events with bag odile: l looks");
+    played_shots("noon", NULL, "mmmmmm", NULL);
+    pty_type(&pty, "\r"); /* the latest: noon */
+    pty_expect(&pty, "Last shots");
+    pty_type(&pty, "q");
+    pty_expect(&pty, "learnt from 3 events with bag odile: l looks");
+    pty_type(&pty, "l");
+    pty_expect(&pty, "You throw 19.2 mph, not 18 (24 shots).");
+    pty_type(&pty, ESC);
+    pty_expect(&pty, "[Events 3]");
+    pty_type(&pty, "q");
+    pty_wait(&pty);
+    pty_end(&pty);
+}
+
 int main(void)
 {
-    const struct CMUnitTest tests[] = {cmocka_unit_test(offered_taken_over_and_put_back)};
+    const struct CMUnitTest tests[] = {cmocka_unit_test(offered_taken_over_and_put_back),
+                                       cmocka_unit_test(an_event_that_goes_on_counts)};
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
