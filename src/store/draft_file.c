@@ -1,13 +1,9 @@
 /* draft_file.c - settee-draft/1: read, and written whole. */
 #include "store/draft_file.h"
 
-#include <errno.h>
-#include <string.h>
-#include <sys/stat.h>
 #include <unistd.h>
 
 #include "base/json_out.h"
-#include "store/atomic.h"
 #include "store/load.h"
 #include "store/paths.h"
 
@@ -41,31 +37,23 @@ static bool place(char *path, size_t size, Error *error)
     return paths_config("draft.json", path, size, error);
 }
 
+static bool parse(const Json *root, void *into) { return draft_parse(root, into); }
+
 bool draft_read(Draft *draft, Error *error)
 {
     char path[1024];
-    struct stat status;
-    Loaded file;
     *draft = (Draft){.count = 0};
-    *error = (Error){0};
-    if (!place(path, sizeof path, NULL) ||
-        (lstat(path, &status) != 0 && (errno == ENOENT || errno == ENOTDIR)))
-        return true;
-    if (!load_file("", path, &file, error))
-        return false;
-    JsonDoc *doc = json_read(file.text, file.length, 1, error);
-    Json root = doc ? json_root(doc, error) : (Json){0};
-    bool good = doc && draft_parse(&root, draft);
+    bool good = load_kept(place(path, sizeof path, NULL) ? path : "", parse, draft, error);
     if (!good)
         *draft = (Draft){.count = 0};
-    json_free(doc);
-    load_free(&file);
     return good;
 }
 
 bool draft_write(const Draft *draft, Error *error)
 {
     char path[1024];
+    if (!place(path, sizeof path, error))
+        return false;
     JsonOut out = json_out_start();
     out.lines = 2;
     json_out_object(&out, NULL);
@@ -83,12 +71,7 @@ bool draft_write(const Draft *draft, Error *error)
     }
     json_out_end(&out);
     json_out_end(&out);
-    const char *text = json_out_text(&out);
-    bool done = text ? place(path, sizeof path, error) && paths_make_folders(path, error) &&
-                           atomic_write(path, text, strlen(text), error)
-                     : error_set(error, "out of memory");
-    json_out_free(&out);
-    return done;
+    return load_keep(path, &out, error);
 }
 
 void draft_remove(void)

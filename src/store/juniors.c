@@ -1,11 +1,8 @@
 /* juniors.c - settee-juniors/1: read, and written whole. */
 #include "store/juniors.h"
 
-#include <errno.h>
 #include <string.h>
-#include <sys/stat.h>
 
-#include "store/atomic.h"
 #include "store/load.h"
 #include "store/paths.h"
 
@@ -70,25 +67,16 @@ bool juniors_parse(const Json *root, Juniors *juniors)
     return true;
 }
 
+static bool parse(const Json *root, void *into) { return juniors_parse(root, into); }
+
 bool juniors_read(Juniors *juniors, Error *error)
 {
     char path[1024];
-    struct stat status;
-    Loaded file;
     juniors->count = 0;
-    *error = (Error){0};
-    if (!paths_data_look("juniors.json", path, sizeof path, NULL) ||
-        (lstat(path, &status) != 0 && (errno == ENOENT || errno == ENOTDIR)))
-        return true;
-    if (!load_file("", path, &file, error))
-        return false;
-    JsonDoc *doc = json_read(file.text, file.length, 1, error);
-    Json root = doc ? json_root(doc, error) : (Json){0};
-    bool good = doc && juniors_parse(&root, juniors);
+    bool good = load_kept(paths_data_look("juniors.json", path, sizeof path, NULL) ? path : "",
+                          parse, juniors, error);
     if (!good)
         juniors->count = 0;
-    json_free(doc);
-    load_free(&file);
     return good;
 }
 
@@ -109,6 +97,8 @@ static void play_out(JsonOut *out, const Play *play)
 bool juniors_write(const Juniors *juniors, Error *error)
 {
     char path[1024];
+    if (!paths_data_look("juniors.json", path, sizeof path, error))
+        return false;
     JsonOut out = json_out_start();
     json_out_object(&out, NULL);
     json_out_string(&out, "format", "settee-juniors/1");
@@ -127,11 +117,5 @@ bool juniors_write(const Juniors *juniors, Error *error)
     }
     json_out_end(&out);
     json_out_end(&out);
-    const char *text = json_out_text(&out);
-    bool done = text ? paths_data_look("juniors.json", path, sizeof path, error) &&
-                           paths_make_folders(path, error) &&
-                           atomic_write(path, text, strlen(text), error)
-                     : error_set(error, "out of memory");
-    json_out_free(&out);
-    return done;
+    return load_keep(path, &out, error);
 }

@@ -2,9 +2,7 @@
  */
 #include "store/keys_file.h"
 
-#include <errno.h>
 #include <string.h>
-#include <sys/stat.h>
 
 #include "store/load.h"
 #include "store/paths.h"
@@ -65,24 +63,25 @@ static bool parse(const Json *root, Bindings *bindings, BindingsRefuse *refuses)
 
 bool keys_parse(const Json *root, Bindings *bindings) { return parse(root, bindings, NULL); }
 
+typedef struct KeysTold {
+    Bindings *bindings;
+    BindingsRefuse *refuses;
+} KeysTold;
+
+static bool parse_refused(const Json *root, void *into)
+{
+    const KeysTold *told = into;
+    return parse(root, told->bindings, told->refuses);
+}
+
 bool keys_read(Bindings *bindings, BindingsRefuse *refuses, Error *error)
 {
     char path[1024];
-    struct stat status;
-    Loaded file;
+    KeysTold told = {bindings, refuses};
     *bindings = (Bindings){0};
-    *error = (Error){0};
-    if (!paths_config("keys.json", path, sizeof path, NULL) ||
-        (lstat(path, &status) != 0 && (errno == ENOENT || errno == ENOTDIR)))
-        return true;
-    if (!load_file("", path, &file, error))
-        return false;
-    JsonDoc *doc = json_read(file.text, file.length, 1, error);
-    Json root = doc ? json_root(doc, error) : (Json){0};
-    bool good = doc && parse(&root, bindings, refuses);
+    bool good = load_kept(paths_config("keys.json", path, sizeof path, NULL) ? path : "",
+                          parse_refused, &told, error);
     if (!good)
         *bindings = (Bindings){0};
-    json_free(doc);
-    load_free(&file);
     return good;
 }

@@ -12,8 +12,10 @@
 
 #include "base/text.h"
 #include "core/lane/about.h"
+#include "store/atomic.h"
 #include "store/builtin.h"
 #include "store/home.h"
+#include "store/paths.h"
 
 uint32_t load_crc32_zeros(uint32_t crc)
 {
@@ -314,4 +316,32 @@ void load_free(Loaded *loaded)
 {
     free(loaded->text);
     loaded->text = NULL;
+}
+
+bool load_kept(const char *path, bool (*parse)(const Json *root, void *into), void *into,
+               Error *error)
+{
+    struct stat status;
+    Loaded file;
+    *error = (Error){0};
+    if (!path[0] || (lstat(path, &status) != 0 && (errno == ENOENT || errno == ENOTDIR)))
+        return true;
+    if (!load_file("", path, &file, error))
+        return false;
+    JsonDoc *doc = json_read(file.text, file.length, 1, error);
+    Json root = doc ? json_root(doc, error) : (Json){0};
+    bool good = doc && parse(&root, into);
+    json_free(doc);
+    load_free(&file);
+    return good;
+}
+
+bool load_keep(char *path, JsonOut *out, Error *error)
+{
+    const char *text = json_out_text(out);
+    bool done =
+        text ? paths_make_folders(path, error) && atomic_write(path, text, strlen(text), error)
+             : error_set(error, "out of memory");
+    json_out_free(out);
+    return done;
 }

@@ -46,6 +46,14 @@ typedef struct Loaded {
 bool load_file(const char *kind, const char *name, Loaded *loaded, Error *error);
 void load_free(Loaded *loaded);
 
+/* Reads what the program keeps for itself (settings, keys, a draft, juniors) into `into`. A path of
+ * "", or nothing there: nothing was kept, which is no fault. False: it can't be read. */
+bool load_kept(const char *path, bool (*parse)(const Json *root, void *into), void *into,
+               Error *error);
+
+/* Writes it whole to `path`, with its folders, and frees `out`. */
+bool load_keep(char *path, JsonOut *out, Error *error);
+
 /* Opens a file to read; -1 with `error` and errno. What is no file (a pipe, a device) is refused:
  * to read it may take for ever. A folder is for load_descriptor to refuse. */
 int load_open(const char *path, Error *error);

@@ -1,24 +1,16 @@
 /* view.c - which screen to draw, and what to show if none fits. */
 #include "ui/view.h"
 
-#include "base/text.h"
+#include "ui/draw/widgets.h"
 #include "ui/screens/screens.h"
 
 /* What it needs, and what can still be done. */
 static void draw_small(const Model *model, Canvas *canvas)
 {
-    char text[200] = "";
-    if (model->mode == MODE_ASK) {
-        screen_prompt(model, text, sizeof text);
-        text_append(text, sizeof text, " y/n");
-    } else {
-        text_append(text, sizeof text,
-                    "settee needs %dx%d; this is %dx%d. Make the window larger, or press q to "
-                    "quit.",
-                    COMPACT_COLUMNS_MIN, COMPACT_ROWS_MIN, canvas->columns, canvas->rows);
-    }
-    int row = canvas->rows > 4 ? canvas->rows / 3 : 0;
-    canvas_wrap(canvas, row, 0, canvas->columns, canvas->rows - row, ROLE_PLAIN, text);
+    char question[180] = "";
+    if (model->mode == MODE_ASK)
+        screen_prompt(model, question, sizeof question);
+    widget_too_small(canvas, question, COMPACT_COLUMNS_MIN, COMPACT_ROWS_MIN);
 }
 
 /* The screen that a question or a shot being typed stands on. */

@@ -144,3 +144,17 @@ void widget_brief(char *out, size_t size, const char *text, int width)
         out[end - 2] = '\0';
     }
 }
+
+void widget_too_small(Canvas *canvas, const char *question, int columns, int rows)
+{
+    char text[200] = "";
+    if (question[0])
+        text_append(text, sizeof text, "%s y/n", question);
+    else
+        text_append(text, sizeof text,
+                    "settee needs %dx%d; this is %dx%d. Make the window larger, or press q to "
+                    "quit.",
+                    columns, rows, canvas->columns, canvas->rows);
+    int row = canvas->rows > 4 ? canvas->rows / 3 : 0;
+    canvas_wrap(canvas, row, 0, canvas->columns, canvas->rows - row, ROLE_PLAIN, text);
+}

@@ -35,6 +35,9 @@ void widget_leave(char *out, size_t size, const Shot *shot, int width);
 int widget_sentences(Canvas *canvas, int row, int column, int width, int rows, Role role,
                      const char *text);
 
+/* For a window too small for anything else: the question that is open, or how large it must be. */
+void widget_too_small(Canvas *canvas, const char *question, int columns, int rows);
+
 /* The text if it fits into the width, else what of it does up to a comma, colon or full stop. */
 void widget_brief(char *out, size_t size, const char *text, int width);
 

@@ -338,18 +338,10 @@ static void draw_line(const Home *home, Canvas *canvas)
 
 static void draw_small(const Home *home, Canvas *canvas)
 {
-    char text[200] = "";
-    if (home->mode == HOME_ASK) {
-        home_question(home, text, sizeof text);
-        text_append(text, sizeof text, " y/n");
-    } else {
-        text_append(text, sizeof text,
-                    "settee needs %dx%d; this is %dx%d. Make the window larger, or press q to "
-                    "quit.",
-                    HOME_COLUMNS_MIN, HOME_ROWS_MIN, canvas->columns, canvas->rows);
-    }
-    int row = canvas->rows > 4 ? canvas->rows / 3 : 0;
-    canvas_wrap(canvas, row, 0, canvas->columns, canvas->rows - row, ROLE_PLAIN, text);
+    char question[180] = "";
+    if (home->mode == HOME_ASK)
+        home_question(home, question, sizeof question);
+    widget_too_small(canvas, question, HOME_COLUMNS_MIN, HOME_ROWS_MIN);
 }
 
 static void draw_mode(const Home *home, Canvas *canvas, HomeMode mode)
