@@ -144,7 +144,9 @@ static void find_advice(EventStage *event)
         Msg msg = {.kind = MSG_ADVICE, .advice = advice};
         Roll roll;
         if (advice->done && advice->adjustment_count > 0) { /* with today's throw as estimated */
-            advice_roll(event->advice, &advice->adjustments[0], &roll);
+            const Adjustment *first = &advice->adjustments[0];
+            advice_roll(advice, &event->host->session->bag, &first->plan, first->surface_grit,
+                        &roll);
             msg.first_roll = &roll;
         }
         send(event, msg);
@@ -159,8 +161,8 @@ static void find_paths(EventStage *event)
     const Adjustment *first = model_adjustment(model, 0);
     Plan plan = model_plan(model);
     Roll roll, first_roll;
-    bool on = model_roll(model, &plan, &roll);
-    bool first_on = first && model_roll(model, &first->plan, &first_roll);
+    bool on = model_roll(model, &plan, 0.0, &roll);
+    bool first_on = first && model_roll(model, &first->plan, first->surface_grit, &first_roll);
     send(event, (Msg){.kind = MSG_PATHS,
                       .roll = on ? &roll : NULL,
                       .first_roll = first_on ? &first_roll : NULL,

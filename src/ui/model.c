@@ -171,16 +171,12 @@ SpareInput model_spare_input(const Model *model)
                         .ball = bag_slot(bag, model->spare_slot)};
 }
 
-bool model_roll(const Model *model, const Plan *plan, Roll *roll)
+bool model_roll(const Model *model, const Plan *plan, double surface_grit, Roll *roll)
 {
     const Bag *bag = &model->session->bag;
-    const Ball *ball = bag_slot(bag, plan->slot);
-    if (!ball)
+    if (!bag_slot(bag, plan->slot))
         return false;
-    MotionBody body;
-    motion_body(ball, &body);
-    Delivery today = plan_today(&bag->bowler, plan, &model->shown.lane.today);
-    motion_roll(&body, &model->shown.film, &today, roll);
+    advice_roll(&model->shown, bag, plan, surface_grit, roll);
     return true;
 }
 

@@ -281,9 +281,9 @@ bool model_spare_current(const Model *model);
 const Arsenal *model_arsenal(const Model *model);
 const Block *model_block(const Model *model);
 
-/* The path of a plan on the estimated film (the sheet until something is known), thrown as today;
- * and the path of a spare ball. False: no ball in the plan's slot. */
-bool model_roll(const Model *model, const Plan *plan, Roll *roll);
+/* The path of a plan on the estimated film (the sheet until something is known), thrown as today,
+ * by advice_roll; and the path of a spare ball. False: no ball in the plan's slot. */
+bool model_roll(const Model *model, const Plan *plan, double surface_grit, Roll *roll);
 void model_roll_spare(const Model *model, const SpareLine *line, Roll *roll);
 
 /* The balls in the order they are listed: slots first, then the locker; returns how many. */

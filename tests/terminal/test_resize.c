@@ -54,7 +54,7 @@ static int set_up(void **state)
         continue;
     Roll roll;
     const Advice *advice = advice_result(job);
-    advice_roll(job, &advice->adjustments[0], &roll);
+    advice_roll(advice, &session.bag, &advice->adjustments[0].plan, 0.0, &roll);
     update(&model, (Msg){.kind = MSG_ADVICE, .advice = advice, .first_roll = &roll});
     return 0;
 }

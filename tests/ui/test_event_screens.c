@@ -76,6 +76,10 @@ static void the_sheet_is_measured(void **state)
              oil_length_ft(&sheet), oil_ratio(&sheet));
     shows(pinned, text);
     shows(pinned, "Rule of 31: 41 ft less 31");
+    pinned->model.shown.film.units[98][20] = 1.0; /* 49 ft: the pattern is no longer by it */
+    shows(pinned, "41.0 ft");
+    shows(pinned, "carried");
+    shows(pinned, "to 49 ft");
     pinned->session.pattern.length_ft = 30.0;
     shows(pinned, "30 ft is too short for it");
     free(pinned);

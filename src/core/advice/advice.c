@@ -33,7 +33,6 @@ typedef struct SlotBall {
     bool filled;
     MotionBody body;
     BatchBall batch;
-    int which; /* its number in the belief; 0: none */
 } SlotBall;
 
 /* One question, from advice_begin on. */
@@ -44,8 +43,7 @@ typedef struct Question {
     int at;                    /* slot or candidate that is next */
     SlotBall balls[BAG_SLOTS]; /* by slot, from 0 */
     SlotTrait traits[BAG_SLOTS];
-    BatchOil film;                 /* as estimated, ready to be rolled on */
-    double offsets[OFFSETS_COUNT]; /* boards that nothing else explains, on the mean */
+    BatchOil film; /* as estimated, ready to be rolled on */
     Forecast forecast;
     Setting setting;
     Votes votes;
@@ -200,17 +198,20 @@ static Delivery todays(const Question *q, const Plan *plan)
 
 static SlotBall *in_hand(Question *q) { return &q->balls[q->in.plan.slot - 1]; }
 
+static int which_of(const Question *q, int slot) { return q->out.lane.which[slot - 1]; }
+
 /* Looks up each slot's ball in the belief, and what lines are off by: once per question. */
 static void read_offsets(AdviceJob *job)
 {
     Question *q = &job->question;
+    LaneNow *lane = &q->out.lane;
     const Belief *belief = &job->memory.belief;
     for (int slot = 0; slot < BAG_SLOTS; slot++) {
         const Ball *lies = bag_slot(q->in.bag, slot + 1);
-        SlotBall *ball = &q->balls[slot];
-        ball->which = lies ? belief_ball(belief, lies->id) : 0;
+        lane->which[slot] = lies ? belief_ball(belief, lies->id) : 0;
     }
-    belief_offsets(belief, q->offsets);
+    lane->side = q->in.lane;
+    belief_offsets(belief, lane->offsets);
 }
 
 /* A throw on the film as estimated. */
@@ -224,10 +225,10 @@ static Arrival arrive(const Question *q, const BatchBall *batch, const Delivery 
 
 /* By how many boards a slot's ball is thought to hit higher than its numbers say, laid down there
  * and turning over that board. */
-static double off_at(const Question *q, int slot, double laydown_board, double turns_over)
+static double off_at(const LaneNow *lane, int slot, double laydown_board, double turns_over)
 {
-    OffsetsAt at = offsets_at(q->in.lane, q->balls[slot - 1].which, laydown_board, turns_over);
-    return offsets_mean(&at, q->offsets);
+    OffsetsAt at = offsets_at(lane->side, lane->which[slot - 1], laydown_board, turns_over);
+    return offsets_mean(&at, lane->offsets);
 }
 
 static LineOn on_the_mean(const Question *q, const MotionBody *body, const BatchBall *batch)
@@ -237,7 +238,8 @@ static LineOn on_the_mean(const Question *q, const MotionBody *body, const Batch
 
 static double off_of(const Question *q, int slot, const BatchBall *batch, const Delivery *delivery)
 {
-    return off_at(q, slot, delivery->laydown_board, arrive(q, batch, delivery).breakpoint);
+    return off_at(&q->out.lane, slot, delivery->laydown_board,
+                  arrive(q, batch, delivery).breakpoint);
 }
 
 /* Bends a path from its breakpoint on, so that it ends where the ball is thought to hit; a straight
@@ -262,7 +264,8 @@ static Outlook read_now(Question *q)
     const Bowler *bowler = &q->in.bag->bowler;
     const SlotBall *ball = in_hand(q);
     Delivery meant = plan_delivery(bowler, &q->in.plan), today = todays(q, &q->in.plan);
-    Outlook now = forecast_delivery(&q->forecast, ball->which, &ball->batch, &meant);
+    Outlook now =
+        forecast_delivery(&q->forecast, which_of(q, q->in.plan.slot), &ball->batch, &meant);
     if (restraint_must_move(&q->restraint)) /* three balls say what the fourth would do */
         now = frame_as_seen(&now, q->restraint.seen_board, bowler,
                             bag_slot(q->in.bag, q->in.plan.slot));
@@ -297,7 +300,7 @@ static void describe_lane(AdviceJob *job)
     if (lane->sheet_count > 0) /* there is no sheet to compare it with */
         memcpy(lane->words, lane->sheet_words, sizeof lane->words);
     Delivery today = todays(q, &q->in.plan);
-    OffsetsAt at = offsets_at(side, in_hand(q)->which, today.laydown_board,
+    OffsetsAt at = offsets_at(side, which_of(q, q->in.plan.slot), today.laydown_board,
                               arrive(q, &in_hand(q)->batch, &today).breakpoint);
     lane->off = belief_off(belief, &at);
     belief_off_words(lane->off, lane->off_words, sizeof lane->off_words);
@@ -466,6 +469,14 @@ static void step_signs(AdviceJob *job)
     q->stage = STAGE_ROUGH;
 }
 
+/* The ball of a slot of that bag with the surface that it would get. */
+static void sanded_body(const Bag *bag, int slot, double grit, MotionBody *body)
+{
+    Ball sanded = *bag_slot(bag, slot);
+    sanded.surface = (Surface){.finish = FINISH_GRIT, .grit = grit};
+    motion_body(&sanded, body);
+}
+
 /* The ball of a slot, with the surface it would get; 0: as it is. */
 static void body_of(const Question *q, int slot, double grit, MotionBody *body, BatchBall *batch)
 {
@@ -473,9 +484,7 @@ static void body_of(const Question *q, int slot, double grit, MotionBody *body, 
     *body = ball->body;
     *batch = ball->batch;
     if (grit > 0.0) {
-        Ball sanded = *bag_slot(q->in.bag, slot);
-        sanded.surface = (Surface){.finish = FINISH_GRIT, .grit = grit};
-        motion_body(&sanded, body);
+        sanded_body(q->in.bag, slot, grit, body);
         batch_ball(body, batch);
     }
 }
@@ -507,7 +516,8 @@ static void may_roll(const Question *q, const BatchBall *batch, const Candidate 
     batch_arrive(batch, &q->film, throws, count, at);
     for (int i = 0; i < count; i++) {
         double laydown = throws[i].delivery.laydown_board;
-        double board = at[i].board + off_at(q, candidate->plan.slot, laydown, at[i].breakpoint);
+        double board =
+            at[i].board + off_at(&q->out.lane, candidate->plan.slot, laydown, at[i].breakpoint);
         may[i] = !at[i].gutter && ranking_allows_roll(&q->ranking, board, at[i].breakpoint);
     }
 }
@@ -533,7 +543,7 @@ static Outlook look_about(const Question *q, const BatchBall *batch, Candidate *
 {
     double aim = candidate->plan.aim, aims[3] = {aim, aim - 0.5, aim + 0.5};
     Delivery meant = plan_delivery(&q->in.bag->bowler, &candidate->plan);
-    int which = q->balls[candidate->plan.slot - 1].which, count = candidate->find_aim ? 3 : 1;
+    int which = which_of(q, candidate->plan.slot), count = candidate->find_aim ? 3 : 1;
     bool may[AIMS_MAX] = {true};
     Outlook best = {0};
     if (count > 1)
@@ -598,7 +608,7 @@ static void step_rough(Question *q)
         return;
     Delivery meant = plan_delivery(&q->in.bag->bowler, &candidate->plan);
     Outlook outlook =
-        forecast_rough(&q->forecast, q->balls[candidate->plan.slot - 1].which, &batch, &meant);
+        forecast_rough(&q->forecast, which_of(q, candidate->plan.slot), &batch, &meant);
     candidate->promise = ranking_promise(&q->setting, candidate, &outlook);
 }
 
@@ -612,11 +622,12 @@ static void list_pairs(Question *q)
 
 /* The path of a plan on the film as estimated, with the ball of its slot as `body` has it. Returns
  * by how many boards it hits higher than the ball's numbers say. */
-static double roll_plan(const Question *q, const MotionBody *body, const Plan *plan, Roll *roll)
+static double roll_plan(const Advice *advice, const Bowler *bowler, const MotionBody *body,
+                        const Plan *plan, Roll *roll)
 {
-    Delivery today = todays(q, plan);
-    motion_roll(body, &q->out.film, &today, roll);
-    double off = off_at(q, plan->slot, today.laydown_board, roll->breakpoint_board);
+    Delivery today = plan_today(bowler, plan, &advice->lane.today);
+    motion_roll(body, &advice->film, &today, roll);
+    double off = off_at(&advice->lane, plan->slot, today.laydown_board, roll->breakpoint_board);
     bend(roll, off);
     return off;
 }
@@ -624,7 +635,7 @@ static double roll_plan(const Question *q, const MotionBody *body, const Plan *p
 static bool stays_on_lane(const Question *q, const MotionBody *body, const Plan *plan, double *off)
 {
     Roll roll;
-    *off = roll_plan(q, body, plan, &roll);
+    *off = roll_plan(&q->out, &q->in.bag->bowler, body, plan, &roll);
     for (int i = 0; i < roll.count; i++)
         if (roll.path[i].board < RANKING_EDGE_LAST)
             return false;
@@ -682,7 +693,8 @@ static void step_slot(Question *q)
     now->line.launch_deg = meant.launch_deg =
         delivery_launch_deg(meant.laydown_board, now->line.aim);
     now->pocket_known = now->line.pocket;
-    now->line.pocket = forecast_delivery(&q->forecast, ball->which, &ball->batch, &meant).pocket;
+    now->line.pocket =
+        forecast_delivery(&q->forecast, which_of(q, q->at), &ball->batch, &meant).pocket;
     now->ready = true;
 }
 
@@ -714,13 +726,15 @@ bool advice_step(AdviceJob *job)
     return job->question.stage == STAGE_DONE;
 }
 
-void advice_roll(const AdviceJob *job, const Adjustment *answer, Roll *roll)
+void advice_roll(const Advice *advice, const Bag *bag, const Plan *plan, double surface_grit,
+                 Roll *roll)
 {
-    const Question *q = &job->question;
     MotionBody body;
-    BatchBall batch;
-    body_of(q, answer->plan.slot, answer->surface_grit, &body, &batch);
-    roll_plan(q, &body, &answer->plan, roll);
+    if (surface_grit > 0.0)
+        sanded_body(bag, plan->slot, surface_grit, &body);
+    else
+        motion_body(bag_slot(bag, plan->slot), &body);
+    roll_plan(advice, &bag->bowler, &body, plan, roll);
 }
 
 bool advice_adjustments_done(const AdviceJob *job) { return job->question.stage >= STAGE_SLOTS; }

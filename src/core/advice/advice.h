@@ -74,6 +74,7 @@ typedef struct SlotNow {
 
 /* What the lane of the next shot is thought to be like now. */
 typedef struct LaneNow {
+    Side side;
     double scale, scale_sd; /* film against the usually worn sheet, with its standard deviation */
     Estimate dry, wear;     /* friction of bare lane, rate of wear; both against usual */
     Estimate mph;           /* the bowler today, against their usual */
@@ -86,6 +87,9 @@ typedef struct LaneNow {
     SheetLeft sheets[ABOUT_SHEETS_MAX]; /* most likely first */
     char sheet_words[80];               /* "most like a 41 ft, flat; 3 others possible", or "" */
     char off_words[80];                 /* "hits a board higher here than its numbers say", or "" */
+    double offsets[OFFSETS_COUNT];      /* boards that nothing else explains, on the mean: for
+                                         * offsets_mean */
+    int which[BAG_SLOTS];               /* the slots' balls there, by belief_ball */
 } LaneNow;
 
 /* All of it answers the question of advice_begin; nothing is left of an earlier one. */
@@ -134,8 +138,10 @@ AdjustmentKind advice_asked(const AdviceJob *job);
 /* The belief after the given shots; owned by the job. */
 const Belief *advice_belief(const AdviceJob *job);
 
-/* The path of an answer on the estimated film, with the surface that it puts on; usable once the
- * advice is ready. */
-void advice_roll(const AdviceJob *job, const Adjustment *answer, Roll *roll);
+/* The path of a plan on that lane, as the bowler throws today, with what was learnt of line and
+ * ball. `surface_grit`: what its ball is sanded to first; 0: as it is. A ball must be in the plan's
+ * slot, and the advice be ready. */
+void advice_roll(const Advice *advice, const Bag *bag, const Plan *plan, double surface_grit,
+                 Roll *roll);
 
 #endif

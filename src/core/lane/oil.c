@@ -6,6 +6,8 @@
 
 #include "base/units.h"
 
+#define CARRIED_UNITS 0.3 /* of oil past the pattern's end that a ball may notice (assumed) */
+
 static void lay_strokes(const Pattern *pattern, Oil *oil)
 {
     for (int i = 0; i < pattern->stroke_count; i++) {
@@ -101,13 +103,21 @@ double oil_volume_ml(const Oil *oil)
     return sum * sqft * OIL_ML_PER_UNIT_SQFT;
 }
 
-double oil_length_ft(const Oil *oil)
+/* The last station with more than that on any board. */
+static double reach_ft(const Oil *oil, double units)
 {
     for (int j = OIL_STATIONS - 1; j >= 0; j--)
         for (int b = 0; b < LANE_BOARDS; b++)
-            if (oil->units[j][b] > 0.05)
+            if (oil->units[j][b] > units)
                 return j * OIL_STATION_FT;
     return 0.0;
+}
+
+double oil_length_ft(const Oil *oil) { return reach_ft(oil, 0.05); }
+
+double oil_carried_ft(const Oil *oil, double length_ft)
+{
+    return fmax(length_ft, reach_ft(oil, CARRIED_UNITS));
 }
 
 double oil_ratio(const Oil *oil)

@@ -69,6 +69,10 @@ double oil_at(const Oil *oil, double x_m, double y_m);
 double oil_volume_ml(const Oil *oil);
 double oil_length_ft(const Oil *oil); /* last station with more than 0.05 unit on any board */
 
+/* The last station past `length_ft` to which balls have carried enough oil to matter on any board;
+ * length_ft where there is none. */
+double oil_carried_ft(const Oil *oil, double length_ft);
+
 /* Mean film inside (boards 11 to 29) divided by mean film outside (1 to 10 and 30 to 39), over the
  * oiled length. INFINITY if there is no oil outside. */
 double oil_ratio(const Oil *oil);

@@ -63,23 +63,29 @@ static void draw_title(Pane *pane)
                       ROLE_DIM, words);
 }
 
-/* Volume, length, ratio: the sheet's and those of now. */
+/* Volume, length, ratio: the sheet's and those of now; and how far balls have carried the oil. */
 static void draw_figures(Pane *pane)
 {
-    static const char *const NAMES[] = {"volume", "length", "ratio"};
+    static const char *const NAMES[] = {"volume", "length", "ratio", "carried"};
     const Oil *oils[] = {&pane->sheet, pane->film};
-    for (int i = 0; i < 3; i++)
+    double carried = oil_carried_ft(pane->film, pane->film->length_ft);
+    bool told = carried > pane->film->length_ft && pane->columns >= LABEL + 4 * FIGURE;
+    int count = told ? 4 : 3;
+    for (int i = 0; i < count; i++)
         canvas_text_right(pane->canvas, pane->row, pane->column + LABEL + (i + 1) * FIGURE, FIGURE,
                           ROLE_DIM, NAMES[i]);
     pane->row++;
     for (int k = 0; k < 2; k++, pane->row++) {
-        char figures[3][24];
+        char figures[4][24] = {"", "", "", ""};
         double ratio = oil_ratio(oils[k]);
+        double length = fmin(oil_length_ft(oils[k]), oils[k]->length_ft); /* none carried */
         snprintf(figures[0], sizeof figures[0], "%.1f mL", oil_volume_ml(oils[k]));
-        snprintf(figures[1], sizeof figures[1], "%.1f ft", oil_length_ft(oils[k]));
+        snprintf(figures[1], sizeof figures[1], "%.1f ft", length);
         snprintf(figures[2], sizeof figures[2], isfinite(ratio) ? "%.1f:1" : "dry out", ratio);
+        if (k == 1)
+            snprintf(figures[3], sizeof figures[3], "to %.0f ft", carried);
         canvas_text(pane->canvas, pane->row, pane->column, LABEL, ROLE_DIM, k ? "now" : "sheet");
-        for (int i = 0; i < 3; i++)
+        for (int i = 0; i < count; i++)
             canvas_text_right(pane->canvas, pane->row, pane->column + LABEL + (i + 1) * FIGURE,
                               FIGURE, k ? ROLE_PLAIN : ROLE_DIM, figures[i]);
     }

@@ -11,10 +11,16 @@
 #include "helper_demo.h"
 #include "helper_same.h"
 
-static bool goes_to_gutter(const AdviceJob *job, const Adjustment *answer)
+static void roll_answer(const Asked *asked, const AdviceJob *job, const Adjustment *answer,
+                        Roll *roll)
+{
+    advice_roll(advice_result(job), asked->in.bag, &answer->plan, answer->surface_grit, roll);
+}
+
+static bool goes_to_gutter(const Asked *asked, const AdviceJob *job, const Adjustment *answer)
 {
     Roll roll;
-    advice_roll(job, answer, &roll);
+    roll_answer(asked, job, answer, &roll);
     return roll.gutter;
 }
 
@@ -40,7 +46,7 @@ static void assert_sound(const AdviceJob *job, const Asked *asked)
         assert_true(isfinite(a->plan.stance) && isfinite(a->plan.aim));
         assert_true(isfinite(a->plan.mph_change) && isfinite(a->plan.loft_change_ft));
         /* no angle in the gutter, otherwise a number */
-        assert_true(isfinite(a->entry_deg) || goes_to_gutter(job, a));
+        assert_true(isfinite(a->entry_deg) || goes_to_gutter(asked, job, a));
         const Ball *ball = bag_slot(asked->in.bag, a->plan.slot);
         assert_non_null(ball);
         assert_true(ball->cover != COVER_POLYESTER || a->plan.slot == asked->in.plan.slot);
@@ -564,9 +570,31 @@ static void test_roll_of_an_answer(void **state)
     for (int i = 0; i < advice_result(job)->adjustment_count; i++) {
         const Adjustment *a = &advice_result(job)->adjustments[i];
         Roll roll;
-        advice_roll(job, a, &roll);
+        roll_answer(asked, job, a, &roll);
         assert_near(roll.entry_deg, a->entry_deg, 0.6);
     }
+    advice_job_free(job);
+    free(asked);
+}
+
+/* The plan's own path, rolled again, is the one that the advice has, with what was learnt of line
+ * and ball; with the other lane's, or with none of it, the ball would hit elsewhere. */
+static void test_rolls_as_learnt(void **state)
+{
+    (void)state;
+    Asked *asked = ask();
+    for (int i = 0; i < 4; i++)
+        say(asked, SIDE_LEFT, HIT_HIGH, READ_EARLY, RELEASE_GOOD);
+    AdviceJob *job = run(asked);
+    static Advice advice;
+    Roll roll;
+    advice = *advice_result(job);
+    advice_roll(&advice, asked->in.bag, &asked->in.plan, 0.0, &roll);
+    assert_near(roll.entry_board, advice.now_roll.entry_board, 1e-3);
+    memset(advice.lane.offsets, 0, sizeof advice.lane.offsets);
+    advice_roll(&advice, asked->in.bag, &asked->in.plan, 0.0, &roll);
+    assert_true(fabs(advice.lane.off.mean) > 0.02);
+    assert_near(advice.now_roll.entry_board - roll.entry_board, advice.lane.off.mean, 1e-3);
     advice_job_free(job);
     free(asked);
 }
@@ -584,7 +612,7 @@ static void test_rolls_with_its_surface(void **state)
     for (int i = 0; i < advice->adjustment_count; i++) {
         const Adjustment *a = &advice->adjustments[i];
         Roll roll;
-        advice_roll(job, a, &roll);
+        roll_answer(asked, job, a, &roll);
         surfaces += a->surface_grit > 0.0;
         if (a->kind != ADJUST_HOLD)
             assert_near(roll.entry_board - advice->now_roll.entry_board, a->hit_boards, 1e-6);
@@ -665,6 +693,7 @@ int main(void)
         cmocka_unit_test(test_no_rules),
         cmocka_unit_test(test_everything_forbidden),
         cmocka_unit_test(test_certified_gives_no_surface),
+        cmocka_unit_test(test_rolls_as_learnt),
         cmocka_unit_test(test_rolls_with_its_surface),
         cmocka_unit_test(test_words_fit),
         cmocka_unit_test(test_plan_in_the_gutter),

@@ -271,10 +271,10 @@ static int misses(const AdviceInput *in, int *side)
 static double entry_of(const Roll *roll) { return roll->gutter ? 0.0 : roll->entry_board; }
 
 /* Boards by which an answer's own path hits higher than the plan as it stands. */
-static double moves_hit(const AdviceJob *job, const Adjustment *a)
+static double moves_hit(const Case *c, const AdviceJob *job, const Adjustment *a)
 {
     Roll roll;
-    advice_roll(job, a, &roll);
+    advice_roll(advice_result(job), c->asked->in.bag, &a->plan, a->surface_grit, &roll);
     return entry_of(&roll) - entry_of(&advice_result(job)->now_roll);
 }
 
@@ -332,7 +332,7 @@ static const char *goes_with_the_miss(const Case *c, const AdviceJob *job)
     int side, count = misses(&c->asked->in, &side);
     for (int i = 0; count >= 2 && i < advice_result(job)->adjustment_count; i++) {
         const Adjustment *a = &advice_result(job)->adjustments[i];
-        if (a->kind != ADJUST_HOLD && !no_hit_now(job) && side * moves_hit(job, a) > ALIKE)
+        if (a->kind != ADJUST_HOLD && !no_hit_now(job) && side * moves_hit(c, job, a) > ALIKE)
             return side > 0 ? "two high or more, and it would hit higher"
                             : "two light or more, and it would hit lighter";
     }
@@ -417,13 +417,12 @@ static bool half_board(double board) { return fabs(2.0 * board - round(2.0 * boa
 
 static const char *stays_on_the_lane(const Case *c, const AdviceJob *job)
 {
-    (void)c;
     for (int i = 0; i < advice_result(job)->adjustment_count; i++) {
         const Adjustment *a = &advice_result(job)->adjustments[i];
         if (a->kind == ADJUST_HOLD)
             continue;
         Roll roll;
-        advice_roll(job, a, &roll);
+        advice_roll(advice_result(job), c->asked->in.bag, &a->plan, a->surface_grit, &roll);
         for (int k = 0; k < roll.count; k++)
             if (roll.path[k].board < 2.0)
                 return "the ball comes outside board 2";
@@ -438,10 +437,9 @@ static const char *stays_on_the_lane(const Case *c, const AdviceJob *job)
 /* Its words name the way and about how far. */
 static const char *names_the_way(const Case *c, const AdviceJob *job)
 {
-    (void)c;
     for (int i = 0; i < advice_result(job)->adjustment_count; i++) {
         const Adjustment *a = &advice_result(job)->adjustments[i];
-        double boards = moves_hit(job, a);
+        double boards = moves_hit(c, job, a);
         if (a->kind == ADJUST_HOLD || no_hit_now(job))
             continue;
         if (fabs(boards - a->hit_boards) > 1e-6)
@@ -466,9 +464,9 @@ static const char *spares_the_slow(const Case *c, const AdviceJob *job)
 }
 
 /* The way in which the first answer moves the hit, where it does so by half a board or more. */
-static int way_of(const AdviceJob *job)
+static int way_of(const Case *c, const AdviceJob *job)
 {
-    double boards = moves_hit(job, first_of(job));
+    double boards = moves_hit(c, job, first_of(job));
     return first_of(job)->kind == ADJUST_HOLD || no_hit_now(job) ? 0
            : boards >= 0.5                                       ? 1
            : boards <= -0.5                                      ? -1
@@ -481,13 +479,13 @@ static const char *does_not_turn_round(const Case *c, const AdviceJob *job)
     int count = asked->in.shot_count;
     if (count == 0 || count >= ASKED_SHOTS_MAX)
         return NULL;
-    int before = way_of(job);
+    int before = way_of(c, job);
     if (before == 0)
         return NULL;
     asked->shots[count] = asked->shots[count - 1];
     asked->in.shot_count++;
     AdviceJob *more = answer(&asked->in);
-    int after = way_of(more);
+    int after = way_of(c, more);
     if (after == -before && getenv("SETTEE_SHOW"))
         show(c, advice_result(more)); /* what it becomes */
     advice_job_free(more);

@@ -86,6 +86,19 @@ static void test_stroke_to_the_pins(void **state)
     assert_near(oil_length_ft(&oil), 60.0, 0.0);
 }
 
+/* Oil that balls have carried past the end counts from some three tenths of a unit on. */
+static void test_carried(void **state)
+{
+    (void)state;
+    Pattern pattern = one_stroke(1, 39, 0.0, 40.0, 6.0, 6.0, 40.0);
+    Oil oil = lay(&pattern);
+    assert_near(oil_carried_ft(&oil, oil.length_ft), 40.0, 0.0);
+    oil.units[110][20] = 0.1;
+    assert_near(oil_carried_ft(&oil, oil.length_ft), 40.0, 0.0);
+    oil.units[98][8] = 0.5;
+    assert_near(oil_carried_ft(&oil, oil.length_ft), 49.0, 0.0);
+}
+
 static Pattern two_tapes(double length)
 {
     Pattern pattern = {.length_ft = length, .reading_count = 2};
@@ -276,6 +289,7 @@ int main(void)
         cmocka_unit_test(test_strokes_add_up),
         cmocka_unit_test(test_joint_is_not_doubled),
         cmocka_unit_test(test_stroke_to_the_pins),
+        cmocka_unit_test(test_carried),
         cmocka_unit_test(test_readings),
         cmocka_unit_test(test_one_reading),
         cmocka_unit_test(test_volume_of_a_uniform_film),
