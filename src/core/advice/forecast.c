@@ -8,8 +8,8 @@
 #include "base/units.h"
 #include "core/pins/rack.h"
 
-enum { ROUGH_STEP = 4 }; /* a rough forecast uses every fourth draw */
-#define OFFSETS_SEED 0x0ff5e75
+enum { ROUGH_STEP = 4 };             /* a rough forecast uses every fourth draw */
+#define NODE_STEP 0.6180339887498949 /* the golden ratio fills evenly */
 
 /* Evenly filling points (Roberts' sequence, from memory), two uniforms to two normals: the throws'
  * scatter, the same for every question. */
@@ -26,35 +26,20 @@ static void scatter_of(int i, const Scatter *scatter, double *launch_deg, double
     *rpm = scatter->rpm * q * cos(2.0 * UNITS_PI * u[3]);
 }
 
-/* What nothing else explains, drawn about each particle's mean; half of the draws go the other way
- * than the other half, also among those of a rough forecast. */
-static void draw_offsets(Forecast *forecast, const Belief *belief, Side lane,
-                         const int indices[FORECAST_DRAWS])
+/* Places on a bell, even steps of its deviation, that begin elsewhere in each draw; and their
+ * weights. */
+static void set_nodes(Forecast *forecast)
 {
-    OffsetsRoot root;
-    Rng rng = rng_seed(OFFSETS_SEED);
-    offsets_root(&belief->doubt, lane, &root);
     for (int i = 0; i < FORECAST_DRAWS; i++) {
-        double even[OFFSETS_DRAWN];
-        if (i & ROUGH_STEP)
-            continue;
-        for (int k = 0; k < OFFSETS_DRAWN; k++)
-            even[k] = rng_normal(&rng);
-        for (int k = 0; k < OFFSETS_DRAWN; k++) {
-            double by = 0.0;
-            for (int j = 0; j <= k; j++)
-                by += root.of[k][j] * even[j];
-            for (int half = 0; half < 2; half++) {
-                const Particle *p = &belief->particles[indices[i + half * ROUGH_STEP]];
-                double value = half == 0 ? by : -by;
-                if (k < OFFSETS_OF_LANE)
-                    forecast->draw[i + half * ROUGH_STEP].offsets[k] =
-                        p->offsets[(int)lane * OFFSETS_OF_LANE + k] + value;
-                else
-                    forecast->draw[i + half * ROUGH_STEP].boards[k - OFFSETS_OF_LANE + 1] =
-                        p->offsets[OFFSETS_FIRST_BALL + k - OFFSETS_OF_LANE] + value;
-            }
+        double sum = 0.0, first = fmod(0.5 + (i + 1) * NODE_STEP, 1.0) - 0.5;
+        for (int k = 0; k < FORECAST_NODES; k++) {
+            double z = first + k - FORECAST_NODES / 2;
+            forecast->draw[i].node[k] = z;
+            forecast->draw[i].weight[k] = exp(-0.5 * z * z);
+            sum += forecast->draw[i].weight[k];
         }
+        for (int k = 0; k < FORECAST_NODES; k++)
+            forecast->draw[i].weight[k] /= sum;
     }
 }
 
@@ -85,13 +70,16 @@ void forecast_prepare(Forecast *forecast, const Belief *belief, Side lane, const
         forecast->draw[i].launch_deg = p->part[PART_LAUNCH_DEG] + launch_deg;
         forecast->draw[i].mph = p->part[PART_MPH] + mph;
         forecast->draw[i].rpm = rpm;
-        forecast->draw[i].boards[0] = 0.0;
+        memcpy(forecast->draw[i].offsets, p->offsets, sizeof p->offsets);
         if (forecast->draw[i].film != made) { /* by film: each is made ready once */
             made = forecast->draw[i].film;
             make_ready(belief, lane, made, &forecast->oil[made]);
         }
     }
-    draw_offsets(forecast, belief, lane, indices);
+    set_nodes(forecast);
+    forecast->lane = lane;
+    forecast->doubt = belief->doubt;
+    forecast->off_boards = 0.0;
     forecast->smooth_boards = fmax(bowler->scatter.laydown_boards, 0.2);
     Oil mean;
     belief_film(belief, lane, &mean);
@@ -117,8 +105,11 @@ void forecast_of_truth(Forecast *forecast, const Oil *oil, double mph, double la
         forecast->draw[i].mph = mph + speed;
         forecast->draw[i].rpm = rpm;
         memset(forecast->draw[i].offsets, 0, sizeof forecast->draw[i].offsets);
-        memset(forecast->draw[i].boards, 0, sizeof forecast->draw[i].boards);
     }
+    set_nodes(forecast);
+    forecast->lane = (Side)0;
+    memset(&forecast->doubt, 0, sizeof forecast->doubt);
+    forecast->off_boards = 0.0;
     forecast->smooth_boards = fmax(bowler->scatter.laydown_boards, 0.2);
 }
 
@@ -167,22 +158,30 @@ Outlook forecast_sum(const Forecast *forecast, int which, double pounds, const D
                      int step, const Arrival *arrivals)
 {
     Outlook outlook = {.degrees = 0.0};
-    double square = 0.0, sd = forecast->smooth_boards;
+    double square = 0.0, smooth = forecast->smooth_boards * forecast->smooth_boards;
     int count = 0, draws = FORECAST_DRAWS / step;
     for (int i = 0; i < draws; i++) {
-        if (arrivals[i].gutter)
+        const Arrival *arrival = &arrivals[i];
+        if (arrival->gutter)
             continue;
-        OffsetsAt at = offsets_at((Side)0, 0, delivery->laydown_board, arrivals[i].breakpoint);
-        size_t draw = (size_t)i * (size_t)step;
-        double board = arrivals[i].board + forecast->draw[draw].boards[which] +
-                       offsets_mean(&at, forecast->draw[draw].offsets);
+        OffsetsAt at =
+            offsets_at(forecast->lane, which, delivery->laydown_board, arrival->breakpoint);
+        int draw = i * step;
+        double board =
+            arrival->board + forecast->off_boards + offsets_mean(&at, forecast->draw[draw].offsets);
+        double variance = offsets_doubt(&forecast->doubt, &at), sd = sqrt(variance + smooth);
+        double boards[FORECAST_NODES];
+        for (int k = 0; k < FORECAST_NODES; k++)
+            boards[k] = board + sd * forecast->draw[draw].node[k];
+        RackMeans rack = rack_means(boards, forecast->draw[draw].weight, FORECAST_NODES,
+                                    arrival->degrees, arrival->mph, pounds);
         outlook.pocket += normal_below((LANE_POCKET_HIGH - board) / sd) -
                           normal_below((LANE_POCKET_LOW - board) / sd);
-        outlook.strike += rack_strike(board, arrivals[i].degrees, arrivals[i].mph, pounds);
-        outlook.pinfall += rack_pinfall(board, arrivals[i].degrees, arrivals[i].mph, pounds);
+        outlook.strike += rack.strike;
+        outlook.pinfall += rack.pinfall;
         outlook.board += board;
-        outlook.degrees += arrivals[i].degrees;
-        square += board * board;
+        outlook.degrees += arrival->degrees;
+        square += board * board + variance;
         count++;
     }
     make_means(&outlook, square, count, draws);

@@ -1,7 +1,9 @@
 /* forecast.h - what a delivery would do, under all that may be true of the lane and of the throw.
  *
  * Draws of the belief, each with its own throw of the bowler's scatter, are rolled side by side;
- * the same draws for every answer, so that answers are compared and not their luck. */
+ * the same draws for every answer, so that answers are compared and not their luck. Boards that
+ * nothing else explains are not drawn: they are normal and only move the hit, so that each draw's
+ * hit has its spread, over which strikes and pins are summed up. */
 #ifndef SETTEE_CORE_ADVICE_FORECAST_H
 #define SETTEE_CORE_ADVICE_FORECAST_H
 
@@ -15,6 +17,9 @@ _Static_assert((int)FORECAST_FILMS >= (int)BELIEF_FILMS &&
                    (int)FORECAST_FILMS >= (int)ABOUT_SHEETS_MAX,
                "room for all");
 
+/* Boards of its spread at which a draw's hit is read. */
+enum { FORECAST_NODES = 5 };
+
 typedef struct Forecast {
     BatchOil oil[FORECAST_FILMS]; /* ready where a draw uses it */
     BatchOil mean_oil;            /* the lane's film on the mean, of so much volume on the mean */
@@ -22,11 +27,14 @@ typedef struct Forecast {
     struct {
         int film;
         float volume, dry, longer;
-        double offsets[OFFSETS_OF_LANE]; /* unexplained at the pins, of the line */
-        double boards[BELIEF_BALLS + 1]; /* and of the ball, by belief_ball */
-        double launch_deg, mph, rpm;     /* what it adds to the delivery as meant */
-    } draw[FORECAST_DRAWS];              /* by film */
-    double smooth_boards;                /* what is not drawn: the laydown's scatter */
+        double offsets[OFFSETS_COUNT]; /* unexplained at the pins, on the mean */
+        double launch_deg, mph, rpm;   /* what it adds to the delivery as meant */
+        double node[FORECAST_NODES], weight[FORECAST_NODES]; /* of a normal of deviation 1 */
+    } draw[FORECAST_DRAWS];                                  /* by film */
+    Side lane;
+    Doubt doubt;          /* of the offsets */
+    double off_boards;    /* by which every ball hits higher: of a truth */
+    double smooth_boards; /* what is not drawn: the laydown's scatter */
 } Forecast;
 
 void forecast_prepare(Forecast *forecast, const Belief *belief, Side lane, const Bowler *bowler);

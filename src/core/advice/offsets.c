@@ -163,6 +163,15 @@ double offsets_variance(const Doubt *doubt, const OffsetsAt *at, double with[OFF
     return sum;
 }
 
+double offsets_doubt(const Doubt *doubt, const OffsetsAt *at)
+{
+    double sum = 0.0;
+    for (int i = 0; i < at->count; i++)
+        for (int k = 0; k < at->count; k++)
+            sum += at->share[i] * at->share[k] * doubt->of[at->index[i]][at->index[k]];
+    return fmax(sum, 0.0);
+}
+
 void offsets_learn(Doubt *doubt, const double with[OFFSETS_COUNT], double was, double is)
 {
     double less = (was - is) / (was * was);
@@ -179,26 +188,4 @@ void offsets_mix(Doubt *doubt, const Doubt *other, double share, const double ap
             doubt->of[i][j] += share * (other->of[i][j] - doubt->of[i][j]) +
                                xx * apart[i] * apart[j] + yy * other_apart[i] * other_apart[j] +
                                xy * (apart[i] * other_apart[j] + other_apart[i] * apart[j]);
-}
-
-static int drawn(Side lane, int k)
-{
-    return k < OFFSETS_OF_LANE ? (int)lane * OFFSETS_OF_LANE + k
-                               : OFFSETS_FIRST_BALL + k - OFFSETS_OF_LANE;
-}
-
-/* Cholesky's; what is known of a number as good as exactly draws nothing. */
-void offsets_root(const Doubt *doubt, Side lane, OffsetsRoot *root)
-{
-    memset(root, 0, sizeof *root);
-    for (int i = 0; i < OFFSETS_DRAWN; i++)
-        for (int j = 0; j <= i; j++) {
-            double left = doubt->of[drawn(lane, i)][drawn(lane, j)];
-            for (int k = 0; k < j; k++)
-                left -= root->of[i][k] * root->of[j][k];
-            if (i == j)
-                root->of[i][i] = left > 1e-9 ? sqrt(left) : 0.0;
-            else
-                root->of[i][j] = root->of[j][j] > 0.0 ? left / root->of[j][j] : 0.0;
-        }
 }

@@ -31,8 +31,7 @@ typedef struct OffsetsAt {
 /* Of a ball by its number from 1 (0: of none), laid down and turning at these boards. */
 OffsetsAt offsets_at(Side lane, int ball, double laydown_board, double turn_board);
 
-/* The sum. `means`: of all OFFSETS_COUNT, or of one lane only where that is the left one and no
- * ball's is asked for. */
+/* The sum. `means`: of all OFFSETS_COUNT. */
 double offsets_mean(const OffsetsAt *at, const double *means);
 
 /* Before anything was seen; all means are 0 then. */
@@ -52,6 +51,8 @@ void offsets_carry(double means[OFFSETS_COUNT]);
 /* How uncertain the sum is, a variance; and how each number goes with it. */
 double offsets_variance(const Doubt *doubt, const OffsetsAt *at, double with[OFFSETS_COUNT]);
 
+double offsets_doubt(const Doubt *doubt, const OffsetsAt *at); /* the variance alone */
+
 /* Evidence has brought that variance from `was` to `is`. */
 void offsets_learn(Doubt *doubt, const double with[OFFSETS_COUNT], double was, double is);
 
@@ -59,12 +60,5 @@ void offsets_learn(Doubt *doubt, const double with[OFFSETS_COUNT], double was, d
  * means lie apart by x `apart` + y `other_apart`, with these mean squares of x, y and x y. */
 void offsets_mix(Doubt *doubt, const Doubt *other, double share, const double apart[OFFSETS_COUNT],
                  const double other_apart[OFFSETS_COUNT], double xx, double yy, double xy);
-
-/* A lane's numbers, then the balls': as many normals of deviation 1 become one draw about 0. */
-enum { OFFSETS_DRAWN = OFFSETS_OF_LANE + OFFSETS_BALLS };
-typedef struct OffsetsRoot {
-    double of[OFFSETS_DRAWN][OFFSETS_DRAWN]; /* lower triangle */
-} OffsetsRoot;
-void offsets_root(const Doubt *doubt, Side lane, OffsetsRoot *root);
 
 #endif

@@ -344,6 +344,7 @@ static FirstAnswer first_answer(const Ranking *ranking, const Adjustment *adjust
     double frame = (after->score - now->score) / STRIKE_PINS;
     FirstAnswer answer = {.kind = adjustment->kind,
                           .with = adjustment->with,
+                          .asked = adjustment->vote > 0.0,
                           .feet = candidate_feet_in(&setting->plan, &adjustment->plan),
                           .gain = strike,
                           .gain_at_best = strike,

@@ -3,9 +3,10 @@
 
 #include <math.h>
 
-#define LOSS_MOST 0.01 /* chance that a first answer may lose: within the noise */
-#define CLEARLY 0.05   /* what an answer must gain that otherwise would not come first */
-#define AWAY_LEAST 0.5 /* boards away from two misses: less nobody sees */
+#define LOSS_MOST 0.01  /* chance that a first answer may lose: within the noise */
+#define GAIN_LEAST 0.02 /* of a first answer that no rule asks for: less is no reason to change */
+#define CLEARLY 0.05    /* what an answer must gain that otherwise would not come first */
+#define AWAY_LEAST 0.5  /* boards away from two misses: less nobody sees */
 #define OFF_MOST                                                                                   \
     0.5 /* boards farther from the pocket by its own roll, with no miss to answer; none before the \
            first ball */
@@ -116,6 +117,8 @@ bool restraint_allows_first(const Restraint *restraint, const FirstAnswer *answe
     if (!restraint_allows_off(restraint, answer->off_boards))
         return false;
     if (chases(restraint, answer))
+        return false;
+    if (!answer->asked && answer->gain < GAIN_LEAST && !restraint_must_move(restraint))
         return false;
     return answer->gain_at_best >= -LOSS_MOST && allows_early(restraint, answer);
 }

@@ -39,6 +39,7 @@ bool restraint_allows_off(const Restraint *restraint, double off_boards);
 /* What is known of an answer that would come first. */
 typedef struct FirstAnswer {
     AdjustmentKind kind, with; /* `with`: ADJUST_HOLD for a single one */
+    bool asked;                /* by a rule */
     double feet;               /* boards in */
     double gain;               /* over holding, a chance: of what leads */
     double gain_at_best;       /* the same, of whichever shown number gains most */

@@ -106,6 +106,32 @@ double rack_pinfall(double board, double degrees, double mph, double pounds)
     return place_pinfall(&point);
 }
 
+RackMeans rack_means(const double *boards, const double *weights, int count, double degrees,
+                     double mph, double pounds)
+{
+    enum { CORNERS = 8, ROW = RACK_DEGREES * RACK_SPEEDS * RACK_WEIGHTS };
+    TablePoint point = place_of(LANE_POCKET_BEST, fabs(degrees), mph, pounds);
+    RackMeans sum = {0};
+    int first = point.cell[0] / ROW, corner[CORNERS];
+    double share[CORNERS];
+    for (int i = 0; i < CORNERS; i++) { /* the cells but for their board */
+        corner[i] = point.cell[i] - first * ROW;
+        share[i] = point.weight[i] + point.weight[i + CORNERS];
+    }
+    for (int k = 0; k < count; k++) {
+        double board = degrees < 0.0 ? lane_mirror_board(boards[k]) : boards[k], up;
+        const RackCell *row =
+            RACK_CELLS + below(board, RACK_BOARD_LOW, RACK_BOARD_STEP, RACK_BOARDS, &up) * ROW;
+        for (int i = 0; i < CORNERS; i++) {
+            const RackCell *low = &row[corner[i]], *high = low + ROW;
+            double weight = weights[k] * share[i];
+            sum.strike += weight * ((1.0 - up) * low->strike + up * high->strike);
+            sum.pinfall += weight * ((1.0 - up) * low->pinfall + up * high->pinfall);
+        }
+    }
+    return (RackMeans){sum.strike / RACK_SHARE_ONE, sum.pinfall / RACK_PIN_ONE};
+}
+
 RackClass rack_class(Pins left)
 {
     static const Pins RIGHT = 1 << 2 | 1 << 5 | 1 << 8 | 1 << 9; /* 3 6 9 10 */

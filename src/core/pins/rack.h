@@ -39,6 +39,13 @@ typedef struct RackChances {
 /* From the table, for a full rack; inputs outside the table are moved to its edge. */
 double rack_strike(double board, double degrees, double mph, double pounds);
 double rack_pinfall(double board, double degrees, double mph, double pounds);
+
+/* Both of a hit whose board is uncertain: `count` boards with weights that add up to 1. */
+typedef struct RackMeans {
+    double strike, pinfall;
+} RackMeans;
+RackMeans rack_means(const double *boards, const double *weights, int count, double degrees,
+                     double mph, double pounds);
 void rack_chances(double board, double degrees, double mph, double pounds, RackChances *out);
 
 /* Chance of exactly this leave (0: strike). A leave the table doesn't list there gets a small share

@@ -208,8 +208,7 @@ void truth_prepare(Truth *truth, Side lane, int game)
 {
     forecast_of_truth(&truth->forecast, &truth->oil[lane], truth_mph(truth, game),
                       truth->launch_deg, &truth->bag->bowler);
-    for (int i = 0; i < FORECAST_DRAWS; i++)
-        truth->forecast.draw[i].boards[0] = truth->off_boards;
+    truth->forecast.off_boards = truth->off_boards;
 }
 
 Outlook truth_outlook(const Truth *truth, Side lane, int slot, const Delivery *meant)

@@ -293,6 +293,7 @@ static const Adjustment *first_of(const AdviceJob *job)
 
 #define POINT 0.01
 #define MARGIN 0.05 /* before the first ball another line must promise that much more */
+#define REASON 0.02 /* a change that no rule asks for must promise that much more */
 #define ALIKE 0.05  /* boards: no difference in where it hits */
 
 /* --- properties: NULL where one holds, else what is wrong ------------------------------------- */
@@ -413,6 +414,16 @@ static const char *begins_calmly(const Case *c, const AdviceJob *job)
     return NULL;
 }
 
+static const char *has_a_reason(const Case *c, const AdviceJob *job)
+{
+    const Adjustment *a = first_of(job);
+    int side, count = misses(&c->asked->in, &side);
+    bool asked = a->kind == ADJUST_HOLD || a->vote > 0.0;
+    return !asked && count < 3 && gain_of(job, a) < REASON - 1e-9
+               ? "a change first that no rule asks for, for less than two points"
+               : NULL;
+}
+
 static bool half_board(double board) { return fabs(2.0 * board - round(2.0 * board)) < 1e-9; }
 
 static const char *stays_on_the_lane(const Case *c, const AdviceJob *job)
@@ -521,6 +532,7 @@ static const Property PROPERTIES[] = {
     {"moves after three misses", moves_after_three_misses},
     {"says what it does", says_what_it_does},
     {"begins calmly", begins_calmly},
+    {"has a reason", has_a_reason},
     {"stays on the lane", stays_on_the_lane},
     {"names the way", names_the_way},
     {"spares the slow", spares_the_slow},
