@@ -15,6 +15,7 @@
 #include "base/json_out.h"
 #include "helper_journal.h"
 #include "store/atomic.h"
+#include "store/draft_file.h"
 #include "store/files.h"
 #include "store/journal.h"
 
@@ -556,6 +557,118 @@ static void test_atomic(void **state)
     }
 }
 
+/* ---- a half-filled form ---- */
+
+static Draft draft_of(const char *name)
+{
+    Draft draft = {.form = DRAFT_EVENT, .starting = true};
+    draft_note(&draft, "name", name);
+    draft_note(&draft, "pattern", "about:house");
+    return draft;
+}
+
+/* Whether the draft that is kept is that of `name`, and is read whatever happened before. */
+static bool draft_is(const char *name)
+{
+    static Draft draft;
+    Error error = {0};
+    if (!draft_read(&draft, &error))
+        fail_msg("%s", error.text);
+    return draft.form == DRAFT_EVENT && draft.starting && draft.count == 2 &&
+           strcmp(draft.rows[0].value, name) == 0;
+}
+
+static void in_home(const char *folder)
+{
+    char config[128];
+    fresh_folder();
+    snprintf(config, sizeof config, "%s%s", helper_folder, folder);
+    assert_int_equal(setenv("XDG_CONFIG_HOME", config, 1), 0);
+}
+
+/* Every call to the disk and every allocation of a second draft fails once: the first one stays. */
+static void test_draft_fails(void **state)
+{
+    (void)state;
+    for (Strike what = STRIKE_MEMORY; what <= STRIKE_DISK; what++) {
+        bool unused = false;
+        int call = 1, kept = 0;
+        for (; !unused; call++) {
+            Error error = {0};
+            Draft first = draft_of("First"), second = draft_of("Second");
+            in_home("");
+            assert_true(draft_write(&first, &error));
+            strike_at(what, call);
+            bool written = draft_write(&second, &error);
+            unused = countdown > 0;
+            strike_at(STRIKE_NEVER, 0);
+            /* whether the folder could be synced only a power cut could tell */
+            assert_true(written == unused || (what == STRIKE_DISK && written));
+            assert_int_equal(error.text[0] == '\0', written);
+            assert_true(draft_is(written ? "Second" : "First"));
+            kept += !written;
+        }
+        assert_true(call > 2 && kept > 0);
+    }
+}
+
+/* A draft that can't be read for want of memory is a fault, and no half a draft. */
+static void test_memory_of_draft(void **state)
+{
+    (void)state;
+    static Draft draft;
+    Error error = {0};
+    bool read = false;
+    int call = 1;
+    Draft first = draft_of("First");
+    in_home("");
+    assert_true(draft_write(&first, &error));
+    for (; !read; call++) {
+        strike_at(STRIKE_MEMORY, call);
+        read = draft_read(&draft, &error);
+        bool unused = countdown > 0;
+        strike_at(STRIKE_NEVER, 0);
+        assert_int_equal(read, unused);
+        assert_int_equal(error.text[0] == '\0', read);
+        assert_int_equal(draft.count, read ? 2 : 0);
+    }
+    assert_true(call > 3);
+}
+
+/* The program dies at every call to the disk: then it is the first draft, or the second. Where
+ * there was none, not even the folder, it is none or the second. */
+static void test_draft_death(void **state)
+{
+    (void)state;
+    for (int there = 0; there < 2; there++) {
+        bool lived = false;
+        int call = 1, kept = 0;
+        for (; !lived; call++) {
+            static Draft draft;
+            int status;
+            Error error = {0};
+            Draft first = draft_of("First"), second = draft_of("Second");
+            in_home(there ? "" : "/new");
+            assert_true(!there || draft_write(&first, &error));
+            pid_t child = fork();
+            assert_true(child >= 0);
+            if (child == 0) {
+                strike_at(STRIKE_DEAD, call);
+                _exit(draft_write(&second, &error) ? 0 : 1);
+            }
+            assert_int_equal(waitpid(child, &status, 0), child);
+            assert_true(WIFEXITED(status) &&
+                        (WEXITSTATUS(status) == 7 || WEXITSTATUS(status) == 0));
+            lived = WEXITSTATUS(status) == 0;
+            assert_true(draft_read(&draft, &error));
+            bool none = draft.form == DRAFT_NONE;
+            kept += none || draft_is("First");
+            assert_true(draft_is("Second") || (!lived && (there ? draft_is("First") : none)));
+        }
+        assert_true(kept > 1 && call > 3);
+    }
+}
+
 #define TEST(function) cmocka_unit_test_setup_teardown(function, helper_setup, helper_teardown)
 
 int main(void)
@@ -571,6 +684,9 @@ int main(void)
                                        TEST(test_the_lock_is_on_what_is_there),
                                        TEST(test_interrupted_calls),
                                        TEST(test_short_writes),
-                                       TEST(test_atomic)};
+                                       TEST(test_atomic),
+                                       TEST(test_draft_fails),
+                                       TEST(test_memory_of_draft),
+                                       TEST(test_draft_death)};
     return cmocka_run_group_tests_name("failing calls", tests, NULL, NULL);
 }

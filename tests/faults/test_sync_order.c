@@ -18,6 +18,7 @@
 #include <unistd.h>
 
 #include "helper_journal.h"
+#include "store/draft_file.h"
 #include "store/files.h"
 #include "store/home_edit.h"
 #include "store/journal.h"
@@ -563,6 +564,21 @@ static bool write_other_settings(Error *error)
     return settings_write(&(Settings){.theme = "plain"}, error);
 }
 
+static bool write_draft(Error *error)
+{
+    Draft draft = {.form = DRAFT_EVENT};
+    draft_note(&draft, "name", "Spring");
+    return draft_write(&draft, error);
+}
+
+static bool write_other_draft(Error *error)
+{
+    Draft draft = {.form = DRAFT_BALL, .of = "mine", .part = "strong"};
+    draft_note(&draft, "name", "Strong");
+    draft_note(&draft, "cover", "solid");
+    return draft_write(&draft, error);
+}
+
 static bool write_juniors(Error *error)
 {
     static Juniors juniors;
@@ -654,6 +670,8 @@ static bool retitle_event(Error *error) { return files_retitle("spring", "Summer
 static const Whole CHANGES[] = {
     {CONFIG "settings.json", NULL, NULL, write_settings},
     {CONFIG "settings.json", NULL, write_settings, write_other_settings},
+    {CONFIG "draft.json", NULL, NULL, write_draft},
+    {CONFIG "draft.json", NULL, write_draft, write_other_draft},
     {"settee/juniors.json", NULL, NULL, write_juniors},
     {"settee/juniors.json", NULL, write_juniors, write_other_juniors},
     {"settee/juniors.json", NULL, NULL, write_juniors_by_a_journal},
