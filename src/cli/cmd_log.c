@@ -353,17 +353,28 @@ static int event_json(const JournalHead *head, const Session *session)
 
 /* ---- export ---- */
 
-/* One field of RFC 4180: in quotes where it must be. A text that a spreadsheet would take for a
- * formula has a ' before it, which says that it is none. */
+/* Whether a spreadsheet would take what begins here for a formula; the last four are the same signs
+ * at full width. */
+static bool begins_formula(const char *text)
+{
+    static const char *const SIGNS[] = {"=", "+", "-", "@", "\uff1d", "\uff0b", "\uff0d", "\uff20"};
+    for (size_t i = 0; i < sizeof SIGNS / sizeof *SIGNS; i++)
+        if (strncmp(text, SIGNS[i], strlen(SIGNS[i])) == 0)
+            return true;
+    return false;
+}
+
+/* One field of RFC 4180: in quotes where it must be. What a spreadsheet would take for a formula
+ * has a ' before it, which says that it is none: a text, and what follows a ; in it, since some
+ * languages' spreadsheets part cells there. */
 static void csv_text(const char *text, char end)
 {
-    bool formula = text[0] && strchr("=+-@", text[0]);
-    bool quoted = formula || text[strcspn(text, ",\"\r\n")] != '\0';
+    bool quoted = begins_formula(text) || text[strcspn(text, ",;\"\r\n")] != '\0';
     if (quoted)
         putchar('"');
-    if (formula)
-        putchar('\'');
     for (const char *c = text; *c; c++) {
+        if ((c == text || c[-1] == ';') && begins_formula(c))
+            putchar('\'');
         if (*c == '"')
             putchar('"');
         putchar(*c);

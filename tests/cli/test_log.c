@@ -528,25 +528,42 @@ static void words_of_the_screen(void **state)
 
 #define TEST(function) cmocka_unit_test_setup_teardown(function, begin, played_end)
 
-/* A name is no formula, whatever it begins with; and Python reads what is exported, strictly. */
+/* A name is no formula, whatever it begins with; and Python reads what is exported, strictly:
+ * figures are numbers, names are as they were but for the ' of a formula. Where ; parts cells no
+ * cell is one either. */
 static void spreadsheets_read_names_as_text(void **state)
 {
     (void)state;
     static const char READ[] =
         "import csv, sys\n"
-        "rows = list(csv.reader(open(sys.argv[1], newline=\"\", encoding=\"utf-8\"), "
-        "strict=True))\n"
-        "named = [row for row in rows if row[1].endswith(\"SUM(A1;A2), \\\"x\\\"\")]\n"
-        "cells = [cell for row in rows for cell in row]\n"
-        "sys.exit(len(named) != 3 or any(len(row) != len(rows[0]) for row in rows)\n"
-        "         or any(cell[:1] in tuple(\"=+@\") for cell in cells))\n";
-    char command[2048];
+        "with open(sys.argv[1], newline=\"\", encoding=\"utf-8\") as file:\n"
+        "    text = file.read()\n"
+        "lines = text.splitlines(keepends=True)\n"
+        "rows = list(csv.DictReader(lines, strict=True))\n"
+        "sly = [row for row in rows if row[\"journal\"] == \"sly\"]\n"
+        "assert len(sly) == 3 and all(None not in row and None not in row.values() for row in "
+        "rows)\n"
+        "for row in sly:\n"
+        "    assert row[\"event\"] == \"=SUM(A1;A2), \\\"x\\\";=1+1\".replace(\"=\", chr(39) + "
+        "\"=\")\n"
+        "    assert row[\"bowler\"] == chr(39) + \"@Sly, +1\"\n"
+        "    assert row[\"bag\"] == \"sly\" and row[\"pattern\"] == chr(39) + \"\\uff1d1+1\"\n"
+        "    assert float(row[\"mph_change\"]) == 0 and int(row[\"left_count\"]) >= 0\n"
+        "    assert float(row[\"stance\"]) > 0 and row[\"arrows\"] == row[\"breakpoint\"] == \"\"\n"
+        "signs = tuple(\"=+@\\uff1d\")\n"
+        "assert not any(cell.startswith(signs) for row in rows for cell in row.values())\n"
+        "assert not any(cell.startswith(signs) for line in lines for cell in line.split(\";\"))\n";
+    char command[4096];
     played_bag(HOME "bags/sly.json", "@Sly, +1", "right");
-    played_event(HOME "events/sly.json", "=SUM(A1;A2), \\\"x\\\"", "2026-05-03", "kerb", "sly");
+    played_write(HOME "patterns/wide.json",
+                 "{\"format\":\"settee-pattern/1\",\"name\":\"\uff1d1+1\",\"length_ft\":40,"
+                 "\"strokes\":[{\"boards\":[2,38],\"feet\":[0,40],\"units\":[20,20]}]}");
+    played_event(HOME "events/sly.json", "=SUM(A1;A2), \\\"x\\\";=1+1", "2026-05-03", "wide",
+                 "sly");
     played_shots("sly", NULL, "xsn", NULL);
     Run run = AT("log", "export", "--csv");
     run_is(&run, 0);
-    has(run.out, ",\"'=SUM(A1;A2), \"\"x\"\"\",");
+    has(run.out, ",\"'=SUM(A1;A2), \"\"x\"\";'=1+1\",");
     has(run.out, ",\"'@Sly, +1\",");
     played_write("all.csv", run.out);
     snprintf(command, sizeof command, "python3 -c '%s' '%s'", READ, played_path("all.csv"));
