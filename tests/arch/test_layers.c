@@ -384,11 +384,21 @@ static const char *const MATHEMATICS[] = {
 static const char *const MEMORY[] = {"bcmp",   "memcpy",  "memset",  "memmove", "memcmp",
                                      "strlen", "strcmp",  "strncmp", "qsort",   "calloc",
                                      "free",   "bsearch", 0};
-/* What a compiler puts in: sanitizers, the stack protector, coverage, the choice among vectors. */
-static const char *const COMPILER[] = {
-    "__asan_", "__ubsan_",     "__stack_chk_", "__odr_asan",           "__gcov_",
-    "__llvm_", "__sanitizer_", "__cpu_model",  "__cpu_indicator_init", "_GLOBAL_OFFSET_TABLE_",
-    0};
+/* What a compiler puts in: sanitizers, the stack protector, coverage, the choice among vectors, and
+ * division of 64 bits where a word has 32. */
+static const char *const COMPILER[] = {"__asan_",
+                                       "__ubsan_",
+                                       "__stack_chk_",
+                                       "__odr_asan",
+                                       "__gcov_",
+                                       "__llvm_",
+                                       "__sanitizer_",
+                                       "__cpu_model",
+                                       "__cpu_indicator_init",
+                                       "_GLOBAL_OFFSET_TABLE_",
+                                       "__udivdi3",
+                                       "__umoddi3",
+                                       0};
 
 static bool among(const char *name, const char *const *names)
 {
