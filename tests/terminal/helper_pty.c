@@ -41,7 +41,8 @@ static int on_property(VTermProp property, VTermValue *value, void *user)
 
 static const VTermScreenCallbacks CALLBACKS = {.settermprop = on_property};
 
-/* Runs as leader of the session: the program in a group of its own, in front. Ends as it ended. */
+/* Runs as leader of the session: the program in a group of its own, in front. When it is stopped,
+ * the terminal is set as a shell needs it, and left so. Ends as it ended. */
 static void be_shell(Pty *pty)
 {
     signal(SIGTTOU, SIG_IGN);
@@ -61,6 +62,7 @@ static void be_shell(Pty *pty)
         if (!WIFSTOPPED(status))
             _exit(WIFEXITED(status) ? WEXITSTATUS(status) : 128 + WTERMSIG(status));
         tcsetpgrp(0, getpid());
+        tcsetattr(0, TCSADRAIN, &pty->before);
         if (write(pty->stopped[1], &byte, 1) != 1 || read(pty->go_on[0], &byte, 1) != 1)
             _exit(126);
         tcsetpgrp(0, pid);

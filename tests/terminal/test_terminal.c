@@ -11,6 +11,7 @@
 #include <sys/resource.h>
 #include <sys/wait.h>
 #include <time.h>
+#include <unistd.h>
 
 /* Advice is there when it says how sure it is. */
 static void expect_adjustment(Pty *pty)
@@ -172,6 +173,40 @@ static void stopped_and_continued(void **state)
     pty_wait(&pty);
     assert_true(WIFEXITED(pty.status));
     assert_int_equal(WEXITSTATUS(pty.status), 0);
+    pty_expect_restored(&pty);
+    pty_end(&pty);
+}
+
+static bool modes_are(Pty *pty, const void *modes)
+{
+    const struct termios *wanted = modes;
+    struct termios now;
+    return tcgetattr(pty->slave, &now) == 0 && now.c_lflag == wanted->c_lflag &&
+           now.c_iflag == wanted->c_iflag && now.c_oflag == wanted->c_oflag;
+}
+
+/* SIGSTOP can't be caught, so nothing is tidied up before it; after it the shell's modes are on. */
+static void stopped_without_notice(void **state)
+{
+    (void)state;
+    Pty pty;
+    struct termios running;
+    pty_start_under_shell(&pty, 80, 24);
+    expect_adjustment(&pty);
+    assert_int_equal(tcgetattr(pty.slave, &running), 0);
+    assert_int_equal(kill(-tcgetpgrp(pty.master), SIGSTOP), 0);
+    pty_expect_stopped(&pty);
+    assert_false(modes_are(&pty, &running));
+    pty_go_on(&pty);
+    pty_expect_that(&pty, modes_are, &running, "in the program's modes", "the shell's stayed");
+    pty_quiet(&pty);
+    pty_type(&pty, "h");
+    pty_expect(&pty, "e early");
+    pty_type(&pty, "\033");
+    pty_expect(&pty, "q quit");
+    pty_type(&pty, "q");
+    pty_wait(&pty);
+    assert_true(WIFEXITED(pty.status));
     pty_expect_restored(&pty);
     pty_end(&pty);
 }
@@ -500,6 +535,7 @@ int main(void)
         cmocka_unit_test(an_unchanged_screen_costs_no_byte),
         cmocka_unit_test(signals_give_the_terminal_back),
         cmocka_unit_test(stopped_and_continued),
+        cmocka_unit_test(stopped_without_notice),
         cmocka_unit_test(control_c_ends_it),
         cmocka_unit_test(no_color_is_obeyed),
         cmocka_unit_test(ascii_where_the_locale_says_so),

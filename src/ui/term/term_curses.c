@@ -678,6 +678,7 @@ uint32_t term_key(void)
 {
     if (continued) {
         continued = 0;
+        reset_prog_mode(); /* after a SIGSTOP, which curses doesn't see, the shell's are on */
         write_modes(MODES_ON);
         return PRESS_REDRAW;
     }
