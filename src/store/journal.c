@@ -149,8 +149,8 @@ static bool keep_line(Journal *journal, char *line)
 static bool disk_refuses(Journal *journal, Error *error, int why)
 {
     text_clean(error->file, sizeof error->file, journal->path);
-    return error_set(error, "the journal can't be written: %s; what was entered is kept in memory",
-                     strerror(why));
+    /* short, so that 80 columns have room for all of it */
+    return error_set(error, "can't be written: %s; kept in memory", strerror(why));
 }
 
 /* Brings the file's name to the disk, and those of the folders that may have been made for it. */
@@ -433,6 +433,19 @@ static bool start_over(Journal *journal, const JournalHead *head, const JournalT
     return text && take_place(journal, tale->bad ? "damaged" : "earlier", aside, size);
 }
 
+/* What the disk refuses at the start, a full one, waits for the first entry. */
+static void write_or_wait(Journal *journal, bool safe, char *notice, size_t notice_size)
+{
+    char words[ERROR_LINE_MAX] = "";
+    if (write_waiting(journal, safe)) {
+        all_kept(journal);
+        return;
+    }
+    text_append(words, sizeof words, "can't write: %s; what you log is kept in memory",
+                strerror(errno));
+    notice_add(notice, notice_size, words);
+}
+
 /* Repairs the file according to what was found in it. */
 static bool repair(Journal *journal, const JournalHead *head, const JournalTale *tale, char *notice,
                    size_t notice_size)
@@ -464,22 +477,19 @@ static bool repair(Journal *journal, const JournalHead *head, const JournalTale 
         notice_add(notice, notice_size, words);
     } else if (tale->unended) {
         journal->text[journal->length++] = '\n'; /* where the text's closing 0 was */
-        if (!write_waiting(journal, true))
-            return false;
-        all_kept(journal);
+        write_or_wait(journal, true, notice, notice_size);
     }
     return true;
 }
 
-/* Nothing is written before the first entry: until then there is nothing to lose, and the screen
- * doesn't have to wait. */
-static bool begin(Journal *journal, const JournalHead *head, Error *error)
+/* No entry is written yet: until then there is nothing to lose, and the screen doesn't have to
+ * wait. */
+static bool begin(Journal *journal, const JournalHead *head, char *notice, size_t notice_size,
+                  Error *error)
 {
     if (!keep_line(journal, journal_header_line(head)))
         return error_set(error, "out of memory");
-    if (!write_waiting(journal, false))
-        return disk_refuses(journal, error, errno);
-    all_kept(journal);
+    write_or_wait(journal, false, notice, notice_size);
     return true;
 }
 
@@ -515,8 +525,7 @@ static bool open_all(Journal *journal, Session *session, char *notice, size_t no
     journal_tale_free(&tale);
     if (!done || journal->length > 0)
         return done;
-    *refusal = JOURNAL_NO_PLACE;
-    return begin(journal, &head, error);
+    return begin(journal, &head, notice, notice_size, error);
 }
 
 /* A new journal, where another event or bowler had the name first. */

@@ -492,7 +492,7 @@ static void a_full_disk_is_said(void **state)
         snprintf(frame, sizeof frame, "frame %d", i + 2);
         pty_expect(&pty, frame);
     }
-    pty_expect(&pty, "NOT SAVED");
+    pty_expect(&pty, "NOT SAVED: can't be written: File too large; kept in memory");
     pty_type(&pty, "q");
     pty_expect(&pty, "Not everything is saved");
     pty_type(&pty, "y");
