@@ -388,6 +388,7 @@ static bool run(App *app, Error *error)
                      .today = day,
                      .doors = DOORS,
                      .files = &FILES,
+                     .keys = &app->keys,
                      .context = app,
                      .notice = app->notice};
     if (!stage_ready(error))

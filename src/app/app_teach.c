@@ -58,6 +58,7 @@ static bool show(App *app, Schoolroom *room, const char *bag, StageEnd *end, Err
                       .lesson_count = room->lesson_count,
                       .juniors = &room->juniors,
                       .bag = bag ? &room->bag : NULL,
+                      .keys = &app->keys,
                       .notice = app->notice,
                       .seed = (uint64_t)time(NULL),
                       .patterns = read_patterns,

@@ -308,10 +308,9 @@ static bool begin(EventStage *event)
     model_init(event->model, host->session, host->rules, look->themes, look->theme_count,
                look->glyphs);
     event->model->theme = look->theme;
-    if (host->keys && host->keys->count > 0) {
-        bound_make(&event->bound, host->keys);
-        event->model->keys = &event->bound.table;
-    }
+    const KeyTable *own = bound_table(&event->bound, host->keys);
+    if (own)
+        event->model->keys = own;
     event->model->read_only = host->read_only;
     event->model->still = look->still;
     event->model->still_fixed = look->still_fixed;

@@ -19,12 +19,19 @@ static const KeyTable *const STAGES[STAGE_COUNT] = {&COMMAND_TABLE, &HOME_TABLE,
 /* An event's own keys are a table of their own, under the same name. */
 static bool same_stage(const KeyTable *a, const KeyTable *b) { return strcmp(a->of, b->of) == 0; }
 
-static int find_all(Flow *flow, const KeyTable *here, const char *sought)
+static const KeyTable *stage_of(const Search *search, int i)
 {
-    int found = flow_found(flow, here, "", sought);
-    for (int i = 0; i < STAGE_COUNT; i++)
-        if (!same_stage(STAGES[i], here))
-            found += flow_found(flow, STAGES[i], STAGES[i]->of, sought);
+    return STAGES[i] == &COMMAND_TABLE && search->event ? search->event : STAGES[i];
+}
+
+static int find_all(const Search *search, Flow *flow, const KeyTable *here)
+{
+    int found = flow_found(flow, here, "", search->sought);
+    for (int i = 0; i < STAGE_COUNT; i++) {
+        const KeyTable *stage = stage_of(search, i);
+        if (!same_stage(stage, here))
+            found += flow_found(flow, stage, stage->of, search->sought);
+    }
     return found;
 }
 
@@ -34,7 +41,7 @@ static int room(int rows) { return rows - ABOVE - BELOW > 1 ? rows - ABOVE - BEL
 static int last_top(const Search *search, const KeyTable *here, int columns, int rows)
 {
     Flow flow = {.columns = columns};
-    find_all(&flow, here, search->sought);
+    find_all(search, &flow, here);
     return flow.line > room(rows) ? flow.line - room(rows) : 0;
 }
 
@@ -47,6 +54,12 @@ bool search_type(Search *search, uint32_t key)
     search->sought[length + 1] = '\0';
     search->top = 0;
     return true;
+}
+
+void search_clear(Search *search)
+{
+    search->sought[0] = '\0';
+    search->top = 0;
 }
 
 void search_back(Search *search)
@@ -88,12 +101,12 @@ void search_draw(const Search *search, const KeyTable *here, Canvas *canvas, cha
                  .top = search->top < last ? search->top : last,
                  .row = ABOVE,
                  .row_count = room(canvas->rows)};
-    int found = find_all(&flow, here, search->sought);
+    int found = find_all(search, &flow, here);
     if (found == 0)
         flow_sentence(&flow, 3, ROLE_PLAIN,
                       "No action has these words. Fewer letters find more: \"spare\", \"feet\".");
     for (int i = 0; i < STAGE_COUNT; i++)
-        all += same_stage(STAGES[i], here) ? 0 : STAGES[i]->count;
+        all += same_stage(STAGES[i], here) ? 0 : stage_of(search, i)->count;
     text_copy(right, size, "");
     text_append(right, size, "%d of %d", found, all);
     draw_field(search, canvas);

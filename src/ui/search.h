@@ -6,12 +6,14 @@
 #include "ui/input/keytable.h"
 
 typedef struct Search {
-    char sought[24]; /* what was typed */
-    int top;         /* the first line shown of what was found */
+    char sought[24];       /* what was typed */
+    int top;               /* the first line shown of what was found */
+    const KeyTable *event; /* the event's actions as the bowler bound them; NULL: as usual */
 } Search;
 
-/* A letter more; false: no more fit. One less. */
+/* A letter more; false: no more fit. None, from the top. One less. */
 bool search_type(Search *search, uint32_t key);
+void search_clear(Search *search);
 void search_back(Search *search);
 
 /* Lines or pages up or down in what was found; `here`: the table of the stage that asks. */

@@ -37,8 +37,9 @@ typedef struct TeachHost {
     StageLook *look;
     const Lesson *lessons; /* live as long as the screen */
     int lesson_count;
-    Juniors *juniors; /* changed as they learn */
-    const Bag *bag;   /* the reader's own; NULL: the lessons' */
+    Juniors *juniors;     /* changed as they learn */
+    const Bag *bag;       /* the reader's own; NULL: the lessons' */
+    const Bindings *keys; /* own keys of an event, for the search; NULL: none */
     const char *notice;
     uint64_t seed; /* of fresh questions */
     /* Reads the patterns a lesson names. */

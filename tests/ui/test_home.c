@@ -400,6 +400,24 @@ static void learnt_is_taken_over_and_put_back(void **state)
     free(fake);
 }
 
+/* The search shows the keys of an event as the bowler bound them. */
+static void the_search_knows_own_keys(void **state)
+{
+    (void)state;
+    Fake *fake = fake_begin(false, 80, 24);
+    Bindings own = {.count = 1, .item = {{PLACE_LANE, "look-oil", "~"}}};
+    char why[256];
+    if (bound_refuses(&own, why, sizeof why) >= 0)
+        fail_msg("%s", why);
+    fake_type(fake, "?/the oil now");
+    shows(fake, "O  ");
+    fake->host.keys = &own;
+    home_begin(&fake->home, &fake->host);
+    fake_type(fake, "?/the oil now");
+    shows(fake, "~  ");
+    free(fake);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -416,6 +434,7 @@ int main(void)
         cmocka_unit_test(an_event_may_move_and_warm_up),
         cmocka_unit_test(oil_and_bag_come_from_their_lists),
         cmocka_unit_test(files_are_handled_on_the_lists),
+        cmocka_unit_test(the_search_knows_own_keys),
         cmocka_unit_test(any_keys_at_all),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);

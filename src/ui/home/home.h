@@ -3,6 +3,7 @@
 #ifndef SETTEE_UI_HOME_HOME_H
 #define SETTEE_UI_HOME_HOME_H
 
+#include "base/bindings.h"
 #include "base/draft.h"
 #include "core/advice/learnt.h"
 #include "core/event/session.h"
@@ -81,7 +82,8 @@ typedef struct HomeHost {
     const char *today;     /* 2026-05-17 */
     const HomeDoor *doors; /* a row whose key is 0 ends them; NULL: none */
     const HomeFiles *files;
-    void *context; /* of the functions */
+    const Bindings *keys; /* own keys of an event, for the search; NULL: none */
+    void *context;        /* of the functions */
     /* How it ended: the event to open and come back to, the door to go through. May hold the event
      * that the list is to begin at. */
     HomeLeave leave;

@@ -8,6 +8,7 @@
 #include "ui/form/form.h"
 #include "ui/form/sheet_form.h"
 #include "ui/home/home.h"
+#include "ui/input/bound.h"
 #include "ui/input/keytable.h"
 #include "ui/search.h"
 
@@ -90,6 +91,7 @@ typedef struct Home {
     char name[64];
     int help_top;
     Search search;
+    Bound bound; /* the event's own keys */
 } Home;
 
 void home_begin(Home *home, HomeHost *host);

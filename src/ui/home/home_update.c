@@ -179,6 +179,7 @@ void home_begin(Home *home, HomeHost *host)
     home->host = host;
     home->columns = HOME_COLUMNS_MIN;
     home->rows = HOME_ROWS_MIN;
+    home->search.event = bound_table(&home->bound, host->keys);
     home_to_list(home, HOME_EVENTS, host->event);
     if (host->notice && host->notice[0])
         home_say(home, ROLE_WARN, host->notice);
@@ -433,7 +434,7 @@ void home_help(Home *home, int argument, uint32_t key)
     home->before = home->mode;
     home->mode = HOME_HELP;
     home->help_top = 0;
-    home->search = (Search){0};
+    search_clear(&home->search);
 }
 
 void home_help_line(Home *home, int argument, uint32_t key)

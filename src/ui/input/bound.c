@@ -87,6 +87,14 @@ void bound_make(Bound *bound, const Bindings *bindings)
     bound->table.count = count;
 }
 
+const KeyTable *bound_table(Bound *bound, const Bindings *bindings)
+{
+    if (!bindings || bindings->count == 0)
+        return NULL;
+    bound_make(bound, bindings);
+    return &bound->table;
+}
+
 static bool one_fits(const Bindings *bindings, int index, char *why, size_t size)
 {
     const Binding *binding = &bindings->item[index];

@@ -15,6 +15,9 @@ typedef struct Bound {
 /* Fills the table in place; it must not be moved. The bindings must have passed bound_refuses. */
 void bound_make(Bound *bound, const Bindings *bindings);
 
+/* That table where there are own keys; else NULL, as where `bindings` is. */
+const KeyTable *bound_table(Bound *bound, const Bindings *bindings);
+
 /* A BindingsRefuse: no such action, not there, its key can't be changed, bound twice, or two
  * actions under one key in one state. */
 int bound_refuses(const Bindings *bindings, char *why, size_t size);

@@ -62,7 +62,7 @@ void key_help(Model *model, Effects *effects, int argument, uint32_t key)
     model->help_top = screen_help_top(model, model_where(model));
     model->mode_before = model->mode;
     model->mode = MODE_HELP;
-    model->search = (Search){0};
+    search_clear(&model->search);
 }
 
 void key_help_line(Model *model, Effects *effects, int lines, uint32_t key)

@@ -5,6 +5,7 @@
 
 #include "base/text.h"
 #include "ui/draw/rolling.h"
+#include "ui/input/bound.h"
 #include "ui/teach/teach_model.h"
 #include "ui/ui.h"
 
@@ -13,6 +14,7 @@ enum { DRAWS_MOST = 20 /* of a question that holds */ };
 typedef struct TeachStage {
     Stage stage;
     TeachHost *host;
+    Bound bound; /* the event's own keys */
     TeachModel model;
     TeachScene scene;
     Bag own; /* the lesson's */
@@ -212,6 +214,7 @@ StageEnd ui_teach(TeachHost *host, Error *error)
     teach->rolling = -1;
     teach_model_init(&teach->model, host->lessons, host->lesson_count, host->juniors,
                      host->look->glyphs);
+    teach->model.search.event = bound_table(&teach->bound, host->keys);
     teach->model.theme = host->look->theme;
     teach->model.theme_count = host->look->theme_count;
     teach->model.seed = host->seed;

@@ -247,7 +247,7 @@ static void key_help(TeachModel *model, TeachEffects *effects, int argument, uin
     model->before = model->view;
     model->view = TEACH_HELP;
     model->top = 0;
-    model->search = (Search){0};
+    search_clear(&model->search);
 }
 
 static void key_scroll(TeachModel *model, TeachEffects *effects, int step, uint32_t key)
