@@ -69,7 +69,7 @@ static void draw_figures(Pane *pane)
     static const char *const NAMES[] = {"volume", "length", "ratio", "carried"};
     const Oil *oils[] = {&pane->sheet, pane->film};
     double carried = oil_carried_ft(pane->film, pane->film->length_ft);
-    bool told = carried > pane->film->length_ft && pane->columns >= LABEL + 4 * FIGURE;
+    bool told = carried >= pane->film->length_ft + 1.0 && pane->columns >= LABEL + 4 * FIGURE;
     int count = told ? 4 : 3;
     for (int i = 0; i < count; i++)
         canvas_text_right(pane->canvas, pane->row, pane->column + LABEL + (i + 1) * FIGURE, FIGURE,
