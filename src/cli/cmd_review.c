@@ -6,6 +6,7 @@
 #include "base/sort.h"
 #include "base/text.h"
 #include "cli/cmd.h"
+#include "core/advice/learnt.h"
 #include "core/event/review.h"
 #include "store/files.h"
 #include "store/logbook.h"
@@ -259,6 +260,8 @@ static bool print_part(const BagHistory *part)
     bool little = print_balls(&part->review);
     print_never(&part->review);
     print_patterns(&part->review);
+    if (part->review.total.events >= LEARNT_EVENTS_LEAST)
+        printf("\nWhere these events differ from the bag's numbers: settee learn %s\n", bag);
     return little;
 }
 
