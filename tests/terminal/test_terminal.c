@@ -325,18 +325,23 @@ static void terminals_with_few_colours(void **state)
     }
 }
 
-static void an_unknown_terminal_is_said(void **state)
+/* One that nobody has described, and one that only prints line after line. */
+static void a_terminal_without_screens_is_said(void **state)
 {
     (void)state;
-    static const char *const SETTINGS[] = {"TERM=no-such-terminal", NULL};
-    Pty pty;
-    pty_start(&pty, 80, 24, SETTINGS);
-    pty_wait(&pty);
-    assert_true(WIFEXITED(pty.status));
-    assert_int_equal(WEXITSTATUS(pty.status), 1);
-    assert_non_null(
-        strstr(pty_text(&pty), "settee: the terminal \"no-such-terminal\" is not known"));
-    pty_end(&pty);
+    static const char *const SETTINGS[][2] = {{"TERM=no-such-terminal", NULL}, {"TERM=dumb", NULL}};
+    static const char *const SAID[] = {"settee: the terminal \"no-such-terminal\" is not known",
+                                       "settee: the terminal \"dumb\" can't move its cursor"};
+    for (int i = 0; i < 2; i++) {
+        Pty pty;
+        pty_start(&pty, 80, 24, SETTINGS[i]);
+        pty_wait(&pty);
+        assert_true(WIFEXITED(pty.status));
+        assert_int_equal(WEXITSTATUS(pty.status), 1);
+        assert_non_null(strstr(pty_text(&pty), SAID[i]));
+        pty_expect_restored(&pty);
+        pty_end(&pty);
+    }
 }
 
 static void nothing_entered_is_lost_to_a_kill(void **state)
@@ -541,7 +546,7 @@ int main(void)
         cmocka_unit_test(ascii_where_the_locale_says_so),
         cmocka_unit_test(unknown_sequences_are_no_keys),
         cmocka_unit_test(terminals_with_few_colours),
-        cmocka_unit_test(an_unknown_terminal_is_said),
+        cmocka_unit_test(a_terminal_without_screens_is_said),
         cmocka_unit_test(nothing_entered_is_lost_to_a_kill),
         cmocka_unit_test(the_theme_is_kept),
         cmocka_unit_test(motion_is_kept),

@@ -240,6 +240,14 @@ bool term_there(char *why, unsigned long size)
     return false;
 }
 
+static bool refuse(const char *reason, char *why, unsigned long size)
+{
+    const char *name = getenv("TERM");
+    text_copy(why, size, "");
+    text_append(why, size, "the terminal \"%s\" %s; set TERM", name ? name : "", reason);
+    return false;
+}
+
 bool term_init(char *why, unsigned long size)
 {
     setlocale(LC_CTYPE, ""); /* numbers stay in the C locale */
@@ -258,11 +266,13 @@ bool term_init(char *why, unsigned long size)
     if (too_large())
         use_env(FALSE); /* curses would have no memory for it; term_size says what is used */
     term.screen = newterm(NULL, stdout, stdin);
-    if (!term.screen) {
-        const char *name = getenv("TERM");
-        text_copy(why, size, "");
-        text_append(why, size, "the terminal \"%s\" is not known; set TERM", name ? name : "");
-        return false;
+    if (!term.screen)
+        return refuse("is not known", why, size);
+    if (!capability("cup")) {
+        endwin();
+        delscreen(term.screen);
+        term.screen = NULL;
+        return refuse("can't move its cursor", why, size);
     }
     prepare_give_back();
     catch_signals();
