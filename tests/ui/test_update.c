@@ -685,6 +685,21 @@ static void no_shot_begins_after_a_refusal(void **state)
     free(pinned);
 }
 
+/* A notice of what was lost or kept elsewhere is read to its end. */
+static void a_long_notice_is_not_cut_off(void **state)
+{
+    (void)state;
+    static const char NOTICE[] = "line 7 can't be used: its checksum differs; 23 entries remain; "
+                                 "the damaged file is harvest-singles.journal.damaged-1";
+    Pinned *pinned = fresh(HAND_RIGHT);
+    update(&pinned->model, (Msg){.kind = MSG_NOTICE, .text = NOTICE});
+    char *screen = pinned_screen(&pinned->model);
+    assert_non_null(strstr(screen, "line 7 can't be used: its checksum differs; 23 entries"));
+    assert_non_null(strstr(screen, "harvest-singles.journal.damaged-1"));
+    free(screen);
+    free(pinned);
+}
+
 static void a_refusing_disk_stays_on_the_screen(void **state)
 {
     (void)state;
@@ -846,6 +861,7 @@ int main(void)
         cmocka_unit_test(what_is_over_is_said_at_once),
         cmocka_unit_test(a_refused_shot_takes_its_followers_along),
         cmocka_unit_test(no_shot_begins_after_a_refusal),
+        cmocka_unit_test(a_long_notice_is_not_cut_off),
         cmocka_unit_test(a_refusing_disk_stays_on_the_screen),
         cmocka_unit_test(a_small_screen_takes_no_shots),
         cmocka_unit_test(slots_fill_in_while_answers_wait),

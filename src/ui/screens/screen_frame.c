@@ -80,10 +80,10 @@ static int draw_two(Canvas *canvas, int row, int width, Role role, const char *t
     return width;
 }
 
-/* What is said on the rule; what is longer than a narrow window takes the line above it too. */
+/* What is said on the rule; what is longer takes the line above it too. */
 static int draw_on_rule(Canvas *canvas, int rule, int width, Role role, const char *text)
 {
-    if (canvas->columns < SCREEN_COLUMNS_MIN && canvas_width(text) + 2 > width)
+    if (canvas_width(text) + 2 > width)
         return draw_two(canvas, rule, width, role, text);
     return canvas_print(canvas, rule, 1, width, role, " %s ", text);
 }
