@@ -237,6 +237,15 @@ static void test_bad_releases_say_little(void **state)
     assert_near(off_early, 0.0, 1e-12); /* how an off ball read says nothing at all */
 }
 
+/* Whoever says nothing of a release has thrown a good one, as far as they know. */
+static void test_release_unsaid(void **state)
+{
+    (void)state;
+    for (Hit hit = HIT_WIDE; hit <= HIT_CROSSED; hit++)
+        assert_near(moved(hit, READ_EARLY, RELEASE_UNSAID), moved(hit, READ_EARLY, RELEASE_GOOD),
+                    0.0);
+}
+
 static void test_nothing_said(void **state)
 {
     (void)state;
@@ -591,6 +600,7 @@ int main(void)
         cmocka_unit_test(test_high_and_early_is_never_more_film),
         cmocka_unit_test(test_again_says_more),
         cmocka_unit_test(test_bad_releases_say_little),
+        cmocka_unit_test(test_release_unsaid),
         cmocka_unit_test(test_nothing_said),
         cmocka_unit_test(test_boards_at_the_arrows),
         cmocka_unit_test(test_crossing_off_the_mark),

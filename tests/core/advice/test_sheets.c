@@ -4,6 +4,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "core/advice/belief_parts.h"
 #include "core/advice/recall.h"
 #include "helper_demo.h"
 
@@ -35,6 +36,30 @@ static void assert_whole(const Belief *belief)
     assert_near(sum, 1.0, 1e-9);
     for (int i = 1; i < BELIEF_PARTICLES; i++)
         assert_true(belief->particles[i - 1].film <= belief->particles[i].film);
+}
+
+/* What the sheets say one by one, by how likely each is, is what the belief says. */
+static void assert_adds_up(const Belief *belief)
+{
+    double share[ABOUT_SHEETS_MAX], mean[PART_COUNT], offsets[OFFSETS_COUNT], all = 0.0;
+    double part[PART_COUNT] = {0}, off[OFFSETS_COUNT] = {0}, told[OFFSETS_COUNT], feet = 0.0;
+    belief_sheet_shares(belief, share);
+    belief_offsets(belief, told);
+    for (int sheet = 0; sheet < belief->may_be.count; sheet++) {
+        belief_sheet_means(belief, sheet, mean, offsets);
+        all += share[sheet];
+        feet += share[sheet] * belief->may_be.one[sheet].length_ft;
+        for (int k = 0; k < PART_COUNT; k++)
+            part[k] += share[sheet] * mean[k];
+        for (int k = 0; k < OFFSETS_COUNT; k++)
+            off[k] += share[sheet] * offsets[k];
+    }
+    assert_near(all, 1.0, 1e-9);
+    assert_near(belief_length_ft(belief), feet, 1e-9);
+    for (int k = 0; k < PART_COUNT; k++)
+        assert_near(part[k], belief_part(belief, k).mean, 1e-9);
+    for (int k = 0; k < OFFSETS_COUNT; k++)
+        assert_near(off[k], told[k], 1e-9);
 }
 
 static void test_with_a_sheet(void **state)
@@ -96,6 +121,7 @@ static void test_shots_weigh(void **state)
         Shot shot = shot_on(SIDE_LEFT, 1, i % 2 ? HIT_HIGH : HIT_FLUSH, READ_EARLY, RELEASE_GOOD);
         see(belief, &shot);
         assert_whole(belief);
+        assert_adds_up(belief);
     }
     SheetLeft left[ABOUT_SHEETS_MAX];
     belief_sheets(belief, left);

@@ -226,6 +226,12 @@ static void test_why(void **state)
         {line_of(15.5, 1.0, 5.0, 1.3), "On average your line hit 2.0 boards light: there was 30 % "
                                        "more oil on its track than the sheet says."},
         {line_of(15.5, 1.0, 5.0, NAN), "On average your line hit 2.0 boards light."},
+        /* little oil makes no ball light, much none high */
+        {line_of(15.5, 1.0, 5.0, 0.6), "On average your line hit 2.0 boards light."},
+        {line_of(20.5, 1.0, 5.0, 1.3), "On average your line hit 3.0 boards high."},
+        /* the better line was farther off: that is not why */
+        {line_of(17.9, 1.0, 5.0, 0.6),
+         "Both lines hit near the pocket; the better one carries more often."},
         {line_of(17.0, 2.0, 5.0, 1.0),
          "Your line had less room: hits spread by 2.0 boards, on the better one by 1.0."},
         {line_of(17.0, 1.0, 3.0, 1.0),

@@ -231,6 +231,53 @@ static void test_coach(void **state)
         assert_chooses(&PLAYER_COACH, &AS_A_COACH[i]);
 }
 
+/* The rules' player does what they ask for by the usual step: two boards of feet and one of eyes, a
+ * board of eyes alone, the next ball, half a mile an hour, two feet of loft (common practice, no
+ * source); and one thing at a time. */
+static void test_the_usual_step(void **state)
+{
+    (void)state;
+    static const struct {
+        double feet, eyes, mph, loft_ft;
+        int places;
+    } STEPS[ADJUST_COUNT] = {[ADJUST_MOVE_IN] = {.feet = 2, .eyes = 1},
+                             [ADJUST_MOVE_OUT] = {.feet = -2, .eyes = -1},
+                             [ADJUST_AIM_IN] = {.eyes = 1},
+                             [ADJUST_AIM_OUT] = {.eyes = -1},
+                             [ADJUST_BALL_DOWN] = {.places = 1},
+                             [ADJUST_BALL_UP] = {.places = -1},
+                             [ADJUST_ROUGHER] = {.places = -1},
+                             [ADJUST_CLEANER] = {.places = 1},
+                             [ADJUST_SMOOTHER] = {.places = -1},
+                             [ADJUST_FASTER] = {.mph = 0.5},
+                             [ADJUST_SLOWER] = {.mph = -0.5},
+                             [ADJUST_LOFT_MORE] = {.loft_ft = 2}};
+    static const Case SEQUENCES[] = {
+        {"", {SEEN(L, HIGH, EARLY, GOOD), SEEN(L, HIGH, EARLY, GOOD)}, 0, 0, 0, ADJUST_HOLD},
+        {"", {SEEN(L, LIGHT, LATE, GOOD), SEEN(L, THIN, LATE, GOOD)}, 0, 0, 0, ADJUST_HOLD},
+        {"", {SEEN(L, HIGH, ON_TIME, GOOD), SEEN(L, NOSE, ON_TIME, GOOD)}, 0, 0, 0, ADJUST_HOLD},
+        {"", {SEEN(L, GUTTER, NONE, GOOD)}, 0, 0, 0, ADJUST_HOLD},
+        {"", {SEEN(L, FLUSH, ON_TIME, GOOD)}, 0, 0, 0, ADJUST_HOLD}};
+    int feet_moved = 0;
+    AdviceJob *advice = advice_job_new();
+    assert_non_null(advice);
+    for (size_t i = 0; i < sizeof SEQUENCES / sizeof SEQUENCES[0]; i++) {
+        View view = view_of(&SEQUENCES[i]);
+        view.advice = advice;
+        Choice choice = PLAYER_RULES.choose(&view);
+        const Plan *was = &view.plan[SIDE_LEFT], *now = &choice.plan;
+        feet_moved += now->stance != was->stance;
+        assert_near(now->stance - was->stance, STEPS[choice.kind].feet, 0.0);
+        assert_near(now->aim - was->aim, STEPS[choice.kind].eyes, 0.0);
+        assert_near(now->mph_change, STEPS[choice.kind].mph, 0.0);
+        assert_near(now->loft_change_ft, STEPS[choice.kind].loft_ft, 0.0);
+        assert_int_equal(place_of(now->slot) - place_of(was->slot), STEPS[choice.kind].places);
+        assert_near(now->rotation_change_deg, 0.0, 0.0);
+    }
+    assert_true(feet_moved > 0);
+    advice_job_free(advice);
+}
+
 /* Two early highs of another ball say nothing of this one; and where no weaker strike ball is left,
  * the feet move. */
 static void test_coach_and_the_bag(void **state)
@@ -323,6 +370,7 @@ int main(void)
                                        cmocka_unit_test(test_not_off_the_lane),
                                        cmocka_unit_test(test_coach),
                                        cmocka_unit_test(test_coach_and_the_bag),
+                                       cmocka_unit_test(test_the_usual_step),
                                        cmocka_unit_test(test_choices_follow_from_what_was_seen),
                                        cmocka_unit_test(test_names)};
     return cmocka_run_group_tests_name("players", tests, set_up, tear_down);

@@ -22,6 +22,31 @@ static bool holds(const Bag *bag, TeachCheck *check)
     return teach_scene(&input, &SCENE, &error) && teach_check(&SCENE, check, &error);
 }
 
+/* The right choice takes back what was wrong, or follows the rule that the lesson gives: so far
+ * from the pocket, a third of it with the feet, the other way (common practice, no source). */
+static void answers_its_own_question(void)
+{
+    const LessonChange *right = &A.choices[A.choice_right].change;
+    assert_true(A.choice_count >= 2 && A.choice_right >= 0 && A.choice_right < A.choice_count);
+    /* over the best line, or over a board of one's own half that has an arrow near */
+    assert_true(A.over == 0.0 || (A.over >= 5.0 && A.over <= 20.0));
+    assert_true(A.steady > 0.0 && A.steady <= 1.0);
+    if (A.kind == LESSON_SPARE_BALL && right->feet != 0.0 && !A.choices[A.choice_right].pin) {
+        int pin = 0;
+        while (A.left != pin_bit(pin + 1))
+            pin++;
+        double away = 20.0 - lane_pin_right_in(pin + 1) / (41.5 / 39.0) - LANE_POCKET_BEST;
+        assert_near(right->feet, -away / 3.0, 0.25 + 1e-9);
+    }
+    if (A.skill == SKILL_FEET || A.skill == SKILL_AIM) {
+        assert_true(A.start.feet != 0.0 || A.start.eyes != 0.0);
+        assert_near(right->feet, -A.start.feet, 0.0);
+        assert_near(right->eyes, -A.start.eyes, 0.0);
+    }
+    if (A.skill == SKILL_SPEED)
+        assert_near(right->mph, -A.today.mph, 0.0);
+}
+
 static void most_draws_hold(void **state)
 {
     (void)state;
@@ -34,6 +59,7 @@ static void most_draws_hold(void **state)
                 TeachCheck check;
                 quiz_draw(level, hook, seed, &A);
                 assert_int_equal(A.level, level);
+                answers_its_own_question();
                 if (!holds(&bag, &check))
                     continue;
                 held++;

@@ -244,6 +244,15 @@ static void who_throws_a_hook(void **state)
     assert_false(teach_hooks(&STRAIGHT));
     assert_true(teach_hooks(&HOOK));
     assert_true(teach_hooks(&LEFT));
+    /* by the first strike ball there is: whatever slot it is in, and a spare ball is none */
+    Bag bag = HOOK;
+    for (int i = 0; i < bag.count; i++)
+        if (bag.balls[i].slot > 0)
+            bag.balls[i].slot = bag_for_spares(&bag, &bag.balls[i], true) ? 1 : 2 + i;
+    assert_true(teach_hooks(&bag));
+    for (int i = 0; i < bag.count; i++)
+        bag.balls[i].slot = 0;
+    assert_false(teach_hooks(&bag));
 }
 
 static void bags_that_cannot_show_it(void **state)
