@@ -225,6 +225,83 @@ static void a_surface_closes_a_gap(void **state)
     assert_near(advice->value_gain, 0.04 * 5.0 / 28.0, 1e-12);
 }
 
+/* A pair may be told apart by either ball, and by the first surface as by the last. */
+static void every_surface_counts(void **state)
+{
+    (void)state;
+    for (int surface = 0; surface < SURFACES; surface++)
+        for (int ball = ONE; ball <= TWO; ball++) {
+            assert_int_equal(set_up(NULL), 0);
+            every_film(ONE, 0.4);
+            every_film(TWO, 0.4);
+            every_film(THREE, 0.1);
+            show(ball, surface, 0.46);
+            arsenal_compare(A, &BAG, IDEAL, true);
+            assert_int_equal(A->advice_count, surface != 3);
+            assert_true(surface == 3 ||
+                        (A->advice[0].ball == ball && A->advice[0].surface == surface));
+        }
+    /* the surface a ball has is the nearest of the list */
+    assert_int_equal(set_up(NULL), 0);
+    every_film(ONE, 0.4);
+    every_film(TWO, 0.4);
+    every_film(THREE, 0.1);
+    BAG.balls[ONE].surface = SURFACE_SET[0];
+    BAG.balls[TWO].surface = SURFACE_SET[SURFACES - 1];
+    show(ONE, 0, 0.9);
+    show(TWO, SURFACES - 1, 0.9);
+    arsenal_compare(A, &BAG, IDEAL, true);
+    assert_int_equal(A->advice_count, 0);
+}
+
+/* The imaginary balls are ones that a bag may hold, with the grit that their words say. */
+static void ideals_are_balls(void **state)
+{
+    (void)state;
+    static const char *const NUMBERS[] = {"pounds", "rg_in", "differential_in", "intermediate_in",
+                                          "cover_strength"};
+    for (int i = 0; i < IDEALS; i++) {
+        const IdealBall *ideal = &arsenal_ideals()[i];
+        Ball ball = ideal->ball;
+        Error error = {0};
+        for (size_t k = 0; k < sizeof NUMBERS / sizeof *NUMBERS; k++) {
+            const JsonField *field = json_field_find(BALL_FIELDS, NUMBERS[k]);
+            assert_non_null(field);
+            double number = *(const double *)((const char *)&ball + field->offset);
+            if (!json_field_number(field, number, "", &ball, &error))
+                fail_msg("%s: %s: %s", ideal->words, field->key, error.text);
+        }
+        assert_true(ball_sound(&ball, "", &error));
+        const char *comma = strstr(ideal->words, ", ");
+        assert_non_null(comma);
+        if (ball.surface.finish == FINISH_GRIT)
+            assert_near(ball.surface.grit, strtod(comma + 2, NULL), 0.0);
+        else
+            assert_string_equal(comma, ", polished");
+        assert_non_null(strstr(ideal->words, COVER_NAMES[ball.cover]));
+        /* "strong" and "weak": flare potential and low RG go with strength (common practice) */
+        for (int k = 0; k < IDEALS; k++) {
+            const IdealBall *other = &arsenal_ideals()[k];
+            if (strncmp(ideal->words, "strong", 6) == 0 && strncmp(other->words, "weak", 4) == 0) {
+                assert_less(other->ball.differential_in, ball.differential_in);
+                assert_less(ball.rg_in, other->ball.rg_in);
+                assert_less(other->ball.cover_strength, ball.cover_strength);
+            }
+        }
+    }
+}
+
+static void words_of_an_overlap(void **state)
+{
+    (void)state;
+    static const char *const WORDS[] = {"none", "little", "half", "mostly", "same"};
+    static const double ENDS[] = {0.10, 0.35, 0.65, 0.90};
+    for (int i = 0; i < 4; i++) {
+        assert_string_equal(arsenal_overlap_word(ENDS[i] - 1e-9), WORDS[i]);
+        assert_string_equal(arsenal_overlap_word(ENDS[i]), WORDS[i + 1]);
+    }
+}
+
 static Set set_of_three(void)
 {
     Set set = {.count = 4};
@@ -376,6 +453,9 @@ int main(void)
         cmocka_unit_test_setup(an_overlap_is_a_share_of_films, set_up),
         cmocka_unit_test_setup(a_surface_tells_two_apart, set_up),
         cmocka_unit_test_setup(a_surface_closes_a_gap, set_up),
+        cmocka_unit_test_setup(every_surface_counts, set_up),
+        cmocka_unit_test_setup(ideals_are_balls, set_up),
+        cmocka_unit_test_setup(words_of_an_overlap, set_up),
         cmocka_unit_test_setup(a_place_is_what_the_set_would_miss, set_up),
         cmocka_unit_test_setup(a_place_with_another_surface, set_up),
         cmocka_unit_test_setup(the_smoothest_and_the_one_between, set_up)};
