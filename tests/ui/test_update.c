@@ -605,6 +605,50 @@ static void next_game_and_quit_ask(void **state)
     free(pinned);
 }
 
+/* Who moves and quits has moved: it is what they throw next. */
+static void moves_are_kept_at_quit(void **state)
+{
+    (void)state;
+    Pinned *pinned = fresh(HAND_RIGHT);
+    double feet = pinned->session.plan[SIDE_LEFT].stance;
+    pinned_press(pinned, PRESS_LEFT);
+    assert_true(pinned->model.draft_on);
+    Effects effects = pinned_press(pinned, 'q');
+    assert_true(effects.quit && effects.keep);
+    assert_near(pinned->session.plan[SIDE_LEFT].stance, feet + 1.0, 0.0);
+    assert_int_equal(pinned->session.entry_count, 1);
+    free(pinned);
+}
+
+/* A shot is put right without leaving the lane that is looked at. */
+static void an_edit_leaves_the_lane_shown(void **state)
+{
+    (void)state;
+    Pinned *pinned = fresh(HAND_RIGHT);
+    pinned_type(pinned, "fog\rllf0/\r");
+    Side shown = pinned->model.lane == SIDE_LEFT ? SIDE_RIGHT : SIDE_LEFT;
+    pinned_press(pinned, PRESS_TAB);
+    assert_int_equal(pinned->model.lane, shown);
+    pinned_type(pinned, "e\rn\r"); /* the last shot: it was on the nose */
+    assert_int_equal(pinned->session.shots[pinned->session.shot_count - 1].hit, HIT_NOSE);
+    assert_int_equal(pinned->model.mode, MODE_LANE);
+    assert_int_equal(pinned->model.lane, shown);
+    pinned_type(pinned, "L+81\r"); /* a frame told at the end is news of the lane */
+    assert_int_equal(pinned->model.lane, pinned->session.lane);
+    pinned_press(pinned, PRESS_ESC);
+    pinned_press(pinned, PRESS_TAB);
+    shown = pinned->model.lane;
+    assert_true(shown != pinned->session.lane);
+    pinned_type(pinned, "Lk\r"); /* put right, it is none */
+    assert_int_equal(pinned->model.mode, MODE_TOLD);
+    assert_string_equal(pinned->model.typed, "81");
+    pinned_type(pinned, "\b\b9/\r");
+    assert_int_equal(pinned->model.mode, MODE_LOG);
+    assert_int_equal(pinned->session.told_count, 1);
+    assert_int_equal(pinned->model.lane, shown);
+    free(pinned);
+}
+
 static void what_is_over_is_said_at_once(void **state)
 {
     (void)state;
@@ -858,6 +902,8 @@ int main(void)
         cmocka_unit_test(each_lane_keeps_its_own_plan),
         cmocka_unit_test(a_refused_plan_drops_no_move),
         cmocka_unit_test(next_game_and_quit_ask),
+        cmocka_unit_test(moves_are_kept_at_quit),
+        cmocka_unit_test(an_edit_leaves_the_lane_shown),
         cmocka_unit_test(what_is_over_is_said_at_once),
         cmocka_unit_test(a_refused_shot_takes_its_followers_along),
         cmocka_unit_test(no_shot_begins_after_a_refusal),
