@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "core/spare/spare.h"
+#include "core/spare/spare_hits.h"
 #include "store/files.h"
 
 static Bag BAG;
@@ -101,10 +102,38 @@ static void a_ball_asked_for(void **state)
     }
 }
 
+/* A lone pin falls where ball and pin touch: over as many boards as both are wide together. A ball
+ * is 8.5 inches wide and a pin 4.766 (USBC specifications). Half boards and smoothing widen that by
+ * a quarter of a board to either side at most; past its ends nothing falls. */
+static void a_lone_pin_is_as_wide_as_ball_and_pin(void **state)
+{
+    (void)state;
+    static const int PINS[] = {1, 2, 3, 4, 5, 6, 8, 9}; /* not beside a gutter */
+    enum { COUNT = sizeof PINS / sizeof *PINS };
+    const double wide = (8.5 + 4.766) * 39.0 / 41.5;
+    double all = 0.0;
+    for (int i = 0; i < COUNT; i++) {
+        static SpareHits hits;
+        RackHit hit = {.degrees = 1.5, .mph = 16.0, .pounds = 15.0};
+        spare_hits_roll(pin_bit(PINS[i]), &hit, 8000.0, &hits);
+        double area = 0.0;
+        for (int place = 0; place < SPARE_PLACES; place++) {
+            double away = fabs(spare_place_board(place) - spare_pin_board(PINS[i]));
+            area += 0.5 * hits.falls[place];
+            assert_true(away < 0.5 * wide + 1.5 || hits.falls[place] == 0.0);
+            assert_true(away > 0.5 * wide - 1.5 || hits.falls[place] > 0.98);
+        }
+        assert_near(area, wide, 0.6);
+        all += area / COUNT;
+    }
+    assert_near(all, wide, 0.5);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {cmocka_unit_test(an_aim_unsaid),
                                        cmocka_unit_test(a_slot_unsaid),
-                                       cmocka_unit_test(a_ball_asked_for)};
+                                       cmocka_unit_test(a_ball_asked_for),
+                                       cmocka_unit_test(a_lone_pin_is_as_wide_as_ball_and_pin)};
     return cmocka_run_group_tests_name("spare_input", tests, set_up, NULL);
 }
