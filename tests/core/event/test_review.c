@@ -192,6 +192,11 @@ static void a_bag_that_changed(void **state)
     assert_int_equal(review.balls[1].tally.shots, 2);
     assert_int_equal(review.balls[2].slot, 3);
     assert_int_equal(review.balls[2].tally.shots, 1);
+    begin("2026-05-23", "Apron");
+    session.bag.balls[0].slot = 0; /* the first one as well as any other */
+    throw_some(1, 3, HIT_FLUSH, true, 0, false);
+    assert_true(review_add(&review, &session));
+    assert_int_equal(review.balls[0].slot, 0);
 }
 
 /* A ball that was thrown and is now in the locker is still listed by name. */
