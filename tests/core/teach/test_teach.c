@@ -116,6 +116,63 @@ static void throws_scatter_as_the_bag_says(void **state)
     }
 }
 
+/* Speeds spread as the bag says, too: where friction takes the same energy from each, v dv stays,
+ * and the spread grows as the ball slows down. And a fast ball goes no farther to one side than a
+ * slow one: the parts of a throw are drawn apart. */
+static void parts_of_a_throw_are_apart(void **state)
+{
+    (void)state;
+    Lesson lesson = plain();
+    lesson.steady = 0.5;
+    set(&lesson, &STRAIGHT, &PARLOUR, &SCENE);
+    teach_throws(&SCENE, 0, TEACH_THROWS, BALLS);
+    double mph = 0.0, board = 0.0, square[2] = {0}, both = 0.0;
+    for (int i = 0; i < TEACH_THROWS; i++) {
+        mph += (double)BALLS[i].mph / TEACH_THROWS;
+        board += (double)BALLS[i].board / TEACH_THROWS;
+    }
+    for (int i = 0; i < TEACH_THROWS; i++) {
+        double by[2] = {(double)BALLS[i].mph - mph, (double)BALLS[i].board - board};
+        square[0] += by[0] * by[0] / TEACH_THROWS;
+        square[1] += by[1] * by[1] / TEACH_THROWS;
+        both += by[0] * by[1] / TEACH_THROWS;
+    }
+    double said = 0.5 * STRAIGHT.bowler.scatter.mph;
+    assert_near(sqrt(square[0]) / (said * STRAIGHT.bowler.mph / mph), 1.0, 0.06);
+    assert_true(fabs(both) < 0.12 * sqrt(square[0] * square[1]));
+}
+
+/* Each lesson has throws and racks of its own, by its seed, down to the next one. */
+static void each_seed_its_own_luck(void **state)
+{
+    (void)state;
+    Lesson lesson = plain();
+    set(&lesson, &STRAIGHT, &PARLOUR, &SCENE);
+    teach_throws(&SCENE, 1, TEACH_SHOWN, BALLS);
+    lesson.seed++;
+    set(&lesson, &STRAIGHT, &PARLOUR, &OTHER);
+    teach_throws(&OTHER, 1, TEACH_SHOWN, MORE);
+    int boards = 0, leaves = 0, kinds = 0;
+    for (int i = 0; i < TEACH_SHOWN; i++) {
+        boards += BALLS[i].board != MORE[i].board;
+        leaves += BALLS[i].left != MORE[i].left;
+        kinds += i > 0 && BALLS[i].left != BALLS[i - 1].left;
+    }
+    assert_true(boards > TEACH_SHOWN / 2 && leaves > 3 && kinds > 3);
+
+    /* one throw at one place, with the luck of each: not always the same pins */
+    lesson.steady = 0.0;
+    kinds = 0;
+    for (int seed = 1; seed <= 12; seed++) {
+        lesson.seed = seed;
+        set(&lesson, &HOOK, &PARLOUR, &SCENE);
+        teach_throws(&SCENE, 1, 1, MORE);
+        kinds += seed > 1 && MORE[0].left != BALLS[0].left;
+        BALLS[0] = MORE[0];
+    }
+    assert_true(kinds > 2);
+}
+
 /* A ball in the gutter counts nothing, whatever is counted. */
 static void gutter_counts_nothing(void **state)
 {
@@ -381,6 +438,8 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {cmocka_unit_test(one_board_of_feet_is_three),
                                        cmocka_unit_test(throws_scatter_as_the_bag_says),
+                                       cmocka_unit_test(parts_of_a_throw_are_apart),
+                                       cmocka_unit_test(each_seed_its_own_luck),
                                        cmocka_unit_test(gutter_counts_nothing),
                                        cmocka_unit_test(choices_share_their_throws),
                                        cmocka_unit_test(the_left_hand_mirrors_the_right),
