@@ -55,6 +55,26 @@ static void a_name_is_looked_for_at_home(void **state)
     assert_string_equal(kind, "bag");
 }
 
+/* More names than are listed: the nearest of those is still named, and none beyond them is read. */
+static void a_home_full_of_names(void **state)
+{
+    (void)state;
+    Error error = {0};
+    char path[64];
+    for (int i = 0; i < 70; i++) {
+        snprintf(path, sizeof path, HOME "patterns/ramp-%02d.json", i);
+        played_write(path, SLATE);
+    }
+    refused(files_pattern("ramp-0", &pattern, &error), &error, "ramp-0",
+            "no such file; the nearest name in your home is \"ramp-0");
+    refused(files_pattern("quite-another-word", &pattern, &error), &error, "quite-another-word",
+            "; in your home are: ");
+    for (int i = 0; i < 70; i++) {
+        snprintf(path, sizeof path, HOME "patterns/ramp-%02d.json", i);
+        assert_int_equal(remove(played_path(path)), 0);
+    }
+}
+
 static void home_hides_what_is_built_in(void **state)
 {
     (void)state;
@@ -472,6 +492,7 @@ static void new_events(void **state)
 int main(void)
 {
     const struct CMUnitTest tests[] = {TEST(a_name_is_looked_for_at_home),
+                                       TEST(a_home_full_of_names),
                                        TEST(home_hides_what_is_built_in),
                                        TEST(a_path_wins),
                                        TEST(rules_of_ones_own),

@@ -60,6 +60,20 @@ static void two_bits_are_not(void **state)
     }
 }
 
+/* A sum of nothing is no line, whole or with a bit flipped. */
+static void a_sum_alone_is_no_line(void **state)
+{
+    (void)state;
+    static const char SUM[] = ",\"sum\":\"00000000\"}"; /* the CRC of no bytes is 0 */
+    for (size_t bit = 0; bit <= 8 * (sizeof SUM - 1); bit++) {
+        char *line = copy_of(SUM, sizeof SUM - 1);
+        if (bit < 8 * (sizeof SUM - 1))
+            flip(line, bit);
+        assert_false(journal_line_mend(line, sizeof SUM - 1));
+        free(line);
+    }
+}
+
 /* Where the sum's digits belong are more digits, up to the last byte; a page that must not be read
  * follows. */
 static void nothing_beyond_is_read(void **state)
@@ -79,8 +93,8 @@ static void nothing_beyond_is_read(void **state)
 
 int main(void)
 {
-    const struct CMUnitTest tests[] = {cmocka_unit_test(one_bit_is_mended),
-                                       cmocka_unit_test(two_bits_are_not),
-                                       cmocka_unit_test(nothing_beyond_is_read)};
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(one_bit_is_mended), cmocka_unit_test(two_bits_are_not),
+        cmocka_unit_test(a_sum_alone_is_no_line), cmocka_unit_test(nothing_beyond_is_read)};
     return cmocka_run_group_tests_name("journal lines", tests, NULL, NULL);
 }
