@@ -153,7 +153,7 @@ typedef struct Model {
     Deaf deaf;           /* of MODE_LANE */
     uint32_t key_before; /* the last key that was pressed */
     int capitals;        /* that meant nothing here, since the last small letter */
-    char message[160];   /* shown until the next key */
+    char message[320];   /* shown until the next key */
     Role message_role;
     bool read_only; /* another settee has the event open: nothing is entered here */
     bool unsaved;   /* the disk refused; stays set until saving works again */

@@ -733,13 +733,18 @@ static void no_shot_begins_after_a_refusal(void **state)
 static void a_long_notice_is_not_cut_off(void **state)
 {
     (void)state;
-    static const char NOTICE[] = "line 7 can't be used: its checksum differs; 23 entries remain; "
+    static const char NOTICE[] = "line 7 of the journal can't be used (the line does not match its "
+                                 "checksum): one entry is missing there, the 17 after it are kept; "
                                  "the damaged file is harvest-singles.journal.damaged-1";
     Pinned *pinned = fresh(HAND_RIGHT);
     update(&pinned->model, (Msg){.kind = MSG_NOTICE, .text = NOTICE});
     char *screen = pinned_screen(&pinned->model);
-    assert_non_null(strstr(screen, "line 7 can't be used: its checksum differs; 23 entries"));
-    assert_non_null(strstr(screen, "harvest-singles.journal.damaged-1"));
+    assert_non_null(strstr(screen, "\n line 7 of the journal can't be used (the line does not"));
+    assert_non_null(strstr(screen, "harvest-singles.journal.damaged-1\n"));
+    free(screen);
+    update(&pinned->model, (Msg){.kind = MSG_SIZE, .columns = 40, .rows = 12});
+    screen = pinned_screen(&pinned->model);
+    assert_non_null(strstr(screen, "harvest-singles.journal.damaged-1\n"));
     free(screen);
     free(pinned);
 }

@@ -71,20 +71,22 @@ void screen_frame_event(const Model *model, Canvas *canvas)
         canvas_text(canvas, 0, 1 + used, room - used, ROLE_DIM, pattern);
 }
 
-/* Two lines, the second at `row`, over whatever is there. */
-static int draw_two(Canvas *canvas, int row, int width, Role role, const char *text)
+/* Up to half of the window, down to `row`, over whatever is there. */
+static int draw_lines(Canvas *canvas, int row, int width, Role role, const char *text)
 {
-    for (int i = row - 1; i <= row; i++)
+    int lines = canvas_lines(width, text), most = canvas->rows / 2;
+    int first = row + 1 - (lines < most ? lines : most);
+    for (int i = first; i <= row; i++)
         canvas_hline(canvas, i, 0, canvas->columns, ' ', ROLE_PLAIN);
-    canvas_wrap(canvas, row - 1, 1, width, 2, role, text);
+    canvas_wrap(canvas, first, 1, width, row + 1 - first, role, text);
     return width;
 }
 
-/* What is said on the rule; what is longer takes the line above it too. */
+/* What is said on the rule; what is longer takes lines above it too. */
 static int draw_on_rule(Canvas *canvas, int rule, int width, Role role, const char *text)
 {
     if (canvas_width(text) + 2 > width)
-        return draw_two(canvas, rule, width, role, text);
+        return draw_lines(canvas, rule, width, role, text);
     return canvas_print(canvas, rule, 1, width, role, " %s ", text);
 }
 
@@ -146,7 +148,7 @@ void screen_frame_prompt(const Model *model, Canvas *canvas)
     int row = canvas->rows - 2;
     screen_prompt(model, text, sizeof text);
     if (canvas_width(text) > canvas->columns - 2) {
-        draw_two(canvas, row, canvas->columns - 2, ROLE_ACCENT, text);
+        draw_lines(canvas, row, canvas->columns - 2, ROLE_ACCENT, text);
         return;
     }
     canvas_hline(canvas, row, 0, canvas->columns, ' ', ROLE_PLAIN);
