@@ -433,19 +433,6 @@ static bool start_over(Journal *journal, const JournalHead *head, const JournalT
     return text && take_place(journal, tale->bad ? "damaged" : "earlier", aside, size);
 }
 
-/* What the disk refuses at the start, a full one, waits for the first entry. */
-static void write_or_wait(Journal *journal, bool safe, char *notice, size_t notice_size)
-{
-    char words[ERROR_LINE_MAX] = "";
-    if (write_waiting(journal, safe)) {
-        all_kept(journal);
-        return;
-    }
-    text_append(words, sizeof words, "can't write: %s; what you log is kept in memory",
-                strerror(errno));
-    notice_add(notice, notice_size, words);
-}
-
 /* Repairs the file according to what was found in it. */
 static bool repair(Journal *journal, const JournalHead *head, const JournalTale *tale, char *notice,
                    size_t notice_size)
@@ -477,19 +464,28 @@ static bool repair(Journal *journal, const JournalHead *head, const JournalTale 
         notice_add(notice, notice_size, words);
     } else if (tale->unended) {
         journal->text[journal->length++] = '\n'; /* where the text's closing 0 was */
-        write_or_wait(journal, true, notice, notice_size);
+        if (!write_waiting(journal, true))
+            return false;
+        all_kept(journal);
     }
     return true;
 }
 
 /* No entry is written yet: until then there is nothing to lose, and the screen doesn't have to
- * wait. */
+ * wait. On a full disk the header waits for the first entry. */
 static bool begin(Journal *journal, const JournalHead *head, char *notice, size_t notice_size,
                   Error *error)
 {
+    char words[ERROR_LINE_MAX] = "";
     if (!keep_line(journal, journal_header_line(head)))
         return error_set(error, "out of memory");
-    write_or_wait(journal, false, notice, notice_size);
+    if (write_waiting(journal, false)) {
+        all_kept(journal);
+        return true;
+    }
+    text_append(words, sizeof words, "can't write: %s; what you log is kept in memory",
+                strerror(errno));
+    notice_add(notice, notice_size, words);
     return true;
 }
 

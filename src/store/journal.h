@@ -29,15 +29,15 @@ typedef struct JournalHead {
 
 /* Opens (or starts) the journal of the session's event and bowler in the user's data folder and
  * applies its entries to `session`. `notice` receives one line for the user when something was cut
- * or set aside, else "". NULL on failure, with `error`; the session may then hold some of the
- * entries. Locks the file against a second settee. */
+ * or set aside, or a full disk makes what is logged wait, else "". NULL on failure, with `error`;
+ * the session may then hold some of the entries. Locks the file against a second settee. */
 Journal *journal_open(Session *session, char *notice, size_t notice_size, Error *error);
 
 /* Why there is no journal to write to. */
 typedef enum JournalRefusal {
     JOURNAL_FAULT,   /* the file is no journal of ours, or there is no memory */
     JOURNAL_IN_USE,  /* another settee has it open: journal_read shows it */
-    JOURNAL_NO_PLACE /* nothing can be written there: journal_read shows what there is */
+    JOURNAL_NO_PLACE /* it can't be opened to write: journal_read shows what there is */
 } JournalRefusal;
 
 /* The same, and says why not in `why`; unless it was a fault the session is as it was. */
