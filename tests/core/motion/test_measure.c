@@ -54,6 +54,18 @@ static void scatter_is_a_share(void **state)
     for (int i = 1; i <= 10; i++)
         assert_true(measure_arrows_sd(i, 10) < measure_arrows_sd(i - 1, 10));
     assert_true(measure_arrows_sd(10, 10) > 0.3);
+    for (int of = 1; of <= 12;
+         of++) /* within a board: erf(1 / (sd sqrt 2)), the error function's */
+        for (int within = 0; within <= of; within++)
+            assert_near(erf(1.0 / (measure_arrows_sd(within, of) * sqrt(2.0))),
+                        (within + 0.5) / (of + 1.0), 1e-9);
+    /* a degree turned is 15 ft times its tangent at the arrows; with the laydown at right angles */
+    double degree = 15.0 * 12.0 * tan(3.14159265358979 / 180.0) / (41.5 / 39.0);
+    assert_near(measure_scatter_at_arrows(&(Scatter){.launch_deg = 1.0}), degree, 1e-3);
+    assert_near(measure_scatter_at_arrows(&(Scatter){.launch_deg = 0.5, .laydown_boards = 1.5}),
+                hypot(0.5 * degree, 1.5), 1e-3);
+    Scatter still = measure_scatter_of(&(Scatter){.mph = 1.0}, 2.0); /* nothing to stretch */
+    assert_near(measure_scatter_at_arrows(&still), 0.0, 0.0);
     Scatter scatter = bowler_default().scatter;
     Scatter wider = measure_scatter_of(&scatter, 1.25);
     assert_near(measure_scatter_at_arrows(&wider), 1.25, 1e-9);

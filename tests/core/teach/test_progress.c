@@ -134,6 +134,34 @@ static void the_coach_reads_it(void **state)
             fail_msg("the page lacks\n%s\n%s", LINES[i], page);
 }
 
+/* Of who has done nothing yet there is nothing to tell but what comes first; a skill is told of
+ * whatever others were passed over. */
+static void the_first_page_and_a_later_one(void **state)
+{
+    (void)state;
+    page[0] = '\0';
+    coach_page(&JUNIOR, LESSONS, 5, add_line, NULL);
+    assert_null(strstr(page, "looked wrong"));
+    assert_non_null(strstr(page, "Next: \"a\" (a), level 1: "));
+    page[0] = '\0';
+    did("a", 1, (Skill)(SKILL_COUNT - 1), 1, 1, 0);
+    coach_page(&JUNIOR, LESSONS, 5, add_line, NULL);
+    int rows = 0, told[5] = {-1, -1, -1, -1, -1};
+    for (int i = 0; i < SKILL_COUNT; i++) {
+        char begins[64];
+        snprintf(begins, sizeof begins, "\n%-21s ", SKILL_WORDS[i]);
+        const char *row = strstr(page, begins);
+        rows += row != NULL;
+        if (row && i == SKILL_COUNT - 1)
+            assert_int_equal(sscanf(row + strlen(begins), "%d%d%d%d%d", &told[0], &told[1],
+                                    &told[2], &told[3], &told[4]),
+                             5);
+    }
+    assert_int_equal(rows, 1);
+    for (int i = 0; i < 5; i++) /* finished, at once; looked wrong, chose wrong, hints */
+        assert_int_equal(told[i], i < 2);
+}
+
 static void lessons_are_sorted(void **state)
 {
     (void)state;
@@ -152,8 +180,11 @@ static void lessons_are_sorted(void **state)
 
 int main(void)
 {
-    const struct CMUnitTest tests[] = {TEST(goes_on_in_order), TEST(where_they_hesitate),
+    const struct CMUnitTest tests[] = {TEST(goes_on_in_order),
+                                       TEST(where_they_hesitate),
                                        TEST(the_oldest_goes_when_it_is_full),
-                                       TEST(the_coach_reads_it), TEST(lessons_are_sorted)};
+                                       TEST(the_coach_reads_it),
+                                       TEST(the_first_page_and_a_later_one),
+                                       TEST(lessons_are_sorted)};
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
