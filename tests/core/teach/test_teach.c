@@ -397,6 +397,86 @@ static void spares_are_thrown_at_pins(void **state)
                 teach_throws(&SCENE, 0, TEACH_THROWS, NULL), 0);
 }
 
+/* What a shot did and left, all across the lane: one side or the other by the pocket's edges; in
+ * the pocket all fall, in the gutter none, elsewhere the leave stands that the rack makes most
+ * often. */
+static void what_shots_leave(void **state)
+{
+    (void)state;
+    int sides[3] = {0}, gutters = 0;
+    for (double aim = -9.0; aim <= 9.0; aim += 0.75) {
+        Lesson lesson = plain();
+        lesson.start = (LessonChange){0};
+        lesson.shots[0] = (LessonThrow){.aim = aim};
+        set(&lesson, &STRAIGHT, &PARLOUR, &SCENE);
+        TeachShot shot;
+        teach_shot(&SCENE, 0, &shot);
+        double board = shot.roll.entry_board;
+        bool gutter = shot.roll.gutter, light = gutter || board < LANE_POCKET_LOW,
+             high = !gutter && board > LANE_POCKET_HIGH;
+        assert_int_equal(teach_saw(&SCENE, SAW_GUTTER), gutter);
+        assert_int_equal(teach_saw(&SCENE, SAW_LIGHT), light);
+        assert_int_equal(teach_saw(&SCENE, SAW_HIGH), high);
+        assert_int_equal(teach_saw(&SCENE, SAW_POCKET), !light && !high);
+        sides[light ? 0 : high ? 2 : 1]++;
+        gutters += gutter;
+        if (gutter) {
+            assert_int_equal(shot.left, PINS_ALL);
+        } else if (!light && !high) {
+            assert_int_equal(shot.left, 0);
+        } else {
+            double pounds = bag_slot(&STRAIGHT, SCENE.plan.slot)->pounds, mph = shot.roll.entry_mph;
+            double chance = rack_leave_chance(shot.left, board, shot.roll.entry_deg, mph, pounds);
+            for (Pins left = 1; left <= PINS_ALL; left++)
+                assert_true(chance + 1e-9 >=
+                            rack_leave_chance(left, board, shot.roll.entry_deg, mph, pounds));
+        }
+    }
+    assert_true(sides[0] > 2 && sides[1] > 0 && sides[2] > 2 && gutters > 0);
+}
+
+/* A straight ball meant for a spot beside the lane is in the gutter, on either side: nothing falls.
+ */
+static void spares_beside_the_lane(void **state)
+{
+    (void)state;
+    for (int way = -1; way <= 1; way += 2) {
+        Lesson lesson = plain();
+        lesson.kind = LESSON_SPARE_BALL;
+        lesson.ball = LESSON_SPARE;
+        lesson.left = pin_bit(way < 0 ? 10 : 7);
+        lesson.start = (LessonChange){0};
+        lesson.shot_count = lesson.answer_count = 0;
+        lesson.count = COUNT_SPARE;
+        for (int i = 0; i < 3; i++)
+            lesson.choices[i] =
+                (LessonChoice){.pin = way < 0 ? 10 : 7, .beside = (i == 0 ? 8.0 : 0.0) * way};
+        lesson.steady = 0.1;
+        set(&lesson, &HOOK, &PARLOUR, &SCENE);
+        assert_near(teach_throws(&SCENE, 0, TEACH_SHOWN, BALLS), 0.0, 0.0);
+        for (int i = 0; i < TEACH_SHOWN; i++) {
+            assert_true(BALLS[i].gutter && isnan(BALLS[i].board) && !BALLS[i].good);
+            assert_int_equal(BALLS[i].left, lesson.left);
+        }
+    }
+}
+
+/* One strike ball and one for spares: there is no weaker strike ball to change to. */
+static void the_only_strike_ball(void **state)
+{
+    (void)state;
+    Bag bag = HOOK;
+    bool kept = false;
+    for (int i = 0; i < bag.count; i++)
+        if (bag.balls[i].slot > 0 && !bag_for_spares(&HOOK, &HOOK.balls[i], true)) {
+            bag.balls[i].slot = kept ? 0 : bag.balls[i].slot;
+            kept = true;
+        }
+    Lesson lesson = plain();
+    lesson.choices[0].change = (LessonChange){.ball = 1};
+    refused(&lesson, &bag, "no strike ball 1 place weaker");
+}
+
 /* 9/ X 9- 8/ X 7/ 9- X 9- stands at 141 with the tenth to come; 160 asks for 19 there: a spare and
  * nine. Counted by hand from the rules of scoring (USBC 2a to 2g). */
 static void scores_are_counted(void **state)
@@ -449,6 +529,9 @@ int main(void)
                                        cmocka_unit_test(bags_that_cannot_show_it),
                                        cmocka_unit_test(claims_that_do_not_hold),
                                        cmocka_unit_test(spares_are_thrown_at_pins),
+                                       cmocka_unit_test(what_shots_leave),
+                                       cmocka_unit_test(spares_beside_the_lane),
+                                       cmocka_unit_test(the_only_strike_ball),
                                        cmocka_unit_test(scores_are_counted),
                                        cmocka_unit_test(words_for_either_hand)};
     return cmocka_run_group_tests(tests, set_up, NULL);
