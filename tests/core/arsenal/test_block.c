@@ -6,6 +6,7 @@
 #include <string.h>
 
 #include "core/arsenal/block.h"
+#include "core/arsenal/lane_states.h"
 #include "helper_same.h"
 #include "store/files.h"
 
@@ -152,9 +153,38 @@ static void no_ball_no_plan(void **state)
     block_job_free(job);
 }
 
+/* Asked for too few or too many games or bowlers, it takes the nearest number that it can. */
+static void as_many_as_it_can(void **state)
+{
+    (void)state;
+    static const int ASKED[] = {-3, 0, 1, 2, 9, 10, 11, 23, 24, 25, 1000};
+    static LaneFilms films;
+    BlockJob *job = block_job_new();
+    Error error = {0};
+    Oil sheet;
+    assert_non_null(job);
+    assert_true(files_bag("demo", &BAG, &error) && files_pattern("apron", &PATTERN, &error));
+    oil_lay(&PATTERN, &sheet);
+    for (size_t i = 0; i < sizeof ASKED / sizeof *ASKED; i++) {
+        BlockInput input = {
+            .bag = &BAG, .pattern = &PATTERN, .games = ASKED[i], .bowlers = ASKED[i]};
+        block_begin(job, &input);
+        lane_films_begin(&films, &sheet, &BAG.bowler, ASKED[i], ASKED[i], NULL);
+        int games = (int)fmax(1, fmin(ASKED[i], BLOCK_GAMES_MAX));
+        int bowlers = (int)fmax(1, fmin(ASKED[i], BLOCK_BOWLERS_MAX));
+        assert_int_equal(block_result(job)->games, games);
+        assert_int_equal(block_result(job)->bowlers, bowlers);
+        assert_int_equal(block_result(job)->steps_all, PACE_COUNT * SIDE_COUNT * games);
+        assert_int_equal(films.games, games);
+        assert_int_equal(films.bowlers, bowlers);
+    }
+    block_job_free(job);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
+        cmocka_unit_test(as_many_as_it_can),
         cmocka_unit_test(every_game_has_a_ball_and_a_line),
         cmocka_unit_test(oil_goes_sooner_the_faster_it_wears),
         cmocka_unit_test(first_game_is_the_same_everywhere),
