@@ -104,6 +104,59 @@ static void empty_slots_are_left_out(void **state)
         assert_true(slots[i] != 1 && slots[i] != 6);
 }
 
+/* By written scores, whatever slots they are in: the strongest first, equal ones as in the bag,
+ * what is polyester behind all others and among itself alike. */
+static void the_strongest_first(void **state)
+{
+    (void)state;
+    Bag bag = BAG;
+    for (int spares = 0; spares <= 3; spares++)
+        for (int turn = 0; turn < BAG_SLOTS; turn++) {
+            Strength strength[BAG_SLOTS];
+            int slots[BAG_SLOTS];
+            for (int i = 0; i < bag.count; i++) {
+                int slot = bag.balls[i].slot;
+                if (slot == 0)
+                    continue;
+                bag.balls[i].cover = slot <= spares ? COVER_POLYESTER : COVER_SOLID;
+                strength[slot - 1] = (Strength){.score = (slot * 5 + turn) % BAG_SLOTS / 2};
+            }
+            assert_int_equal(strength_rank(&bag, strength, slots), BAG_SLOTS);
+            for (int k = 1; k < BAG_SLOTS; k++) {
+                int a = slots[k - 1], b = slots[k];
+                double ahead = strength[a - 1].score - strength[b - 1].score;
+                bool spare_a = a <= spares, spare_b = b <= spares;
+                assert_true(spare_b >= spare_a);
+                if (spare_a == spare_b)
+                    assert_true(ahead > 0.0 || (ahead == 0.0 && a < b));
+            }
+        }
+}
+
+/* A ball without revs goes straight on, so it hooks by nothing, on any length; and a score is the
+ * boards, and a quarter more for each foot sooner than 45. */
+static void what_a_score_is(void **state)
+{
+    (void)state;
+    static const char *const SHEETS[] = {"thimble", "apron", "lintel"};
+    for (int i = 0; i < 3; i++) {
+        Oil sheet = sheet_of(SHEETS[i], BAG.bowler.hand);
+        Bowler straight = BAG.bowler;
+        straight.rpm = BOWLER_RPM_LOW;
+        straight.rotation_deg = straight.tilt_deg = 0.0;
+        MotionBody body;
+        motion_body(bag_slot(&BAG, 6), &body);
+        assert_near(strength_of(&body, &sheet, &straight).hook_boards, 0.0, 1.0);
+        for (int slot = 1; slot <= BAG_SLOTS; slot++) {
+            motion_body(bag_slot(&BAG, slot), &body);
+            Strength strength = strength_of(&body, &sheet, &BAG.bowler);
+            assert_true(strength.hook_boards > 0.0 && strength.hook_boards < 40.0);
+            assert_near(strength.score, strength.hook_boards + 0.25 * (45.0 - strength.hook_ft),
+                        1e-9);
+        }
+    }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -111,6 +164,8 @@ int main(void)
         cmocka_unit_test(cover_and_surface_order_twins),
         cmocka_unit_test(hands_mirror),
         cmocka_unit_test(empty_slots_are_left_out),
+        cmocka_unit_test(the_strongest_first),
+        cmocka_unit_test(what_a_score_is),
     };
     return cmocka_run_group_tests(tests, set_up, NULL);
 }
