@@ -179,10 +179,34 @@ static void test_nothing_else_counts(void **state)
     }
 }
 
+/* A bag is the same as its copy, and none with any ball changed, one more or one fewer. */
+static void test_bags(void **state)
+{
+    (void)state;
+    static Bag bag, other;
+    bag.bowler = bowler_default();
+    bag.count = 5;
+    for (int i = 0; i < bag.count; i++)
+        bag.balls[i] = ball_default();
+    other = bag;
+    assert_true(bag_same(&bag, &other));
+    for (int i = 0; i < bag.count; i++) {
+        other.balls[i].pounds += 1.0;
+        assert_false(bag_same(&bag, &other));
+        other = bag;
+    }
+    other.count--;
+    assert_false(bag_same(&bag, &other));
+    assert_false(bag_same(&other, &bag));
+    other = bag;
+    other.bowler.mph += 1.0;
+    assert_false(bag_same(&bag, &other));
+}
+
 int main(void)
 {
-    const struct CMUnitTest tests[] = {cmocka_unit_test(test_lists_are_complete),
-                                       cmocka_unit_test(test_every_member_counts),
-                                       cmocka_unit_test(test_nothing_else_counts)};
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(test_bags), cmocka_unit_test(test_lists_are_complete),
+        cmocka_unit_test(test_every_member_counts), cmocka_unit_test(test_nothing_else_counts)};
     return cmocka_run_group_tests_name("same", tests, NULL, NULL);
 }

@@ -143,6 +143,11 @@ static void check_day(const About *about)
                 Outlook drawn = truth_outlook(truth, (Side)lane, plan.slot, &meant);
                 strike += drawn.strike / DRAWS;
                 board += drawn.board / DRAWS;
+                Roll roll;
+                Rng luck = rng_seed(1);
+                every.roll(truth, (Side)lane, plan.slot, &meant, &luck, &roll);
+                if (!roll.gutter) /* the path that is drawn ends where it is said to hit */
+                    assert_near(roll.path[roll.count - 1].board, roll.entry_board, 1e-6);
             }
             assert_near(strike, believed.strike, 0.04);
             assert_near(board, believed.board, 0.4);

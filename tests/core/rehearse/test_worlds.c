@@ -426,6 +426,29 @@ static void test_stranger_rolls_as_a_textbook_says(void **state)
         }
 }
 
+/* A stronger cover takes more of the speed, on a bare lane as on oil. */
+static void test_stranger_feels_the_cover(void **state)
+{
+    (void)state;
+    Bag bag = round_bag();
+    for (int oiled = 0; oiled < 2; oiled++) {
+        double last = 99.0;
+        for (double strength = 0.8; strength < 1.15; strength += 0.1) {
+            bag.balls[0].cover_strength = strength;
+            draw_stranger(&bag, oiled);
+            Delivery d = delivery_of(&bag.bowler, 26.0, 16.0);
+            d.mph = 20.0;
+            d.rpm = 150.0;
+            Roll roll = roll_in(&WORLD_STRANGER, SIDE_LEFT, 1, d, 1);
+            assert_false(roll.gutter);
+            /* before it rolls, after which all are alike */
+            double mph = roll.path[(int)(20.0 / OIL_STATION_FT)].mph;
+            assert_less(mph, last);
+            last = mph;
+        }
+    }
+}
+
 /* In the air it goes straight. */
 static void test_stranger_flies_straight(void **state)
 {
@@ -623,6 +646,7 @@ int main(void)
         cmocka_unit_test(test_jumpy),
         cmocka_unit_test(test_house),
         cmocka_unit_test(test_stranger_rolls_as_a_textbook_says),
+        cmocka_unit_test(test_stranger_feels_the_cover),
         cmocka_unit_test(test_stranger_flies_straight),
         cmocka_unit_test(test_stranger_has_a_phase),
         cmocka_unit_test(test_stranger_has_another_law),
