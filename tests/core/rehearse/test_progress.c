@@ -9,8 +9,8 @@
 #include "base/rng.h"
 #include "core/rehearse/progress.h"
 
-/* The expansion ends with n^-4: what is missing is a fifth power, and its factor is below 1. A wrong
- * coefficient would be a lower power, and shows where n is large. */
+/* The expansion ends with n^-4: what is missing is a fifth power, and its factor is below 1. A
+ * wrong coefficient would be a lower power, and shows where n is large. */
 static void test_t_is_students(void **state)
 {
     (void)state;
