@@ -30,10 +30,11 @@ static void scatter_of(int i, const Scatter *scatter, double *launch_deg, double
  * weights. */
 static void set_nodes(Forecast *forecast)
 {
+    const int middle = FORECAST_NODES / 2;
     for (int i = 0; i < FORECAST_DRAWS; i++) {
         double sum = 0.0, first = fmod(0.5 + (i + 1) * NODE_STEP, 1.0) - 0.5;
         for (int k = 0; k < FORECAST_NODES; k++) {
-            double z = first + k - FORECAST_NODES / 2;
+            double z = first + k - middle;
             forecast->draw[i].node[k] = z;
             forecast->draw[i].weight[k] = exp(-0.5 * z * z);
             sum += forecast->draw[i].weight[k];

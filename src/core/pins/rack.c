@@ -120,8 +120,8 @@ RackMeans rack_means(const double *boards, const double *weights, int count, dou
     }
     for (int k = 0; k < count; k++) {
         double board = degrees < 0.0 ? lane_mirror_board(boards[k]) : boards[k], up;
-        const RackCell *row =
-            RACK_CELLS + below(board, RACK_BOARD_LOW, RACK_BOARD_STEP, RACK_BOARDS, &up) * ROW;
+        int at = below(board, RACK_BOARD_LOW, RACK_BOARD_STEP, RACK_BOARDS, &up);
+        const RackCell *row = &RACK_CELLS[(size_t)at * ROW];
         for (int i = 0; i < CORNERS; i++) {
             const RackCell *low = &row[corner[i]], *high = low + ROW;
             double weight = weights[k] * share[i];

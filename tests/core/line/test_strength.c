@@ -119,7 +119,8 @@ static void the_strongest_first(void **state)
                 if (slot == 0)
                     continue;
                 bag.balls[i].cover = slot <= spares ? COVER_POLYESTER : COVER_SOLID;
-                strength[slot - 1] = (Strength){.score = (slot * 5 + turn) % BAG_SLOTS / 2};
+                int score = (slot * 5 + turn) % BAG_SLOTS / 2; /* some are equal */
+                strength[slot - 1] = (Strength){.score = score};
             }
             assert_int_equal(strength_rank(&bag, strength, slots), BAG_SLOTS);
             for (int k = 1; k < BAG_SLOTS; k++) {
