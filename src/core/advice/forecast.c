@@ -71,7 +71,7 @@ void forecast_prepare(Forecast *forecast, const Belief *belief, Side lane, const
         forecast->draw[i].launch_deg = p->part[PART_LAUNCH_DEG] + launch_deg;
         forecast->draw[i].mph = p->part[PART_MPH] + mph;
         forecast->draw[i].rpm = rpm;
-        memcpy(forecast->draw[i].offsets, p->offsets, sizeof p->offsets);
+        memcpy(forecast->offsets[i], p->offsets, sizeof p->offsets);
         if (forecast->draw[i].film != made) { /* by film: each is made ready once */
             made = forecast->draw[i].film;
             make_ready(belief, lane, made, &forecast->oil[made]);
@@ -105,7 +105,7 @@ void forecast_of_truth(Forecast *forecast, const Oil *oil, double mph, double la
         forecast->draw[i].launch_deg = launch_deg + launch;
         forecast->draw[i].mph = mph + speed;
         forecast->draw[i].rpm = rpm;
-        memset(forecast->draw[i].offsets, 0, sizeof forecast->draw[i].offsets);
+        memset(forecast->offsets[i], 0, sizeof forecast->offsets[i]);
     }
     set_nodes(forecast);
     forecast->lane = (Side)0;
@@ -169,7 +169,7 @@ Outlook forecast_sum(const Forecast *forecast, int which, double pounds, const D
             offsets_at(forecast->lane, which, delivery->laydown_board, arrival->breakpoint);
         int draw = i * step;
         double board =
-            arrival->board + forecast->off_boards + offsets_mean(&at, forecast->draw[draw].offsets);
+            arrival->board + forecast->off_boards + offsets_mean(&at, forecast->offsets[draw]);
         double variance = offsets_doubt(&forecast->doubt, &at), sd = sqrt(variance + smooth);
         double boards[FORECAST_NODES];
         for (int k = 0; k < FORECAST_NODES; k++)

@@ -27,14 +27,14 @@ typedef struct Forecast {
     struct {
         int film;
         float volume, dry, longer;
-        double offsets[OFFSETS_COUNT]; /* unexplained at the pins, on the mean */
-        double launch_deg, mph, rpm;   /* what it adds to the delivery as meant */
+        double launch_deg, mph, rpm; /* what it adds to the delivery as meant */
         double node[FORECAST_NODES], weight[FORECAST_NODES]; /* of a normal of deviation 1 */
     } draw[FORECAST_DRAWS];                                  /* by film */
     Side lane;
-    Doubt doubt;          /* of the offsets */
-    double off_boards;    /* by which every ball hits higher: of a truth */
-    double smooth_boards; /* what is not drawn: the laydown's scatter */
+    double offsets[FORECAST_DRAWS][OFFSETS_COUNT]; /* unexplained at the pins, on the mean */
+    Doubt doubt;                                   /* of these */
+    double off_boards;                             /* by which every ball hits higher: of a truth */
+    double smooth_boards;                          /* what is not drawn: the laydown's scatter */
 } Forecast;
 
 void forecast_prepare(Forecast *forecast, const Belief *belief, Side lane, const Bowler *bowler);
