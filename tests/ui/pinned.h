@@ -175,6 +175,16 @@ static inline void pinned_advise(Pinned *pinned)
     model->paths_revision = model->asked.paths;
 }
 
+/* On the heap, before the first shot, with its advice. */
+static inline Pinned *pinned_fresh(Hand hand)
+{
+    Pinned *pinned = malloc(sizeof *pinned);
+    assert_non_null(pinned);
+    pinned_begin(pinned, hand, 80, 24);
+    pinned_advise(pinned);
+    return pinned;
+}
+
 static inline void pinned_play(Pinned *pinned)
 {
     Session *session = &pinned->session;

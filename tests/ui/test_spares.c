@@ -6,9 +6,7 @@
 
 static Pinned *playing(void)
 {
-    Pinned *pinned = malloc(sizeof *pinned);
-    assert_non_null(pinned);
-    pinned_begin(pinned, HAND_RIGHT, 80, 24);
+    Pinned *pinned = pinned_fresh(HAND_RIGHT);
     pinned_play(pinned);
     pinned_advise(pinned);
     return pinned;

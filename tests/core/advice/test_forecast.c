@@ -7,16 +7,22 @@
 #include "core/advice/forecast.h"
 #include "core/pins/rack.h"
 
-static void gutter_balls_count_against_every_chance(void **state)
+static Forecast *on_a_dry_lane(void)
 {
-    (void)state;
     Forecast *forecast = calloc(1, sizeof *forecast);
-    Arrival *arrivals = calloc(FORECAST_DRAWS, sizeof *arrivals);
-    assert_true(forecast && arrivals);
-    Delivery delivery = {.laydown_board = 20.0};
+    assert_non_null(forecast);
     Oil dry = {.length_ft = 40.0};
     Bowler bowler = bowler_default();
     forecast_of_truth(forecast, &dry, bowler.mph, 0.0, &bowler);
+    return forecast;
+}
+
+static void gutter_balls_count_against_every_chance(void **state)
+{
+    (void)state;
+    Forecast *forecast = on_a_dry_lane();
+    static Arrival arrivals[FORECAST_DRAWS];
+    Delivery delivery = {.laydown_board = 20.0};
     forecast->smooth_boards = 0.3;
     for (int i = 0; i < FORECAST_DRAWS; i++)
         arrivals[i] = (Arrival){
@@ -32,20 +38,15 @@ static void gutter_balls_count_against_every_chance(void **state)
     assert_near(half.board, all.board, 1e-12);
     assert_near(half.degrees, all.degrees, 1e-12);
     free(forecast);
-    free(arrivals);
 }
 
 /* The nodes stand in for a bell: strikes and pins over them are those over a fine sum of it. */
 static void a_spread_is_summed_up(void **state)
 {
     (void)state;
-    Forecast *forecast = calloc(1, sizeof *forecast);
-    Arrival *arrivals = calloc(FORECAST_DRAWS, sizeof *arrivals);
-    assert_true(forecast && arrivals);
+    Forecast *forecast = on_a_dry_lane();
+    static Arrival arrivals[FORECAST_DRAWS];
     Delivery delivery = {.laydown_board = 20.0};
-    Oil dry = {.length_ft = 40.0};
-    Bowler bowler = bowler_default();
-    forecast_of_truth(forecast, &dry, bowler.mph, 0.0, &bowler);
     for (double sd = 0.5; sd < 3.1; sd += 0.5)
         for (double board = 14.0; board < 22.0; board += 0.5) {
             double strike = 0.0, pins = 0.0, weights = 0.0;
@@ -64,7 +65,6 @@ static void a_spread_is_summed_up(void **state)
             assert_near(sum.board, board, 1e-9);
         }
     free(forecast);
-    free(arrivals);
 }
 
 int main(void)
