@@ -8,9 +8,7 @@
 
 static Pinned *begin(void)
 {
-    Pinned *pinned = malloc(sizeof *pinned);
-    assert_non_null(pinned);
-    pinned_begin(pinned, HAND_RIGHT, 80, 24);
+    Pinned *pinned = pinned_fresh(HAND_RIGHT);
     pinned_play(pinned);
     pinned_advise(pinned);
     return pinned;
@@ -78,8 +76,8 @@ static void the_sheet_is_measured(void **state)
     shows(pinned, "Rule of 31: 41 ft less 31");
     pinned->model.shown.film.units[98][20] = 1.0; /* 49 ft: the pattern is no longer by it */
     shows(pinned, "41.0 ft");
-    shows(pinned, "carried");
-    shows(pinned, "to 49 ft");
+    shows(pinned, "ratio carried to");
+    shows(pinned, "2.5:1      49 ft");
     pinned->session.pattern.length_ft = 30.0;
     shows(pinned, "30 ft is too short for it");
     free(pinned);

@@ -10,7 +10,7 @@
 
 enum { EDGE = 1, GAP = 2, RIGHT_MIN = 49, RIGHT_MAX = 92, AXIS = 6, GRAPH_MIN = 4, GRAPH_MAX = 12 };
 enum { PHONE = 48 }; /* with fewer columns words are left out */
-enum { LABEL = 7, FIGURE = 9 };
+enum { LABEL = 7, FIGURE = 9, CARRIED = 11 };
 
 /* The right side as it is filled from the top. */
 typedef struct Pane {
@@ -66,28 +66,31 @@ static void draw_title(Pane *pane)
 /* Volume, length, ratio: the sheet's and those of now; and how far balls have carried the oil. */
 static void draw_figures(Pane *pane)
 {
-    static const char *const NAMES[] = {"volume", "length", "ratio", "carried"};
+    static const char *const NAMES[] = {"volume", "length", "ratio"};
     const Oil *oils[] = {&pane->sheet, pane->film};
     double carried = oil_carried_ft(pane->film, pane->film->length_ft);
-    bool told = carried >= pane->film->length_ft + 1.0 && pane->columns >= LABEL + 4 * FIGURE;
-    int count = told ? 4 : 3;
-    for (int i = 0; i < count; i++)
+    int end = pane->column + LABEL + 3 * FIGURE + CARRIED;
+    bool told = carried >= pane->film->length_ft + 1.0 && end <= pane->column + pane->columns;
+    for (int i = 0; i < 3; i++)
         canvas_text_right(pane->canvas, pane->row, pane->column + LABEL + (i + 1) * FIGURE, FIGURE,
                           ROLE_DIM, NAMES[i]);
+    if (told)
+        canvas_text_right(pane->canvas, pane->row, end, CARRIED, ROLE_DIM, "carried to");
     pane->row++;
     for (int k = 0; k < 2; k++, pane->row++) {
-        char figures[4][24] = {"", "", "", ""};
+        char figures[3][24], to[24];
         double ratio = oil_ratio(oils[k]);
         double length = fmin(oil_length_ft(oils[k]), oils[k]->length_ft); /* none carried */
         snprintf(figures[0], sizeof figures[0], "%.1f mL", oil_volume_ml(oils[k]));
         snprintf(figures[1], sizeof figures[1], "%.1f ft", length);
         snprintf(figures[2], sizeof figures[2], isfinite(ratio) ? "%.1f:1" : "dry out", ratio);
-        if (k == 1)
-            snprintf(figures[3], sizeof figures[3], "to %.0f ft", carried);
         canvas_text(pane->canvas, pane->row, pane->column, LABEL, ROLE_DIM, k ? "now" : "sheet");
-        for (int i = 0; i < count; i++)
+        for (int i = 0; i < 3; i++)
             canvas_text_right(pane->canvas, pane->row, pane->column + LABEL + (i + 1) * FIGURE,
                               FIGURE, k ? ROLE_PLAIN : ROLE_DIM, figures[i]);
+        snprintf(to, sizeof to, "%.0f ft", carried);
+        if (told && k == 1)
+            canvas_text_right(pane->canvas, pane->row, end, CARRIED, ROLE_PLAIN, to);
     }
 }
 

@@ -336,7 +336,7 @@ static void draw_evidence(Pane *pane)
             wrap(pane, pane->text, LANE_LINES, words[i]);
     if (pane->row < pane->bottom)
         canvas_print(pane->canvas, pane->row, pane->column, pane->columns, ROLE_DIM,
-                     "oil %.0f ± %.0f%% of the sheet, %d balls", shown->lane.scale * 100.0,
+                     "oil %.0f ± %.0f%% of sheet, %d balls", shown->lane.scale * 100.0,
                      shown->lane.scale_sd * 100.0, shown->lane.deliveries);
 }
 
